@@ -1,0 +1,165 @@
+package fittings
+
+// Kind is what a piece is.
+type Kind uint8
+
+// The kinds of piece.
+const (
+	NoKind Kind = iota
+	Straight
+	Bend
+	Reducer    // same shape, other size (alias taper)
+	Transition // change of shape
+	Offset
+	Tee
+	Cross
+	Spigot // a branch on a side wall
+	Breeches
+	Cap
+	Plenum
+	Flexible
+	Inline // a damper or attenuator, measured through
+)
+
+// Style is how a kind is made. NoStyle means the kind's default.
+type Style uint8
+
+// The styles. Which kinds take which style is in Kinds.
+const (
+	NoStyle       Style = iota
+	RadiusStyle         // bend and offset, the default of both
+	Mitred              // bend and offset
+	Gored               // bend
+	SquareThroat        // bend: square throat, radius heel
+	SquareHeel          // bend: radius throat, square heel
+	StraightSided       // offset; and a plain branch: tee, cross, spigot (their default)
+	Conical             // tee, cross, spigot
+	Shoe                // tee, cross, spigot
+	Flat                // cap, the default
+	Dished              // cap
+)
+
+// Plane is the side that lies in the plane of a bend or offset.
+type Plane uint8
+
+// Width is the default plane.
+const (
+	PlaneWidth Plane = iota
+	PlaneHeight
+)
+
+// Dim is a size column of the schedule.
+type Dim uint8
+
+// The sizes. Lengths are in m and angles in degrees once they are inside.
+const (
+	Width Dim = iota
+	Height
+	Diameter
+	Length
+	Angle
+	Radius // centre line
+	Throat // inside radius
+	Legs   // straight leg at each end: along the throat of a bend, along the axis of an offset
+	Gores  // number of pieces of a gored bend, ends counted
+	Width2
+	Height2
+	Diameter2
+	OffsetShift  // shift of centre lines along the width; for an offset, in its plane
+	OffsetShift2 // shift of centre lines along the height
+	BranchWidth  // along the main
+	BranchHeight
+	BranchDiameter
+	BranchLength // collar beyond the main's wall
+	BranchAngle  // degrees; 90 where not given
+	BranchShift  // off the main's axis
+	Entry        // conical: diameter at the main's crown; shoe: extra entry on one side
+	Rise         // of a dished cap
+	Lining
+	GivenArea // m2, a given area for any kind
+	NumDims
+)
+
+// Sizes holds the sizes that a row gives. The zero value gives none.
+type Sizes struct {
+	value [NumDims]float64
+	given uint32
+}
+
+// Set gives size d the value v (m, degrees, m2 or a count).
+func (s *Sizes) Set(d Dim, v float64) {
+	s.value[d] = v
+	s.given |= 1 << d
+}
+
+// Get returns size d and whether it was given.
+func (s *Sizes) Get(d Dim) (float64, bool) {
+	return s.value[d], s.given&(1<<d) != 0
+}
+
+// Has reports whether size d was given.
+func (s *Sizes) Has(d Dim) bool { return s.given&(1<<d) != 0 }
+
+// Piece is a description of one piece, as a row of the schedule gives it.
+type Piece struct {
+	Kind   Kind
+	Style  Style
+	Shape  Shape // of the piece; for a tee, of its main
+	Shape2 Shape // other end of a transition; branch of a tee, cross or spigot where sizes leave a doubt
+	Plane  Plane
+	Sizes  Sizes
+
+	// Wall is the cross-section of the duct in whose side wall a spigot sits.
+	// Its zero value means that the wall isn't known; WallFlat means a flat
+	// panel of unknown extent (a plenum).
+	Wall     CrossSection
+	WallFlat bool
+}
+
+// EndRole says which end of a piece an End is.
+type EndRole uint8
+
+// The roles of ends. Plant is the end towards the plant, whichever way the air
+// flows; of a spigot it is the joint to the wall.
+const (
+	PlantEnd EndRole = iota
+	FarEnd
+	BranchEnd
+	BranchEnd2
+)
+
+// String gives the name used after a slash in `from`, and in reports.
+func (r EndRole) String() string {
+	return [...]string{"plant end", "far end", "branch", "branch2"}[r]
+}
+
+// End is an end of a piece at which it can be joined or blanked.
+type End struct {
+	Role EndRole
+	CrossSection
+}
+
+// Measurement is what Measure finds.
+type Measurement struct {
+	// Area is the exact area of the outside surface in m2. Open ends are not
+	// counted. Openings for branches that are part of the piece (tee, cross)
+	// are taken out; the opening that a spigot cuts in its wall is in Opening
+	// and is taken off the piece that it is cut in, not here. Never negative.
+	Area float64
+	// Opening is the area that a spigot takes out of the wall it sits in, m2.
+	Opening float64
+	// Ends lists the ends in the order of EndRole; a cap has only its plant
+	// end, a plenum its plant end if it has one.
+	Ends []End
+	// Notes are assumptions and warnings that must reach the reader.
+	Notes []string
+}
+
+// Problem says why a piece can't be measured: the size or word at fault, what
+// was expected and what to do.
+type Problem struct {
+	Dim      Dim    // the size at fault; NumDims when it is a word or the whole piece
+	Word     string // heading of the word at fault (kind, style, shape), or ""
+	Expected string // the allowed range or list, with units in mm
+	Message  string // one short sentence that says what to do
+}
