@@ -1,0 +1,75 @@
+package takeoff
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Place is where in a schedule something stands.
+type Place struct {
+	File  string
+	Sheet string // empty for a text file
+	Row   int    // as the file counts: the first line is 1
+}
+
+// String is the place as people write it: "plant.xlsx, sheet Supply, row 14".
+func (p Place) String() string {
+	var b strings.Builder
+	b.WriteString(p.File)
+	if p.Sheet != "" {
+		b.WriteString(", sheet " + p.Sheet)
+	}
+	if p.Row > 0 {
+		fmt.Fprintf(&b, ", row %d", p.Row)
+	}
+	return b.String()
+}
+
+// Fault says what is wrong in a schedule, where, and what to do about it.
+type Fault struct {
+	File     string `json:"file"`
+	Sheet    string `json:"sheet"`
+	Row      int    `json:"row"`
+	Heading  string `json:"heading"`
+	Value    string `json:"value"`    // as typed
+	Expected string `json:"expected"` // what was expected there
+	Message  string `json:"message"`  // what is wrong and what to do
+}
+
+// Fault makes a fault at this place.
+func (p Place) Fault(heading, value, expected, message string) Fault {
+	return Fault{p.File, p.Sheet, p.Row, heading, value, expected, message}
+}
+
+// Row is one row of a schedule after the door: the text of each known column
+// as typed, and its numbers in the program's units.
+type Row struct {
+	At     Place
+	Text   [NumColumns]string  // as typed, outer white space cut
+	Number [NumColumns]float64 // m, degrees, m2, Pa, minutes or a count; see Has
+	has    uint64
+	Faults []Fault // cells that couldn't be understood
+}
+
+// SetNumber gives column c a number, in the program's unit.
+func (r *Row) SetNumber(c Column, v float64) {
+	r.Number[c] = v
+	r.has |= 1 << c
+}
+
+// Has reports whether column c holds a number that was understood.
+func (r *Row) Has(c Column) bool { return r.has&(1<<c) != 0 }
+
+// Reset empties the row for use again at place p.
+func (r *Row) Reset(p Place) { *r = Row{At: p} }
+
+// Schedule says which file was read and what became of its rows:
+// rows read = used + excluded + refused.
+type Schedule struct {
+	File         string `json:"file"`
+	SHA256       string `json:"sha256"` // fingerprint of the file's bytes
+	RowsRead     int    `json:"rows_read"`
+	RowsUsed     int    `json:"rows_used"`
+	RowsExcluded int    `json:"rows_excluded"`
+	RowsRefused  int    `json:"rows_refused"`
+}
