@@ -1,0 +1,177 @@
+package fittings
+
+import (
+	"math"
+	"strconv"
+)
+
+// slack absorbs float noise where sizes are compared, in m.
+const slack = 1e-9
+
+// checker reads the sizes of one piece, and collects everything that is wrong
+// with them.
+type checker struct {
+	p        *Piece
+	used     uint32 // sizes that were asked for
+	problems []Problem
+	curable  []bool // per problem: a given area cures it
+	notes    []string
+}
+
+// ok reports whether nothing was wrong so far.
+func (c *checker) ok() bool { return len(c.problems) == 0 }
+
+// need reads a size that the area can't do without.
+func (c *checker) need(d Dim, why string) float64 {
+	v, given := c.take(d)
+	if !given {
+		c.add(true, Problem{Dim: d, Expected: d.allowed(), Message: "give " + d.Heading() + why})
+	}
+	return v
+}
+
+// take reads a size that may be given, and whether it was.
+func (c *checker) take(d Dim) (float64, bool) {
+	c.used |= 1 << d
+	v, given := c.p.Sizes.Get(d)
+	if !given {
+		return 0, false
+	}
+	l := &dims[d]
+	if v >= l.min-slack && v <= l.max+slack && (!l.wholeCount || v == math.Trunc(v)) {
+		return v, true
+	}
+	c.add(false, Problem{Dim: d, Expected: d.allowed(), Message: d.Heading() + " is out of range"})
+	return 0, true
+}
+
+// has reports whether a size was given, and counts it as used.
+func (c *checker) has(d Dim) bool {
+	c.used |= 1 << d
+	return c.p.Sizes.Has(d)
+}
+
+// either reads one size that may be given under two headings.
+func (c *checker) either(d, other Dim) (float64, bool) {
+	v, given := c.take(d)
+	w, also := c.take(other)
+	if given && also && math.Abs(v-w) > agree {
+		c.wrong(other, mm(v)+" mm, as "+d.Heading(), d.Heading()+" and "+other.Heading()+" disagree: give one of them")
+	}
+	if !given {
+		return w, also
+	}
+	return v, given
+}
+
+// agree is how far two statements of one size may lie apart, in m.
+const agree = 0.0005
+
+func (c *checker) add(curable bool, p Problem) {
+	c.problems = append(c.problems, p)
+	c.curable = append(c.curable, curable)
+}
+
+// wrong records a size that can't be.
+func (c *checker) wrong(d Dim, expected, message string) {
+	c.add(false, Problem{Dim: d, Expected: expected, Message: message})
+}
+
+// refuse records a word or a combination that can't be measured exactly.
+func (c *checker) refuse(word, expected, message string) {
+	c.add(true, Problem{Dim: NumDims, Word: word, Expected: expected, Message: message})
+}
+
+// note records something the reader must know.
+func (c *checker) note(text string) { c.notes = append(c.notes, text) }
+
+// noteUnused names the given sizes that nothing asked for.
+func (c *checker) noteUnused() {
+	rest := c.p.Sizes.given &^ c.used &^ (1<<Lining | 1<<GivenArea)
+	for d := Dim(0); rest != 0 && d < NumDims; d++ {
+		if rest&(1<<d) != 0 {
+			c.note(d.Heading() + " isn't used by this " + c.p.Kind.String())
+		}
+	}
+}
+
+// sectionDims names the sizes of one end.
+type sectionDims struct{ width, height, diameter Dim }
+
+var (
+	nearEnd   = sectionDims{Width, Height, Diameter}
+	secondEnd = sectionDims{Width2, Height2, Diameter2}
+	sideEnd   = sectionDims{BranchWidth, BranchHeight, BranchDiameter}
+)
+
+// section reads the cross-section of one end. Its shape is zero where the sizes
+// don't say it all.
+func (c *checker) section(shape Shape, d sectionDims) CrossSection {
+	before := len(c.problems)
+	s := CrossSection{Shape: shape}
+	switch shape {
+	case Circular:
+		s.Diameter = c.need(d.diameter, "")
+	case Rectangular, FlatOval:
+		s.Width = c.need(d.width, "")
+		s.Height = c.need(d.height, "")
+	}
+	if len(c.problems) > before {
+		return CrossSection{}
+	}
+	if shape == FlatOval && s.Height > s.Width+slack {
+		c.wrong(d.height, "up to "+mm(s.Width)+" mm", "a flat-oval's height is its minor axis: swap "+d.width.Heading()+" and "+d.height.Heading())
+		return CrossSection{}
+	}
+	return s
+}
+
+// inferred gives the stated shape, or the one that the given sizes leave no doubt
+// about: a diameter is circular, a width and height rectangular. A flat oval is
+// taken only where it is stated.
+func (c *checker) inferred(stated Shape, d sectionDims, word string) Shape {
+	if stated > FlatOval {
+		c.refuse(word, "rectangular, circular or flat-oval", "this isn't a shape")
+		return NoShape
+	}
+	if stated != NoShape {
+		return stated
+	}
+	has := c.p.Sizes.Has
+	round, sided := has(d.diameter), has(d.width) || has(d.height)
+	switch {
+	case round && !sided:
+		return Circular
+	case sided && !round:
+		return Rectangular
+	}
+	message := "give " + word + ", and " + d.diameter.Heading() + " or " + d.width.Heading() + " and " + d.height.Heading()
+	if round {
+		message = "give " + word + ": both a diameter and sides are given"
+	}
+	c.refuse(word, "rectangular, circular or flat-oval", message)
+	return NoShape
+}
+
+// main reads the piece's own cross-section.
+func (c *checker) main() CrossSection {
+	return c.section(c.inferred(c.p.Shape, nearEnd, "shape"), nearEnd)
+}
+
+// allowed is the range of a size in schedule units.
+func (d Dim) allowed() string {
+	l := dims[d]
+	switch l.unit {
+	case Metre:
+		return mm(l.min) + " to " + mm(l.max) + " mm"
+	case Count:
+		return "a whole number from " + number(l.min) + " to " + number(l.max)
+	}
+	return number(l.min) + " to " + number(l.max) + " " + l.unit.String()
+}
+
+// mm prints a length in whole or tenths of millimetres where that is exact
+// enough.
+func mm(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/10, 'f', -1, 64) }
+
+func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
