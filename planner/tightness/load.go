@@ -156,7 +156,7 @@ func (s *Scheme) readK(c *Table, factor float64) float64 {
 			c.Fault("name", "the class's number, since the scheme is numbered")
 		}
 		if c.Has("k") || c.Has("no_limit") {
-			c.add(Fault{Key: "k", Problem: "not used", Expected: "no k or no_limit where numbered = true"})
+			c.Problem("k", "not used", "neither k nor no_limit where numbered = true")
 		}
 		return v * factor
 	}
@@ -218,7 +218,7 @@ func (r *rule) readPressure(c *Table) {
 		}
 	}
 	if n != 1 {
-		c.add(Fault{Key: "pa", Problem: "missing or contradicted", Expected: "exactly one of pa, duct_class = true, duct_classes_pa"})
+		c.Problem("pa", "missing or contradicted", "exactly one of pa, duct_class = true, duct_classes_pa")
 	}
 	r.pa, _ = c.Number("pa", minPa, maxPa, expectedPa)
 	r.ductClasses = c.Numbers("duct_classes_pa", minPa, maxPa, expectedPaAscending)
@@ -236,7 +236,7 @@ func (s *Scheme) noClash(c *Table, r rule, taken map[string]string) {
 			}
 			key := fmt.Sprint(class.Name, "/", shape, "/", r.sign)
 			if at := taken[key]; at != "" && at != c.At {
-				c.add(Fault{Problem: "the same class, shape and sign as " + at, Expected: "one ceiling for each"})
+				c.Problem("classes", "the same class, shape and sign as "+at, "one ceiling for each")
 				return
 			}
 			taken[key] = c.At

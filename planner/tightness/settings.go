@@ -19,6 +19,7 @@ type Table struct {
 	// At names the table in faults, such as `range "low"`.
 	At     string
 	file   string
+	path   string // of this table in the file, as its heading writes it
 	keys   map[string]any
 	faults *Faults
 }
@@ -43,19 +44,21 @@ func ReadTable(r io.Reader, file string) (*Table, error) {
 func (t *Table) Err() error { return t.faults.err() }
 
 // Fault notes that the value of a key is wrong.
-func (t *Table) Fault(key, expected string) {
-	t.add(Fault{Key: key, Value: quote(t.keys[key]), Expected: expected})
-}
+func (t *Table) Fault(key, expected string) { t.Problem(key, "", expected) }
 
-func (t *Table) add(f Fault) {
-	f.File, f.At = t.file, t.At
+// Problem notes what is wrong with a key and what was expected instead.
+func (t *Table) Problem(key, problem, expected string) {
+	f := Fault{File: t.file, At: t.At, Key: key, Problem: problem, Expected: expected}
+	if t.Has(key) {
+		f.Value = quote(t.keys[key])
+	}
 	*t.faults = append(*t.faults, f)
 }
 
 // Require notes a fault if the key is absent.
 func (t *Table) Require(key, expected string) {
 	if !t.Has(key) {
-		t.add(Fault{Key: key, Problem: "missing", Expected: expected})
+		t.Problem(key, "missing", expected)
 	}
 }
 
@@ -69,7 +72,7 @@ func (t *Table) Only(keys ...string) {
 	}
 	slices.Sort(unknown)
 	for _, key := range unknown {
-		t.add(Fault{Key: key, Problem: "unknown key", Expected: "one of " + strings.Join(keys, ", ")})
+		t.Problem(key, "unknown key", "one of "+strings.Join(keys, ", "))
 	}
 }
 
@@ -173,10 +176,10 @@ func (t *Table) Table(key string) *Table {
 	}
 	m, ok := t.keys[key].(map[string]any)
 	if !ok {
-		t.Fault(key, "a table [..."+key+"]")
+		t.Fault(key, "a table ["+t.heading(key)+"]")
 		return nil
 	}
-	return t.child(m, key)
+	return t.child(m, key, key)
 }
 
 // Tables reads a list of tables within this one, in the order of the file.
@@ -191,25 +194,33 @@ func (t *Table) Tables(key string) []*Table {
 		for _, item := range v {
 			m, ok := item.(map[string]any)
 			if !ok {
-				t.Fault(key, "a list of tables [[..."+key+"]]")
+				t.Fault(key, "a list of tables [["+t.heading(key)+"]]")
 				return nil
 			}
 			maps = append(maps, m)
 		}
 	default:
-		t.Fault(key, "a list of tables [[..."+key+"]]")
+		t.Fault(key, "a list of tables [["+t.heading(key)+"]]")
 		return nil
 	}
 	out := make([]*Table, len(maps))
 	for i, m := range maps {
-		out[i] = t.child(m, fmt.Sprintf("%s %d", key, i+1))
+		out[i] = t.child(m, key, fmt.Sprintf("%s %d", key, i+1))
 	}
 	return out
 }
 
-func (t *Table) child(m map[string]any, at string) *Table {
+func (t *Table) child(m map[string]any, key, at string) *Table {
 	if t.At != "" {
 		at = t.At + ", " + at
 	}
-	return &Table{At: at, file: t.file, keys: m, faults: t.faults}
+	return &Table{At: at, file: t.file, path: t.heading(key), keys: m, faults: t.faults}
+}
+
+// heading is how the file heads a table of this key.
+func (t *Table) heading(key string) string {
+	if t.path == "" {
+		return key
+	}
+	return t.path + "." + key
 }
