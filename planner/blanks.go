@@ -1,0 +1,130 @@
+package planner
+
+import (
+	"blankoff/fittings"
+	"blankoff/planner/network"
+	"blankoff/takeoff"
+)
+
+// listCuts lists the joints that are blanked between two sections, and sums
+// the joint lengths inside each section.
+func (p *Plan) listCuts(z *zoning) {
+	net := p.Network
+	for k := range net.Joints {
+		j := &net.Joints[k]
+		a, b := p.sectionOf[j.A], p.sectionOf[j.B]
+		switch {
+		case a < 0 || b < 0:
+			continue
+		case a == b && z.must[k] == "":
+			p.addJoint(&p.Sections[a], j)
+			continue
+		case j.Assumed:
+			continue
+		}
+		p.Cuts = append(p.Cuts, Cut{
+			Joint: k, A: p.place(j.A, true), B: p.place(j.B, false),
+			Face: j.Face(), Minutes: j.Minutes, Why: z.must[k],
+		})
+	}
+}
+
+// addJoint adds a joint inside a section to its joint length. Between loose
+// rows no joint is known; each is charged with its own end.
+func (p *Plan) addJoint(s *Section, j *network.Joint) {
+	if !j.Assumed {
+		s.JointLength += j.Face().Girth()
+	} else if it := p.Network.Item(j.B); len(it.Ends) > 0 {
+		s.JointLength += it.Ends[0].Girth()
+	}
+}
+
+// place is one side of a joint: the last piece of the side nearer the plant,
+// the first of the other.
+func (p *Plan) place(k int, last bool) Place {
+	n := &p.Network.Nodes[k]
+	piece := n.First
+	if last {
+		piece = n.Last
+	}
+	return Place{Item: n.Item, Piece: piece, Of: n.Of}
+}
+
+// listBlanks lists every end that has to be closed in each section's test.
+func (p *Plan) listBlanks() {
+	net := p.Network
+	for _, c := range p.Cuts {
+		j := &net.Joints[c.Joint]
+		p.addBlank(j.A, c.Joint, j.FaceA, ForCut, j.Minutes/2)
+		p.addBlank(j.B, c.Joint, j.FaceB, ForCut, j.Minutes/2)
+	}
+	for k := range net.Joints {
+		j := &net.Joints[k]
+		if j.Assumed {
+			continue
+		}
+		a, b := p.sectionOf[j.A], p.sectionOf[j.B]
+		if a >= 0 && b < 0 {
+			p.addBlank(j.A, k, j.FaceA, ForScope, p.Settings.Prices.End(j.FaceA))
+		} else if b >= 0 && a < 0 {
+			p.addBlank(j.B, k, j.FaceB, ForScope, p.Settings.Prices.End(j.FaceB))
+		}
+	}
+	for i := range net.OpenEnds {
+		e := &net.OpenEnds[i]
+		s := p.sectionOf[e.Node]
+		if s < 0 {
+			continue
+		}
+		p.append(s, Blank{At: net.EndText(e), Why: ForEnd, Level: net.Item(e.Node).Level, Face: e.Face, Minutes: e.Minutes, Joint: -1})
+	}
+}
+
+func (p *Plan) addBlank(node, joint int, face fittings.CrossSection, why BlankWhy, minutes float64) {
+	p.append(p.sectionOf[node], Blank{
+		At: p.Network.JointText(joint), Why: why, Level: p.Network.Item(node).Level,
+		Face: face, Minutes: minutes, Joint: joint,
+	})
+}
+
+// append adds a blank to a section, with the force on it.
+func (p *Plan) append(s int, b Blank) {
+	b.Known = b.Face.Shape != fittings.NoShape
+	b.Force = p.Sections[s].TestPa * b.Face.FaceArea()
+	p.Sections[s].Blanks = append(p.Sections[s].Blanks, b)
+	if b.Why != ForCut {
+		p.Proof.EndMinutes += b.Minutes
+	}
+}
+
+// listOutside lists what is in scope but in no section, and what is out of
+// scope, each with its reason.
+func (p *Plan) listOutside() {
+	for k := range p.Network.Nodes {
+		n := p.Network.Nodes[k]
+		it := p.Network.Item(k)
+		switch {
+		case n.State == network.Through && p.sectionOf[k] >= 0:
+			n.Reason = "measured through; area not counted"
+			p.Excluded = addSpan(p.Excluded, &n)
+		case n.State != network.Outside:
+		case it.Scope != takeoff.In && !it.Refused:
+			p.Excluded = addSpan(p.Excluded, &n)
+		default:
+			if !it.Refused {
+				n.State = network.Tested // its area counts, outside
+			}
+			p.Outside = addSpan(p.Outside, &n)
+		}
+	}
+}
+
+// MostForce is the greatest force on a blank of the section, N, and its face.
+func (s *Section) MostForce() (n float64, face fittings.CrossSection) {
+	for _, b := range s.Blanks {
+		if b.Force > n {
+			n, face = b.Force, b.Face
+		}
+	}
+	return n, face
+}

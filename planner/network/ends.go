@@ -1,0 +1,39 @@
+package network
+
+import "blankoff/fittings"
+
+// findOpenEnds lists every end with nothing on it. Of loose rows nothing is
+// known, so none of their ends is listed.
+func (n *Network) findOpenEnds() {
+	for i := range n.Takeoff.Items {
+		it := &n.Takeoff.Items[i]
+		nodes := n.nodesOf[i]
+		if it.Refused || it.Loose() || nodes[1] == 0 {
+			continue
+		}
+		for k := nodes[0]; k < nodes[1]; k++ {
+			for _, e := range it.Ends {
+				if it.SideBySide() {
+					if e.Role == fittings.PlantEnd {
+						continue
+					}
+				} else if n.usedEnds[endKey{i, e.Role}] || !n.carriesEnd(k, nodes, e.Role) {
+					continue
+				}
+				end := OpenEnd{Node: k, Role: e.Role, Face: e.CrossSection, Minutes: n.rule.End(e.CrossSection), Estimated: true}
+				if it.HasEnd {
+					end.Minutes, end.Estimated = it.EndMinutes, false
+				}
+				n.OpenEnds = append(n.OpenEnds, end)
+			}
+		}
+	}
+}
+
+// carriesEnd reports whether node k, one of a row's, is the one with the end.
+func (n *Network) carriesEnd(k int, nodes [2]int, r fittings.EndRole) bool {
+	if r == fittings.PlantEnd {
+		return k == nodes[0]
+	}
+	return k == nodes[1]-1
+}

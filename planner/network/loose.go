@@ -1,0 +1,73 @@
+package network
+
+import (
+	"sort"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// chainLoose lines up the rows that name nobody and that nobody names: by
+// system, level and what decides the test, then in the order of the file. The
+// links between them are assumed; pieces of one straight are truly joined.
+func (n *Network) chainLoose() {
+	items := n.Takeoff.Items
+	sort.SliceStable(n.loose, func(x, y int) bool {
+		a, b := &items[n.loose[x]], &items[n.loose[y]]
+		if a.System != b.System {
+			return takeoff.NaturalLess(a.System, b.System)
+		}
+		if a.Level != b.Level {
+			return takeoff.NaturalLess(a.Level, b.Level)
+		}
+		return testWords(a) < testWords(b)
+	})
+	for x, i := range n.loose {
+		it := &items[i]
+		first := len(n.Nodes)
+		n.addLoose(i)
+		for k := first; k < len(n.Nodes); k++ {
+			if k > first && n.Nodes[k].Up < 0 {
+				n.assume(k-1, k)
+			}
+		}
+		if x == 0 {
+			continue
+		}
+		before := &items[n.loose[x-1]]
+		if before.System == it.System && before.Level == it.Level && testWords(before) == testWords(it) {
+			n.assume(first-1, first)
+		}
+	}
+}
+
+// testWords is what a row says of its test, for putting like rows together.
+func testWords(it *takeoff.Item) string {
+	return it.Scheme + "\x00" + it.Class + "\x00" + it.Sign
+}
+
+// addLoose makes the nodes of a loose item.
+func (n *Network) addLoose(i int) {
+	it := &n.Takeoff.Items[i]
+	first := len(n.Nodes)
+	if it.Piece.Kind == fittings.Straight {
+		n.addStraight(i)
+	} else {
+		for k := 1; k <= it.Quantity; k++ {
+			n.Nodes = append(n.Nodes, Node{Item: i, First: k, Last: k, Of: it.Quantity, Long: it.Length(), Area: it.Area / float64(it.Quantity), Up: -1})
+		}
+	}
+	n.nodesOf[i] = [2]int{first, len(n.Nodes)}
+	for k := first; k < len(n.Nodes); k++ {
+		n.setState(&n.Nodes[k], it)
+	}
+}
+
+// assume links two loose neighbours; nothing is known of a joint there.
+func (n *Network) assume(a, b int) {
+	n.Nodes[b].Up = len(n.Joints)
+	n.Joints = append(n.Joints, Joint{A: a, B: b, Assumed: true})
+}
+
+// Loose reports whether a node belongs to a row that isn't joined to any other.
+func (n *Network) Loose(node int) bool { return n.Item(node).Loose() }

@@ -1,0 +1,133 @@
+// Package network turns the links of a takeoff into pieces, joints and open
+// ends: what can be cut from what, at which price.
+//
+// Trees are kept in slices, numbered from the plant outward, parents before
+// children and brothers in the natural order of their tags, so that the order
+// of the rows doesn't matter where every row names what it hangs on.
+package network
+
+import (
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// State says what part a node plays in the tests.
+type State uint8
+
+// The states.
+const (
+	Tested  State = iota // in a section, area counted
+	Through              // in a section, area not counted
+	Outside              // in no section; blanked on every side
+)
+
+// Node is a piece, or a run of pieces of one straight that can't be cut apart.
+type Node struct {
+	Item        int     // index in the takeoff
+	First, Last int     // pieces of the row, counted from the plant end from 1
+	Of          int     // pieces of the row
+	Start, Long float64 // where it begins from the plant end of its row, and its length along the axis, m
+	Area        float64 // exact outside area, openings taken off, m2
+	JointLength float64 // installation joints inside the node, m
+	State       State
+	Reason      string // why it is outside
+	Up          int    // joint towards the plant, -1 for none
+}
+
+// Joint is where two nodes meet.
+type Joint struct {
+	A, B       int                   // nodes; A is the nearer to the plant
+	FaceA      fittings.CrossSection // the opening on A's side
+	FaceB      fittings.CrossSection // and on B's
+	Wall       bool                  // B sits in the side wall of A
+	Inside     bool                  // between two pieces of one straight
+	Assumed    bool                  // loose rows next to each other: no joint is known
+	Ring       bool                  // closes a ring
+	Must       bool                  // has to be blanked
+	Barred     string                // why it can't be blanked; empty if it can
+	Minutes    float64               // price of a cut here, both sides, both tests
+	Estimated  bool                  // the price is the rule's, not the schedule's
+	Mismatched bool                  // the two openings differ
+}
+
+// Face is the opening that a blank at the joint has to close: the larger.
+func (j *Joint) Face() fittings.CrossSection {
+	if j.FaceB.FaceArea() > j.FaceA.FaceArea() {
+		return j.FaceB
+	}
+	return j.FaceA
+}
+
+// OpenEnd is an end with nothing on it.
+type OpenEnd struct {
+	Node      int
+	Role      fittings.EndRole
+	Face      fittings.CrossSection
+	Minutes   float64
+	Estimated bool
+}
+
+// Network is a takeoff joined up.
+type Network struct {
+	Takeoff  *takeoff.Takeoff
+	Nodes    []Node // parents before children
+	Joints   []Joint
+	OpenEnds []OpenEnd
+	Rings    []Ring
+	Notes    []string
+
+	rule      Prices
+	nodesOf   [][2]int // per item: first node and one past the last
+	children  [][]int  // per item: items that hang on it
+	usedEnds  map[endKey]bool
+	loose     []int // loose items, in the order of their grouping
+	straddled map[int][]span
+}
+
+type endKey struct {
+	item int
+	role fittings.EndRole
+}
+
+// span is a stretch of a straight, m from its plant end.
+type span struct {
+	from, to float64
+	name     string
+}
+
+// Prices is the rule for minutes that the schedule doesn't give. The defaults
+// are an assumption without a source.
+type Prices struct {
+	CutBase, CutPerMetre float64 // minutes, and minutes per metre of girth, of a cut
+	EndBase, EndPerMetre float64 // of capping one open end
+}
+
+// DefaultPrices is 10 min + 10 min per metre of girth for a cut, both sides and
+// both tests, and half of that for capping one end. Assumption, no source.
+func DefaultPrices() Prices { return Prices{10, 10, 5, 5} }
+
+// Cut is the price of a cut at an opening, minutes.
+func (p Prices) Cut(c fittings.CrossSection) float64 { return p.CutBase + p.CutPerMetre*c.Girth() }
+
+// End is the price of capping an opening, minutes.
+func (p Prices) End(c fittings.CrossSection) float64 { return p.EndBase + p.EndPerMetre*c.Girth() }
+
+// Build joins a takeoff up.
+func Build(t *takeoff.Takeoff, rule Prices) *Network {
+	n := &Network{
+		Takeoff: t, rule: rule,
+		nodesOf:   make([][2]int, len(t.Items)),
+		children:  make([][]int, len(t.Items)),
+		usedEnds:  map[endKey]bool{},
+		straddled: map[int][]span{},
+	}
+	roots := n.family()
+	n.walk(roots)
+	n.chainLoose()
+	n.addRings()
+	n.findOpenEnds()
+	return n
+}
+
+// Item is the row that a node belongs to.
+func (n *Network) Item(node int) *takeoff.Item { return &n.Takeoff.Items[n.Nodes[node].Item] }

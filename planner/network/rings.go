@@ -1,0 +1,163 @@
+package network
+
+import (
+	"fmt"
+	"sort"
+	"strings"
+
+	"gonum.org/v1/gonum/graph/simple"
+	"gonum.org/v1/gonum/graph/topo"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// Ring is a closed way through the network.
+type Ring struct {
+	Nodes []int // in order round the ring, beginning with the smallest
+}
+
+// addRings adds the joints that close rings, and names the rings.
+func (n *Network) addRings() {
+	items := n.Takeoff.Items
+	order := make([]int, 0)
+	for i := range items {
+		if items[i].RingWith >= 0 && n.nodesOf[i][1] > 0 {
+			order = append(order, i)
+		}
+	}
+	n.sortItems(order)
+	for _, i := range order {
+		it := &items[i]
+		j := Joint{A: n.nodesOf[it.RingWith][1] - 1, B: n.nodesOf[i][1] - 1, Ring: true}
+		if e, ok := it.End(fittings.FarEnd); ok {
+			j.FaceB = e.CrossSection
+		}
+		if e, ok := items[it.RingWith].End(it.RingEnd); ok && it.RingEnd != fittings.PlantEnd {
+			j.FaceA = e.CrossSection
+		}
+		n.usedEnds[endKey{i, fittings.FarEnd}] = true
+		n.usedEnds[endKey{it.RingWith, it.RingEnd}] = true
+		n.finishJoint(&j, &takeoff.Item{Joint: it.Joint})
+		n.Joints = append(n.Joints, j)
+	}
+	n.findRings()
+}
+
+// findRings finds a basis of the rings. Only the nodes on the ways between the
+// ends of the closing joints go into the graph: the rest is trees, and a
+// map-based graph of a whole building would cost more than all else.
+func (n *Network) findRings() {
+	g := simple.NewUndirectedGraph()
+	any := false
+	link := func(a, b int) {
+		if a != b && !g.HasEdgeBetween(int64(a), int64(b)) {
+			g.SetEdge(g.NewEdge(simple.Node(a), simple.Node(b)))
+		}
+	}
+	for k := range n.Joints {
+		j := &n.Joints[k]
+		if !j.Ring {
+			continue
+		}
+		any = true
+		path := n.Path(j.A, j.B)
+		for x := 1; x < len(path); x++ {
+			link(path[x-1], path[x])
+		}
+		link(j.A, j.B)
+	}
+	if !any {
+		return
+	}
+	for _, cycle := range topo.UndirectedCyclesIn(g) {
+		var r Ring
+		for _, v := range cycle[:len(cycle)-1] {
+			r.Nodes = append(r.Nodes, int(v.ID()))
+		}
+		n.Rings = append(n.Rings, r.turned())
+	}
+	sort.Slice(n.Rings, func(a, b int) bool { return lessInts(n.Rings[a].Nodes, n.Rings[b].Nodes) })
+	for _, r := range n.Rings {
+		n.Notes = append(n.Notes, "ring: "+n.RingText(r))
+	}
+}
+
+// turned puts a ring in its one canonical order: gonum's graphs are maps and
+// give another each time.
+func (r Ring) turned() Ring {
+	best := 0
+	for i, v := range r.Nodes {
+		if v < r.Nodes[best] {
+			best = i
+		}
+	}
+	m := len(r.Nodes)
+	at := func(i int) int { return r.Nodes[((best+i)%m+m)%m] }
+	step := 1
+	if m > 2 && at(-1) < at(1) {
+		step = -1
+	}
+	out := make([]int, m)
+	for i := range out {
+		out[i] = at(i * step)
+	}
+	return Ring{out}
+}
+
+func lessInts(a, b []int) bool {
+	for i := 0; i < len(a) && i < len(b); i++ {
+		if a[i] != b[i] {
+			return a[i] < b[i]
+		}
+	}
+	return len(a) < len(b)
+}
+
+// RingText names a ring by its rows: "T1 > D4 > B2 > T1".
+func (n *Network) RingText(r Ring) string {
+	var names []string
+	for _, v := range r.Nodes {
+		if name := n.Item(v).Name(); len(names) == 0 || names[len(names)-1] != name {
+			names = append(names, name)
+		}
+	}
+	const most = 12
+	if len(names) > most {
+		names = append(append(names[:most-1:most-1], fmt.Sprintf("(%d more)", len(names)-most)), names[len(names)-1])
+	}
+	return strings.Join(append(names, names[0]), " > ")
+}
+
+// Path is the way from node a to node b through the tree, both included, or
+// nil if they aren't in the same tree.
+func (n *Network) Path(a, b int) []int {
+	var left, right []int
+	for a != b {
+		// Parents have smaller numbers than their children, so the larger of
+		// the two is never an ancestor of the other.
+		if a > b {
+			left = append(left, a)
+			a = n.parent(a)
+		} else {
+			right = append(right, b)
+			b = n.parent(b)
+		}
+		if a < 0 || b < 0 {
+			return nil
+		}
+	}
+	path := append(left, a)
+	for i := len(right) - 1; i >= 0; i-- {
+		path = append(path, right[i])
+	}
+	return path
+}
+
+// parent is the node towards the plant, -1 at a plant end.
+func (n *Network) parent(v int) int {
+	if up := n.Nodes[v].Up; up >= 0 {
+		return n.Joints[up].A
+	}
+	return -1
+}

@@ -1,0 +1,263 @@
+package network
+
+import (
+	"fmt"
+	"math"
+	"sort"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// family lists the children of every item and returns the plant ends of the
+// networks, all in natural order of their tags.
+func (n *Network) family() []int {
+	items := n.Takeoff.Items
+	var roots []int
+	for i := range items {
+		switch it := &items[i]; {
+		case it.Loose():
+			if !it.Refused {
+				n.loose = append(n.loose, i)
+			}
+		case it.Parent < 0:
+			roots = append(roots, i)
+		default:
+			n.children[it.Parent] = append(n.children[it.Parent], i)
+		}
+	}
+	for _, c := range n.children {
+		n.sortItems(c)
+	}
+	n.sortItems(roots)
+	return roots
+}
+
+// sortItems puts items in the order of system, then place along the wall, then
+// tag; rows without a tag come last, in the order of the file.
+func (n *Network) sortItems(list []int) {
+	items := n.Takeoff.Items
+	sort.SliceStable(list, func(x, y int) bool {
+		a, b := &items[list[x]], &items[list[y]]
+		if a.System != b.System {
+			return takeoff.NaturalLess(a.System, b.System)
+		}
+		if a.AtM != b.AtM {
+			return a.AtM < b.AtM
+		}
+		if (a.Tag == "") != (b.Tag == "") {
+			return a.Tag != ""
+		}
+		if a.Tag != b.Tag {
+			return takeoff.NaturalLess(a.Tag, b.Tag)
+		}
+		return list[x] < list[y]
+	})
+}
+
+// walk makes the nodes from the plant outward: an item, then what hangs on it,
+// without recursion because a main can be very long.
+func (n *Network) walk(roots []int) {
+	stack := append([]int(nil), roots...)
+	for l, r := 0, len(stack)-1; l < r; l, r = l+1, r-1 {
+		stack[l], stack[r] = stack[r], stack[l]
+	}
+	for len(stack) > 0 {
+		i := stack[len(stack)-1]
+		stack = stack[:len(stack)-1]
+		n.addItem(i)
+		for k := len(n.children[i]) - 1; k >= 0; k-- {
+			stack = append(stack, n.children[i][k])
+		}
+	}
+}
+
+// addItem makes the nodes of item i and hangs them on its parent's.
+func (n *Network) addItem(i int) {
+	it := &n.Takeoff.Items[i]
+	first := len(n.Nodes)
+	if it.SideBySide() {
+		for k := 1; k <= it.Quantity; k++ {
+			n.Nodes = append(n.Nodes, Node{Item: i, First: k, Last: k, Of: it.Quantity, Long: it.Length(), Area: it.Each, Up: -1})
+			n.attach(len(n.Nodes)-1, i)
+		}
+	} else if it.Piece.Kind == fittings.Straight && !it.Refused {
+		n.addStraight(i)
+		n.attach(first, i)
+	} else {
+		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: 1, Of: 1, Long: it.Length(), Area: it.Area, Up: -1})
+		n.attach(first, i)
+	}
+	n.nodesOf[i] = [2]int{first, len(n.Nodes)}
+	for k := first; k < len(n.Nodes); k++ {
+		n.setState(&n.Nodes[k], it)
+	}
+}
+
+func (n *Network) setState(d *Node, it *takeoff.Item) {
+	switch {
+	case it.Refused:
+		d.State, d.Reason, d.Area = Outside, "row refused", 0
+	case it.Scope == takeoff.Out:
+		d.State, d.Reason = Outside, "scope out"
+	case it.Scope == takeoff.Through:
+		d.State = Through
+	}
+}
+
+// addStraight makes a straight's pieces: whole ones from the plant end and a
+// remainder, the openings taken off the piece in which the spigot's centre
+// lies. One that carries spigots of unknown place is a single node, because
+// nobody can say which joints inside it are free.
+func (n *Network) addStraight(i int) {
+	t := n.Takeoff
+	it := &t.Items[i]
+	lengths := fittings.PieceLengths(it.Piece.Shape, it.Length(), t.PieceLength(it))
+	of := len(lengths) * it.Quantity
+	girth := 0.0
+	if len(it.Ends) > 0 {
+		girth = it.Ends[0].Girth()
+	}
+	if n.unplaced(i) && of > 1 {
+		it.Notes = append(it.Notes, "carries spigots without at_mm, so it isn't cut inside; give at_mm to allow cuts there")
+		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: of, Of: of, Long: it.Length() * float64(it.Quantity), Area: it.Area, JointLength: float64(of-1) * girth, Up: -1})
+		return
+	}
+	first, start, left := len(n.Nodes), 0.0, it.Each*float64(it.Quantity)
+	for k := 0; k < of; k++ {
+		long := lengths[k%len(lengths)]
+		area := it.Each * long / it.Length()
+		if k == of-1 {
+			area = left
+		}
+		left -= area
+		n.Nodes = append(n.Nodes, Node{Item: i, First: k + 1, Last: k + 1, Of: of, Start: start, Long: long, Area: area, Up: -1})
+		start += long
+	}
+	n.placeOpenings(i, first)
+	for k := first + 1; k < len(n.Nodes); k++ {
+		n.addInside(k-1, k, it)
+	}
+}
+
+// unplaced reports whether a spigot of item i has no place along it.
+func (n *Network) unplaced(i int) bool {
+	for _, c := range n.children[i] {
+		if s := &n.Takeoff.Items[c]; s.Piece.Kind == fittings.Spigot && !s.HasAt {
+			return true
+		}
+	}
+	return false
+}
+
+// placeOpenings takes each spigot's opening off the piece that carries it and
+// notes which joints an opening straddles.
+func (n *Network) placeOpenings(i, first int) {
+	it := &n.Takeoff.Items[i]
+	if it.Cut == 0 {
+		return
+	}
+	for _, c := range n.children[i] {
+		s := &n.Takeoff.Items[c]
+		if s.Piece.Kind != fittings.Spigot || s.Refused {
+			continue
+		}
+		k := n.carrier(first, len(n.Nodes), s.AtM)
+		n.Nodes[k].Area -= s.Opening * float64(s.Quantity)
+		half := openingLength(s) / 2
+		n.straddled[i] = append(n.straddled[i], span{s.AtM - half, s.AtM + half, s.Name()})
+	}
+}
+
+// openingLength is how far along the wall a spigot's opening reaches, m.
+func openingLength(s *takeoff.Item) float64 {
+	if len(s.Ends) == 0 {
+		return 0
+	}
+	e := s.Ends[0]
+	if e.Shape == fittings.Circular {
+		return e.Diameter
+	}
+	return e.Width
+}
+
+// carrier is the node of [first, last) in which a place along the row lies.
+func (n *Network) carrier(first, last int, at float64) int {
+	for k := first; k < last; k++ {
+		if at < n.Nodes[k].Start+n.Nodes[k].Long-1e-9 {
+			return k
+		}
+	}
+	return last - 1
+}
+
+// addInside joins two pieces of one straight.
+func (n *Network) addInside(a, b int, it *takeoff.Item) {
+	face := it.Ends[0].CrossSection
+	j := Joint{A: a, B: b, FaceA: face, FaceB: face, Inside: true, Minutes: n.rule.Cut(face), Estimated: true}
+	if it.Joint == takeoff.Welded {
+		j.Barred = "welded"
+	}
+	at := n.Nodes[b].Start
+	for _, s := range n.straddled[n.Nodes[a].Item] {
+		if s.from < at-1e-9 && at < s.to-1e-9 {
+			j.Barred = fmt.Sprintf("the opening of %s lies across it", s.name)
+		}
+	}
+	n.Nodes[b].Up = len(n.Joints)
+	n.Joints = append(n.Joints, j)
+}
+
+// attach joins node k, the first of item i, to its parent's node.
+func (n *Network) attach(k, i int) {
+	it := &n.Takeoff.Items[i]
+	if it.Parent < 0 {
+		return
+	}
+	host := &n.Takeoff.Items[it.Parent]
+	nodes := n.nodesOf[it.Parent]
+	j := Joint{A: nodes[1] - 1, B: k}
+	if it.Piece.Kind == fittings.Spigot {
+		j.Wall = true
+		if it.HasAt {
+			j.A = n.carrier(nodes[0], nodes[1], it.AtM)
+		}
+	} else if e, ok := host.End(it.ParentEnd); ok && it.ParentEnd != fittings.PlantEnd {
+		j.FaceA = e.CrossSection
+		n.usedEnds[endKey{it.Parent, it.ParentEnd}] = true
+	}
+	if len(it.Ends) > 0 {
+		j.FaceB = it.Ends[0].CrossSection
+	}
+	n.usedEnds[endKey{i, fittings.PlantEnd}] = true
+	n.finishJoint(&j, it)
+	n.Nodes[k].Up = len(n.Joints)
+	n.Joints = append(n.Joints, j)
+}
+
+// finishJoint fills in what is known from the row whose joint to from it is:
+// the openings, the price, and whether it may be blanked.
+func (n *Network) finishJoint(j *Joint, it *takeoff.Item) {
+	switch known := fittings.NoShape; {
+	case j.FaceA.Shape == known:
+		j.FaceA = j.FaceB
+	case j.FaceB.Shape == known:
+		j.FaceB = j.FaceA
+	case !j.Wall:
+		j.Mismatched = !j.FaceA.Same(j.FaceB)
+	}
+	j.Must = it.Blank.Must
+	j.Minutes, j.Estimated = n.rule.Cut(j.Face()), true
+	if it.Blank.Given {
+		j.Minutes, j.Estimated = it.Blank.Price, false
+	}
+	switch {
+	case it.Blank.Never:
+		j.Barred = "the schedule says no"
+	case it.Joint == takeoff.Welded:
+		j.Barred = "welded"
+	case j.Wall && !it.Blank.Given && !it.Blank.Must:
+		j.Barred = "a joint in a side wall"
+	}
+	j.Minutes = math.Round(j.Minutes*100) / 100
+}

@@ -1,0 +1,89 @@
+package planner
+
+import (
+	"fmt"
+	"sort"
+
+	"blankoff/planner/tightness"
+	"blankoff/takeoff"
+)
+
+// writeNotes gathers what a reader of the plan has to know.
+func (p *Plan) writeNotes(z *zoning) {
+	d := z.d
+	add := func(format string, args ...any) { p.Notes = append(p.Notes, fmt.Sprintf(format, args...)) }
+	for _, flag := range []struct{ name, value string }{
+		{"--scheme", p.Settings.Scheme}, {"--class", p.Settings.Class},
+		{"--test-pressure", fmt.Sprintf("%g", p.Settings.TestPa)}, {"--sign", p.Settings.Sign},
+	} {
+		if n := d.kept[flag.name]; n > 0 {
+			add("%s %s was given; %s with another value of their own kept it", flag.name, flag.value, plural(n, "row"))
+		}
+	}
+	if !p.Settings.SignGiven {
+		add("sign: %s pressure where the row doesn't say, the program's default; --sign changes it", p.Settings.Sign)
+	}
+	for _, reason := range sorted(d.ceilings) {
+		add("%s (%s)", reason, plural(d.ceilings[reason], "row"))
+	}
+	if z.adopted > 0 {
+		add("%s without a system counted with the system of the piece that they hang on", plural(z.adopted, "row"))
+	}
+	p.Notes = append(p.Notes, z.notes...)
+	p.Notes = append(p.Notes, p.Network.Notes...)
+	for k := range p.Network.Joints {
+		if j := &p.Network.Joints[k]; j.Mismatched {
+			add("mismatch: %s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
+		}
+	}
+	if !p.Settings.Rig.FanChecked() {
+		add("fan not checked: the rig file has no fan curve for every range, so whether the fan holds the pressure at the limit isn't known")
+	}
+	p.rigNotes()
+	estimated := 0
+	for _, c := range p.Cuts {
+		if p.Network.Joints[c.Joint].Estimated {
+			estimated++
+		}
+	}
+	if estimated > 0 {
+		r := p.Settings.Prices
+		add("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre)
+	}
+}
+
+// rigNotes adds what the rig has to say at each pressure and sign in use.
+func (p *Plan) rigNotes() {
+	type use struct {
+		pa   float64
+		sign tightness.Sign
+	}
+	seen := map[use]bool{}
+	said := map[string]bool{}
+	for i := range p.Sections {
+		u := use{p.Sections[i].TestPa, p.Sections[i].Sign}
+		if seen[u] {
+			continue
+		}
+		seen[u] = true
+		for _, n := range p.Settings.Rig.NotesAt(u.pa, u.sign) {
+			text := n.Text
+			if n.Range != "" {
+				text = "range " + n.Range + ": " + text
+			}
+			if !said[text] {
+				said[text] = true
+				p.Notes = append(p.Notes, text)
+			}
+		}
+	}
+}
+
+func sorted(m map[string]int) []string {
+	keys := make([]string, 0, len(m))
+	for k := range m {
+		keys = append(keys, k)
+	}
+	sort.Strings(keys)
+	return keys
+}

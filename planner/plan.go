@@ -1,0 +1,150 @@
+package planner
+
+import (
+	"blankoff/fittings"
+	"blankoff/planner/network"
+	"blankoff/planner/partition"
+	"blankoff/planner/rig"
+	"blankoff/planner/tightness"
+	"blankoff/takeoff"
+)
+
+// Plan is the answer: sections, blanks, and what stands in the way.
+type Plan struct {
+	Takeoff  *takeoff.Takeoff
+	Network  *network.Network
+	Settings Settings
+	Sections []Section
+	Cuts     []Cut
+	Outside  []Span // in scope, but in no section
+	Excluded []Span // out of scope, or in the test without their area
+	Faults   []takeoff.Fault
+	Notes    []string
+	Proof    Proof
+	Balance  Balance
+
+	sectionOf []int // by node, -1 for none
+}
+
+// Section is the part of the ductwork that is tested in one go.
+type Section struct {
+	ID          string
+	System      string
+	Levels      []string
+	Scheme      *tightness.Scheme
+	Class       tightness.Class
+	TestPa      float64 // Pa, a magnitude
+	Sign        tightness.Sign
+	Area        float64 // m2
+	JointLength float64 // installation joints inside, m
+	LimitPerM2  float64 // L/s per m2
+	Limit       float64 // permitted leakage, L/s
+	Windows     []rig.AreaWindow
+	State       SectionState
+	Range       string // of the rig, to be set
+	Reason      string // why it is under or over range
+	Cures       []string
+	Spans       []Span
+	Blanks      []Blank
+	Grouping    bool // made of loose rows: it hangs together only on paper
+	Notes       []string
+	Nodes       []int
+}
+
+// SectionState says whether the rig can judge a section.
+type SectionState uint8
+
+// The states of a section.
+const (
+	InRange SectionState = iota
+	UnderRange
+	GapRange  // between two ranges; counts as under range
+	SmallArea // below --min-area; counts as under range
+	OverRange
+)
+
+// Under reports whether the section counts as under range.
+func (s SectionState) Under() bool { return s == UnderRange || s == GapRange || s == SmallArea }
+
+// Span is a row, or a stretch of the pieces of one, as it lies in a section.
+type Span struct {
+	Item     int
+	From, To int // pieces, from 1
+	Of       int
+	Area     float64 // counted, m2
+	Own      float64 // outside area, counted or not, m2
+	Reason   string  // why it is outside or excluded
+}
+
+// Place is one side of a joint: a row and the piece of it.
+type Place struct {
+	Item  int
+	Piece int
+	Of    int
+}
+
+// Cut is a joint that is blanked on both sides, between two sections.
+type Cut struct {
+	Joint   int
+	A, B    Place // A is the nearer to the plant
+	Face    fittings.CrossSection
+	Minutes float64
+	Why     string // must, system, class..., or "" where the planner chose it
+}
+
+// BlankWhy says why an end is blanked.
+type BlankWhy string
+
+// The reasons for a blank.
+const (
+	ForCut   BlankWhy = "cut"
+	ForEnd   BlankWhy = "open end"
+	ForScope BlankWhy = "scope"
+)
+
+// Blank is a temporary end cap in one test.
+type Blank struct {
+	At      string // where, for somebody with a drawing in hand
+	Why     BlankWhy
+	Level   string
+	Face    fittings.CrossSection
+	Force   float64 // N, test pressure times the area of the opening
+	Minutes float64
+	Joint   int // -1 for an open end
+	Known   bool
+}
+
+// Balance shows that nothing was lost, m2.
+type Balance struct {
+	Takeoff, Sections, Outside, Difference float64
+}
+
+// Proof says how good the plan is and why no better one exists.
+type Proof struct {
+	Aim          partition.Aim
+	Kind         string // optimal, optimal given cuts, grouping
+	Score        partition.Score
+	Bound        partition.Score
+	BySystem     []SystemProof
+	Sentences    []string
+	BlankMinutes float64 // sum of the cuts
+	TotalMinutes float64 // tests x test minutes + BlankMinutes
+	EndMinutes   float64 // capping open ends and the bounds of the scope, apart
+}
+
+// SystemProof is the proof of one system.
+type SystemProof struct {
+	System string
+	Kind   string
+	Score  partition.Score
+	Bound  partition.Score
+	// AtLeast is the number of tests needed by area alone.
+	AtLeast int
+}
+
+// The kinds of proof.
+const (
+	Optimal   = "optimal"
+	GivenCuts = "optimal given cuts"
+	Grouped   = "grouping"
+)

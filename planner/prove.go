@@ -1,0 +1,138 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+	"sort"
+	"strings"
+
+	"blankoff/planner/partition"
+	"blankoff/takeoff"
+)
+
+// prove adds up what the searches proved.
+func (p *Plan) prove(list []patch) {
+	pr := &p.Proof
+	pr.Aim, pr.Kind = p.Settings.Aim, Optimal
+	bySystem := map[string]*SystemProof{}
+	for i := range list {
+		q := &list[i]
+		kind := Optimal
+		switch {
+		case q.loose:
+			kind = Grouped
+		case !q.solution.Exhaustive:
+			kind = GivenCuts
+		}
+		s := bySystem[q.duty.system]
+		if s == nil {
+			s = &SystemProof{System: q.duty.system, Kind: Optimal}
+			bySystem[q.duty.system] = s
+		}
+		s.Kind, pr.Kind = weaker(s.Kind, kind), weaker(pr.Kind, kind)
+		s.Score, s.Bound = plus(s.Score, q.solution.Score), plus(s.Bound, q.solution.Bound)
+		s.AtLeast += q.atLeast()
+		pr.Score, pr.Bound = plus(pr.Score, q.solution.Score), plus(pr.Bound, q.solution.Bound)
+	}
+	for _, s := range bySystem {
+		pr.BySystem = append(pr.BySystem, *s)
+	}
+	sort.Slice(pr.BySystem, func(a, b int) bool {
+		return takeoff.NaturalLess(pr.BySystem[a].System, pr.BySystem[b].System)
+	})
+	var forced int64
+	for _, c := range p.Cuts {
+		pr.BlankMinutes += c.Minutes
+		if c.Why != "" {
+			forced += int64(math.Round(c.Minutes * hundredths))
+		}
+	}
+	pr.Score.Minutes += forced
+	pr.Bound.Minutes += forced
+	pr.Score.Over, pr.Score.Under = p.count()
+	pr.Score.Tests = len(p.Sections)
+	pr.TotalMinutes = float64(len(p.Sections))*p.Settings.TestMinutes + pr.BlankMinutes
+	pr.Sentences = p.sentences()
+}
+
+// atLeast is the number of tests that the area alone asks for: no section may
+// be larger than the upper end of the highest window.
+func (q *patch) atLeast() int {
+	most, total := 0.0, 0.0
+	for _, w := range q.windows {
+		most = math.Max(most, w.High)
+	}
+	for _, s := range q.solution.State {
+		total += float64(s.Weight) / mm2PerM2
+	}
+	if most <= 0 {
+		return 1
+	}
+	return max(1, int(math.Ceil(total/most-1e-9)))
+}
+
+func plus(a, b partition.Score) partition.Score {
+	return partition.Score{Over: a.Over + b.Over, Under: a.Under + b.Under, Tests: a.Tests + b.Tests, Minutes: a.Minutes + b.Minutes}
+}
+
+func weaker(a, b string) string {
+	rank := map[string]int{Optimal: 0, GivenCuts: 1, Grouped: 2}
+	if rank[b] > rank[a] {
+		return b
+	}
+	return a
+}
+
+// sentences say in plain words what was proved.
+func (p *Plan) sentences() []string {
+	pr := &p.Proof
+	tests := plural(pr.Score.Tests, "test")
+	var out []string
+	switch {
+	case pr.Kind == Grouped:
+		out = append(out, tests+". Part of the schedule names no neighbours, so there it is the best grouping in that order, not a proof; join the rows with from, ^ or run to get one.")
+	case pr.Kind == GivenCuts:
+		out = append(out, tests+", the best given the ring cuts that were tried; at least "+plural(pr.Bound.Tests, "test")+" whatever is tried.")
+	case pr.Aim == partition.Time:
+		out = append(out, fmt.Sprintf("%s, %.0f min in all: %s, and so the least time possible.", tests, pr.TotalMinutes, p.rangeWords()))
+	default:
+		out = append(out, fmt.Sprintf("%s, fewest possible: %s, and so no plan has fewer tests or, with as many, less blanking time.", tests, p.rangeWords()))
+	}
+	if pr.Kind != Grouped {
+		atLeast := 0
+		for _, s := range pr.BySystem {
+			atLeast += s.AtLeast
+		}
+		switch {
+		case atLeast == pr.Score.Tests:
+			out = append(out, fmt.Sprintf("%d can't be because the area alone asks for %d sections of the largest size that the rig can judge.", pr.Score.Tests-1, atLeast))
+		case pr.Score.Tests > 1:
+			out = append(out, fmt.Sprintf("The area alone asks for %d at least; the rest follows from where the joints are, from boundaries that the schedule sets, and from avoiding sections under range. Every choice of joints was weighed.", atLeast))
+		}
+	}
+	return append(out, "Areas were rounded to whole mm2 for the search and the result was checked again with the unrounded areas.")
+}
+
+// rangeWords says how many sections the rig can't judge, as the first thing
+// that was made least.
+func (p *Plan) rangeWords() string {
+	over, under := p.count()
+	var parts []string
+	if over > 0 {
+		parts = append(parts, plural(over, "section")+" over range")
+	}
+	if under > 0 {
+		parts = append(parts, plural(under, "section")+" under range")
+	}
+	if len(parts) == 0 {
+		return "every section is in the rig's range"
+	}
+	return strings.Join(parts, " and ") + ", which no cuts can better"
+}
+
+func plural(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

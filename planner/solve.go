@@ -1,0 +1,217 @@
+package planner
+
+import (
+	"fmt"
+	"math"
+
+	"blankoff/planner/network"
+	"blankoff/planner/partition"
+	"blankoff/planner/rig"
+)
+
+const (
+	mm2PerM2       = 1e6
+	hundredths     = 100 // of a minute
+	areaSlack      = 1e-9
+	maxShrinkTries = 3
+)
+
+// patch is a stretch of the network inside which any blankable joint may be
+// cut: one duty, no must, nothing outside.
+type patch struct {
+	nodes   []int
+	links   []int // joints that close rings, of the network
+	up      []int // joint by which each node hangs in the patch, -1
+	parent  []int // position in nodes, -1
+	duty    duty
+	windows []rig.AreaWindow
+	all     []rig.AreaWindow // before --min-area and --max-area
+	loose   bool
+
+	solution partition.Solution
+}
+
+// patches finds the stretches, in the order of their first node.
+func patches(z *zoning) []patch {
+	adj := adjacency(z)
+	seen := make([]bool, len(z.net.Nodes))
+	var out []patch
+	for k := range z.net.Nodes {
+		if !seen[k] && z.net.Nodes[k].State != network.Outside {
+			out = append(out, grow(z, k, seen, adj))
+		}
+	}
+	return out
+}
+
+// adjacency lists, for every node, the joints at which a section needn't end.
+func adjacency(z *zoning) [][]int32 {
+	count := make([]int32, len(z.net.Nodes)+1)
+	each := func(f func(node, joint int)) {
+		for k := range z.net.Joints {
+			if z.must[k] == "" {
+				f(z.net.Joints[k].A, k)
+				f(z.net.Joints[k].B, k)
+			}
+		}
+	}
+	each(func(node, _ int) { count[node+1]++ })
+	for i := 1; i < len(count); i++ {
+		count[i] += count[i-1]
+	}
+	flat := make([]int32, count[len(count)-1])
+	next := append([]int32(nil), count...)
+	each(func(node, joint int) {
+		flat[next[node]] = int32(joint)
+		next[node]++
+	})
+	out := make([][]int32, len(z.net.Nodes))
+	for i := range out {
+		out[i] = flat[count[i]:count[i+1]]
+	}
+	return out
+}
+
+// grow walks a patch from its first node, breadth first.
+func grow(z *zoning, first int, seen []bool, adj [][]int32) patch {
+	p := patch{nodes: []int{first}, up: []int{-1}, parent: []int{-1}, duty: z.duty[first], loose: z.net.Loose(first)}
+	at := map[int]int{first: 0}
+	seen[first] = true
+	used := map[int32]bool{}
+	for x := 0; x < len(p.nodes); x++ {
+		v := p.nodes[x]
+		for _, k := range adj[v] {
+			if used[k] {
+				continue
+			}
+			used[k] = true
+			j := &z.net.Joints[k]
+			w := j.A + j.B - v
+			if _, in := at[w]; in {
+				p.links = append(p.links, int(k))
+				continue
+			}
+			at[w] = len(p.nodes)
+			seen[w] = true
+			p.nodes = append(p.nodes, w)
+			p.up = append(p.up, int(k))
+			p.parent = append(p.parent, x)
+		}
+	}
+	return p
+}
+
+// setWindows finds the areas that the rig can judge for the patch.
+func (p *patch) setWindows(set Settings, z *zoning) {
+	s := z.d.byName[p.duty.scheme]
+	limit := s.Limit(p.duty.class, p.duty.pa)
+	p.all = set.Rig.AreaWindows(limit, p.duty.pa, set.Headroom)
+	p.windows = clip(p.all, set.MinArea, set.MaxArea)
+}
+
+// clip narrows windows to areas of at least low and at most high (0: no bound).
+// Where nothing is left, the upper bound alone stays: every section is then
+// under range, but none may be too big.
+func clip(all []rig.AreaWindow, low, high float64) []rig.AreaWindow {
+	var out []rig.AreaWindow
+	most := 0.0
+	for _, w := range all {
+		if high > 0 {
+			w.High = math.Min(w.High, high)
+		}
+		most = math.Max(most, w.High)
+		w.Low = math.Max(w.Low, low)
+		if w.Low <= w.High {
+			out = append(out, w)
+		}
+	}
+	if len(out) == 0 && most > 0 {
+		out = append(out, rig.AreaWindow{Low: most, High: most})
+	}
+	return out
+}
+
+// solve divides a patch. Areas are rounded to whole mm2 for the search; should
+// a true area then lie outside the window that its rounded one lies in, the
+// windows are drawn in by the rounding and the search is made again.
+func (p *patch) solve(set Settings, net *network.Network) (partition.Solution, error) {
+	for try := 0; ; try++ {
+		sol, err := partition.Solve(p.problem(set, net, int64(try*len(p.nodes))))
+		if err != nil {
+			return sol, fmt.Errorf("dividing system %q: %w", p.duty.system, err)
+		}
+		if try == maxShrinkTries || p.holds(sol, net) {
+			return sol, nil
+		}
+	}
+}
+
+// problem states the patch in whole numbers, the windows drawn in by shrink.
+func (p *patch) problem(set Settings, net *network.Network, shrink int64) partition.Problem {
+	q := partition.Problem{
+		Parent: p.parent, Weight: make([]int64, len(p.nodes)), Price: make([]int64, len(p.nodes)),
+		Aim: set.Aim, TestPrice: int64(math.Round(set.TestMinutes * hundredths)),
+	}
+	at := map[int]int{}
+	for x, k := range p.nodes {
+		if len(p.links) > 0 {
+			at[k] = x
+		}
+		q.Weight[x] = weight(&net.Nodes[k])
+		if x > 0 && p.up[x] >= 0 {
+			q.Price[x] = price(&net.Joints[p.up[x]])
+		}
+	}
+	for _, k := range p.links {
+		j := &net.Joints[k]
+		q.Links = append(q.Links, partition.Link{A: at[j.A], B: at[j.B], Price: price(j)})
+	}
+	for _, w := range p.windows {
+		low, high := int64(math.Ceil(w.Low*mm2PerM2))+shrink, int64(math.Floor(w.High*mm2PerM2))-shrink
+		if low > high {
+			low = high
+		}
+		q.Windows = append(q.Windows, partition.Window{Low: low, High: max(high, 0)})
+	}
+	return q
+}
+
+func weight(n *network.Node) int64 {
+	if n.State != network.Tested {
+		return 0
+	}
+	return int64(math.Round(n.Area * mm2PerM2))
+}
+
+func price(j *network.Joint) int64 {
+	switch {
+	case j.Assumed:
+		return 0
+	case j.Barred != "":
+		return partition.Banned
+	}
+	return int64(math.Round(j.Minutes * hundredths))
+}
+
+// holds reports whether the true areas lie where the rounded ones do.
+func (p *patch) holds(sol partition.Solution, net *network.Network) bool {
+	area := make([]float64, len(sol.State))
+	for x, k := range p.nodes {
+		if n := &net.Nodes[k]; n.State == network.Tested {
+			area[sol.Part[x]] += n.Area
+		}
+	}
+	for i, s := range sol.State {
+		if s.State != partition.In {
+			continue
+		}
+		in := false
+		for _, w := range p.windows {
+			in = in || area[i] >= w.Low-areaSlack && area[i] <= w.High+areaSlack
+		}
+		if !in {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,167 @@
+package takeoff
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+
+	"blankoff/fittings"
+)
+
+// Limits of what a row may say; beyond them it is a slip of the pen.
+const (
+	maxQuantity = 10000
+	maxMinutes  = 10000
+	maxPa       = 100000
+)
+
+// Add reads one row. The row may be used again by the caller.
+func (t *Takeoff) Add(r *Row) {
+	i := len(t.Items)
+	t.Items = append(t.Items, Item{At: r.At, Quantity: 1, Parent: -1, RingWith: -1})
+	for _, f := range r.Faults {
+		t.fault(i, f)
+	}
+	it := &t.Items[i]
+	it.Tag, it.System, it.Level = r.Text[Tag], r.Text[System], r.Text[Level]
+	it.OnSite, it.Drawing, it.Note = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Note]
+	it.Scheme, it.Class = r.Text[Scheme], r.Text[Class]
+	it.Stage, it.Ready, it.Closed, it.Group = r.Text[Stage], r.Text[Ready], r.Text[Closed], r.Text[Group]
+	it.From, it.Joins, it.Run = r.Text[From], r.Text[Joins], r.Text[Run]
+	t.claimTag(i)
+	t.readPiece(i, r)
+	t.readNumbers(i, r)
+	t.readWords(i, r)
+	if !it.Refused && it.Piece.Kind != fittings.Spigot {
+		t.measure(i, r)
+	}
+}
+
+// claimTag files the row under its tag; a tag may stand once.
+func (t *Takeoff) claimTag(i int) {
+	it := &t.Items[i]
+	if it.Tag == "" {
+		return
+	}
+	first, taken := t.byTag[it.Tag]
+	if !taken {
+		t.byTag[it.Tag] = i
+		return
+	}
+	t.double[it.Tag] = true
+	t.fault(i, it.At.Fault("tag", it.Tag, "a tag of its own",
+		fmt.Sprintf("tag %q already stands on row %d; give one of the two another tag", it.Tag, t.Items[first].At.Row)))
+}
+
+// readPiece reads what the piece is and its sizes.
+func (t *Takeoff) readPiece(i int, r *Row) {
+	it := &t.Items[i]
+	p := &it.Piece
+	bad := func(c Column, expected, message string) {
+		t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected, message))
+	}
+	if s := r.Text[Kind]; s == "" {
+		bad(Kind, "a kind of piece", "no kind; `blankoff kinds` lists them")
+	} else if k, ok := fittings.ParseKind(s); ok {
+		p.Kind = k
+	} else {
+		bad(Kind, kindList(), fmt.Sprintf("%q isn't a kind of piece; `blankoff kinds` lists them with their other names", s))
+	}
+	if s := r.Text[Style]; s != "" {
+		if v, ok := fittings.ParseStyle(s); ok {
+			p.Style = v
+		} else {
+			bad(Style, "a style of "+p.Kind.String(), fmt.Sprintf("style %q isn't known; `blankoff kinds` lists them", s))
+		}
+	}
+	for _, w := range []struct {
+		c  Column
+		to *fittings.Shape
+	}{{Shape, &p.Shape}, {Shape2, &p.Shape2}} {
+		if s := r.Text[w.c]; s != "" {
+			if v, ok := fittings.ParseShape(s); ok {
+				*w.to = v
+			} else {
+				bad(w.c, "rectangular, circular or flat-oval", fmt.Sprintf("shape %q isn't known", s))
+			}
+		}
+	}
+	if s := r.Text[Plane]; s != "" {
+		if v, ok := fittings.ParsePlane(s); ok {
+			p.Plane = v
+		} else {
+			bad(Plane, "width or height", fmt.Sprintf("plane %q isn't known", s))
+		}
+	}
+	for d := fittings.Dim(0); d < fittings.NumDims; d++ {
+		if c := DimColumn(d); r.Has(c) {
+			p.Sizes.Set(d, r.Number[c])
+		}
+	}
+	t.readLining(i, r)
+}
+
+func kindList() string {
+	var names []string
+	for _, k := range fittings.Kinds() {
+		names = append(names, k.Name)
+	}
+	return strings.Join(names, ", ")
+}
+
+// readNumbers reads the numbers that aren't sizes.
+func (t *Takeoff) readNumbers(i int, r *Row) {
+	it := &t.Items[i]
+	limited := func(c Column, to *float64, low, high float64, expected string) bool {
+		if !r.Has(c) {
+			return false
+		}
+		v := r.Number[c]
+		if math.IsNaN(v) || v < low || v > high {
+			t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected,
+				fmt.Sprintf("%s %q is out of range", c.Heading(), r.Text[c])))
+			return false
+		}
+		*to = v
+		return true
+	}
+	var q float64 = 1
+	if limited(Quantity, &q, 1, maxQuantity, fmt.Sprintf("a whole number from 1 to %d", maxQuantity)) && q != math.Trunc(q) {
+		t.fault(i, it.At.Fault("quantity", r.Text[Quantity], "a whole number", "a quantity is a whole number of pieces"))
+	}
+	it.Quantity = int(q)
+	const pressures = "more than 0 and at most 100000 Pa; the side goes in sign"
+	limited(TestPa, &it.TestPa, 1, maxPa, pressures)
+	limited(DesignPa, &it.DesignPa, 1, maxPa, pressures)
+	limited(DuctClassPa, &it.DuctClass, 1, maxPa, pressures)
+	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, maxMinutes, "0 to 10000 minutes")
+	it.HasAt = limited(At, &it.AtM, 0, 1e6, "the centre of the spigot from the plant end of its wall, in mm")
+	it.HasStated = limited(StatedArea, &it.Stated, 0, 1e6, "an area in m2")
+}
+
+// readWords reads the words that aren't about the piece itself.
+func (t *Takeoff) readWords(i int, r *Row) {
+	it := &t.Items[i]
+	bad := func(c Column, expected string) {
+		t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected,
+			fmt.Sprintf("%s %q isn't understood; use %s", c.Heading(), r.Text[c], expected)))
+	}
+	var ok bool
+	if it.Scope, ok = scopes[fold(r.Text[Scope])]; !ok {
+		bad(Scope, "in, out or through")
+	}
+	if it.Joint, ok = joints[fold(r.Text[Joint])]; !ok {
+		bad(Joint, "flanged, slip or welded")
+	}
+	if it.Sign, ok = ParseSign(r.Text[Sign]); !ok {
+		bad(Sign, "positive or negative")
+	}
+	number := func(s string) (float64, bool) {
+		v, err := strconv.ParseFloat(s, 64)
+		return v, err == nil && !math.IsNaN(v)
+	}
+	if it.Blank, ok = parseBlank(r.Text[BlankMinutes], number); !ok {
+		bad(BlankMinutes, "a number of minutes, no, must, or must and a number")
+	}
+}

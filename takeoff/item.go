@@ -1,0 +1,137 @@
+package takeoff
+
+import (
+	"fmt"
+	"strconv"
+
+	"blankoff/fittings"
+)
+
+// ScopeWord says whether a piece takes part in the test.
+type ScopeWord uint8
+
+// The scopes. A piece in Through stays in the test and its area isn't counted;
+// one that is Out breaks the section and is blanked on both sides.
+const (
+	In ScopeWord = iota
+	Out
+	Through
+)
+
+// String gives the schedule's word.
+func (s ScopeWord) String() string { return [...]string{"in", "out", "through"}[s] }
+
+// JointWord says how a piece is joined to the piece towards the plant.
+type JointWord uint8
+
+// The joints. A welded joint can't be blanked.
+const (
+	UnstatedJoint JointWord = iota
+	Flanged
+	Slip
+	Welded
+)
+
+// String gives the schedule's word.
+func (j JointWord) String() string { return [...]string{"", "flanged", "slip", "welded"}[j] }
+
+// BlankRule is what blank_minutes says of the joint to from.
+type BlankRule struct {
+	Never bool    // "no": the joint can't be blanked
+	Must  bool    // "must": the joint has to be blanked
+	Given bool    // Minutes was given
+	Price float64 // minutes, the whole price of a cut there, both sides, both tests
+}
+
+// Item is one row of the schedule.
+type Item struct {
+	At       Place
+	Tag      string
+	System   string
+	Level    string
+	OnSite   string // the place column: room, gridline
+	Drawing  string
+	Note     string
+	Piece    fittings.Piece
+	Quantity int
+	Scope    ScopeWord
+	Joint    JointWord
+	Blank    BlankRule
+
+	EndMinutes float64 // price of capping its open end; see HasEnd
+	HasEnd     bool
+	AtM        float64 // a spigot's centre from the plant end of its wall, m; see HasAt
+	HasAt      bool
+	Stated     float64 // stated area, m2; see HasStated
+	HasStated  bool
+
+	Scheme, Class               string
+	TestPa, DesignPa, DuctClass float64 // Pa; 0 is not given
+	Sign                        string  // positive, negative or ""
+	Stage, Ready, Closed, Group string
+
+	// From, Joins and Run as typed.
+	From, Joins, Run string
+
+	Parent    int              // item towards the plant, -1 for none
+	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
+	RingWith  int              // item that its far end meets as well, -1 for none
+	RingEnd   fittings.EndRole // and at which end of it
+
+	Ends        []fittings.End
+	Each        float64 // exact area of one, openings not yet taken off, m2
+	Opening     float64 // what one takes out of the wall that it sits in, m2
+	Area        float64 // exact area of the whole row less the openings cut in it, m2
+	JointLength float64 // installation joints of the whole row, m
+	Cut         float64 // openings taken off this row, m2
+	Notes       []string
+	Refused     bool
+
+	childCount int
+}
+
+// Name is the tag, or the place of a row without one.
+func (it *Item) Name() string {
+	if it.Tag != "" {
+		return it.Tag
+	}
+	if it.At.Sheet != "" {
+		return fmt.Sprintf("%s row %d", it.At.Sheet, it.At.Row)
+	}
+	return "row " + strconv.Itoa(it.At.Row)
+}
+
+// End returns the end with the given role, and whether the piece has it.
+func (it *Item) End(r fittings.EndRole) (fittings.End, bool) {
+	for _, e := range it.Ends {
+		if e.Role == r {
+			return e, true
+		}
+	}
+	return fittings.End{}, false
+}
+
+// Length is the scheduled length of one piece of the row along its axis, m, or
+// 0 where it has none.
+func (it *Item) Length() float64 {
+	v, _ := it.Piece.Sizes.Get(fittings.Length)
+	return v
+}
+
+// SideBySide reports whether a quantity over 1 stands side by side: end pieces
+// do, straights follow one another.
+func (it *Item) SideBySide() bool {
+	switch it.Piece.Kind {
+	case fittings.Spigot, fittings.Cap, fittings.Flexible:
+		return it.Quantity > 1
+	}
+	return false
+}
+
+// Loose reports whether nobody is named by the row and nobody names it.
+func (it *Item) Loose() bool {
+	return it.Parent < 0 && it.childCount == 0 && it.RingWith < 0
+}
+
+// Children is the number of rows that hang on this one.
+func (it *Item) Children() int { return it.childCount }

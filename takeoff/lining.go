@@ -1,0 +1,48 @@
+package takeoff
+
+import "blankoff/fittings"
+
+// Sizes that grow by twice the lining when they are given clear of it, and
+// those that are measured inside of a bend.
+var acrossDuct = []fittings.Dim{
+	fittings.Width, fittings.Height, fittings.Diameter,
+	fittings.Width2, fittings.Height2, fittings.Diameter2,
+	fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter,
+}
+
+// readLining turns sizes that are given clear of an inside lining into the
+// sizes of the metal, because the area is that of the outside: a clear width w
+// with lining t is w + 2t of metal.
+func (t *Takeoff) readLining(i int, r *Row) {
+	it := &t.Items[i]
+	s := &it.Piece.Sizes
+	lining, given := s.Get(fittings.Lining)
+	word := fold(r.Text[SizeIs])
+	switch word {
+	case "", "clear", "metal":
+	default:
+		t.fault(i, it.At.Fault("size_is", r.Text[SizeIs], "clear or metal", "say whether the sizes are clear of the lining or of the metal"))
+		return
+	}
+	if !given || lining == 0 {
+		return
+	}
+	if word == "" {
+		t.fault(i, it.At.Fault("size_is", "", "clear or metal",
+			"there is a lining, so size_is has to say whether the sizes are clear of it or of the metal"))
+		return
+	}
+	if word == "metal" {
+		it.Notes = append(it.Notes, "lined; sizes are of the metal, so the lining changes no area")
+		return
+	}
+	for _, d := range acrossDuct {
+		if v, ok := s.Get(d); ok {
+			s.Set(d, v+2*lining)
+		}
+	}
+	if v, ok := s.Get(fittings.Throat); ok {
+		s.Set(fittings.Throat, v-lining)
+	}
+	it.Notes = append(it.Notes, "sizes are clear of the lining; the area is that of the metal outside it")
+}

@@ -1,0 +1,107 @@
+package takeoff
+
+import "strings"
+
+// fold reduces a word to lower-case letters and digits, so that case, spaces
+// and punctuation don't matter.
+func fold(s string) string {
+	return strings.Map(func(r rune) rune {
+		switch {
+		case r >= 'a' && r <= 'z', r >= '0' && r <= '9', r == '+', r > 127:
+			return r
+		case r >= 'A' && r <= 'Z':
+			return r + 'a' - 'A'
+		}
+		return -1
+	}, s)
+}
+
+var scopes = map[string]ScopeWord{
+	"": In, "in": In, "yes": In, "test": In, "intest": In,
+	"out": Out, "no": Out, "excluded": Out, "notintest": Out,
+	"through": Through, "measuredthrough": Through, "areaexcluded": Through,
+}
+
+var joints = map[string]JointWord{
+	"": UnstatedJoint, "flanged": Flanged, "flange": Flanged,
+	"slip": Slip, "sliponjoint": Slip, "slipjoint": Slip, "spigotandsocket": Slip, "push": Slip,
+	"welded": Welded, "weld": Welded,
+}
+
+// ParseSign reads the sign of the test pressure; "" stays "".
+func ParseSign(s string) (string, bool) {
+	switch fold(s) {
+	case "":
+		if strings.TrimSpace(s) == "-" {
+			return "negative", true
+		}
+		return "", strings.TrimSpace(s) == ""
+	case "positive", "pos", "+", "over", "overpressure":
+		return "positive", true
+	case "negative", "neg", "suction", "under", "underpressure":
+		return "negative", true
+	}
+	return "", false
+}
+
+// parseBlank reads blank_minutes: a number, no, must, or must and a number.
+func parseBlank(s string, number func(string) (float64, bool)) (BlankRule, bool) {
+	w := strings.ToLower(strings.TrimSpace(s))
+	switch w {
+	case "":
+		return BlankRule{}, true
+	case "no", "never":
+		return BlankRule{Never: true}, true
+	case "must":
+		return BlankRule{Must: true}, true
+	}
+	var b BlankRule
+	if rest, ok := strings.CutPrefix(w, "must"); ok {
+		b.Must, w = true, strings.TrimSpace(rest)
+	}
+	v, ok := number(w)
+	if !ok || v < 0 || v > maxMinutes {
+		return BlankRule{}, false
+	}
+	b.Given, b.Price = true, v
+	return b, true
+}
+
+// NaturalLess orders tags as people do: D2 before D10.
+func NaturalLess(a, b string) bool {
+	i, j := 0, 0
+	for i < len(a) && j < len(b) {
+		if digit(a[i]) && digit(b[j]) {
+			x, ni := digits(a, i)
+			y, nj := digits(b, j)
+			if len(x) != len(y) {
+				return len(x) < len(y)
+			}
+			if x != y {
+				return x < y
+			}
+			i, j = ni, nj
+			continue
+		}
+		if a[i] != b[j] {
+			return a[i] < b[j]
+		}
+		i++
+		j++
+	}
+	if len(a)-i != len(b)-j {
+		return len(a)-i < len(b)-j
+	}
+	return a < b // equal but for leading zeros
+}
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }
+
+// digits returns the number at s[i:] without leading zeros, and where it ends.
+func digits(s string, i int) (string, int) {
+	j := i
+	for j < len(s) && digit(s[j]) {
+		j++
+	}
+	return strings.TrimLeft(s[i:j], "0"), j
+}
