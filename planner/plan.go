@@ -22,6 +22,9 @@ type Plan struct {
 	Notes    []string
 	Proof    Proof
 	Balance  Balance
+	// RefusedRows counts the rows that were measured but refused by the plan,
+	// for want of a class or a pressure or for one above a ceiling.
+	RefusedRows int
 
 	sectionOf []int // by node, -1 for none
 }

@@ -91,28 +91,16 @@ var words = [...]struct {
 	Group: {"group", Text},
 }
 
-var dims = [fittings.NumDims]struct {
-	heading string
-	measure Measure
-}{
-	fittings.Width: {"width_mm", Lengths}, fittings.Height: {"height_mm", Lengths},
-	fittings.Diameter: {"diameter_mm", Lengths}, fittings.Length: {"length_mm", Lengths},
-	fittings.Angle: {"angle_deg", Degrees}, fittings.Radius: {"radius_mm", Lengths},
-	fittings.Throat: {"throat_mm", Lengths}, fittings.Legs: {"legs_mm", Lengths},
-	fittings.Gores: {"gores", Count}, fittings.Width2: {"width2_mm", Lengths},
-	fittings.Height2: {"height2_mm", Lengths}, fittings.Diameter2: {"diameter2_mm", Lengths},
-	fittings.OffsetShift: {"offset_mm", Lengths}, fittings.OffsetShift2: {"offset2_mm", Lengths},
-	fittings.BranchWidth: {"branch_width_mm", Lengths}, fittings.BranchHeight: {"branch_height_mm", Lengths},
-	fittings.BranchDiameter: {"branch_diameter_mm", Lengths}, fittings.BranchLength: {"branch_length_mm", Lengths},
-	fittings.BranchAngle: {"branch_angle_deg", Degrees}, fittings.BranchShift: {"branch_shift_mm", Lengths},
-	fittings.Entry: {"entry_mm", Lengths}, fittings.Rise: {"rise_mm", Lengths},
-	fittings.Lining: {"lining_mm", Lengths}, fittings.GivenArea: {"area_m2", Areas},
+// measures of the sizes, by their unit.
+var measures = map[fittings.Unit]Measure{
+	fittings.Metre: Lengths, fittings.Degree: Degrees,
+	fittings.Count: Count, fittings.SquareMetre: Areas,
 }
 
 // Heading is the canonical heading of a column.
 func (c Column) Heading() string {
 	if d, ok := c.Dim(); ok {
-		return dims[d].heading
+		return d.Heading()
 	}
 	if c < NumColumns {
 		return words[c].heading
@@ -123,7 +111,7 @@ func (c Column) Heading() string {
 // Measure says what a number in the column counts.
 func (c Column) Measure() Measure {
 	if d, ok := c.Dim(); ok {
-		return dims[d].measure
+		return measures[d.Unit()]
 	}
 	if c < NumColumns {
 		return words[c].measure

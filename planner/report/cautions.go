@@ -1,0 +1,37 @@
+package report
+
+import (
+	"fmt"
+
+	"blankoff/planner"
+	"blankoff/planner/tightness"
+)
+
+// cautions are the usual ones where a test can hurt someone or harm the duct.
+// Common practice, no source, where none is named.
+func cautions(p *planner.Plan) []string {
+	most, where, at, negative := 0.0, "", "", false
+	for i := range p.Sections {
+		s := &p.Sections[i]
+		if n, face := s.MostForce(); n > most {
+			most, where, at = n, s.ID, faceOf(face).Text
+		}
+		negative = negative || s.Sign == tightness.Negative
+	}
+	var out []string
+	if most > 0 {
+		out = append(out, fmt.Sprintf("Blanks are pushed with test pressure x area: up to %.0f N (the weight of %.0f kg) on the %s blank of %s. Fix blanks mechanically, never with tape alone; nobody stands in front of one under pressure; let the pressure down before touching one.", most, most/9.80665, at, where))
+	}
+	out = append(out,
+		"Never go above the duct's pressure class or the test pressure of the section. Start with the fan throttled or at its lowest speed and raise the pressure slowly.")
+	if negative {
+		out = append(out, "Suction: ceilings are lower than for positive pressure because flat walls buckle inward. Check the sign and the hose before starting.")
+	} else {
+		out = append(out, "If a section is tested by suction instead, its ceiling is lower than for positive pressure; plan again with --sign negative.")
+	}
+	return append(out,
+		"Supply the rig through a residual-current device (30 mA), or at the reduced voltage the site requires, with certificates in date.",
+		"Capping ends is work at height: use the access the site's rules ask for, not the duct or its hangers.",
+		"Closed dampers are not blanks. Tell the site before smoke is used to look for leaks.",
+		"This plan doesn't replace the specification, local codes or the judgement of licensed practitioners; where they differ, they come first.")
+}

@@ -1,0 +1,277 @@
+package report
+
+import (
+	"math"
+
+	"blankoff/fittings"
+	"blankoff/planner"
+	"blankoff/takeoff"
+)
+
+// Plan is a test plan, ready to be written. Its JSON form is a contract: keys
+// keep their names and meaning; more may be added. Areas in m2, flows in L/s,
+// pressures in Pa, forces in N, sizes in mm.
+type Plan struct {
+	Schedule   takeoff.Schedule `json:"schedule"`
+	Settings   Settings         `json:"settings"`
+	TakeoffM2  float64          `json:"takeoff_m2"`
+	Sections   []Section        `json:"sections"`
+	Cuts       []Cut            `json:"cuts"`
+	Outside    []Piece          `json:"outside"`
+	OutOfScope []Piece          `json:"out_of_scope"`
+	Proof      Proof            `json:"proof"`
+	Balance    Balance          `json:"balance"`
+	Measured   string           `json:"measured"`
+	Notes      []string         `json:"notes"`
+	Cautions   []string         `json:"cautions"`
+	Faults     []takeoff.Fault  `json:"faults"`
+	Takeoff    *Takeoff         `json:"-"` // the items behind it
+}
+
+// Settings are what the plan was made for.
+type Settings struct {
+	Rig         string  `json:"rig"`
+	Scheme      string  `json:"scheme"`
+	Class       string  `json:"class"`
+	TestPa      float64 `json:"test_pa"`
+	Sign        string  `json:"sign"`
+	Aim         string  `json:"aim"`
+	TestMinutes float64 `json:"test_minutes"`
+	MinArea     float64 `json:"min_area_m2"`
+	MaxArea     float64 `json:"max_area_m2"`
+	Headroom    float64 `json:"headroom"`
+	PieceLength float64 `json:"piece_length_m"` // 0: by shape
+	By          string  `json:"by"`
+	Basis       string  `json:"basis"`
+}
+
+// Section is one test.
+type Section struct {
+	ID          string   `json:"id"`
+	System      string   `json:"system"`
+	Levels      []string `json:"levels"`
+	Places      []string `json:"places"`
+	Drawings    []string `json:"drawings"`
+	Scheme      string   `json:"scheme"`
+	Class       string   `json:"class"`
+	TestPa      float64  `json:"test_pa"`
+	Sign        string   `json:"sign"`
+	Area        float64  `json:"area_m2"`
+	JointLength float64  `json:"joint_length_m"`
+	LimitPerM2  float64  `json:"limit_l_s_m2"`
+	Limit       float64  `json:"limit_l_s"`
+	Range       string   `json:"range"`
+	UnderRange  bool     `json:"under_range"`
+	OverRange   bool     `json:"over_range"`
+	Reason      string   `json:"reason"`
+	Cures       []string `json:"cures"`
+	Grouping    bool     `json:"grouping"`
+	Pieces      []Piece  `json:"pieces"`
+	Blanks      []Blank  `json:"blanks"`
+	Notes       []string `json:"notes"`
+}
+
+// Piece is a row, or a stretch of its pieces.
+type Piece struct {
+	Tag    string  `json:"tag"`
+	Row    int     `json:"row"`
+	Kind   string  `json:"kind"`
+	Size   string  `json:"size"`
+	Level  string  `json:"level"`
+	From   int     `json:"from_piece"`
+	To     int     `json:"to_piece"`
+	Of     int     `json:"of"`
+	Area   float64 `json:"area_m2"` // counted
+	Own    float64 `json:"own_area_m2"`
+	Reason string  `json:"reason,omitempty"`
+}
+
+// Face is an opening, mm; Text is the same for people.
+type Face struct {
+	Shape    string  `json:"shape"`
+	Width    float64 `json:"width_mm"`
+	Height   float64 `json:"height_mm"`
+	Diameter float64 `json:"diameter_mm"`
+	Text     string  `json:"-"`
+}
+
+// Blank is a temporary end cap in one test.
+type Blank struct {
+	At  string `json:"at"`
+	Why string `json:"why"`
+	Face
+	Level   string  `json:"level"`
+	Force   float64 `json:"force_n"`
+	Minutes float64 `json:"minutes"`
+}
+
+// Side is one side of a cut.
+type Side struct {
+	Tag   string `json:"tag"`
+	Piece int    `json:"piece"`
+}
+
+// Cut is a joint blanked on both sides between two sections.
+type Cut struct {
+	Between [2]Side `json:"between"`
+	At      string  `json:"at"`
+	Why     string  `json:"why"` // empty where the planner chose it
+	Minutes float64 `json:"minutes"`
+	Face
+}
+
+// Score is what a plan costs, in the order in which it was made least.
+type Score struct {
+	OverRange    int     `json:"over_range"`
+	UnderRange   int     `json:"under_range"`
+	Tests        int     `json:"tests"`
+	BlankMinutes float64 `json:"blank_minutes"`
+	TotalMinutes float64 `json:"total_minutes"`
+}
+
+// Proof says how good the plan is.
+type Proof struct {
+	Aim  string `json:"aim"`
+	Kind string `json:"kind"`
+	Score
+	EndMinutes float64       `json:"end_minutes"` // capping open ends and bounds of the scope, apart
+	LowerBound Score         `json:"lower_bound"`
+	BySystem   []SystemProof `json:"by_system"`
+	Sentences  []string      `json:"sentences"`
+}
+
+// SystemProof is the proof for one system.
+type SystemProof struct {
+	System      string `json:"system"`
+	Kind        string `json:"kind"`
+	Tests       int    `json:"tests"`
+	UnderRange  int    `json:"under_range"`
+	ByAreaAlone int    `json:"tests_by_area_alone"`
+}
+
+// Balance shows that nothing was lost, m2.
+type Balance struct {
+	Takeoff    float64 `json:"takeoff_m2"`
+	Sections   float64 `json:"sections_m2"`
+	Outside    float64 `json:"outside_m2"`
+	Difference float64 `json:"difference_m2"`
+}
+
+// Of builds the view of a plan.
+func Of(p *planner.Plan, pieceLength float64) *Plan {
+	set := p.Settings
+	v := &Plan{
+		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, Measured: measuredSentence,
+		Settings: Settings{
+			Rig: set.Rig.Name, Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
+			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
+			Headroom: set.Headroom, PieceLength: pieceLength, By: set.By, Basis: "exact",
+		},
+		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
+		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
+		Balance: Balance{p.Balance.Takeoff, p.Balance.Sections, p.Balance.Outside, p.Balance.Difference},
+		Takeoff: OfTakeoff(p.Takeoff, true),
+	}
+	v.Schedule.RowsRefused += p.RefusedRows
+	v.Schedule.RowsUsed -= p.RefusedRows
+	for i := range p.Sections {
+		v.Sections = append(v.Sections, sectionOf(p, &p.Sections[i]))
+	}
+	for i := range p.Cuts {
+		v.Cuts = append(v.Cuts, cutOf(p, &p.Cuts[i]))
+	}
+	for _, s := range p.Outside {
+		v.Outside = append(v.Outside, pieceOf(p, s))
+	}
+	for _, s := range p.Excluded {
+		v.OutOfScope = append(v.OutOfScope, pieceOf(p, s))
+	}
+	v.Proof = proofOf(p)
+	v.Cautions = cautions(p)
+	return v
+}
+
+func sectionOf(p *planner.Plan, s *planner.Section) Section {
+	o := Section{
+		ID: s.ID, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
+		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, JointLength: s.JointLength,
+		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Range: s.Range,
+		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,
+		Reason: s.Reason, Cures: list(s.Cures), Grouping: s.Grouping,
+		Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},
+	}
+	for _, sp := range s.Spans {
+		o.Pieces = append(o.Pieces, pieceOf(p, sp))
+		it := &p.Takeoff.Items[sp.Item]
+		o.Places, o.Drawings = once(o.Places, it.OnSite), once(o.Drawings, it.Drawing)
+	}
+	for _, b := range s.Blanks {
+		o.Blanks = append(o.Blanks, Blank{
+			At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Force: b.Force, Minutes: b.Minutes,
+		})
+	}
+	return o
+}
+
+// once adds a word to a list that doesn't hold it yet.
+func once(l []string, word string) []string {
+	if word == "" {
+		return l
+	}
+	for _, w := range l {
+		if w == word {
+			return l
+		}
+	}
+	return append(l, word)
+}
+
+func pieceOf(p *planner.Plan, s planner.Span) Piece {
+	it := &p.Takeoff.Items[s.Item]
+	return Piece{
+		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Level: it.Level,
+		From: s.From, To: s.To, Of: s.Of, Area: s.Area, Own: s.Own, Reason: s.Reason,
+	}
+}
+
+func cutOf(p *planner.Plan, c *planner.Cut) Cut {
+	return Cut{
+		Between: [2]Side{
+			{p.Takeoff.Items[c.A.Item].Name(), c.A.Piece},
+			{p.Takeoff.Items[c.B.Item].Name(), c.B.Piece},
+		},
+		At: p.Network.JointText(c.Joint), Why: c.Why, Minutes: c.Minutes, Face: faceOf(c.Face),
+	}
+}
+
+// faceOf turns an opening to mm. Metres came from mm or inches, so the noise of
+// the turning is cut at a millionth of a mm.
+func faceOf(c fittings.CrossSection) Face {
+	mm := func(m float64) float64 { return math.Round(m*1e9) / 1e6 }
+	f := Face{Shape: c.Shape.String(), Text: takeoff.SizeText(c)}
+	if c.Shape == fittings.Circular {
+		f.Diameter = mm(c.Diameter)
+	} else {
+		f.Width, f.Height = mm(c.Width), mm(c.Height)
+	}
+	if f.Text == "" {
+		f.Text = "size not known"
+	}
+	return f
+}
+
+func proofOf(p *planner.Plan) Proof {
+	pr := &p.Proof
+	o := Proof{
+		Aim: planner.Aim(pr.Aim), Kind: pr.Kind, EndMinutes: pr.EndMinutes, Sentences: list(pr.Sentences),
+		Score: Score{pr.Score.Over, pr.Score.Under, pr.Score.Tests, pr.BlankMinutes, pr.TotalMinutes},
+	}
+	bound := float64(pr.Bound.Minutes) / 100
+	o.LowerBound = Score{pr.Bound.Over, pr.Bound.Under, pr.Bound.Tests, bound,
+		float64(pr.Bound.Tests)*p.Settings.TestMinutes + bound}
+	for _, s := range pr.BySystem {
+		o.BySystem = append(o.BySystem, SystemProof{s.System, s.Kind, s.Score.Tests, s.Score.Under, s.AtLeast})
+	}
+	return o
+}
+

@@ -1,0 +1,130 @@
+package report
+
+import (
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// Takeoff is a measured schedule, ready to be written. Its JSON form is a
+// contract: keys keep their names and meaning.
+type Takeoff struct {
+	Schedule takeoff.Schedule `json:"schedule"`
+	Basis    string           `json:"basis"`
+	Measured string           `json:"measured"` // one sentence: what the areas are of
+	Items    []Item           `json:"items"`
+	Totals   Totals           `json:"totals"`
+	Notes    []string         `json:"notes"`
+	Faults   []takeoff.Fault  `json:"faults"`
+}
+
+// Item is one row, quantity times each. Areas in m2, lengths in m.
+type Item struct {
+	Tag         string   `json:"tag"`
+	Sheet       string   `json:"sheet,omitempty"`
+	Row         int      `json:"row"`
+	System      string   `json:"system"`
+	Level       string   `json:"level"`
+	Place       string   `json:"place,omitempty"`
+	Drawing     string   `json:"drawing,omitempty"`
+	Kind        string   `json:"kind"`
+	Style       string   `json:"style,omitempty"`
+	Shape       string   `json:"shape"`
+	Size        string   `json:"size"`
+	Quantity    int      `json:"quantity"`
+	Scope       string   `json:"scope"`
+	From        string   `json:"from,omitempty"` // the row that it hangs on
+	Area        float64  `json:"area_m2"`
+	ExactArea   float64  `json:"exact_area_m2"`
+	Cut         float64  `json:"openings_m2"` // taken off for what is cut in it
+	JointLength float64  `json:"joint_length_m"`
+	Working     string   `json:"working"`
+	Source      string   `json:"source"`
+	Stated      *float64 `json:"stated_area_m2,omitempty"`
+	Notes       []string `json:"notes"`
+}
+
+// Totals are in scope only; the rest is told apart. Areas in m2, lengths in m.
+type Totals struct {
+	Area        float64            `json:"area_m2"`
+	BySystem    map[string]float64 `json:"by_system"`
+	ByLevel     map[string]float64 `json:"by_level"`
+	ByShape     map[string]float64 `json:"by_shape"`
+	JointLength float64            `json:"joint_length_m"`
+	Through     float64            `json:"through_m2"`
+	Out         float64            `json:"out_m2"`
+	Parts       []Part             `json:"-"` // the same for tables, with sizes
+}
+
+// Part is one line of the totals.
+type Part struct {
+	Of   string // system, level, shape or size
+	Name string
+	takeoff.Part
+}
+
+// measuredSentence says what every area is of.
+const measuredSentence = "Areas are of the outside surface of the metal on the sizes given, open ends not counted and openings taken off; insulation outside the duct doesn't count, sheet thickness isn't added."
+
+// OfTakeoff builds the view of a takeoff; items are left out where only the
+// totals are asked for.
+func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
+	v := &Takeoff{
+		Schedule: t.Schedule, Basis: "exact", Measured: measuredSentence,
+		Items: []Item{}, Notes: list(t.Notes), Faults: list(t.Faults),
+	}
+	if items {
+		for i := range t.Items {
+			if it := &t.Items[i]; !it.Refused {
+				v.Items = append(v.Items, itemOf(t, it))
+			}
+		}
+	}
+	sums := t.Totals
+	v.Totals = Totals{
+		Area: sums.Area, JointLength: sums.JointLength, Through: sums.Through, Out: sums.Out,
+		BySystem: shares(sums.BySystem), ByLevel: shares(sums.ByLevel), ByShape: shares(sums.ByShape),
+	}
+	for _, of := range []struct {
+		name  string
+		parts []takeoff.Part
+	}{{"system", sums.BySystem}, {"level", sums.ByLevel}, {"shape", sums.ByShape}, {"size", sums.BySize}} {
+		for _, p := range of.parts {
+			v.Totals.Parts = append(v.Totals.Parts, Part{of.name, p.Name, p})
+		}
+	}
+	return v
+}
+
+func itemOf(t *takeoff.Takeoff, it *takeoff.Item) Item {
+	p := it.Piece
+	o := Item{
+		Tag: it.Tag, Sheet: it.At.Sheet, Row: it.At.Row, System: it.System, Level: it.Level,
+		Place: it.OnSite, Drawing: it.Drawing, Kind: p.Kind.String(), Style: p.Style.String(),
+		Shape: p.Shape.String(), Size: it.SizeText(), Quantity: it.Quantity, Scope: it.Scope.String(),
+		Area: it.Area, ExactArea: it.Area, Cut: it.Cut, JointLength: it.JointLength,
+		Working: t.Working(it), Source: fittings.Source(&p), Notes: list(it.Notes),
+	}
+	if it.Parent >= 0 {
+		o.From = t.Items[it.Parent].Name()
+	}
+	if it.HasStated {
+		o.Stated = &it.Stated
+	}
+	return o
+}
+
+func shares(parts []takeoff.Part) map[string]float64 {
+	m := map[string]float64{}
+	for _, p := range parts {
+		m[p.Name] = p.Area
+	}
+	return m
+}
+
+// list makes an empty list of none, so that JSON has [] and not null.
+func list[T any](l []T) []T {
+	if l == nil {
+		return []T{}
+	}
+	return l
+}
