@@ -9,6 +9,47 @@ import (
 	"blankoff/takeoff"
 )
 
+// isHeadingRow reports how many headings are known in a row that can be the
+// heading row: at least two, one of them the kind or a size. Else 0.
+func isHeadingRow(cells []string) int {
+	count, telling := 0, false
+	for i, cell := range cells {
+		if i >= maxColumns || len(cell) > 100 {
+			continue
+		}
+		h := readHeading(cell)
+		if h.verdict != known && h.verdict != near {
+			continue
+		}
+		d, isSize := h.column.Dim()
+		telling = telling || h.column == takeoff.Kind || isSize && d <= fittings.Length
+		count++
+	}
+	if !telling || count < 2 {
+		return 0
+	}
+	return count
+}
+
+// search looks for the heading row.
+func (t *table) search(number int, cells []string) error {
+	if t.noHeading {
+		return nil
+	}
+	if isHeadingRow(cells) > 0 {
+		return t.setHeadings(number, cells)
+	}
+	text := strings.Join(strings.Fields(strings.Join(cells, " ")), " ")
+	if text == "" {
+		return nil
+	}
+	if t.above = append(t.above, number); t.first == "" {
+		t.first = shorten(text)
+	}
+	t.noHeading = len(t.above) >= maxSearch
+	return nil
+}
+
 // setHeadings maps the columns of the heading row once for all rows below it.
 func (t *table) setHeadings(number int, cells []string) error {
 	if len(cells) > maxColumns {

@@ -7,7 +7,6 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
 )
 
@@ -46,28 +45,6 @@ type table struct {
 	row       takeoff.Row
 }
 
-// isHeadingRow reports how many headings are known in a row that can be the
-// heading row: at least two, one of them the kind or a size. Else 0.
-func isHeadingRow(cells []string) int {
-	count, telling := 0, false
-	for i, cell := range cells {
-		if i >= maxColumns || len(cell) > 100 {
-			continue
-		}
-		h := readHeading(cell)
-		if h.verdict != known && h.verdict != near {
-			continue
-		}
-		d, isSize := h.column.Dim()
-		telling = telling || h.column == takeoff.Kind || isSize && d <= fittings.Length
-		count++
-	}
-	if !telling || count < 2 {
-		return 0
-	}
-	return count
-}
-
 // offer takes the next row of the file that isn't blank. broken is what is
 // wrong with the row as such, or empty.
 func (t *table) offer(number int, cells []string, broken string, each func(*takeoff.Row) error) error {
@@ -94,25 +71,6 @@ func (t *table) offer(number int, cells []string, broken string, each func(*take
 	t.rows++
 	t.info.RowsRead++
 	return each(r)
-}
-
-// search looks for the heading row.
-func (t *table) search(number int, cells []string) error {
-	if t.noHeading {
-		return nil
-	}
-	if isHeadingRow(cells) > 0 {
-		return t.setHeadings(number, cells)
-	}
-	text := strings.Join(strings.Fields(strings.Join(cells, " ")), " ")
-	if text == "" {
-		return nil
-	}
-	if t.above = append(t.above, number); t.first == "" {
-		t.first = shorten(text)
-	}
-	t.noHeading = len(t.above) >= maxSearch
-	return nil
 }
 
 // fill reads the cells into r. worded reports a cell that should hold a number

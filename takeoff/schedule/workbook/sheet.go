@@ -1,0 +1,239 @@
+package workbook
+
+import (
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// cell is a cell of a sheet as the file holds it.
+type cell struct {
+	column  int // from 0
+	style   int
+	kind    string // t: s, str, inlineStr, b, e, d, n or none
+	value   strings.Builder
+	inline  strings.Builder
+	formula string
+	has     bool // has a formula
+}
+
+// Rows reads the rows of a sheet.
+type Rows struct {
+	Number int      // of the row last read, from 1, as the sheet counts
+	Hidden bool     // the row is hidden
+	Cells  []string // used again for the next row; blank cells at the end are left out
+
+	book *File
+	part io.Closer
+	dec  *xml.Decoder
+	cell cell
+}
+
+// Rows opens a sheet. Close the rows when done.
+func (w *File) Rows(s Sheet) (*Rows, error) {
+	f := w.parts[s.part]
+	if f == nil {
+		return nil, errors.New("the sheet is missing from the file")
+	}
+	r, err := f.Open()
+	if err != nil {
+		return nil, err
+	}
+	return &Rows{book: w, part: r, dec: xml.NewDecoder(r)}, nil
+}
+
+// Close ends the reading of the sheet.
+func (sr *Rows) Close() error { return sr.part.Close() }
+
+// Next reads the next row that has a filled cell. io.EOF ends the sheet; any
+// other error says that it is damaged.
+func (sr *Rows) Next() error {
+	for {
+		tok, err := sr.dec.Token()
+		if err == io.EOF {
+			return io.ErrUnexpectedEOF // the end of sheetData comes before
+		}
+		if err != nil {
+			return err
+		}
+		switch e := tok.(type) {
+		case xml.StartElement:
+			if err := sr.start(e); err != nil {
+				return err
+			}
+		case xml.EndElement:
+			switch e.Name.Local {
+			case "row":
+				if len(sr.Cells) > 0 {
+					return nil
+				}
+			case "sheetData":
+				return io.EOF
+			}
+		}
+	}
+}
+
+// start deals with the start of an element inside the sheet.
+func (sr *Rows) start(e xml.StartElement) error {
+	switch e.Name.Local {
+	case "row":
+		return sr.startRow(e)
+	case "c":
+		if err := sr.readCell(e); err != nil {
+			return err
+		}
+		return sr.put()
+	}
+	return nil
+}
+
+func (sr *Rows) startRow(e xml.StartElement) error {
+	clear(sr.Cells)
+	sr.Cells, sr.Hidden = sr.Cells[:0], false
+	sr.cell.column = -1
+	last := sr.Number
+	sr.Number++
+	for _, a := range e.Attr {
+		switch a.Name.Local {
+		case "r":
+			n, err := strconv.Atoi(a.Value)
+			if err != nil || n <= last || n > excelize.TotalRows {
+				return fmt.Errorf("row '%.20s' comes after row %d", a.Value, last)
+			}
+			sr.Number = n
+		case "hidden":
+			sr.Hidden = a.Value == "1" || a.Value == "true"
+		}
+	}
+	return nil
+}
+
+// readCell reads a cell with what is in it.
+func (sr *Rows) readCell(e xml.StartElement) error {
+	c := &sr.cell
+	*c = cell{column: c.column + 1}
+	for _, a := range e.Attr {
+		switch a.Name.Local {
+		case "r":
+			col, _, err := excelize.CellNameToCoordinates(a.Value)
+			if err != nil {
+				return err
+			}
+			c.column = col - 1
+		case "s":
+			c.style, _ = strconv.Atoi(a.Value)
+		case "t":
+			c.kind = a.Value
+		}
+	}
+	if c.column >= excelize.MaxColumns {
+		return fmt.Errorf("there are more than %d columns", excelize.MaxColumns)
+	}
+	for {
+		tok, err := sr.dec.Token()
+		if err != nil {
+			return err
+		}
+		switch e := tok.(type) {
+		case xml.StartElement:
+			if err := sr.readPart(e); err != nil {
+				return err
+			}
+		case xml.EndElement:
+			return nil
+		}
+	}
+}
+
+// readPart reads an element inside a cell.
+func (sr *Rows) readPart(e xml.StartElement) error {
+	c := &sr.cell
+	switch e.Name.Local {
+	case "v", "f":
+		text := &c.value
+		if e.Name.Local == "f" {
+			c.has, text = true, &c.inline
+		}
+		for {
+			tok, err := sr.dec.Token()
+			if err != nil {
+				return err
+			}
+			switch x := tok.(type) {
+			case xml.CharData:
+				text.Write(x)
+			case xml.EndElement:
+				return nil
+			}
+		}
+	case "is":
+		var x rich
+		err := sr.dec.DecodeElement(&x, &e)
+		c.inline.WriteString(x.String())
+		return err
+	}
+	return sr.dec.Skip()
+}
+
+// put puts the cell's text into the row.
+func (sr *Rows) put() error {
+	text, err := sr.text()
+	if err != nil || text == "" {
+		return err
+	}
+	c := sr.cell.column
+	for len(sr.Cells) <= c {
+		sr.Cells = append(sr.Cells, "")
+	}
+	sr.Cells[c] = text
+	return nil
+}
+
+// text is what the cell says: text, a number with all its digits, TRUE or
+// FALSE, an error's name, a date as 2026-03-01, or the formula where its
+// result isn't stored.
+func (sr *Rows) text() (string, error) {
+	c := &sr.cell
+	v := c.value.String()
+	switch c.kind {
+	case "inlineStr":
+		return c.inline.String(), nil
+	case "s":
+		i, err := strconv.Atoi(strings.TrimSpace(v))
+		if err != nil || i < 0 || i >= len(sr.book.strings) {
+			return "", fmt.Errorf("there is no text number '%.20s'", v)
+		}
+		return sr.book.strings[i], nil
+	case "str":
+		return unescape(v), nil
+	case "b":
+		if v == "1" || v == "true" {
+			return "TRUE", nil
+		}
+		return "FALSE", nil
+	case "e", "d":
+		return v, nil
+	}
+	if v == "" {
+		if c.has {
+			return "=" + c.inline.String(), nil
+		}
+		return "", nil
+	}
+	n, err := strconv.ParseFloat(v, 64)
+	if err != nil || math.IsInf(n, 0) || math.IsNaN(n) {
+		return v, nil
+	}
+	var f format
+	if c.style >= 0 && c.style < len(sr.book.formats) {
+		f = sr.book.formats[c.style]
+	}
+	return f.show(v, n, sr.book.date1904), nil
+}

@@ -1,0 +1,253 @@
+// Package workbook reads the sheets of an XLSX file (ECMA-376) row by row.
+//
+// A sheet is never in memory as a whole. The types of cells and their number
+// formats are seen, so that a date, an error or a formula without a result
+// isn't taken for a number; and a damaged sheet is an error, not a short one.
+package workbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"path"
+	"regexp"
+	"strconv"
+	"strings"
+)
+
+// What a workbook may unpack to. A sheet packs some ten to thirty times; what
+// packs far better is made to fill the memory.
+const (
+	maxUnpacked = 2 << 30
+	maxStrings  = 256 << 20
+	maxPart     = 32 << 20 // list of sheets, styles
+	smallPart   = 16 << 20 // may pack as well as it likes
+	maxPacking  = 200
+)
+
+// File is an XLSX file whose sheets can be read.
+type File struct {
+	Sheets []Sheet // in the order of the workbook
+
+	parts    map[string]*zip.File
+	strings  []string
+	formats  []format // of cell styles
+	date1904 bool
+}
+
+// Sheet is a sheet of cells.
+type Sheet struct {
+	Name   string
+	Hidden bool
+	part   string
+}
+
+// Open reads all but the sheets themselves. It refuses a file that isn't a
+// workbook, is damaged, or unpacks to far more than a schedule can hold.
+func Open(data []byte) (*File, error) {
+	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		return nil, fmt.Errorf("the file is damaged (%w); save it again", err)
+	}
+	w := &File{parts: map[string]*zip.File{}}
+	var total uint64
+	for _, f := range zr.File {
+		total += f.UncompressedSize64
+		if f.UncompressedSize64 > smallPart && f.UncompressedSize64/maxPacking > f.CompressedSize64 || total > maxUnpacked {
+			return nil, fmt.Errorf("it unpacks to far more than a schedule holds (%s: %d MiB); copy the schedule to a new workbook",
+				f.Name, f.UncompressedSize64>>20)
+		}
+		w.parts[strings.TrimPrefix(f.Name, "/")] = f
+	}
+	if w.parts["content.xml"] != nil {
+		return nil, errors.New("it is an OpenDocument file; save it as .xlsx or CSV")
+	}
+	main := "xl/workbook.xml"
+	links, err := w.links("")
+	if err != nil {
+		return nil, err
+	}
+	for _, l := range links {
+		if strings.HasSuffix(l.Type, "/officeDocument") {
+			main = l.part
+		}
+	}
+	if w.parts[main] == nil {
+		return nil, errors.New("it holds no workbook; save it as .xlsx or CSV")
+	}
+	return w, w.readMain(main)
+}
+
+// link is a relationship of a part to another.
+type link struct {
+	ID     string `xml:"Id,attr"`
+	Type   string `xml:"Type,attr"`
+	Target string `xml:"Target,attr"`
+	part   string
+}
+
+// links reads the relationships of a part.
+func (w *File) links(part string) ([]link, error) {
+	dir, file := path.Split(part)
+	var x struct {
+		Links []link `xml:"Relationship"`
+	}
+	err := w.decode(dir+"_rels/"+file+".rels", &x)
+	for i, l := range x.Links {
+		x.Links[i].part = strings.TrimPrefix(path.Join("/", dir, l.Target), "/")
+		if strings.HasPrefix(l.Target, "/") {
+			x.Links[i].part = strings.TrimPrefix(path.Clean(l.Target), "/")
+		}
+	}
+	return x.Links, err
+}
+
+// decode reads a small part into v; a part that isn't there leaves v as it is.
+func (w *File) decode(part string, v any) error {
+	f := w.parts[part]
+	if f == nil {
+		return nil
+	}
+	if f.UncompressedSize64 > maxPart {
+		return fmt.Errorf("its part %s is too large (%d MiB)", part, f.UncompressedSize64>>20)
+	}
+	r, err := f.Open()
+	if err == nil {
+		defer r.Close()
+		err = xml.NewDecoder(r).Decode(v)
+	}
+	if err != nil {
+		return fmt.Errorf("its part %s is damaged (%w); save it again", part, err)
+	}
+	return nil
+}
+
+// readMain reads the list of sheets, the styles and the shared strings.
+func (w *File) readMain(main string) error {
+	var x struct {
+		Properties struct {
+			Date1904 string `xml:"date1904,attr"`
+		} `xml:"workbookPr"`
+		Sheets []struct {
+			Name  string `xml:"name,attr"`
+			ID    string `xml:"id,attr"`
+			State string `xml:"state,attr"`
+		} `xml:"sheets>sheet"`
+	}
+	if err := w.decode(main, &x); err != nil {
+		return err
+	}
+	w.date1904 = x.Properties.Date1904 == "1" || x.Properties.Date1904 == "true"
+	links, err := w.links(main)
+	if err != nil {
+		return err
+	}
+	for _, s := range x.Sheets {
+		for _, l := range links {
+			if l.ID == s.ID && strings.HasSuffix(l.Type, "/worksheet") {
+				w.Sheets = append(w.Sheets, Sheet{s.Name, s.State == "hidden" || s.State == "veryHidden", l.part})
+			}
+		}
+	}
+	for _, l := range links {
+		switch {
+		case strings.HasSuffix(l.Type, "/styles"):
+			err = w.readStyles(l.part)
+		case strings.HasSuffix(l.Type, "/sharedStrings"):
+			err = w.readStrings(l.part)
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (w *File) readStyles(part string) error {
+	var x struct {
+		Codes []struct {
+			ID   int    `xml:"numFmtId,attr"`
+			Code string `xml:"formatCode,attr"`
+		} `xml:"numFmts>numFmt"`
+		Cells []struct {
+			Format int `xml:"numFmtId,attr"`
+		} `xml:"cellXfs>xf"`
+	}
+	if err := w.decode(part, &x); err != nil {
+		return err
+	}
+	own := map[int]format{}
+	for _, c := range x.Codes {
+		own[c.ID] = readFormat(c.Code)
+	}
+	for _, c := range x.Cells {
+		f, ok := own[c.Format]
+		if !ok {
+			f = builtInFormat(c.Format)
+		}
+		w.formats = append(w.formats, f)
+	}
+	return nil
+}
+
+// rich is text that may be in parts of different looks.
+type rich struct {
+	Text string `xml:"t"`
+	Runs []struct {
+		Text string `xml:"t"`
+	} `xml:"r"`
+}
+
+func (x rich) String() string {
+	s := x.Text
+	for _, r := range x.Runs {
+		s += r.Text
+	}
+	return unescape(s)
+}
+
+var escaped = regexp.MustCompile(`_x[0-9A-Fa-f]{4}_`)
+
+// unescape gives back characters that a workbook writes as _x000D_.
+func unescape(s string) string {
+	if !strings.Contains(s, "_x") {
+		return s
+	}
+	return escaped.ReplaceAllStringFunc(s, func(e string) string {
+		n, _ := strconv.ParseUint(e[2:6], 16, 16)
+		return string(rune(n))
+	})
+}
+
+func (w *File) readStrings(part string) error {
+	f := w.parts[part]
+	if f == nil {
+		return nil
+	}
+	if f.UncompressedSize64 > maxStrings {
+		return fmt.Errorf("its text is too large (%d MiB); split the schedule", f.UncompressedSize64>>20)
+	}
+	r, err := f.Open()
+	if err != nil {
+		return fmt.Errorf("its text can't be read (%w); save it again", err)
+	}
+	defer r.Close()
+	dec := xml.NewDecoder(r)
+	for {
+		tok, err := dec.Token()
+		if err == io.EOF {
+			return nil
+		}
+		if se, ok := tok.(xml.StartElement); ok && err == nil && se.Name.Local == "si" {
+			var x rich
+			err = dec.DecodeElement(&x, &se)
+			w.strings = append(w.strings, x.String())
+		}
+		if err != nil {
+			return fmt.Errorf("its text is damaged (%w); save it again", err)
+		}
+	}
+}
