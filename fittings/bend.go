@@ -92,17 +92,17 @@ func (f heel) strip(phi float64) float64 {
 }
 func (f heel) area() float64 { return f.h * surface.Integrate(f.strip, 0, rad(f.angle)) }
 func (f heel) figures() string {
-	slope := fig((f.r2 - f.r1) / rad(f.angle))
-	return fig(f.h) + " x integral over t from 0 to " + fig(rad(f.angle)) + " of sqrt((" + fig(f.r1) + " + " + slope + " x t)^2 + (" + slope + ")^2)"
+	slope := (f.r2 - f.r1) / rad(f.angle)
+	return fig(f.h) + " x integral over t from 0 to pi x " + deg(f.angle) + " / 180 of sqrt((" + fig(f.r1) + times(slope, "t") + ")^2 + (" + fig(slope) + ")^2)"
 }
 func (f heel) second() string {
-	return byStrips(f.h * surface.Strips(f.strip, 0, rad(f.angle), strips))
+	return "t in radians; " + byStrips(f.h*surface.Strips(f.strip, 0, rad(f.angle), strips))
 }
 
 // strips is how many strips the second opinion of an integral has.
 const strips = 256
 
-func byStrips(area float64) string { return "by 256 strips: " + fig(area) + " m2" }
+func byStrips(area float64) string { return "by 256 strips: " + sq(area) + " m2" }
 
 // steepest is the sharpest single mitre that is taken, degrees. Beyond it the
 // heel runs away. Common practice, no source.

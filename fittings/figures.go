@@ -6,7 +6,7 @@ import (
 	"strings"
 )
 
-// fig prints a length or area for a working: three decimals, or up to six where
+// fig prints a length for a working: three decimals, or up to six where
 // they are needed.
 func fig(v float64) string {
 	s := strconv.FormatFloat(v, 'f', 6, 64)
@@ -18,6 +18,14 @@ func fig(v float64) string {
 		return "0.000"
 	}
 	return s
+}
+
+// sq prints an area: three decimals where they say it all, else six.
+func sq(v float64) string {
+	if short := strconv.FormatFloat(v, 'f', 3, 64); fig(v) == short {
+		return short
+	}
+	return strconv.FormatFloat(v, 'f', 6, 64)
 }
 
 // deg prints an angle or a count without needless figures.
@@ -56,4 +64,12 @@ func (c CrossSection) faceFigures() string {
 		return "(pi x " + fig(c.Height) + "^2 / 4 + " + fig(c.Height) + " x (" + less(c.Width, c.Height) + "))"
 	}
 	return ""
+}
+
+// signed prints a number in brackets where it is negative.
+func signed(v float64) string {
+	if s := fig(v); s[0] != '-' {
+		return s
+	}
+	return "(" + fig(v) + ")"
 }

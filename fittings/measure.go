@@ -1,6 +1,9 @@
 package fittings
 
-import "strings"
+import (
+	"math"
+	"strings"
+)
 
 // figure is one surface of a piece, ready to be measured.
 type figure interface {
@@ -15,8 +18,8 @@ type figure interface {
 
 // part is a surface that counts for or against a piece.
 type part struct {
-	name string
-	sign float64
+	name  string
+	times float64 // 1, or -1 for what is taken out; 2 where there are two
 	figure
 }
 
@@ -24,7 +27,7 @@ type part struct {
 type built struct {
 	parts   []part
 	ends    []End
-	opening figure // what a spigot takes out of its wall
+	opening []part // what a spigot takes out of its wall
 	source  string
 }
 
@@ -59,9 +62,7 @@ func Measure(p *Piece) (Measurement, []Problem) {
 	} else {
 		m.Area = total(b.parts)
 	}
-	if b.opening != nil {
-		m.Opening = b.opening.area()
-	}
+	m.Opening = total(b.opening)
 	return m, nil
 }
 
@@ -101,12 +102,15 @@ func (c *checker) keepIncurable() {
 
 // noteGiven says so where a given area is far from what the sizes give.
 func (c *checker) noteGiven(area float64, b built) {
+	if c.p.Kind == Spigot && len(b.opening) == 0 {
+		c.note("the opening of this spigot isn't known, so nothing is taken off its wall")
+	}
 	if len(b.parts) == 0 || !c.ok() {
 		return
 	}
 	sizes := total(b.parts)
 	if off := area/sizes - 1; off > 0.01 || off < -0.01 {
-		c.note("area_m2 is taken as given; the sizes make it " + fig(sizes) + " m2")
+		c.note("area_m2 is taken as given; the sizes make it " + sq(sizes) + " m2")
 	}
 }
 
@@ -144,7 +148,7 @@ func kindNames() string {
 func total(parts []part) float64 {
 	sum := 0.0
 	for i := range parts {
-		sum += parts[i].sign * parts[i].area()
+		sum += parts[i].times * parts[i].area()
 	}
 	return sum
 }
@@ -159,28 +163,37 @@ func Working(p *Piece) string {
 		return ""
 	}
 	if area, given := p.Sizes.Get(GivenArea); given {
-		return "given area = " + fig(area) + " m2"
+		return "given area = " + sq(area) + " m2"
 	}
-	if len(b.parts) == 1 {
+	if len(b.parts) == 1 && b.parts[0].times == 1 {
 		return partWorking(b.parts[0])
 	}
 	lines, sum := make([]string, 0, len(b.parts)+1), ""
 	for i, part := range b.parts {
 		lines = append(lines, part.name+": "+partWorking(part))
-		switch {
-		case part.sign < 0:
-			sum += " - "
-		case i > 0:
-			sum += " + "
-		}
-		sum += fig(part.area())
+		sum += joined(i, part.times) + sq(part.area())
 	}
-	lines = append(lines, "total: "+sum+" = "+fig(total(b.parts))+" m2")
+	lines = append(lines, "total: "+sum+" = "+sq(total(b.parts))+" m2")
 	return strings.Join(lines, "; ")
 }
 
+// joined is what stands before part i in the total.
+func joined(i int, times float64) string {
+	s := ""
+	switch {
+	case times < 0:
+		s = " - "
+	case i > 0:
+		s = " + "
+	}
+	if n := math.Abs(times); n != 1 {
+		s += deg(n) + " x "
+	}
+	return s
+}
+
 func partWorking(p part) string {
-	s := p.figures() + " = " + fig(p.area()) + " m2"
+	s := p.figures() + " = " + sq(p.area()) + " m2"
 	if other := p.second(); other != "" {
 		s += " (" + other + ")"
 	}
@@ -206,4 +219,4 @@ func twoEnds(plant, far CrossSection) []End {
 }
 
 // one makes the parts of a piece of a single surface.
-func one(f figure) []part { return []part{{sign: 1, figure: f}} }
+func one(f figure) []part { return []part{{times: 1, figure: f}} }

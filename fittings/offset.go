@@ -52,7 +52,7 @@ func (d doubleArc) figures() string {
 // from face to face along the axis, legs included.
 func buildOffset(c *checker) built {
 	s := c.main()
-	c.checkSameEnds(s)
+	c.checkSameEnds(s, "an offset keeps its size: say kind reducer with offset_mm, or give area_m2")
 	b := built{ends: through(s), source: "Pappus: girth x centre-line arcs"}
 	length := c.need(Length, " (face to face along the axis)")
 	shift := math.Abs(c.need(OffsetShift, ""))
@@ -85,8 +85,8 @@ func buildOffset(c *checker) built {
 	return b
 }
 
-// checkSameEnds refuses an offset whose far end is another size.
-func (c *checker) checkSameEnds(s CrossSection) {
+// checkSameEnds refuses a piece whose far end is another size.
+func (c *checker) checkSameEnds(s CrossSection, cure string) {
 	if s.Shape == NoShape {
 		return
 	}
@@ -96,7 +96,7 @@ func (c *checker) checkSameEnds(s CrossSection) {
 	}{{Width2, s.Width}, {Height2, s.Height}, {Diameter2, s.Diameter}} {
 		if v, given := c.take(d.dim); given && math.Abs(v-d.side) > slack {
 			c.add(true, Problem{Dim: d.dim, Expected: "the same as the near end, or area_m2",
-				Message: "an offset keeps its size: say kind reducer with offset_mm, or give area_m2"})
+				Message: cure})
 		}
 	}
 }

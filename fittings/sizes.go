@@ -56,7 +56,7 @@ func (c *checker) either(d, other Dim) (float64, bool) {
 	v, given := c.take(d)
 	w, also := c.take(other)
 	if given && also && math.Abs(v-w) > agree {
-		c.wrong(other, mm(v)+" mm, as "+d.Heading(), d.Heading()+" and "+other.Heading()+" disagree: give one of them")
+		c.wrong(other, d.print(v)+", as "+d.Heading(), d.Heading()+" and "+other.Heading()+" disagree: give one of them")
 	}
 	if !given {
 		return w, also
@@ -170,8 +170,16 @@ func (d Dim) allowed() string {
 	return number(l.min) + " to " + number(l.max) + " " + l.unit.String()
 }
 
+// print gives a value of the size in schedule units.
+func (d Dim) print(v float64) string {
+	if d.Unit() == Metre {
+		return mm(v) + " mm"
+	}
+	return number(v) + " " + d.Unit().String()
+}
+
 // mm prints a length in whole or tenths of millimetres where that is exact
 // enough.
 func mm(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/10, 'f', -1, 64) }
 
-func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }
+func number(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

@@ -44,6 +44,9 @@ func (f loft) edgeFigures(near, far float64, plan func(float64) float64) []strin
 		return nil
 	}
 	wide := "(" + fig(near) + " + " + fig(far) + ")"
+	if near == 0 || far == 0 {
+		wide = fig(near + far)
+	}
 	slant := func(sign float64) string {
 		return "sqrt(" + fig(f.L) + "^2 + " + fig(math.Abs(plan(sign))) + "^2)"
 	}
@@ -53,11 +56,16 @@ func (f loft) edgeFigures(near, far float64, plan func(float64) float64) []strin
 	return []string{wide + " x " + slant(1)}
 }
 
+// cornerFigures is the cones at the corners. A round reducer is one integral all
+// the way round, because only the size of its shift matters.
 func (f loft) cornerFigures() []string {
 	mean := "(" + fig(f.Near.R) + " + " + fig(f.Far.R) + ")"
-	step := less(f.Near.R, f.Far.R)
+	slant := "sqrt(" + fig(f.L) + "^2 + (" + less(f.Near.R, f.Far.R)
 	if f.Cylindrical() {
-		return []string{"pi x " + mean + " x sqrt(" + fig(f.L) + "^2 + (" + step + ")^2)"}
+		return []string{"pi x " + mean + " x " + slant + ")^2)"}
+	}
+	if f.Near.FlatX+f.Far.FlatX+f.Near.FlatY+f.Far.FlatY == 0 {
+		return []string{mean + " / 2 x integral over t from 0 to 2 x pi of " + slant + times(-math.Hypot(f.X, f.Y), "cos(t)") + ")^2)"}
 	}
 	var terms []string
 	xs, ys := signs(f.X), signs(f.Y)
@@ -66,11 +74,23 @@ func (f loft) cornerFigures() []string {
 			alike := float64(4 / len(xs) / len(ys))
 			p := (f.Near.FlatX-f.Far.FlatX)/2 - sx*f.X
 			q := (f.Near.FlatY-f.Far.FlatY)/2 - sy*f.Y
-			terms = append(terms, deg(alike)+" x "+mean+" / 2 x integral over t from 0 to pi / 2 of sqrt("+
-				fig(f.L)+"^2 + ("+step+" + "+signed(p)+" x cos(t) + "+signed(q)+" x sin(t))^2)")
+			terms = append(terms, deg(alike)+" x "+mean+" / 2 x integral over t from 0 to pi / 2 of "+
+				slant+times(p, "cos(t)")+times(q, "sin(t)")+")^2)")
 		}
 	}
 	return terms
+}
+
+// times prints a further term v x what with its sign, or nothing for 0.
+func times(v float64, what string) string {
+	switch s := fig(v); {
+	case s == "0.000":
+		return ""
+	case s[0] == '-':
+		return " - " + s[1:] + " x " + what
+	default:
+		return " + " + s + " x " + what
+	}
 }
 
 // signs is both sides where a shift makes them differ.
@@ -79,14 +99,6 @@ func signs(shift float64) []float64 {
 		return []float64{1}
 	}
 	return []float64{1, -1}
-}
-
-// signed prints a number in brackets where it is negative.
-func signed(v float64) string {
-	if s := fig(v); s[0] != '-' {
-		return s
-	}
-	return "(" + fig(v) + ")"
 }
 
 func (f loft) second() string {

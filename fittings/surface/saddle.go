@@ -134,6 +134,22 @@ func (s Saddle) Reach(half, halfAcross float64) float64 {
 	return (top + half*math.Abs(math.Cos(s.Beta))) / math.Sin(s.Beta)
 }
 
+// RoundReach is Reach for a round branch, whose furthest point off centre and at
+// an angle is found on a fine grid.
+func (s Saddle) RoundReach(r float64) float64 {
+	if s.Shift == 0 || s.Beta == math.Pi/2 {
+		return s.Reach(r, r)
+	}
+	const steps = 1440
+	furthest := 0.0
+	for i := range steps {
+		p := -math.Pi/2 + math.Pi*float64(i)/steps
+		reach := s.height(r, p) + r*math.Cos(p)*math.Abs(math.Cos(s.Beta))
+		furthest = math.Max(furthest, reach)
+	}
+	return furthest / math.Sin(s.Beta)
+}
+
 type integrator = func(f func(float64) float64, a, b float64) float64
 
 func clampOne(x float64) float64 { return math.Max(-1, math.Min(1, x)) }
