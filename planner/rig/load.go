@@ -53,12 +53,8 @@ func Load(r io.Reader, name string) (*Rig, []Note, error) {
 	}
 	t.Require("range", "at least one [[range]]")
 	taken := map[string]bool{}
-	tables := t.Tables("range")
-	for i, rt := range tables {
-		rig.Ranges = append(rig.Ranges, l.measuringRange(rt, i+1, taken))
-	}
-	if t.Has("range") && len(tables) == 0 && t.Err() == nil {
-		t.Fault("range", "at least one [[range]]")
+	for i, one := range t.Tables("range") {
+		rig.Ranges = append(rig.Ranges, l.measuringRange(one, i+1, taken))
 	}
 	if err := t.Err(); err != nil {
 		return nil, nil, err
@@ -85,16 +81,19 @@ func (l *loader) measuringRange(t *tightness.Table, number int, taken map[string
 	t.Only(rangeKeys...)
 	t.Require("min_l_s", expectedFlow)
 	t.Require("max_l_s", expectedMax)
-	min, haveMin := t.Number("min_l_s", 0, maxFlow, expectedFlow)
-	max, haveMax := t.Number("max_l_s", 0, maxFlow, expectedMax)
-	r.MinLS, r.MaxLS = min, max
+	var haveMin, haveMax bool
+	r.MinLS, haveMin = t.Number("min_l_s", 0, maxFlow, expectedFlow)
+	r.MaxLS, haveMax = t.Number("max_l_s", 0, maxFlow, expectedMax)
 	sound := l.accuracy(t, &r)
 	switch {
 	case !haveMin || !haveMax:
-	case min >= max:
-		t.Fault("max_l_s", fmt.Sprintf("a flow in L/s, more than min_l_s = %s", plain(min)))
+	case r.MinLS >= r.MaxLS:
+		t.Fault("max_l_s", fmt.Sprintf("a flow in L/s, more than min_l_s = %s", plain(r.MinLS)))
 	case sound:
 		checkGuarded(t, r)
+	}
+	if haveMin && r.MinLS == 0 {
+		l.note(r.Name, "min_l_s", "the range is said to read from 0 L/s: state the least flow that it can be trusted with")
 	}
 	l.fan(t, &r)
 	l.hose(t, &r)
@@ -119,14 +118,13 @@ func (l *loader) accuracy(t *tightness.Table, r *Range) (sound bool) {
 // checkGuarded refuses a range of which its own error leaves nothing.
 func checkGuarded(t *tightness.Table, r Range) {
 	if low, high := r.guarded(); low >= high {
-		t.Fault("max_l_s", fmt.Sprintf("something left of the range once it is guarded: it would read from %s (min and its error) to %s L/s (max less its error and own leak)",
-			plain(low), plain(high)))
+		t.Problem("max_l_s", fmt.Sprintf("nothing is left of the range once it is guarded: it would read from %s (min and its error) to %s L/s (max less its error and own leak)",
+			plain(low), plain(high)), "a wider range, or smaller accuracy and own leak")
 	}
 }
 
 func (l *loader) fan(t *tightness.Table, r *Range) {
-	points := t.Tables("fan")
-	for i, p := range points {
+	for i, p := range t.Tables("fan") {
 		p.At = fmt.Sprintf("%s, fan point %d", t.At, i+1)
 		p.Only("pressure_pa", "flow_l_s")
 		p.Require("pressure_pa", expectedPressure)

@@ -182,7 +182,8 @@ func (t *Table) Table(key string) *Table {
 	return t.child(m, key, key)
 }
 
-// Tables reads a list of tables within this one, in the order of the file.
+// Tables reads a list of tables within this one, in the order of the file. An
+// empty list is a fault: leave the key out instead.
 func (t *Table) Tables(key string) []*Table {
 	var maps []map[string]any
 	switch v := t.keys[key].(type) {
@@ -202,6 +203,9 @@ func (t *Table) Tables(key string) []*Table {
 	default:
 		t.Fault(key, "a list of tables [["+t.heading(key)+"]]")
 		return nil
+	}
+	if len(maps) == 0 {
+		t.Fault(key, "at least one [["+t.heading(key)+"]], or no such key at all")
 	}
 	out := make([]*Table, len(maps))
 	for i, m := range maps {
