@@ -67,7 +67,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 		}
 	}
 	if len(hidden) > 0 {
-		t.note("%s hidden and read all the same", rowsWord(hidden))
+		t.note("hidden and read all the same: %s", rowsWord(hidden))
 	}
 	return nil
 }

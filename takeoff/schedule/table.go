@@ -92,7 +92,7 @@ func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
 			continue
 		}
 		if odd(cell[0]) || t.suspect || len(cell) > maxCell {
-			if meansNothing(cell) {
+			if meansNothing(cell) && s.column != takeoff.Sign { // where - may be negative
 				continue
 			}
 			if trouble := t.unfit(cell); trouble != "" {

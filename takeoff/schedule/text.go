@@ -29,10 +29,12 @@ func (info *Info) readText(data []byte, each func(*takeoff.Row) error) error {
 	if bytes.IndexByte(data, '\n') < 0 {
 		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
 	}
-	sep := separator(data)
+	form := textForm{quotes: bytes.IndexByte(data, '"') >= 0}
+	form.spaced = form.quotes && bytes.Contains(data, []byte(` "`))
+	form.sep = form.separator(data)
 	t := &table{info: info, place: takeoff.Place{File: info.File}, ragged: true,
-		commaFile: sep == ';', suspect: controls(data)}
-	lines := newLines(data, sep)
+		commaFile: form.sep == ';', suspect: controls(data)}
+	lines := form.lines(data)
 	for {
 		number, cells, err := lines.next()
 		if err == io.EOF {
@@ -139,12 +141,19 @@ func oddByte(c byte) bool {
 	return c < 0x20 && c != '\n' && c != '\r' && c != '\t' || c == 0x7f || c == 0xc2 || c == 0xef
 }
 
+// textForm is how a text file is written.
+type textForm struct {
+	sep    rune
+	quotes bool // there are any
+	spaced bool // a space may stand before one
+}
+
 // separator finds what parts the cells: the sign under which the best heading
 // row comes out.
-func separator(data []byte) rune {
+func (f textForm) separator(data []byte) rune {
 	best, most := ',', 0
-	for _, sep := range [...]rune{',', ';', '\t', '|'} {
-		lines := newLines(data, sep)
+	for _, f.sep = range [...]rune{',', ';', '\t', '|'} {
+		lines := f.lines(data)
 		for range maxSearch {
 			_, cells, err := lines.next()
 			if err != nil {
@@ -152,7 +161,7 @@ func separator(data []byte) rune {
 			}
 			if n := isHeadingRow(cells); n > 0 {
 				if n > most {
-					best, most = sep, n
+					best, most = f.sep, n
 				}
 				break
 			}
@@ -164,23 +173,23 @@ func separator(data []byte) rune {
 // lines reads the rows of a text file.
 type lines struct {
 	data       []byte
-	sep        rune
+	form       textForm
 	csv        *csv.Reader
 	start, end int64 // of the last row
 }
 
-func newLines(data []byte, sep rune) *lines {
-	return &lines{data: data, sep: sep, csv: csvReader(data, sep, true)}
+func (f textForm) lines(data []byte) *lines {
+	return &lines{data: data, form: f, csv: f.reader(data, true)}
 }
 
-// csvReader reads a file as people write them: inch marks needn't be quoted,
-// rows may be of any length, and a space may follow the separator.
-func csvReader(data []byte, sep rune, lazy bool) *csv.Reader {
+// reader reads a file as people write them: inch marks needn't be quoted, rows
+// may be of any length, and a space may follow the separator.
+func (f textForm) reader(data []byte, lazy bool) *csv.Reader {
 	r := csv.NewReader(bytes.NewReader(data))
-	r.Comma = sep
+	r.Comma = f.sep
 	r.LazyQuotes = lazy
 	r.FieldsPerRecord = -1
-	r.TrimLeadingSpace = sep != '\t'
+	r.TrimLeadingSpace = f.spaced && f.sep != '\t'
 	r.ReuseRecord = true
 	return r
 }
@@ -201,11 +210,14 @@ func (l *lines) next() (number int, cells []string, err error) {
 // never closed swallows the rows below it, so a row of several lines, and the
 // last one, must read the same by the strict rules (RFC 4180).
 func (l *lines) broken() string {
+	if !l.form.quotes {
+		return ""
+	}
 	raw := l.data[l.start:l.end]
 	if n := bytes.IndexByte(raw, '\n'); (n < 0 || n == len(raw)-1) && l.end < int64(len(l.data)) || bytes.IndexByte(raw, '"') < 0 {
 		return ""
 	}
-	_, err := csvReader(raw, l.sep, false).Read()
+	_, err := l.form.reader(raw, false).Read()
 	bare := errors.Is(err, csv.ErrBareQuote) && strings.Contains(strings.TrimSpace(string(raw)), "\n")
 	if errors.Is(err, csv.ErrQuote) || bare {
 		return "a quote in this row isn't closed, so it may have swallowed rows below; close it, and write inches as in"

@@ -14,13 +14,13 @@ import (
 
 // cell is a cell of a sheet as the file holds it.
 type cell struct {
-	column  int // from 0
-	style   int
-	kind    string // t: s, str, inlineStr, b, e, d, n or none
-	value   strings.Builder
-	inline  strings.Builder
-	formula string
-	has     bool // has a formula
+	column int // from 0
+	style  int
+	kind   string // t: s, str, inlineStr, b, e, d, n or none
+	value  strings.Builder
+	inline strings.Builder
+	has    bool // has a formula
+	stored bool // has a place for its result
 }
 
 // Rows reads the rows of a sheet.
@@ -160,6 +160,8 @@ func (sr *Rows) readPart(e xml.StartElement) error {
 		text := &c.value
 		if e.Name.Local == "f" {
 			c.has, text = true, &c.inline
+		} else {
+			c.stored = true
 		}
 		for {
 			tok, err := sr.dec.Token()
@@ -202,6 +204,9 @@ func (sr *Rows) put() error {
 func (sr *Rows) text() (string, error) {
 	c := &sr.cell
 	v := c.value.String()
+	if c.has && (!c.stored || v == "" && c.kind != "str") {
+		return "=" + c.inline.String(), nil
+	}
 	switch c.kind {
 	case "inlineStr":
 		return c.inline.String(), nil
@@ -220,12 +225,6 @@ func (sr *Rows) text() (string, error) {
 		return "FALSE", nil
 	case "e", "d":
 		return v, nil
-	}
-	if v == "" {
-		if c.has {
-			return "=" + c.inline.String(), nil
-		}
-		return "", nil
 	}
 	n, err := strconv.ParseFloat(v, 64)
 	if err != nil || math.IsInf(n, 0) || math.IsNaN(n) {

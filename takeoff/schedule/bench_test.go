@@ -1,0 +1,61 @@
+package schedule
+
+import (
+	"bytes"
+	"encoding/csv"
+	"fmt"
+	"io"
+	"testing"
+	"time"
+
+	"blankoff/takeoff"
+)
+
+// twentyColumns is a schedule of n rows with twenty columns, as a large job
+// gives them.
+func twentyColumns(n int) []byte {
+	var b bytes.Buffer
+	b.WriteString("tag,system,level,kind,style,shape,quantity,width_mm,height_mm,diameter_mm,length_mm,angle_deg,radius_mm,from,joint,class,test_pa,scope,stage,note\n")
+	for i := range n {
+		fmt.Fprintf(&b, "S%d,Supply %d,Level %d,straight,,rectangular,1,%d,%d,,%d,,,S%d,flanged,B,400,in,2,plant room\n",
+			i, i/1000, i/300, 200+i%17*50, 150+i%13*50, 1200+i%7*25, i-1)
+	}
+	return b.Bytes()
+}
+
+func bareRead(b *testing.B, data []byte) {
+	r := csv.NewReader(bytes.NewReader(data))
+	r.ReuseRecord = true
+	for {
+		if _, err := r.Read(); err == io.EOF {
+			return
+		} else if err != nil {
+			b.Fatal(err)
+		}
+	}
+}
+
+func wholeRead(b *testing.B, data []byte) {
+	if _, err := ReadFrom("job.csv", data, func(*takeoff.Row) error { return nil }); err != nil {
+		b.Fatal(err)
+	}
+}
+
+// BenchmarkText reads 100,000 rows and reports the time as a ratio to a bare
+// read by encoding/csv in the same run.
+func BenchmarkText(b *testing.B) {
+	data := twentyColumns(100_000)
+	b.SetBytes(int64(len(data)))
+	b.ReportAllocs()
+	var bare, whole time.Duration
+	for b.Loop() {
+		start := time.Now()
+		bareRead(b, data)
+		bare += time.Since(start)
+		start = time.Now()
+		wholeRead(b, data)
+		whole += time.Since(start)
+	}
+	b.ReportMetric(float64(whole)/float64(bare), "x-bare-csv")
+	b.ReportMetric(float64(whole.Nanoseconds())/float64(b.N)/100_000, "ns/row")
+}
