@@ -45,7 +45,7 @@ func (s *solver) solution(p Problem) Solution {
 		out.Score.add(t)
 		if !s.exact[i] {
 			if bounds == nil {
-				bounds = treeBounds(s.g, tree, len(tally), s.windows)
+				bounds = treeBounds(s.g, tree, s.crowdBounds(tree), s.windows)
 			}
 			t = bounds[i]
 			out.Exhaustive = false

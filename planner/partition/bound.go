@@ -23,19 +23,19 @@ func AreaBound(p Problem) (Score, error) {
 		tree[c] = set.head(int32(c))
 	}
 	out := Score{Minutes: g.forced}
-	for _, b := range treeBounds(g, tree, len(tree), wins) {
+	for _, b := range treeBounds(g, tree, make([]Score, len(tree)), wins) {
 		out.add(b)
 	}
 	return out, nil
 }
 
-// treeBounds bounds the score of each tree by weight alone; numbers that no
-// cluster has get nothing.
-func treeBounds(g *graph, tree []int32, trees int, windows []Window) []Score {
-	out := make([]Score, trees)
-	weight := make([]int64, trees)
-	some := make([]bool, trees)
-	prices := make([][]int64, trees)
+// treeBounds bounds the score of each tree by weight alone; known is a bound
+// from elsewhere that it may build on. Numbers that no cluster has get nothing.
+func treeBounds(g *graph, tree []int32, known []Score, windows []Window) []Score {
+	out := make([]Score, len(known))
+	weight := make([]int64, len(known))
+	some := make([]bool, len(known))
+	prices := make([][]int64, len(known))
 	for c, w := range g.weight {
 		if g.over[c] {
 			out[tree[c]] = Score{Over: 1, Tests: 1}
@@ -56,14 +56,73 @@ func treeBounds(g *graph, tree []int32, trees int, windows []Window) []Score {
 		if weight[i] > high { // high is 1 or more, or the clusters would be over
 			k = (weight[i]-1)/high + 1
 		}
-		out[i].Tests = int(k)
 		if low > weight[i]/k {
 			out[i].Under = 1
 		}
-		slices.Sort(prices[i])
-		for _, price := range prices[i][:k-1] {
-			out[i].Minutes += price
-		}
+		out[i].Under = max(out[i].Under, known[i].Under)
+		out[i].Tests = max(int(k), known[i].Tests)
+		out[i].Minutes = max(cheapest(prices[i], out[i].Tests-1), known[i].Minutes)
 	}
 	return out
+}
+
+// cheapest sorts prices and adds up the k least.
+func cheapest(prices []int64, k int) int64 {
+	slices.Sort(prices)
+	sum := int64(0)
+	for _, price := range prices[:k] {
+		sum += price
+	}
+	return sum
+}
+
+// crowdBounds bounds the score of each tree where many children hang by single
+// joints from one cluster. Of their own weights only so many fit beside it, so
+// the joints of the others are cut. Of the whole branches below them that are
+// lighter than the lowest Low only so many fit whole; each of the others holds
+// a part that is under. A branch is counted only at a cluster that is not
+// itself in such a light branch, so none is counted twice.
+func (s *solver) crowdBounds(tree []int32) []Score {
+	out := make([]Score, len(s.l.ends))
+	total := make([]int64, len(s.g.weight)) // weight of a cluster and all below
+	var own, whole, prices []int64
+	for _, v := range s.l.order {
+		total[v] += s.g.weight[v]
+		own, whole, prices = own[:0], whole[:0], prices[:0]
+		for k := s.l.kids.first[v]; k >= 0; k = s.l.kids.next[k] {
+			total[v] += total[k]
+			own = append(own, s.g.weight[k])
+			prices = append(prices, s.l.joint[k])
+			if total[k] < s.windows[0].Low {
+				whole = append(whole, total[k])
+			}
+		}
+		for k := s.l.tops.first[v]; k >= 0; k = s.l.tops.next[k] {
+			for _, w := range s.l.knots[k].nodes[1:] {
+				total[v] += total[w]
+			}
+		}
+		t := &out[tree[v]]
+		cuts := crowd(own, s.high-s.g.weight[v])
+		t.Tests += cuts
+		t.Minutes += cheapest(prices, cuts)
+		if total[v] >= s.windows[0].Low || s.l.how[v] == asRoot {
+			t.Under += crowd(whole, s.high-s.g.weight[v])
+		}
+	}
+	for i := range out {
+		out[i].Tests = 1 + max(out[i].Tests, out[i].Under) // and the part of the root
+	}
+	return out
+}
+
+// crowd counts how many of the weights can't be among those that fit in room.
+func crowd(weights []int64, room int64) int {
+	slices.Sort(weights)
+	for i, w := range weights {
+		if room -= w; room < 0 {
+			return len(weights) - i
+		}
+	}
+	return 0
 }

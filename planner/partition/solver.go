@@ -6,8 +6,8 @@ import (
 )
 
 // DefaultWorkLimit is the number of combinations of weights examined before
-// the lists of weights are thinned, some tens of seconds on one thread.
-const DefaultWorkLimit int64 = 200_000_000
+// the lists of weights are thinned: 5 to 20 seconds on one thread of 2025.
+const DefaultWorkLimit int64 = 100_000_000
 
 const (
 	defaultRingSolves = 20_000
@@ -32,8 +32,12 @@ type solver struct {
 	exact  []bool  // of each tree: proved best
 	proved bool    // of the tree at work
 
-	options []option
+	options []option // in runs, each in ascending order
+	ends    []int    // where each run ends
+	other   []option // room for joining the runs
+	kid     []state  // room for a child's list
 	gains   gains
+	free    [][]state // lists no longer wanted, to be used again
 
 	work, limit int64 // done, and allowed to the end of the tree at work
 	solves      int   // ways of opening rings still allowed
@@ -93,7 +97,7 @@ func (s *solver) cluster(v int32) {
 	for _, k := range s.kids {
 		at.rest -= heaviest(s.lists[k])
 		s.merge(s.lists[k], s.shuts[k], at)
-		s.lists[k] = nil
+		s.drop(k)
 	}
 	for k := s.l.tops.first[v]; k >= 0; k = s.l.tops.next[k] {
 		at.rest -= s.knotWeight(&s.l.knots[k])
@@ -103,8 +107,24 @@ func (s *solver) cluster(v int32) {
 		s.shuts[v] = s.shut(s.list, at.joint)
 	}
 	if at.how != asRoot {
-		s.lists[v] = slices.Clone(s.list)
+		s.lists[v] = s.copyOf(s.list)
 	}
+}
+
+// copyOf copies a list into room that is no longer wanted, if the latest fits.
+func (s *solver) copyOf(list []state) []state {
+	if n := len(s.free); n > 0 && cap(s.free[n-1]) >= len(list) {
+		room := s.free[n-1]
+		s.free = s.free[:n-1]
+		return append(room[:0], list...)
+	}
+	return slices.Clone(list)
+}
+
+// drop gives up the list of cluster v.
+func (s *solver) drop(v int32) {
+	s.free = append(s.free, s.lists[v])
+	s.lists[v] = nil
 }
 
 // sortKids puts the child with the heaviest list first: what is left to merge
@@ -124,21 +144,41 @@ func (s *solver) record(r record) int32 {
 // where its joint may be cut, or kept.
 func (s *solver) merge(kid []state, off shut, at site) {
 	kid = s.afford(kid)
-	s.options = s.options[:0]
-	for _, a := range s.list {
-		if off.ok {
-			s.options = append(s.options, option{a.w, a.c.plus(off.c), record{a.rec, ^off.rec}})
-		}
-		for _, b := range kid {
-			if a.w+b.w <= s.high {
-				s.options = append(s.options, option{a.w + b.w, a.c.plus(b.c), record{a.rec, b.rec}})
+	s.kid = append(s.kid[:0], kid...)
+	if off.ok {
+		cut := state{c: off.c, rec: ^off.rec}
+		i, _ := slices.BinarySearchFunc(s.kid, cut, dearer)
+		s.kid = slices.Insert(s.kid, i, cut)
+	}
+	s.clear()
+	if len(s.list) >= len(s.kid) {
+		for _, b := range s.kid {
+			for _, a := range s.list {
+				s.offer(a, b)
 			}
+			s.ends = append(s.ends, len(s.options))
+		}
+	} else {
+		for _, a := range s.list {
+			for _, b := range s.kid {
+				s.offer(a, b)
+			}
+			s.ends = append(s.ends, len(s.options))
 		}
 	}
 	s.prune(at)
 	s.list = s.list[:0]
 	for _, o := range s.options {
 		s.list = append(s.list, state{o.w, o.c, s.record(o.rec)})
+	}
+}
+
+func (s *solver) clear() { s.options, s.ends = s.options[:0], s.ends[:0] }
+
+// offer adds the option of state a with b of a child, unless it is too heavy.
+func (s *solver) offer(a, b state) {
+	if a.w+b.w <= s.high {
+		s.options = append(s.options, option{a.w + b.w, a.c.plus(b.c), record{a.rec, b.rec}})
 	}
 }
 
@@ -151,25 +191,37 @@ func (s *solver) afford(kid []state) []state {
 	}
 	if len(s.list) > thinTo || len(kid) > thinTo {
 		s.proved = false
-		s.list = append(s.list[:0], thin(s.list)...)
-		kid = thin(kid)
+		s.list = thin(s.list)
+		kid = thin(slices.Clone(kid))
 	}
 	return kid
 }
 
-// thin keeps the cheaper half of the places for the cheapest states, the rest
-// evenly spread, and the lightest last, so that some answer stays possible.
+// thin keeps the cheapest states of a list, some evenly spread over the rest
+// and the lightest, so that some answer stays possible.
 func thin(list []state) []state {
 	if len(list) <= thinTo {
 		return list
 	}
-	const cheap = thinTo / 2
-	out := slices.Clone(list[:cheap])
-	rest := list[cheap:]
-	for i := range thinTo - cheap - 1 {
-		out = append(out, rest[i*len(rest)/(thinTo-cheap-1)])
+	const cheap, spread = thinTo / 2, thinTo/2 - 1
+	lightest := 0
+	for i, a := range list {
+		if a.w < list[lightest].w {
+			lightest = i
+		}
 	}
-	return append(out, slices.MinFunc(list, func(a, b state) int { return cmp.Compare(a.w, b.w) }))
+	kept, next := 0, 0
+	for i, a := range list {
+		even := i >= cheap+next*(len(list)-cheap)/spread
+		if even {
+			next++
+		}
+		if i < cheap || even || i == lightest {
+			list[kept] = a
+			kept++
+		}
+	}
+	return list[:kept]
 }
 
 // shut closes the part of a list in the cheapest way.

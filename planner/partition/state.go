@@ -15,6 +15,17 @@ func (c cost) less(d cost) bool {
 	return c.under < d.under || c.under == d.under && c.price < d.price
 }
 
+// dearer orders states by cost, then weight.
+func dearer(a, b state) int {
+	switch {
+	case a.c.less(b.c):
+		return -1
+	case b.c.less(a.c):
+		return 1
+	}
+	return cmp.Compare(a.w, b.w)
+}
+
 var oneUnder = cost{under: 1}
 
 // state is a weight that the open part at a cluster can have, the least cost
@@ -153,9 +164,7 @@ func (s *solver) prune(at site) {
 	if bounded {
 		s.dropDear(later, at)
 	}
-	slices.SortFunc(s.options, func(a, b option) int {
-		return cmp.Or(cmp.Compare(a.c.under, b.c.under), cmp.Compare(a.c.price, b.c.price), cmp.Compare(a.w, b.w))
-	})
+	s.joinRuns()
 	s.gains = s.gains[:0]
 	kept := s.options[:0]
 	least, leastUnder := far, far // least weight kept, and kept a whole under cheaper
@@ -193,11 +202,46 @@ func (s *solver) dropDear(later cost, at site) {
 		limit.price -= s.test
 		limit.price++
 	}
-	kept := s.options[:0]
-	for _, o := range s.options {
-		if o.c.less(limit) {
-			kept = append(kept, o)
+	kept, begin := 0, 0
+	for i, end := range s.ends {
+		for _, o := range s.options[begin:end] {
+			if !o.c.less(limit) {
+				break
+			}
+			s.options[kept] = o
+			kept++
 		}
+		begin, s.ends[i] = end, kept
 	}
-	s.options = kept
+	s.options = s.options[:kept]
+}
+
+// joinRuns merges the ascending runs of s.options into one.
+func (s *solver) joinRuns() {
+	for len(s.ends) > 1 {
+		s.other = s.other[:0]
+		begin, runs := 0, 0
+		for i := 0; i < len(s.ends); i += 2 {
+			mid, end := s.ends[i], s.ends[min(i+1, len(s.ends)-1)]
+			s.other = joinTwo(s.other, s.options[begin:mid], s.options[mid:end])
+			s.ends[runs] = len(s.other)
+			begin, runs = end, runs+1
+		}
+		s.ends = s.ends[:runs]
+		s.options, s.other = s.other, s.options
+	}
+}
+
+func joinTwo(out, a, b []option) []option {
+	for len(a) > 0 && len(b) > 0 {
+		x, y := &a[0], &b[0]
+		if y.c.less(x.c) || y.c == x.c && y.w < x.w {
+			out = append(out, *y)
+			b = b[1:]
+			continue
+		}
+		out = append(out, *x)
+		a = a[1:]
+	}
+	return append(append(out, a...), b...)
 }

@@ -1,6 +1,9 @@
 package partition
 
-import "slices"
+import (
+	"cmp"
+	"slices"
+)
 
 // none is dearer than any answer.
 var none = cost{under: far}
@@ -33,7 +36,7 @@ func (s *solver) untie(k *knot, at site) {
 	}
 	s.list = append(s.list[:0], u.best...)
 	for _, v := range k.nodes[1:] {
-		s.lists[v] = nil
+		s.drop(v)
 	}
 }
 
@@ -90,7 +93,7 @@ func (u *untying) solve() cost {
 }
 
 // tree lists the nodes of the knot from the top down and the joint above each
-// (-1 for the top). With rings still closed it is one tree of many.
+// (-1 for the top).
 func (u *untying) tree() (order []int32, above []int) {
 	near := u.near()
 	above = make([]int, len(u.nodes))
@@ -115,10 +118,11 @@ func (u *untying) gather(before int) cost {
 	s := u.s
 	paid := cost{price: u.paid}
 	least := none
-	s.options = s.options[:0]
+	s.clear()
 	for _, a := range u.best {
 		s.options = append(s.options, option{a.w, a.c, record{kid: a.rec}})
 	}
+	s.ends = append(s.ends, len(s.options))
 	for _, a := range s.list {
 		c := a.c.plus(paid)
 		s.options = append(s.options, option{a.w, c, record{kid: a.rec}})
@@ -126,6 +130,7 @@ func (u *untying) gather(before int) cost {
 			least = c
 		}
 	}
+	s.ends = append(s.ends, len(s.options))
 	s.prune(u.at)
 	u.best = u.best[:0]
 	used := false
@@ -141,50 +146,63 @@ func (u *untying) gather(before int) cost {
 
 // search tries one ring at a time: with the other rings opened as they are, it
 // moves the cut of one ring to each of its joints, holds the ring whole, and
-// stays with the best, until nothing improves or the solves are used up.
+// stays with the best, until nothing improves. It starts from several openings
+// and stops when the solves are used up.
 func (u *untying) search(most int) {
-	u.cutLoose()
-	left := most - 1
-	best := u.solve()
-	for improved := true; improved; {
-		improved = false
-		for d := range u.edges {
-			if u.mark[d] != gone || u.bought[d] {
-				continue
+	const starts = 8
+	left := most
+	for i := range starts {
+		u.start(i)
+		best := u.try(&left)
+		for improved := true; improved; {
+			improved = false
+			for d := range u.edges {
+				if u.mark[d] == gone && !u.bought[d] {
+					next := u.move(d, best, &left)
+					improved = improved || next.less(best)
+					best = next
+				}
 			}
-			next := u.move(d, best, &left)
-			improved = improved || next.less(best)
-			best = next
-		}
-		if left <= 0 || u.s.work >= u.s.limit {
-			return
 		}
 	}
 }
 
-// cutLoose cuts every joint that a search from the top finds to close a ring.
-func (u *untying) cutLoose() {
-	u.bought = make([]bool, len(u.edges))
-	_, above := u.tree()
-	for e := range u.edges {
-		u.mark[e] = gone
-		u.paid += u.edges[e].price
+// try solves the knot as it is opened now, if that is still allowed.
+func (u *untying) try(left *int) cost {
+	if len(u.best) > 0 && (*left <= 0 || u.s.work >= u.s.limit) {
+		return none
 	}
-	for _, e := range above[1:] {
+	*left--
+	return u.solve()
+}
+
+// start opens the knot at the cheapest joints (start 0), or keeps the joints
+// that come first when counting from another one (the other starts).
+func (u *untying) start(i int) {
+	n := len(u.edges)
+	order := make([]int, n)
+	for j := range order {
+		order[j] = (j + i*n/8) % n
+	}
+	if i == 0 {
+		slices.SortStableFunc(order, func(a, b int) int { return cmp.Compare(u.edges[b].price, u.edges[a].price) })
+	}
+	u.bought = make([]bool, n)
+	u.paid = 0
+	set := newSets(len(u.nodes))
+	for _, e := range order {
+		a, b := u.edges[e].a, u.edges[e].b
 		u.mark[e] = free
-		u.paid -= u.edges[e].price
+		if set.head(a) == set.head(b) {
+			u.mark[e] = gone
+			u.paid += u.edges[e].price
+		}
+		set.join(a, b)
 	}
 }
 
 // move puts the cut d of a ring where it costs least.
 func (u *untying) move(d int, best cost, left *int) cost {
-	try := func() cost {
-		if *left <= 0 || u.s.work >= u.s.limit {
-			return none
-		}
-		*left--
-		return u.solve()
-	}
 	u.mark[d] = free
 	u.paid -= u.edges[d].price
 	ring, to := u.ring(), d
@@ -194,7 +212,7 @@ func (u *untying) move(d int, best cost, left *int) cost {
 		}
 		u.mark[e] = gone
 		u.paid += u.edges[e].price
-		if c := try(); c.less(best) {
+		if c := u.try(left); c.less(best) {
 			best, to = c, e
 		}
 		u.mark[e] = free
@@ -205,7 +223,7 @@ func (u *untying) move(d int, best cost, left *int) cost {
 	}
 	u.mark[d] = gone
 	if !u.tooHeavy() {
-		if c := try(); c.less(best) {
+		if c := u.try(left); c.less(best) {
 			u.bought[d] = true
 			return c
 		}
