@@ -179,6 +179,9 @@ func TestLoadRefusals(t *testing.T) {
 		{"fan empty", "[[range]]\nname = \"low\"\nmin_l_s = 0.8\nmax_l_s = 14\nfan = []\n", `range "low": fan`},
 		{"hose no table", "[[range]]\nname = \"low\"\nmin_l_s = 0.8\nmax_l_s = 14\nhose = 3\n", "a table [range.hose]"},
 		{"wrong case of a key", "[[range]]\nname = \"low\"\nMIN_L_S = 0.8\nmax_l_s = 14\n", "MIN_L_S = 0.8: unknown key"},
+		{"minimum and maximum the same", "[[range]]\nname = \"low\"\nmin_l_s = 14\nmax_l_s = 14\n", "more than min_l_s = 14"},
+		{"two points at one pressure", "[[range]]\nname = \"low\"\nmin_l_s = 0.8\nmax_l_s = 14\nfan = [{pressure_pa = 300, flow_l_s = 9}, {pressure_pa = 300, flow_l_s = 8}]\n", "more than 300 Pa"},
+		{"unknown keys in order of name", "zeta = 1\nbeta = 1\nmu = 1\nalpha = 1\n", "x.toml: alpha = 1: unknown key, expected one of name, range\nx.toml: beta = 1: unknown key, expected one of name, range\nx.toml: mu"},
 		{"blank name", "[[range]]\nname = \" \"\nmin_l_s = 0.8\nmax_l_s = 14\n", "a text in quotes"},
 	}
 	for _, tt := range tests {

@@ -190,6 +190,12 @@ func TestRangeFor(t *testing.T) {
 			t.Errorf("%s: got %q %v, want %q", tt.what, got, ok, tt.want)
 		}
 	}
+	equal := &Rig{Ranges: []Range{
+		{Name: "wide", MinLS: 2, MaxLS: 180}, {Name: "narrow", MinLS: 2, MaxLS: 60}, {Name: "narrow too", MinLS: 2, MaxLS: 60},
+	}}
+	if got, _ := equal.RangeFor(20, 400, 1.5); got != "narrow" {
+		t.Errorf("equally fine: got %q, want the first of the lower ones", got)
+	}
 	for _, q := range []float64{0.1, 400, math.NaN()} {
 		if got, ok := r.RangeFor(q, 400, 1.5); ok || got != "" {
 			t.Errorf("%g L/s: got %q, want none", q, got)

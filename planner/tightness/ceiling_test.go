@@ -99,6 +99,10 @@ func TestCeilingReasons(t *testing.T) {
 	}{
 		{Circular, 0, "class B, circular, positive: at most 1000 Pa"},
 		{Circular, 400, "class B, circular, positive: at most 400 Pa, the duct's own pressure class"},
+		{Circular, 1000, "class B, circular, positive: at most 1000 Pa"},
+		{Rectangular, 3, "class B, rectangular, positive: at most 3 Pa, the duct's own pressure class (the scheme's pressure classes are 400, 1000 or 2000 Pa); if pressure class 3 was meant, state 2000 Pa"},
+		{Rectangular, 4, "class B, rectangular, positive: at most 4 Pa, the duct's own pressure class (the scheme's pressure classes are 400, 1000 or 2000 Pa)"},
+		{Rectangular, 1000, "class B, rectangular, positive: at most 1000 Pa, the duct's own pressure class"},
 		{Rectangular, 0, "class B, rectangular, positive: the ceiling is the duct's pressure class, which isn't stated: state it (duct_class_pa: 400, 1000 or 2000 Pa)"},
 		{Rectangular, 2, "class B, rectangular, positive: at most 2 Pa, the duct's own pressure class (the scheme's pressure classes are 400, 1000 or 2000 Pa); if pressure class 2 was meant, state 1000 Pa"},
 	}
@@ -131,7 +135,8 @@ func TestPermits(t *testing.T) {
 		{"above every pressure class", unknown, 2500, false, "at most 2000 Pa"},
 		{"no pressure class known at all", us.Ceiling(six, Circular, Positive, 0), 9000, true, "duct_class_pa"},
 		// 3 in. w.g. reached by another way of rounding is still 3 in. w.g.
-		{"a last digit off", us.Ceiling(six, Circular, Positive, 747.26673), 3 * 25.4 * 9.80665, true, ""},
+		{"a last digit off", us.Ceiling(six, Circular, Positive, 747.26673), math.Nextafter(747.26673, 800), true, ""},
+		{"a hair over", us.Ceiling(six, Circular, Positive, 747.26673), 747.267, false, "not permitted: at most 747.2667 Pa"},
 	}
 	for _, tt := range tests {
 		ok, why := tt.c.Permits(tt.pa)
