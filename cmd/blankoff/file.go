@@ -1,0 +1,102 @@
+package main
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+)
+
+// writeFile writes a file whole or not at all: into a temporary file beside it,
+// flushed, then given its name. It refuses to write over one of its inputs.
+func writeFile(path string, input []string, write func(io.Writer) error) (err error) {
+	if err := notAnInput(path, input); err != nil {
+		return err
+	}
+	f, err := os.CreateTemp(filepath.Dir(path), ".blankoff-*")
+	if err != nil {
+		return fmt.Errorf("can't write %s: %w", path, err)
+	}
+	defer func() {
+		if err != nil {
+			f.Close()
+			os.Remove(f.Name())
+		}
+	}()
+	b := bufio.NewWriter(f)
+	if err = write(b); err != nil {
+		return err
+	}
+	if err = b.Flush(); err != nil {
+		return fmt.Errorf("can't write %s: %w", path, err)
+	}
+	if err = f.Sync(); err != nil {
+		return fmt.Errorf("can't write %s: %w", path, err)
+	}
+	if err = f.Chmod(0o644); err != nil {
+		return err
+	}
+	if err = f.Close(); err != nil {
+		return fmt.Errorf("can't write %s: %w", path, err)
+	}
+	return os.Rename(f.Name(), path)
+}
+
+// notAnInput refuses an output that is also read.
+func notAnInput(path string, input []string) error {
+	out, err := os.Stat(path)
+	if err != nil {
+		return nil
+	}
+	for _, in := range input {
+		if st, err := os.Stat(in); err == nil && os.SameFile(out, st) {
+			return misuse{fmt.Errorf("the output %s is also an input; choose another name", path)}
+		}
+	}
+	return nil
+}
+
+// document is one file of a pack.
+type document struct {
+	name  string
+	write func(io.Writer) error
+}
+
+// writePack writes the documents of a pack into a folder. All are made beside
+// their places first; only when every one is complete do they get their names.
+func writePack(dir string, input []string, docs []document) (err error) {
+	made := !exists(dir)
+	if err := os.MkdirAll(dir, 0o755); err != nil {
+		return fmt.Errorf("can't make the folder %s: %w", dir, err)
+	}
+	stage, err := os.MkdirTemp(dir, ".blankoff-*")
+	if err != nil {
+		return fmt.Errorf("can't write into %s: %w", dir, err)
+	}
+	defer func() {
+		os.RemoveAll(stage)
+		if err != nil && made {
+			os.Remove(dir)
+		}
+	}()
+	for _, d := range docs {
+		if err := notAnInput(filepath.Join(dir, d.name), input); err != nil {
+			return err
+		}
+		if err := writeFile(filepath.Join(stage, d.name), nil, d.write); err != nil {
+			return err
+		}
+	}
+	for _, d := range docs {
+		if err := os.Rename(filepath.Join(stage, d.name), filepath.Join(dir, d.name)); err != nil {
+			return fmt.Errorf("can't put %s in its place: %w", d.name, err)
+		}
+	}
+	return nil
+}
+
+func exists(path string) bool {
+	_, err := os.Stat(path)
+	return err == nil
+}

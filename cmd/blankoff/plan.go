@@ -1,0 +1,146 @@
+package main
+
+import (
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"blankoff/planner"
+	"blankoff/planner/partition"
+	"blankoff/planner/report"
+	"blankoff/planner/report/csvout"
+	"blankoff/planner/report/jsonout"
+	"blankoff/planner/report/text"
+	"blankoff/planner/report/xlsx"
+	"blankoff/takeoff"
+)
+
+type planOptions struct {
+	rig, aim, format, out string
+	pieceLength           float64
+	set                   planner.Settings
+}
+
+func newPlan() *cobra.Command {
+	o := planOptions{set: planner.Defaults()}
+	c := &cobra.Command{
+		Use:   "plan SCHEDULE --rig RIG.toml",
+		Short: "Divide the ductwork into test sections that the rig can judge",
+		Long: `plan measures a schedule, divides the ductwork into connected test sections
+whose permitted leakage the rig can read, and lists where to blank off. The plan
+has the fewest sections under range, then the fewest tests, then the least
+blanking time (--aim time: the least time in all), and says how that is known.
+
+` + exitText,
+		Example: `  blankoff plan schedule.csv --rig rig.toml --class B --test-pressure 500
+  blankoff plan schedule.xlsx --rig rig.toml --aim time -o plan-pack`,
+		Args: oneSchedule,
+		RunE: func(c *cobra.Command, args []string) error {
+			o.set.SignGiven = c.Flags().Changed("sign")
+			return runPlan(args[0], o, c.OutOrStdout(), c.ErrOrStderr(), c.Flags().Changed("test-pressure"))
+		},
+	}
+	f := c.Flags()
+	f.StringVar(&o.rig, "rig", "", "rig `FILE` (TOML): measuring ranges, accuracy, fan curve")
+	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none")
+	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
+	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
+	f.StringVar(&o.set.Sign, "sign", o.set.Sign, "positive or negative, for rows that don't say")
+	f.StringVar(&o.aim, "aim", "tests", "tests (fewest) or time (least in all)")
+	f.Float64Var(&o.set.TestMinutes, "test-minutes", o.set.TestMinutes, "time of one test, `MIN`, an assumption to be replaced by your own")
+	f.Float64Var(&o.set.MinArea, "min-area", 0, "a section smaller than this counts as under range, `M2`")
+	f.Float64Var(&o.set.MaxArea, "max-area", 0, "no section larger than this, `M2`")
+	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read")
+	f.Float64Var(&o.pieceLength, "piece-length", 0, "length into which straights are made, `M` (default 1.5 rectangular, 3 circular and flat-oval)")
+	f.StringVar(&o.set.By, "by", "", "end sections at every change of level or stage")
+	f.StringVar(&o.format, "format", "table", "table or json")
+	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
+	return c
+}
+
+// settle checks the flags and reads the rig.
+func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
+	if err := oneOf("format", o.format, "table", "json"); err != nil {
+		return nil, err
+	}
+	if err := oneOf("aim", o.aim, "tests", "time"); err != nil {
+		return nil, err
+	}
+	if err := oneOf("by", o.set.By, "", "level", "stage"); err != nil {
+		return nil, err
+	}
+	sign, ok := takeoff.ParseSign(o.set.Sign)
+	if !ok || sign == "" {
+		return nil, misuse{fmt.Errorf("--sign %q: expected positive or negative", o.set.Sign)}
+	}
+	o.set.Sign = sign
+	if o.aim == "time" {
+		o.set.Aim = partition.Time
+	}
+	if pressureGiven && !(o.set.TestPa > 0) {
+		return nil, misuse{fmt.Errorf("--test-pressure %g: expected more than 0 Pa; the side goes in --sign", o.set.TestPa)}
+	}
+	if err := checkPieceLength(o.pieceLength); err != nil {
+		return nil, err
+	}
+	r, notes, err := readRig(o.rig)
+	if err != nil {
+		return nil, err
+	}
+	o.set.Rig = r
+	if err := o.set.Check(); err != nil {
+		return nil, misuse{err}
+	}
+	return notes, nil
+}
+
+func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven bool) error {
+	notes, err := o.settle(pressureGiven)
+	if err != nil {
+		return err
+	}
+	t, err := readTakeoff(path, takeoff.Options{PieceLength: o.pieceLength})
+	if err != nil {
+		return err
+	}
+	p, err := planner.Make(t, o.set)
+	if p == nil {
+		return err
+	}
+	p.Notes = append(p.Notes, notes...)
+	v := report.Of(p, o.pieceLength)
+	if e := text.Faults(stderr, v.Faults); e != nil {
+		return e
+	}
+	if err != nil {
+		return err
+	}
+	input := []string{path, o.rig}
+	if o.out != "" {
+		if err := writePack(o.out, input, planPack(v)); err != nil {
+			return err
+		}
+	}
+	write := text.Plan
+	if o.format == "json" {
+		write = func(w io.Writer, v *report.Plan) error { return jsonout.Write(w, v) }
+	}
+	if err := write(stdout, v); err != nil {
+		return err
+	}
+	if p.Partly() {
+		return errPartly
+	}
+	return nil
+}
+
+// planPack is the documents of plan -o.
+func planPack(v *report.Plan) []document {
+	return []document{
+		{"plan.json", func(w io.Writer) error { return jsonout.Write(w, v) }},
+		{"plan.xlsx", func(w io.Writer) error { return xlsx.Plan(w, v) }},
+		{"sections.csv", func(w io.Writer) error { return csvout.Sections(w, v) }},
+		{"blanks.csv", func(w io.Writer) error { return csvout.Blanks(w, v) }},
+	}
+}

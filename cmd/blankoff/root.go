@@ -1,0 +1,115 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+)
+
+// Exit codes; scripts rely on them.
+const (
+	exitDone   = 0
+	exitFailed = 1 // nothing was written
+	exitMisuse = 2 // the command line can't be meant
+	exitPartly = 3 // done, but something is refused, under or over range, or only a grouping
+)
+
+const exitText = `Exit codes:
+  0  done
+  1  failed; nothing was written
+  2  misuse of the command line
+  3  done, but rows were refused, a section is under or over range, or part is
+     only a grouping; the output names each
+`
+
+// misuse is an error of the command line.
+type misuse struct{ error }
+
+// hint is an error with a line on what to do next.
+type hint struct {
+	error
+	next string
+}
+
+// partly says that the work was done, but not all of it.
+var errPartly = errors.New("done in part")
+
+// run carries out one command line and returns its exit code.
+func run(args []string, stdout, stderr io.Writer) int {
+	root := newRoot()
+	root.SetArgs(args)
+	root.SetOut(stdout)
+	root.SetErr(stderr)
+	err := root.Execute()
+	var m misuse
+	switch {
+	case err == nil:
+		return exitDone
+	case errors.Is(err, errPartly):
+		return exitPartly
+	}
+	fmt.Fprintf(stderr, "blankoff: %v\n", err)
+	var h hint
+	if errors.As(err, &h) {
+		fmt.Fprintf(stderr, "  %s\n", h.next)
+	}
+	if errors.As(err, &m) {
+		return exitMisuse
+	}
+	return exitFailed
+}
+
+func newRoot() *cobra.Command {
+	root := &cobra.Command{
+		Use:   "blankoff",
+		Short: "Plan ductwork leakage tests: areas, sections that the rig can judge, blanks",
+		Long: `blankoff reads a schedule of ductwork (CSV or XLSX), works out the outside
+surface area of every piece, and divides the ductwork into test sections that
+fit the rig's measuring range for the chosen tightness class.
+
+` + exitText,
+		SilenceErrors: true,
+		SilenceUsage:  true,
+		Args: func(_ *cobra.Command, args []string) error {
+			if len(args) > 0 {
+				return misuse{hint{fmt.Errorf("there is no command %q", args[0]), "blankoff --help lists the commands"}}
+			}
+			return nil
+		},
+		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
+	}
+	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
+		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
+	})
+	root.CompletionOptions.HiddenDefaultCmd = true
+	root.AddCommand(newTakeoff(), newPlan(), newWindow(), newKinds(), newTemplate())
+	return root
+}
+
+// oneSchedule asks for exactly one schedule file.
+func oneSchedule(c *cobra.Command, args []string) error {
+	if len(args) != 1 {
+		return misuse{hint{fmt.Errorf("expected one schedule file, got %d", len(args)), "usage: " + c.UseLine()}}
+	}
+	return nil
+}
+
+// noArgs refuses stray words.
+func noArgs(c *cobra.Command, args []string) error {
+	if len(args) > 0 {
+		return misuse{hint{fmt.Errorf("%q isn't expected here", args[0]), "usage: " + c.UseLine()}}
+	}
+	return nil
+}
+
+// oneOf refuses a flag value that isn't in the list.
+func oneOf(flag, value string, allowed ...string) error {
+	for _, a := range allowed {
+		if value == a {
+			return nil
+		}
+	}
+	return misuse{fmt.Errorf("--%s %q: expected one of %v", flag, value, allowed)}
+}

@@ -1,0 +1,91 @@
+package main
+
+import (
+	"errors"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"blankoff/planner/report"
+	"blankoff/planner/report/csvout"
+	"blankoff/planner/report/jsonout"
+	"blankoff/planner/report/text"
+	"blankoff/takeoff"
+)
+
+type takeoffOptions struct {
+	basis       string
+	totals      bool
+	format      string
+	out         string
+	pieceLength float64
+}
+
+func newTakeoff() *cobra.Command {
+	var o takeoffOptions
+	c := &cobra.Command{
+		Use:   "takeoff SCHEDULE",
+		Short: "Work out the outside surface area of every piece of a schedule",
+		Long: `takeoff reads a schedule (CSV, TSV or XLSX) and works out the exact outside
+surface area of every row, with the working in figures, and the totals by
+system, level, shape and size.
+
+` + exitText,
+		Example: `  blankoff takeoff schedule.csv
+  blankoff takeoff schedule.xlsx --totals
+  blankoff takeoff schedule.csv --format json -o takeoff.json`,
+		Args: oneSchedule,
+		RunE: func(c *cobra.Command, args []string) error {
+			return runTakeoff(args[0], o, c.OutOrStdout(), c.ErrOrStderr())
+		},
+	}
+	f := c.Flags()
+	f.StringVar(&o.basis, "basis", "exact", "the rule by which area is measured; exact is the only one yet")
+	f.BoolVar(&o.totals, "totals", false, "totals only, no list of items")
+	f.StringVar(&o.format, "format", "table", "table, csv or json")
+	f.StringVarP(&o.out, "out", "o", "", "write to `FILE` instead of the screen")
+	f.Float64Var(&o.pieceLength, "piece-length", 0, "length into which straights are made, `M` (default 1.5 rectangular, 3 circular and flat-oval)")
+	return c
+}
+
+func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
+	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
+		return err
+	}
+	if err := oneOf("basis", o.basis, "exact"); err != nil {
+		return err
+	}
+	if err := checkPieceLength(o.pieceLength); err != nil {
+		return err
+	}
+	t, err := readTakeoff(path, takeoff.Options{PieceLength: o.pieceLength})
+	if err != nil {
+		return err
+	}
+	v := report.OfTakeoff(t, !o.totals)
+	if err := text.Faults(stderr, v.Faults); err != nil {
+		return err
+	}
+	if t.Schedule.RowsUsed+t.Schedule.RowsExcluded == 0 {
+		return errors.New("no row could be used; the faults above say what to mend")
+	}
+	write := map[string]func(io.Writer) error{
+		"table": func(w io.Writer) error { return text.Takeoff(w, v) },
+		"csv":   func(w io.Writer) error { return csvout.Takeoff(w, v) },
+		"json":  func(w io.Writer) error { return jsonout.Write(w, v) },
+	}[o.format]
+	if err := writeTo(o.out, []string{path}, stdout, write); err != nil {
+		return err
+	}
+	if len(v.Faults) > 0 {
+		return errPartly
+	}
+	return nil
+}
+
+func checkPieceLength(m float64) error {
+	if m != 0 && !(m >= 0.1 && m <= 100) {
+		return misuse{hint{errors.New("--piece-length: expected 0.1 to 100 m"), "leave it out for 1.5 m rectangular, 3 m circular and flat-oval"}}
+	}
+	return nil
+}

@@ -1,0 +1,40 @@
+package main
+
+import (
+	"errors"
+	"fmt"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"blankoff/takeoff/schedule"
+)
+
+func newTemplate() *cobra.Command {
+	var out string
+	c := &cobra.Command{
+		Use:   "template -o FILE.xlsx",
+		Short: "Write a workbook to start a schedule from",
+		Long: `template writes a workbook with every heading, drop-down lists for the words
+that have one, a few example rows to delete, and a sheet of instructions.
+
+` + exitText,
+		Example: "  blankoff template -o schedule.xlsx",
+		Args:    noArgs,
+		RunE: func(c *cobra.Command, _ []string) error {
+			if out == "" {
+				return misuse{hint{errors.New("no file given"), "usage: " + c.UseLine()}}
+			}
+			if exists(out) {
+				return hint{fmt.Errorf("%s is there already and is left as it is", out), "choose another name, or move it away first"}
+			}
+			err := writeFile(out, nil, func(w io.Writer) error { return schedule.WriteTemplate(w) })
+			if err == nil {
+				fmt.Fprintf(c.ErrOrStderr(), "wrote %s; fill it in and run: blankoff takeoff %s\n", out, out)
+			}
+			return err
+		},
+	}
+	c.Flags().StringVarP(&out, "out", "o", "", "workbook to write, `FILE`")
+	return c
+}
