@@ -1,10 +1,6 @@
 package fittings
 
-import (
-	"math"
-
-	"blankoff/fittings/surface"
-)
+import "math"
 
 func rad(degrees float64) float64 { return degrees * math.Pi / 180 }
 
@@ -46,71 +42,16 @@ func (g gored) figures() string {
 	return "2 x " + deg(g.mitres) + " x " + fig(g.radius) + " x tan(" + deg(g.angle) + " / (2 x " + deg(g.mitres) + "))"
 }
 
-// squareHeel is a rectangular bend with a throat of radius R and a heel whose
-// outer sheets meet in a corner, W in the plane and H across:
-//
-//	2 cheeks [(R+W)^2 tan(theta/2) - R^2 theta/2] + 2 (R+W) tan(theta/2) H + R theta H
-//
-// At 90 degrees: 2[(R+W)^2 - pi R^2/4] + 2(R+W)H + pi R H/2. Mensuration.
-type squareHeel struct{ w, h, throat, angle float64 }
-
-func (f squareHeel) area() float64 {
-	outer, t, theta := f.throat+f.w, math.Tan(rad(f.angle)/2), rad(f.angle)
-	cheek := outer*outer*t - f.throat*f.throat*theta/2
-	return 2*cheek + 2*outer*t*f.h + f.throat*theta*f.h
-}
-
-func (f squareHeel) figures() string {
-	outer, tan := fig(f.throat+f.w), "tan("+deg(f.angle)+" / 2)"
-	arc := fig(f.throat) + " x pi x " + deg(f.angle) + " / 180"
-	return "2 x (" + outer + "^2 x " + tan + " - " + fig(f.throat) + " x " + arc + " / 2) + 2 x " +
-		outer + " x " + tan + " x " + fig(f.h) + " + " + arc + " x " + fig(f.h)
-}
-func (f squareHeel) second() string { return "" }
-
-// cheeks is the two cheeks of a reducing radius bend, whose heel's radius goes
-// linearly from r1 to r2 round a throat of radius R:
-// integral of (rho^2 - R^2) d phi = theta [(r1^2 + r1 r2 + r2^2)/3 - R^2].
-type cheeks struct{ r1, r2, throat, angle float64 }
-
-func (f cheeks) area() float64 {
-	return rad(f.angle) * ((f.r1*f.r1+f.r1*f.r2+f.r2*f.r2)/3 - f.throat*f.throat)
-}
-func (f cheeks) figures() string {
-	a, b := fig(f.r1), fig(f.r2)
-	return "pi x " + deg(f.angle) + " / 180 x ((" + a + "^2 + " + a + " x " + b + " + " + b + "^2) / 3 - " + fig(f.throat) + "^2)"
-}
-func (f cheeks) second() string { return "" }
-
-// heel is the heel of a reducing radius bend, H across:
-// H integral 0..theta of sqrt(rho^2 + rho'^2) d phi.
-type heel struct{ r1, r2, h, angle float64 }
-
-func (f heel) strip(phi float64) float64 {
-	theta := rad(f.angle)
-	return math.Hypot(f.r1+(f.r2-f.r1)*phi/theta, (f.r2-f.r1)/theta)
-}
-func (f heel) area() float64 { return f.h * surface.Integrate(f.strip, 0, rad(f.angle)) }
-func (f heel) figures() string {
-	slope := (f.r2 - f.r1) / rad(f.angle)
-	return fig(f.h) + " x integral over t from 0 to pi x " + deg(f.angle) + " / 180 of sqrt((" + fig(f.r1) + times(slope, "t") + ")^2 + (" + fig(slope) + ")^2)"
-}
-func (f heel) second() string {
-	return "t in radians; " + byStrips(f.h*surface.Strips(f.strip, 0, rad(f.angle), strips))
-}
-
-// strips is how many strips the second opinion of an integral has.
-const strips = 256
-
-func byStrips(area float64) string { return "by 256 strips: " + sq(area) + " m2" }
-
 // steepest is the sharpest single mitre that is taken, degrees. Beyond it the
 // heel runs away. Common practice, no source.
 const steepest = 170.0
 
-// inPlane gives a section's side in the plane of a bend or offset.
+// inPlane gives a section's side in the plane of a bend or offset, NaN where the
+// section isn't known.
 func inPlane(s CrossSection, p Plane) float64 {
 	switch {
+	case s.Shape == NoShape:
+		return math.NaN()
 	case s.Shape == Circular:
 		return s.Diameter
 	case p == PlaneHeight:
@@ -121,31 +62,35 @@ func inPlane(s CrossSection, p Plane) float64 {
 
 // centreRadius reads the centre-line radius of a bend whose in-plane side is w,
 // from radius_mm or throat_mm: Rc = throat + w/2.
-func (c *checker) centreRadius(w float64) (float64, bool) {
-	radius, given := c.take(Radius)
+func (c *checker) centreRadius(w float64) (radius float64, given bool) {
+	radius, given = c.take(Radius)
 	throat, also := c.take(Throat)
-	if !c.ok() || !given && !also {
-		return 0, given || also
-	}
 	if given && also && math.Abs(throat+w/2-radius) > agree {
 		c.wrong(Radius, mm(throat+w/2)+" mm, throat plus half the side in the plane",
 			"radius_mm (centre line) and throat_mm (inside) disagree: give one of them")
 	}
 	if !given {
-		return throat + w/2, true
+		return throat + w/2, also
 	}
 	if radius < w/2-slack {
-		c.wrong(Radius, mm(w/2)+" to "+mm(mostRun)+" mm", "the centre-line radius is less than half the side in the plane")
+		c.wrong(Radius, leastRadius(w), "the centre-line radius is less than half the side in the plane")
 	}
 	return math.Max(radius, w/2), true
+}
+
+// leastRadius is the range of a centre-line radius.
+func leastRadius(w float64) string {
+	if math.IsNaN(w) {
+		return "at least half the side in the plane"
+	}
+	return mm(w/2) + " to " + mm(mostRun) + " mm"
 }
 
 // needRadius is centreRadius where the area can't do without.
 func (c *checker) needRadius(w float64) float64 {
 	rc, given := c.centreRadius(w)
 	if !given {
-		c.add(true, Problem{Dim: Radius, Expected: mm(w/2) + " to " + mm(mostRun) + " mm",
-			Message: "give radius_mm (centre line) or throat_mm (inside)"})
+		c.add(true, Problem{Dim: Radius, Expected: leastRadius(w), Message: "give radius_mm (centre line) or throat_mm (inside)"})
 	}
 	return rc
 }
@@ -222,7 +167,7 @@ func (c *checker) zeroThroat() {
 
 // checkMitre refuses mitres that are too sharp.
 func (c *checker) checkMitre(angle, mitres float64) {
-	if c.ok() && angle/mitres > steepest+slack {
+	if angle/mitres > steepest+slack {
 		c.wrong(Angle, deg(dims[Angle].min)+" to "+deg(math.Min(180, steepest*mitres))+" degrees", "a mitre can't be this sharp")
 	}
 }
@@ -234,42 +179,24 @@ func (c *checker) secondSize(s CrossSection) (far CrossSection, reducing bool) {
 	if s.Shape == NoShape {
 		return far, false
 	}
-	change := func(d Dim, side float64) (float64, bool) {
-		v, given := c.take(d)
-		return v, given && math.Abs(v-side) > slack
-	}
-	if s.Shape == Circular {
-		if _, other := change(Diameter2, s.Diameter); other {
-			c.refuseReducing(Diameter2)
+	for _, end := range [...]struct {
+		dim     Dim
+		side    *float64
+		inPlane bool
+	}{{Width2, &far.Width, c.p.Plane == PlaneWidth}, {Height2, &far.Height, c.p.Plane == PlaneHeight}, {Diameter2, &far.Diameter, false}} {
+		if *end.side == 0 {
+			continue // not a side of this shape
 		}
-		return far, false
+		v, given := c.take(end.dim)
+		switch {
+		case !given || !(math.Abs(v-*end.side) > slack):
+		case end.inPlane && s.Shape == Rectangular:
+			*end.side, reducing = v, true
+		default:
+			c.refuseReducing(end.dim)
+		}
 	}
-	w2, otherW := change(Width2, s.Width)
-	h2, otherH := change(Height2, s.Height)
-	in, across := Width2, Height2
-	if c.p.Plane == PlaneHeight {
-		in, across = Height2, Width2
-		otherW, otherH = otherH, otherW
-		far.Height = pick(otherW, h2, s.Height)
-	} else {
-		far.Width = pick(otherW, w2, s.Width)
-	}
-	if otherH {
-		c.refuseReducing(across)
-		return s, false
-	}
-	if otherW && s.Shape == FlatOval {
-		c.refuseReducing(in)
-		return s, false
-	}
-	return far, otherW
-}
-
-func pick(first bool, a, b float64) float64 {
-	if first {
-		return a
-	}
-	return b
+	return far, reducing
 }
 
 func (c *checker) refuseReducing(d Dim) {
@@ -298,16 +225,6 @@ func (c *checker) reducingBend(b built, throat, angle, legs float64) built {
 	}
 	return b
 }
-
-// curvedStrip is a sheet of constant width along a path.
-type curvedStrip struct {
-	wide float64
-	path path
-}
-
-func (f curvedStrip) area() float64   { return f.wide * f.path.length() }
-func (f curvedStrip) figures() string { return fig(f.wide) + " x " + f.path.figures() }
-func (f curvedStrip) second() string  { return "" }
 
 func (c *checker) squareHeelBend(b built, throat, angle, legs float64) built {
 	if !c.ok() {

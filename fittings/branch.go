@@ -6,9 +6,6 @@ import (
 	"blankoff/fittings/surface"
 )
 
-// own tells under which headings a branch's sizes were given.
-type own struct{ width, height, diameter Dim }
-
 // buildTee reads a tee or a cross: main - openings + branches.
 func buildTee(c *checker) built {
 	s := c.main()
@@ -21,11 +18,11 @@ func buildTee(c *checker) built {
 		b.ends = append(b.ends, End{Role: BranchEnd2, CrossSection: branch})
 		times = 2
 	}
-	j := c.junction(branch, own(sideEnd), func() (float64, bool) { return c.take(BranchLength) })
+	j := c.junction(branch, sideEnd, func() (float64, bool) { return c.take(BranchLength) })
 	if !c.ok() {
 		return b
 	}
-	c.fit(&j, s, own(sideEnd))
+	c.fit(&j, s, sideEnd)
 	c.fitAlong(j, length)
 	if !c.ok() {
 		return b
@@ -100,39 +97,41 @@ func (j junction) foot() CrossSection {
 
 // spigotSection reads a spigot's own cross-section and the headings it came
 // from.
-func (c *checker) spigotSection() (CrossSection, own) {
-	names := own(sideEnd)
-	has := c.p.Sizes.Has
-	for _, d := range [...]struct{ name, plain *Dim }{{&names.width, ref(Width)}, {&names.height, ref(Height)}, {&names.diameter, ref(Diameter)}} {
-		side, plain := has(*d.name), has(*d.plain)
-		if side && plain {
-			c.either(*d.name, *d.plain)
-		}
-		if plain && !side {
-			*d.name = *d.plain
-		}
-	}
+func (c *checker) spigotSection() (CrossSection, sectionDims) {
+	names := sectionDims{c.prefer(BranchWidth, Width), c.prefer(BranchHeight, Height), c.prefer(BranchDiameter, Diameter)}
 	stated := c.p.Shape
 	if stated == NoShape {
 		stated = c.p.Shape2
 	}
-	if stated == NoShape && c.p.Wall.Shape == FlatOval && !has(names.diameter) {
+	if stated == NoShape && c.p.Wall.Shape == FlatOval && !c.p.Sizes.Has(names.diameter) {
 		c.refuse("shape", "circular, rectangular or flat-oval", "say what shape this spigot on a flat-oval wall is")
 		return CrossSection{}, names
 	}
-	return c.section(c.inferred(stated, sectionDims(names), "shape"), sectionDims(names)), names
+	return c.section(c.inferred(stated, names, "shape"), names), names
 }
 
-func ref(d Dim) *Dim { return &d }
+// prefer gives the heading under which a spigot's own size is given, and refuses
+// two that disagree.
+func (c *checker) prefer(side, plain Dim) Dim {
+	if !c.p.Sizes.Has(plain) {
+		return side
+	}
+	if !c.p.Sizes.Has(side) {
+		return plain
+	}
+	c.either(side, plain)
+	return side
+}
 
 // junction reads how a branch stands on its wall.
-func (c *checker) junction(branch CrossSection, names own, collar func() (float64, bool)) junction {
+func (c *checker) junction(branch CrossSection, names sectionDims, collar func() (float64, bool)) junction {
 	j := junction{branch: branch, style: c.p.Style, angle: 90}
 	if j.style == NoStyle {
 		j.style = StraightSided
 	}
 	length, given := collar()
 	if !given {
+		length = math.NaN()
 		c.add(true, Problem{Dim: BranchLength, Expected: BranchLength.allowed(), Message: "give branch_length_mm (collar beyond the main's wall)"})
 	}
 	j.collar = length
@@ -148,13 +147,13 @@ func (c *checker) junction(branch CrossSection, names own, collar func() (float6
 	case Conical:
 		j.entry = c.need(Entry, " (diameter at the wall; at the crown of a round main)")
 		c.checkEntry(j, branch.Shape == Rectangular || branch.Shape == FlatOval, "circular")
-		if c.ok() && j.entry < branch.Diameter-slack {
+		if j.entry < branch.Diameter-slack {
 			c.wrong(Entry, mm(branch.Diameter)+" mm and more", "a conical branch is widest at the wall")
 		}
 	case Shoe:
 		j.entry = c.need(Entry, " (extra entry on one side)")
 		c.checkEntry(j, branch.Shape == Circular || branch.Shape == FlatOval, "rectangular")
-		if c.ok() && j.entry > j.collar+slack {
+		if j.entry > j.collar+slack {
 			c.wrong(Entry, mm(leastSide)+" to "+mm(j.collar)+" mm", "a 45 degree shoe can't be longer than its collar")
 		}
 	}
@@ -166,14 +165,14 @@ func (c *checker) checkEntry(j junction, misfit bool, want string) {
 	if misfit {
 		c.refuse("style", "straight, a "+want+" branch, or area_m2", "only a "+want+" branch is measured in style "+j.style.String())
 	}
-	if j.angle != 90 {
+	if math.Abs(j.angle-90) > slack {
 		c.refuse("style", "straight, 90 degrees, or area_m2", "a "+j.style.String()+" branch is measured only at 90 degrees")
 	}
 }
 
 // extent is how much of the wall a branch takes up, across the main and along
 // it, and the size that governs across.
-func (j junction) extent(names own) (across, along float64, at Dim) {
+func (j junction) extent(names sectionDims) (across, along float64, at Dim) {
 	switch {
 	case j.style == Conical:
 		return j.entry, j.entry, Entry
@@ -188,7 +187,7 @@ func (j junction) extent(names own) (across, along float64, at Dim) {
 // fit checks that a branch fits across its wall, that its collar clears it, and
 // that its style can be measured on it. A wall without a shape is flat and
 // without end.
-func (c *checker) fit(j *junction, wall CrossSection, names own) {
+func (c *checker) fit(j *junction, wall CrossSection, names sectionDims) {
 	across, along, at := j.extent(names)
 	room, where := math.Inf(1), ""
 	switch wall.Shape {
@@ -273,8 +272,8 @@ func (c *checker) shortCollar(least float64) {
 
 // fitAlong checks that the opening fits in the length of its main.
 func (c *checker) fitAlong(j junction, length float64) {
-	_, along, _ := j.extent(own(sideEnd))
-	if least := along / math.Sin(rad(j.angle)); c.ok() && length < least-slack {
+	_, along, _ := j.extent(sideEnd)
+	if least := along / math.Sin(rad(j.angle)); length < least-slack {
 		c.wrong(Length, mm(least)+" to "+mm(mostRun)+" mm", "the main is shorter than the opening for its branch")
 	}
 }

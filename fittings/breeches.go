@@ -17,7 +17,7 @@ func (f twoLegs) figures() string {
 		" + 4 x integral over t from pi / 2 to pi of (" + slant + " x (1 - u) x (" + R + " + (" + r + " - " + R + ") x u + " + r + ") / 2)" +
 		" with u = -" + R + " x cos(t) / (" + e + " + (" + r + " - " + R + ") x cos(t))"
 }
-func (f twoLegs) second() string { return "t in radians; " + byStrips(f.AreaStrips(strips)) }
+func (f twoLegs) second() string { return "t in radians, " + byStrips(f.AreaStrips(strips)) }
 
 // buildBreeches reads a main that divides into two like legs. It has no far end:
 // its ends are the plant end and the two legs.
@@ -43,16 +43,15 @@ func (c *checker) roundBreeches(s CrossSection) built {
 	d, given := c.either(BranchDiameter, Diameter2)
 	leg.Diameter = d
 	if !given {
+		d = c.need(BranchDiameter, " (of each leg)")
+	}
+	if math.IsNaN(d) {
 		leg = CrossSection{}
-		c.need(BranchDiameter, " (of each leg)")
 	}
 	b := built{ends: breechesEnds(s, leg), source: "two oblique frusta, each on its own side of the middle: own derivation, checked against a mesh"}
 	length := c.need(Length, " (along the main's axis)")
 	e := math.Abs(c.need(OffsetShift, " (of each leg's end from the main's axis)"))
-	if !c.ok() {
-		return b
-	}
-	if d > s.Diameter+slack {
+	if s.Shape == Circular && d > s.Diameter+slack {
 		c.wrong(BranchDiameter, mm(leastSide)+" to "+mm(s.Diameter)+" mm", "a leg is wider than the main")
 	}
 	if e < d/2-slack {

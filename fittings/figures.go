@@ -73,3 +73,8 @@ func signed(v float64) string {
 	}
 	return "(" + fig(v) + ")"
 }
+
+// strips is how many strips the second opinion of an integral has.
+const strips = 256
+
+func byStrips(area float64) string { return "by 256 strips: " + sq(area) + " m2" }

@@ -32,7 +32,6 @@ func (k Kind) Info() (KindInfo, bool) {
 
 var (
 	allShapes   = []Shape{Rectangular, Circular, FlatOval}
-	roundOnly   = []Shape{Circular}
 	ownSection  = "rectangular or flat-oval: width_mm, height_mm; circular: diameter_mm"
 	branchNeeds = "branch: branch_diameter_mm, or branch_width_mm and branch_height_mm; and branch_length_mm"
 	branchTakes = []string{"shape2", "branch_angle_deg", "branch_shift_mm"}

@@ -57,10 +57,10 @@ func buildOffset(c *checker) built {
 	length := c.need(Length, " (face to face along the axis)")
 	shift := math.Abs(c.need(OffsetShift, ""))
 	legs, _ := c.take(Legs)
-	if c.ok() && shift < leastSide {
+	if shift < leastSide {
 		c.wrong(OffsetShift, mm(leastSide)+" mm and more, either way", "an offset without a shift is a straight")
 	}
-	if c.ok() && 2*legs > length-leastSide {
+	if 2*legs > length-leastSide {
 		c.wrong(Legs, "0 to "+mm((length-leastSide)/2)+" mm", "the legs are longer than the offset")
 	}
 	along := length - 2*legs
@@ -94,6 +94,9 @@ func (c *checker) checkSameEnds(s CrossSection, cure string) {
 		dim  Dim
 		side float64
 	}{{Width2, s.Width}, {Height2, s.Height}, {Diameter2, s.Diameter}} {
+		if d.side == 0 {
+			continue // not a side of this shape
+		}
 		if v, given := c.take(d.dim); given && math.Abs(v-d.side) > slack {
 			c.add(true, Problem{Dim: d.dim, Expected: "the same as the near end, or area_m2",
 				Message: cure})
@@ -127,9 +130,6 @@ func (c *checker) noteShortLegs(s CrossSection, along, shift, legs float64) {
 func (c *checker) doubleArc(w, along, shift float64) doubleArc {
 	f := doubleArc{along: along, across: shift}
 	rc, given := c.centreRadius(w)
-	if !c.ok() {
-		return f
-	}
 	widest := f.widest()
 	if !given {
 		rc = widest

@@ -131,7 +131,7 @@ func (f roundHole) figures() string {
 	return "2 x " + r + "^2 x integral over t from -pi / 2 to pi / 2 of (cos(t)^2 / sqrt(1 - ((" + fig(f.Shift) + " + " + r + " x sin(t)) / " + R + ")^2))" + overSin(f.angle)
 }
 func (f roundHole) second() string {
-	return "t in radians; " + byStrips(f.RoundHoleStrips(f.r, strips))
+	return "t in radians, " + byStrips(f.RoundHoleStrips(f.r, strips))
 }
 
 // roundSide is a round branch on a round main (surface.Saddle.RoundBranch).
@@ -150,7 +150,7 @@ func (f roundSide) figures() string {
 	return cylinder + "2 x " + r + " x integral over t from -pi / 2 to pi / 2 of sqrt(" + R + "^2 - (" + fig(f.Shift) + " + " + r + " x sin(t))^2)" + overSin(f.angle)
 }
 func (f roundSide) second() string {
-	return "t in radians; " + byStrips(f.RoundBranchStrips(f.r, f.free(), strips))
+	return "t in radians, " + byStrips(f.RoundBranchStrips(f.r, f.free(), strips))
 }
 
 // slotHole is what the straight sides of a branch cut out of a round main
@@ -212,7 +212,7 @@ func (f coneHole) figures() string {
 	R := fig(f.R)
 	return "4 x integral over t from 0 to pi / 2 of (" + R + " x (" + fig(f.Crown) + " + m x (" + R + " - z))^2 / (" + R + " + z)) with " + footFigures(f.Cone)
 }
-func (f coneHole) second() string { return "t in radians; " + byStrips(f.HoleStrips(strips)) }
+func (f coneHole) second() string { return "t in radians, " + byStrips(f.HoleStrips(strips)) }
 
 // coneSide is a conical branch on a round main (surface.Cone.Area).
 type coneSide struct{ surface.Cone }
@@ -222,7 +222,7 @@ func (f coneSide) figures() string {
 	top := fig(f.R + f.Height)
 	return "4 x sqrt(1 + m^2) x integral over t from 0 to pi / 2 of ((" + top + " - z) x (" + fig(f.End) + " + m x (" + top + " - z) / 2)) with " + footFigures(f.Cone)
 }
-func (f coneSide) second() string { return "t in radians; " + byStrips(f.AreaStrips(strips)) }
+func (f coneSide) second() string { return "t in radians, " + byStrips(f.AreaStrips(strips)) }
 
 // footFigures says where the cone meets the main.
 func footFigures(c surface.Cone) string {

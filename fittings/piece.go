@@ -130,6 +130,9 @@ const (
 
 // String gives the name used after a slash in `from`, and in reports.
 func (r EndRole) String() string {
+	if r > BranchEnd2 {
+		return ""
+	}
 	return [...]string{"plant end", "far end", "branch", "branch2"}[r]
 }
 
@@ -148,8 +151,11 @@ type Measurement struct {
 	Area float64
 	// Opening is the area that a spigot takes out of the wall it sits in, m2.
 	Opening float64
-	// Ends lists the ends in the order of EndRole; a cap has only its plant
-	// end, a plenum its plant end if it has one.
+	// Ends lists the ends in the order of EndRole, also where there are
+	// problems; an end whose size isn't known has no shape. A cap has only its
+	// plant end; breeches have a plant end and two branches; a plenum has none
+	// here, because each of its openings is as big as what joins it. A spigot's
+	// plant end is the opening in the wall, its far end the free end.
 	Ends []End
 	// Notes are assumptions and warnings that must reach the reader.
 	Notes []string

@@ -21,16 +21,19 @@ type checker struct {
 // ok reports whether nothing was wrong so far.
 func (c *checker) ok() bool { return len(c.problems) == 0 }
 
-// need reads a size that the area can't do without.
+// need reads a size that the area can't do without. It's NaN where the size is
+// missing or bad, so that no later comparison with it holds.
 func (c *checker) need(d Dim, why string) float64 {
 	v, given := c.take(d)
 	if !given {
 		c.add(true, Problem{Dim: d, Expected: d.allowed(), Message: "give " + d.Heading() + why})
+		return math.NaN()
 	}
 	return v
 }
 
-// take reads a size that may be given, and whether it was.
+// take reads a size that may be given, and whether it was. It's 0 where it isn't
+// given, and NaN where it's out of range.
 func (c *checker) take(d Dim) (float64, bool) {
 	c.used |= 1 << d
 	v, given := c.p.Sizes.Get(d)
@@ -42,13 +45,7 @@ func (c *checker) take(d Dim) (float64, bool) {
 		return v, true
 	}
 	c.add(false, Problem{Dim: d, Expected: d.allowed(), Message: d.Heading() + " is out of range"})
-	return 0, true
-}
-
-// has reports whether a size was given, and counts it as used.
-func (c *checker) has(d Dim) bool {
-	c.used |= 1 << d
-	return c.p.Sizes.Has(d)
+	return math.NaN(), true
 }
 
 // either reads one size that may be given under two headings.

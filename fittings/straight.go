@@ -158,7 +158,7 @@ func buildCap(c *checker) built {
 	switch {
 	case s.Shape == Rectangular || s.Shape == FlatOval:
 		c.refuse("style", "a circular dished cap, or area_m2", "only a circular dished cap has an exact area here: give area_m2")
-	case c.ok() && rise > s.Diameter/2+slack:
+	case s.Shape == Circular && rise > s.Diameter/2+slack:
 		c.wrong(Rise, mm(leastSide)+" to "+mm(s.Diameter/2)+" mm", "a dished cap rises at most half its diameter")
 	}
 	if c.ok() {

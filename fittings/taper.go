@@ -105,7 +105,7 @@ func (f loft) second() string {
 	if f.Near.R+f.Far.R == 0 || f.Cylindrical() {
 		return ""
 	}
-	return "t in radians; " + byStrips(f.Edges()+f.Corners(surface.StripsOf(strips)))
+	return "t in radians, " + byStrips(f.Edges()+f.Corners(surface.StripsOf(strips)))
 }
 
 // buildReducer reads a change of size: both ends of one shape, parallel and not
