@@ -9,10 +9,11 @@ import (
 	"blankoff/takeoff"
 )
 
-// isHeadingRow reports how many headings are known in a row that can be the
+// isHeadingRow reports how many columns are known in a row that can be the
 // heading row: at least two, one of them the kind or a size. Else 0.
 func isHeadingRow(cells []string) int {
 	count, telling := 0, false
+	var seen [takeoff.NumColumns]bool
 	for i, cell := range cells {
 		if i >= maxColumns || len(cell) > 100 {
 			continue
@@ -23,7 +24,10 @@ func isHeadingRow(cells []string) int {
 		}
 		d, isSize := h.column.Dim()
 		telling = telling || h.column == takeoff.Kind || isSize && d <= fittings.Length
-		count++
+		if !seen[h.column] {
+			seen[h.column] = true
+			count++
+		}
 	}
 	if !telling || count < 2 {
 		return 0

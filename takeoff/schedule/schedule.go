@@ -74,6 +74,9 @@ func ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, er
 	}()
 	err := info.read(data, each)
 	info.SHA256 = <-sum
+	if err == nil && info.RowsRead == 0 {
+		err = fmt.Errorf("%s has headings but no rows under them; fill in a row for each piece", name)
+	}
 	return info, err
 }
 
