@@ -1,0 +1,147 @@
+package text
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"math"
+	"strings"
+
+	"blankoff/planner/report"
+)
+
+// most is the greatest number of lines of a list that may be long.
+const most = 40
+
+const hasAll = "--format json or -o has all"
+
+// Plan writes a test plan: what it comes to, the sections, those that the rig
+// can't judge with what would help, where to blank off, what is left out and
+// why, how good the plan is, and what to look out for. Long lists are cut and
+// say so; sections under or over range never are.
+func Plan(w io.Writer, v *report.Plan) error {
+	b := bufio.NewWriter(w)
+	b.WriteString(headline(v) + "\n\n")
+	settings(b, v)
+	sections(b, v)
+	trouble(b, v)
+	cuts(b, v.Cuts)
+	blanks(b, v.Sections)
+	left(b, "Outside: in scope, but in no section", v.Outside, true)
+	left(b, "Out of scope", v.OutOfScope, false)
+	list(b, "How good the plan is", v.Proof.Sentences, 0, "")
+	sectionNotes(b, v.Sections)
+	list(b, "Notes", v.Notes, most, hasAll)
+	list(b, "Take care", v.Cautions, 0, "")
+	return b.Flush()
+}
+
+// headline is the plan in one line.
+func headline(v *report.Plan) string {
+	p := &v.Proof
+	parts := []string{count(p.Tests, "test")}
+	if p.OverRange > 0 {
+		parts = append(parts, fmt.Sprintf("%d OVER RANGE", p.OverRange))
+	}
+	if p.UnderRange > 0 {
+		parts = append(parts, fmt.Sprintf("%d UNDER RANGE", p.UnderRange))
+	}
+	if p.OverRange+p.UnderRange == 0 && p.Tests > 0 {
+		parts = append(parts, "all in the rig's range")
+	}
+	parts = append(parts, count(len(v.Cuts), "cut"), hours(p.TotalMinutes)+" ("+area(v.Balance.Sections)+" m2 tested)")
+	return strings.Join(parts, ", ")
+}
+
+func settings(b *bufio.Writer, v *report.Plan) {
+	s, p := &v.Settings, &v.Proof
+	file := v.Schedule.File
+	if len(v.Schedule.SHA256) >= 16 {
+		file += " (sha256 " + v.Schedule.SHA256[:16] + "...)"
+	}
+	paragraph(b, "schedule  ", file)
+	paragraph(b, "rig       ", s.Rig+", headroom "+plain(s.Headroom))
+	paragraph(b, "test      ", strings.Join(nonempty("scheme "+s.Scheme, mark("class ", s.Class), testPressure(s)), ", ")+" where the schedule doesn't say")
+	paragraph(b, "aim       ", strings.Join(nonempty(aimWords(s.Aim), number("a section at least ", s.MinArea, " m2"),
+		number("at most ", s.MaxArea, " m2"), mark("sections end at every change of ", s.By), pieceLength(s.PieceLength)), "; "))
+	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s apart",
+		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), hours(p.EndMinutes)))
+	paragraph(b, "rows      ", rowsLine(&v.Schedule))
+	a := &v.Balance
+	difference := "0"
+	if math.Abs(a.Difference) >= 1e-6 {
+		difference = fmt.Sprintf("%.6g", a.Difference)
+	}
+	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %s", area(a.Takeoff), area(a.Sections), area(a.Outside), difference))
+	if n := len(v.Faults); n > 0 {
+		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
+	}
+}
+
+func aimWords(aim string) string {
+	if aim == "time" {
+		return "least time"
+	}
+	return "fewest tests"
+}
+
+func testPressure(s *report.Settings) string {
+	if s.TestPa > 0 {
+		return plain(s.TestPa) + " Pa, " + s.Sign
+	}
+	return s.Sign
+}
+
+func pieceLength(m float64) string {
+	if m > 0 {
+		return "straights made in " + plain(m) + " m"
+	}
+	return ""
+}
+
+// mark puts a word before a text, if there is any.
+func mark(word, text string) string {
+	if text == "" {
+		return ""
+	}
+	return word + text
+}
+
+func number(word string, v float64, unit string) string {
+	if v == 0 {
+		return ""
+	}
+	return word + plain(v) + unit
+}
+
+func nonempty(words ...string) []string {
+	var out []string
+	for _, w := range words {
+		if w != "" {
+			out = append(out, w)
+		}
+	}
+	return out
+}
+
+func title(b *bufio.Writer, text string) { b.WriteString("\n" + text + "\n") }
+
+// list writes a titled list of texts, at most so many (0: all), and says how
+// many more there are and where.
+func list(b *bufio.Writer, head string, texts []string, atMost int, where string) {
+	if len(texts) == 0 {
+		return
+	}
+	title(b, head)
+	for i, t := range texts {
+		if atMost > 0 && i == atMost {
+			more(b, len(texts)-i, where)
+			return
+		}
+		paragraph(b, "  - ", t)
+	}
+}
+
+func more(b *bufio.Writer, n int, where string) {
+	fmt.Fprintf(b, "  (%d more; %s)\n", n, where)
+}

@@ -1,0 +1,154 @@
+package text
+
+import (
+	"bufio"
+	"io"
+	"strings"
+)
+
+// width is the widest line, columns. gap parts the columns of a table.
+const (
+	width = 110
+	gap   = 2
+	// deepest is the most lines a cell may take; what is longer is cut.
+	deepest = 8
+)
+
+// Align is how the cells of a column stand.
+type Align uint8
+
+// The alignments.
+const (
+	Left  Align = iota
+	Right       // numbers
+	Point       // numbers with unlike decimals, point under point
+)
+
+// Column is a column of a table.
+type Column struct {
+	Head  string
+	Align Align
+	// Max is the greatest width; a longer cell is wrapped. Zero: what is left
+	// of the line in the last column, any width in the others.
+	Max int
+}
+
+// Table writes an aligned table, indented by two. rows is called twice, first to
+// measure and then to write, and must give the same rows both times, so that a
+// long table needs no memory. A column that is empty throughout is left out.
+func Table(w io.Writer, columns []Column, rows func(row func(cells ...string))) error {
+	b := bufio.NewWriter(w)
+	writeTable(b, columns, rows)
+	return b.Flush()
+}
+
+// layout is a table's widths.
+type layout struct {
+	columns []Column
+	wide    []int
+	before  []int // of the point, in Point columns
+	after   []int // the point and what follows it
+	any     bool
+}
+
+func writeTable(b *bufio.Writer, columns []Column, rows func(row func(cells ...string))) {
+	l := &layout{columns: columns, wide: make([]int, len(columns)), before: make([]int, len(columns)), after: make([]int, len(columns))}
+	rows(l.measure)
+	if !l.any {
+		return
+	}
+	l.settle()
+	heads := make([]string, len(columns))
+	for i, c := range columns {
+		heads[i] = c.Head
+	}
+	l.line(b, heads, true)
+	rows(func(cells ...string) { l.line(b, cells, false) })
+}
+
+// measure takes a row's cells into the widths.
+func (l *layout) measure(cells ...string) {
+	l.any = true
+	for i, c := range cells {
+		c = clean(c)
+		l.wide[i] = max(l.wide[i], columnsOf(c))
+		if l.columns[i].Align == Point && c != "" {
+			whole, rest := atPoint(c)
+			l.before[i], l.after[i] = max(l.before[i], len(whole)), max(l.after[i], len(rest))
+		}
+	}
+}
+
+// settle makes room for the headings and fits the table into the line.
+func (l *layout) settle() {
+	used, last := 0, -1
+	for i, c := range l.columns {
+		if l.wide[i] == 0 {
+			continue
+		}
+		last = i
+		l.wide[i] = max(l.wide[i], l.before[i]+l.after[i])
+		if c.Max > 0 {
+			l.wide[i] = min(l.wide[i], c.Max)
+		}
+		for _, word := range strings.Fields(c.Head) {
+			l.wide[i] = max(l.wide[i], columnsOf(word))
+		}
+		if c.Max == 0 && i < len(l.columns)-1 {
+			l.wide[i] = max(l.wide[i], columnsOf(c.Head))
+		}
+		used += gap + l.wide[i]
+	}
+	if over := used - width; over > 0 && last >= 0 {
+		l.wide[last] = max(20, l.wide[last]-over)
+	}
+}
+
+// line writes one row, on as many lines as its longest cell needs.
+func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
+	parts := make([][]string, len(l.wide))
+	deep := 1
+	for i, c := range cells {
+		if l.wide[i] == 0 {
+			continue
+		}
+		if c = clean(c); l.columns[i].Align == Point && !head && c != "" {
+			_, rest := atPoint(c)
+			c += strings.Repeat(" ", l.after[i]-len(rest))
+			parts[i] = []string{c}
+			continue
+		}
+		parts[i] = wrap(c, l.wide[i], deepest)
+		deep = max(deep, len(parts[i]))
+	}
+	for k := range deep {
+		var s strings.Builder
+		for i, wide := range l.wide {
+			if wide == 0 {
+				continue
+			}
+			text := ""
+			if j := k; j < len(parts[i]) {
+				text = parts[i][j]
+			}
+			s.WriteString(strings.Repeat(" ", gap))
+			s.WriteString(pad(text, wide, l.columns[i].Align))
+		}
+		b.WriteString(strings.TrimRight(s.String(), " ") + "\n")
+	}
+}
+
+func pad(s string, wide int, a Align) string {
+	room := strings.Repeat(" ", max(0, wide-columnsOf(s)))
+	if a == Left {
+		return s + room
+	}
+	return room + s
+}
+
+func atPoint(s string) (whole, rest string) {
+	if i := strings.IndexByte(s, '.'); i >= 0 {
+		return s[:i], s[i:]
+	}
+	return s, ""
+}

@@ -1,0 +1,121 @@
+package text
+
+import (
+	"bufio"
+	"fmt"
+	"io"
+	"strconv"
+	"strings"
+
+	"blankoff/planner/report"
+	"blankoff/takeoff"
+)
+
+// Takeoff writes a measured schedule: the sum, every item with its working, the
+// totals by system, level, shape and size, and what a reader has to know. No
+// item is left out, however many there are.
+func Takeoff(w io.Writer, v *report.Takeoff) error {
+	b := bufio.NewWriter(w)
+	fmt.Fprintf(b, "%s m2 in scope, %s m of joints\n\n", area(v.Totals.Area), fixed(v.Totals.JointLength, 1))
+	paragraph(b, "schedule  ", v.Schedule.File)
+	paragraph(b, "rows      ", rowsLine(&v.Schedule))
+	paragraph(b, "basis     ", v.Basis+". "+v.Measured)
+	if n := len(v.Faults); n > 0 {
+		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
+	}
+	items(b, v.Items)
+	totals(b, &v.Totals)
+	itemNotes(b, v.Items)
+	list(b, "Notes", v.Notes, 0, "")
+	return b.Flush()
+}
+
+// rowsLine shows that no row was lost.
+func rowsLine(s *takeoff.Schedule) string {
+	return fmt.Sprintf("%d read = %d used + %d excluded + %d refused", s.RowsRead, s.RowsUsed, s.RowsExcluded, s.RowsRefused)
+}
+
+func items(b *bufio.Writer, items []report.Item) {
+	if len(items) == 0 {
+		return
+	}
+	title(b, "Items")
+	writeTable(b, []Column{
+		{Head: "row", Align: Right}, {Head: "tag", Max: 18}, {Head: "kind, style", Max: 16}, {Head: "size", Max: 16},
+		{Head: "qty", Align: Right}, {Head: "m2", Align: Right}, {Head: "joint m", Align: Right}, {Head: "scope"},
+		{Head: "working"},
+	}, func(row func(...string)) {
+		for i := range items {
+			it := &items[i]
+			kind, scope := it.Kind, it.Scope
+			if it.Style != "" {
+				kind += ", " + it.Style
+			}
+			if scope == "in" {
+				scope = ""
+			}
+			at := strconv.Itoa(it.Row)
+			if it.Sheet != "" {
+				at = it.Sheet + " " + at
+			}
+			row(at, it.Tag, kind, it.Size, strconv.Itoa(it.Quantity), area(it.Area), area(it.JointLength), scope, it.Working)
+		}
+	})
+}
+
+func totals(b *bufio.Writer, t *report.Totals) {
+	for _, of := range []string{"system", "level", "shape", "size"} {
+		if !anyPart(t.Parts, of) {
+			continue
+		}
+		title(b, "By "+of)
+		writeTable(b, []Column{
+			{Head: of, Max: 40}, {Head: "rows", Align: Right}, {Head: "pieces", Align: Right}, {Head: "m2", Align: Right}, {Head: "joint m", Align: Right},
+		}, func(row func(...string)) {
+			for _, p := range t.Parts {
+				if p.Of != of {
+					continue
+				}
+				name := p.Name
+				if name == "" {
+					name = "(not given)"
+				}
+				row(name, strconv.Itoa(p.Rows), strconv.Itoa(p.Pieces), area(p.Area), area(p.JointLength))
+			}
+		})
+	}
+	title(b, "Total")
+	writeTable(b, []Column{{Head: "scope"}, {Head: "m2", Align: Right}, {Head: ""}}, func(row func(...string)) {
+		row("in", area(t.Area), "in the test")
+		row("through", area(t.Through), "stays in the test, area not counted")
+		row("out", area(t.Out), "not in the test")
+	})
+}
+
+// anyPart reports whether a breakdown says anything: one part without a name
+// doesn't.
+func anyPart(parts []report.Part, of string) bool {
+	for _, p := range parts {
+		if p.Of == of && p.Name != "" {
+			return true
+		}
+	}
+	return false
+}
+
+// itemNotes lists what is said of single items.
+func itemNotes(b *bufio.Writer, items []report.Item) {
+	var notes []string
+	for i := range items {
+		it := &items[i]
+		if len(it.Notes) == 0 {
+			continue
+		}
+		name := "row " + strconv.Itoa(it.Row)
+		if it.Tag != "" {
+			name += ", " + it.Tag
+		}
+		notes = append(notes, name+": "+strings.Join(it.Notes, "; "))
+	}
+	list(b, "Notes on items", notes, 0, "")
+}

@@ -1,0 +1,151 @@
+package text
+
+import (
+	"bufio"
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+	"unicode"
+)
+
+// clean makes a text safe for one line of a terminal: white space to single
+// spaces, control characters and marks that turn the direction of writing to
+// "?", so that a schedule can't steer the screen.
+func clean(s string) string {
+	plain := true
+	for i := 0; i < len(s) && plain; i++ {
+		plain = s[i] > ' ' && s[i] < 0x7f || s[i] == ' ' && i > 0 && s[i-1] != ' ' && i < len(s)-1
+	}
+	if plain {
+		return s
+	}
+	s = strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return ' '
+		case unicode.IsControl(r), r == unicode.ReplacementChar,
+			r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r == 0x200e, r == 0x200f, r == 0xfeff:
+			return '?'
+		}
+		return r
+	}, s)
+	return strings.Join(strings.Fields(s), " ")
+}
+
+// columnsOf is the columns a text takes: none for marks that combine, two for
+// wide letters.
+func columnsOf(s string) int {
+	n := 0
+	for _, r := range s {
+		n += columnsOfRune(r)
+	}
+	return n
+}
+
+func columnsOfRune(r rune) int {
+	switch {
+	case r < 0x300:
+		return 1
+	case unicode.In(r, unicode.Mn, unicode.Me, unicode.Cf):
+		return 0
+	case unicode.In(r, unicode.Han, unicode.Hiragana, unicode.Katakana, unicode.Hangul),
+		r >= 0xff01 && r <= 0xff60, r >= 0x1f300 && r <= 0x1faff:
+		return 2
+	}
+	return 1
+}
+
+// wrap breaks a text into lines of at most wide columns, at spaces where it can;
+// after most lines the rest is cut with "...". most 0: no end.
+func wrap(s string, wide, most int) []string {
+	var lines []string
+	line, used := "", 0
+	flush := func() { lines, line, used = append(lines, line), "", 0 }
+	for _, word := range strings.Fields(s) {
+		n := columnsOf(word)
+		if used > 0 && used+1+n > wide {
+			flush()
+		}
+		if used > 0 {
+			line, used = line+" ", used+1
+		}
+		for n > wide {
+			head, tail := split(word, wide)
+			line = head
+			flush()
+			word, n = tail, columnsOf(tail)
+		}
+		line, used = line+word, used+n
+	}
+	flush()
+	if most > 0 && len(lines) > most {
+		lines = lines[:most]
+		head, _ := split(lines[most-1], max(1, wide-3))
+		lines[most-1] = head + "..."
+	}
+	return lines
+}
+
+// split cuts a text after at most wide columns, but not before its first letter.
+func split(s string, wide int) (head, tail string) {
+	n := 0
+	for i, r := range s {
+		if n += columnsOfRune(r); n > wide && i > 0 {
+			return s[:i], s[i:]
+		}
+	}
+	return s, ""
+}
+
+// paragraph writes a text behind a mark, its further lines under the first.
+func paragraph(b *bufio.Writer, mark, text string) {
+	room := max(20, width-columnsOf(mark))
+	for i, line := range wrap(clean(text), room, 0) {
+		if i > 0 {
+			mark = strings.Repeat(" ", columnsOf(mark))
+		}
+		b.WriteString(strings.TrimRight(mark+line, " ") + "\n")
+	}
+}
+
+// area writes m2.
+func area(m2 float64) string { return fixed(m2, 2) }
+
+// fixed writes a number with so many decimals, never as "-0.00".
+func fixed(v float64, decimals int) string {
+	s := strconv.FormatFloat(v, 'f', decimals, 64)
+	if strings.Trim(s, "-0.") == "" {
+		return strings.TrimPrefix(s, "-")
+	}
+	return s
+}
+
+// pressure writes Pa with its sign: the sign of a test is part of it.
+func pressure(pa float64, sign string) string {
+	if sign == "negative" {
+		pa = -pa
+	}
+	return plain(pa)
+}
+
+func plain(v float64) string { return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64) }
+
+// hours writes minutes as hours and minutes.
+func hours(minutes float64) string {
+	m := int(math.Round(minutes))
+	if m < 60 {
+		return fmt.Sprintf("%d min", m)
+	}
+	if m%60 == 0 {
+		return fmt.Sprintf("%d h", m/60)
+	}
+	return fmt.Sprintf("%d h %d min", m/60, m%60)
+}
+
+func count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}
