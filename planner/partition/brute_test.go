@@ -3,6 +3,7 @@ package partition
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 )
 
 // merit is the order of merit as a list, for either aim.
@@ -148,10 +149,10 @@ func verify(p Problem, s Solution) error {
 		}
 	}
 	part, parts := flood(n, js, func(i int) bool { return isCut[i] })
-	if fmt.Sprint(part) != fmt.Sprint(s.Part) { // flood numbers by smallest node too
-		return fmt.Errorf("parts %v don't hang together as %v", s.Part, part)
+	if !slices.Equal(part, s.Part) { // flood numbers by smallest node too
+		return fmt.Errorf("parts don't hang together: %v, the cuts leave %v", s.Part, part)
 	}
-	if fmt.Sprint(cuts, cutLinks) != fmt.Sprint(s.Cuts, s.CutLinks) {
+	if !slices.Equal(cuts, s.Cuts) || !slices.Equal(cutLinks, s.CutLinks) {
 		return fmt.Errorf("cuts %v and links %v, want %v and %v", s.Cuts, s.CutLinks, cuts, cutLinks)
 	}
 	score, legal := judge(p, part, parts)
@@ -195,8 +196,8 @@ func verifyStates(p Problem, s Solution, parts int) error {
 	return nil
 }
 
-// draw makes a random small problem of any kind.
-func draw(r *rand.Rand, n int) Problem {
+// draw makes a random small problem of any kind with at most so many links.
+func draw(r *rand.Rand, n, links int) Problem {
 	p := Problem{Parent: make([]int, n), Weight: make([]int64, n), Price: make([]int64, n)}
 	top := []int64{3, 10, 30, 1000}[r.IntN(4)]
 	shape, bans := r.IntN(4), r.IntN(4)
@@ -217,7 +218,7 @@ func draw(r *rand.Rand, n int) Problem {
 		p.Parent[v] = name[[]int{r.IntN(i), i - 1, 0, max(0, i-1-r.IntN(3))}[shape]]
 		p.Price[v] = price()
 	}
-	for range []int{0, 0, 1, 2}[r.IntN(4)] {
+	for range max(0, r.IntN(2*links+1)-links) {
 		a, b := r.IntN(n), r.IntN(n)
 		if a != b {
 			p.Links = append(p.Links, Link{a, b, price()})
@@ -227,7 +228,7 @@ func draw(r *rand.Rand, n int) Problem {
 		low := r.Int64N(3 * top)
 		p.Windows = append(p.Windows, Window{low, low + r.Int64N(1+top*int64(1+r.IntN(2)))})
 	}
-	if r.IntN(2) == 0 {
+	if r.IntN(2) == 0 { // a test may cost nothing
 		p.Aim, p.TestPrice = Time, r.Int64N(60)*int64(r.IntN(4))/3
 	}
 	return p
