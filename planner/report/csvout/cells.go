@@ -1,0 +1,90 @@
+// Package csvout renders a takeoff, the sections and the blanks of a plan as
+// CSV: one heading row, comma, point, UTF-8. Numbers are rounded to a
+// millionth, limits cut off there.
+package csvout
+
+import (
+	"encoding/csv"
+	"io"
+	"math"
+	"strconv"
+	"strings"
+	"unicode/utf8"
+
+	"github.com/gocarina/gocsv"
+
+	"blankoff/planner/report/rounding"
+)
+
+// words is a text cell. A spreadsheet takes a cell that begins with one of
+// opens for a formula or a command; an apostrophe before it keeps it text.
+type words string
+
+const opens = "=+-@\t\r\n\uff1d\uff0b\uff0d\uff20" // the last four are the wide forms
+
+func (t words) MarshalCSV() (string, error) {
+	if r, _ := utf8.DecodeRuneInString(string(t)); t != "" && strings.ContainsRune(opens, r) {
+		return "'" + string(t), nil
+	}
+	return string(t), nil
+}
+
+// joined makes one cell of several texts.
+func joined(list []string) words { return words(strings.Join(list, "; ")) }
+
+// number is rounded to a millionth.
+type number float64
+
+func (v number) MarshalCSV() (string, error) {
+	r := math.Round(float64(v)*1e6) / 1e6
+	if r == 0 {
+		r = 0 // not -0
+	}
+	return strconv.FormatFloat(r, 'f', -1, 64), nil
+}
+
+// size is a number, or empty where the opening has no such size.
+type size float64
+
+func (v size) MarshalCSV() (string, error) {
+	if v == 0 {
+		return "", nil
+	}
+	return number(v).MarshalCSV()
+}
+
+// permitted is a limit, cut off at a millionth so that it is never more than
+// what is permitted.
+type permitted float64
+
+func (v permitted) MarshalCSV() (string, error) {
+	s := rounding.Down(float64(v), 6)
+	if strings.Contains(s, ".") {
+		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
+	}
+	return s, nil
+}
+
+// write makes a row of every entry and writes them in portions, so that a long
+// list isn't held twice. The headings come from the row's tags.
+func write[T, R any](w io.Writer, list []T, row func(*T) R) error {
+	const portion = 2048
+	out := gocsv.NewSafeCSVWriter(csv.NewWriter(w))
+	rows := make([]R, 0, min(portion, len(list)))
+	first := true
+	for i := 0; i < len(list) || first; i += portion {
+		rows = rows[:0]
+		for k := i; k < min(i+portion, len(list)); k++ {
+			rows = append(rows, row(&list[k]))
+		}
+		marshal := gocsv.MarshalCSVWithoutHeaders
+		if first {
+			marshal = gocsv.MarshalCSV
+		}
+		if err := marshal(rows, out); err != nil {
+			return err
+		}
+		first = false
+	}
+	return nil
+}

@@ -1,0 +1,103 @@
+package csvout
+
+import (
+	"fmt"
+	"io"
+
+	"blankoff/planner/report"
+)
+
+type sectionRow struct {
+	ID          words     `csv:"section"`
+	System      words     `csv:"system"`
+	Levels      words     `csv:"levels"`
+	Places      words     `csv:"places"`
+	Drawings    words     `csv:"drawings"`
+	Scheme      words     `csv:"scheme"`
+	Class       words     `csv:"class"`
+	TestPa      number    `csv:"test_pa"`
+	Sign        words     `csv:"sign"`
+	Area        number    `csv:"area_m2"`
+	JointLength number    `csv:"joint_length_m"`
+	LimitPerM2  permitted `csv:"limit_l_s_m2"`
+	Limit       permitted `csv:"limit_l_s"`
+	Range       words     `csv:"range"`
+	State       words     `csv:"state"`
+	Reason      words     `csv:"reason"`
+	Cures       words     `csv:"cures"`
+	Grouping    bool      `csv:"grouping"`
+	Pieces      words     `csv:"pieces"`
+	Blanks      int       `csv:"blanks"`
+	Notes       words     `csv:"notes"`
+}
+
+type blankRow struct {
+	Section  words  `csv:"section"`
+	Number   int    `csv:"blank"`
+	System   words  `csv:"system"`
+	Level    words  `csv:"level"`
+	At       words  `csv:"at"`
+	Why      words  `csv:"why"`
+	Size     words  `csv:"size"`
+	Shape    words  `csv:"shape"`
+	Width    size   `csv:"width_mm"`
+	Height   size   `csv:"height_mm"`
+	Diameter size   `csv:"diameter_mm"`
+	TestPa   number `csv:"test_pa"`
+	Sign     words  `csv:"sign"`
+	Force    number `csv:"force_n"`
+	Minutes  number `csv:"minutes"`
+}
+
+// Sections writes the sections, one a row.
+func Sections(w io.Writer, v *report.Plan) error {
+	return write(w, v.Sections, func(s *report.Section) sectionRow {
+		var pieces []string
+		for i := range s.Pieces {
+			pieces = append(pieces, span(&s.Pieces[i]))
+		}
+		return sectionRow{
+			ID: words(s.ID), System: words(s.System), Levels: joined(s.Levels), Places: joined(s.Places), Drawings: joined(s.Drawings),
+			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
+			Area: number(s.Area), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
+			Range: words(s.Range), State: state(s), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
+			Pieces: joined(pieces), Blanks: len(s.Blanks), Notes: joined(s.Notes),
+		}
+	})
+}
+
+func state(s *report.Section) words {
+	switch {
+	case s.OverRange:
+		return "over range"
+	case s.UnderRange:
+		return "under range"
+	}
+	return "in range"
+}
+
+// span names a row, or the stretch of its pieces that is meant: "D4 2-5/8".
+func span(p *report.Piece) string {
+	if p.Of <= 1 || p.From <= 1 && p.To >= p.Of {
+		return p.Tag
+	}
+	return fmt.Sprintf("%s %d-%d/%d", p.Tag, p.From, p.To, p.Of)
+}
+
+// Blanks writes every blank of every section, one a row, numbered in its
+// section.
+func Blanks(w io.Writer, v *report.Plan) error {
+	var rows []blankRow
+	for i := range v.Sections {
+		s := &v.Sections[i]
+		for k := range s.Blanks {
+			b := &s.Blanks[k]
+			rows = append(rows, blankRow{
+				Section: words(s.ID), Number: k + 1, System: words(s.System), Level: words(b.Level), At: words(b.At), Why: words(b.Why),
+				Size: words(b.Text), Shape: words(b.Shape), Width: size(b.Width), Height: size(b.Height), Diameter: size(b.Diameter),
+				TestPa: number(s.TestPa), Sign: words(s.Sign), Force: number(b.Force), Minutes: number(b.Minutes),
+			})
+		}
+	}
+	return write(w, rows, func(r *blankRow) blankRow { return *r })
+}
