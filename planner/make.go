@@ -14,7 +14,7 @@ import (
 // when nothing is left that could be planned; the plan is returned with its
 // faults even then.
 func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
-	if err := set.check(); err != nil {
+	if err := set.Check(); err != nil {
 		return nil, err
 	}
 	d, err := newDuties(t, set)
@@ -51,8 +51,8 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 	return p, nil
 }
 
-// check refuses settings that can't be meant.
-func (s Settings) check() error {
+// Check refuses settings that can't be meant.
+func (s Settings) Check() error {
 	switch {
 	case s.Rig == nil:
 		return errors.New("a plan needs a rig: give --rig and a rig file")
@@ -223,6 +223,13 @@ func (p *Plan) count() (over, under int) {
 		}
 	}
 	return over, under
+}
+
+// Partly reports whether the plan leaves something for its reader to settle:
+// rows refused, sections under or over range, pieces outside, or a grouping.
+func (p *Plan) Partly() bool {
+	over, under := p.count()
+	return len(p.Faults) > 0 || over > 0 || under > 0 || len(p.Outside) > 0 || p.Proof.Kind == Grouped
 }
 
 // Aim names an aim as the command line does.
