@@ -27,7 +27,7 @@ func (r *Rig) OtherPressure(s *tightness.Scheme, c tightness.Class, areaM2, pa, 
 		up += pressureStep
 	}
 	for down > 0 || up <= ceilingPa {
-		if down > 0 && (pa-down <= up-pa || up > ceilingPa) {
+		if down > 0 && pa-down <= up-pa {
 			if judged(down) {
 				return down, true
 			}

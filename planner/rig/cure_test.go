@@ -23,6 +23,9 @@ func TestOtherPressure(t *testing.T) {
 		// (180/1.5/(0.009 x 300))^(1/0.65) = 342.8 Pa
 		{"over range: lower it", 0.009, 300, 400, 1000, 340},
 		{"over range from an odd pressure", 0.009, 300, 403, 1000, 340},
+		{"above the ceiling: come down under it", 0.009, 30, 1200, 1000, 1000},
+		{"both neighbours would do: the lower", 0.009, 30, 405, 1000, 400},
+		{"not the pressure it has", 0.009, 30, 400, 1000, 390},
 		{"nothing helps a very small one", 0.003, 2, 400, 2000, 0},
 	}
 	for _, tt := range tests {

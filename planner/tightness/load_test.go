@@ -113,6 +113,16 @@ func TestLoadNumberedScheme(t *testing.T) {
 	if err != nil || us.Limit(six, 500) != s.Limit(own, 500) {
 		t.Errorf("class 6: got %g, %v; want what US gives", s.Limit(own, 500), err)
 	}
+	// So many digits that k is beyond any number.
+	huge := strings.Replace(text, "cfm per 100 ft2 at 1 in. w.g.", "m3/s per m2", 1)
+	huge = strings.NewReplacer(`"9"`, `"0.009"`, `"7.50"`, `"0.0075"`).Replace(huge)
+	metric, err := Load(strings.NewReader(huge), "own.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c, err := metric.Class("1" + strings.Repeat("0", 307)); err == nil {
+		t.Errorf("a class with k = %g", c.K)
+	}
 	var names []string
 	for _, c := range s.Classes() {
 		names = append(names, c.Name)
@@ -204,6 +214,9 @@ func TestLoadRefusals(t *testing.T) {
 		{"no exponent", "name = \"x\"\n[[class]]\nname = \"A\"\nk = 0.027\n", "exponent: missing"},
 		{"class is no table", "name = \"x\"\nclass = 3\n[exponent]\nvalue = 0.65\n", "list of tables [[class]]"},
 		{"one class as a single table", "name = \"x\"\n[exponent]\nvalue = 0.65\n[class]\nname = \"A\"\n", "list of tables [[class]]"},
+		{"classes listed, but none", "name = \"x\"\nclass = []\n[exponent]\nvalue = 0.65\n", "at least one [[class]]"},
+		{"k is nan", "name = \"x\"\n[exponent]\nvalue = 0.65\n[[class]]\nname = \"A\"\nk = nan\n", "k = NaN"},
+		{"unknown keys in order of name", "zeta = 1\nbeta = 1\nmu = 1\nalpha = 1\nname = \"x\"" + body, "x.toml: alpha = 1"},
 		{"wrong case of a key", "Name = \"x\"" + body, "Name"},
 		{"the name isn't a text", "name = 5" + body, "a text in quotes"},
 		{"a ceiling twice", "name = \"x\"" + body + "[[ceiling]]\nsign = \"positive\"\npa = 1\n[[ceiling]]\nclasses = [\"A\"]\nsign = \"positive\"\npa = 2\n", "as ceiling 1"},

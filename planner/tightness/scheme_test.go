@@ -76,6 +76,7 @@ func TestClassRefused(t *testing.T) {
 		{"US", "0x6", []string{"positive number"}}, {"US", "NaN", []string{"positive number"}},
 		{"US", "Inf", []string{"positive number"}}, {"US", "6 6", []string{"positive number"}},
 		{"US", strings.Repeat("9", 400), []string{"positive number"}},
+		{"US", "0." + strings.Repeat("0", 322) + "5", []string{"positive number"}},
 		{"US", "0." + strings.Repeat("0", 400) + "1", []string{"positive number"}},
 	}
 	for _, tt := range tests {
