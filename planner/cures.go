@@ -61,7 +61,7 @@ func (p *Plan) pressureCure(s *Section) string {
 		}
 		switch {
 		case pa > most:
-			return ""
+			return fmt.Sprintf("(no pressure within the ceiling of %g Pa would do; it would take %g Pa)", most, pa)
 		case !known:
 			return fmt.Sprintf("a test at %g Pa, if the duct's pressure class (not stated) and the specifier allow it", pa)
 		}
