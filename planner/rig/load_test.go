@@ -87,8 +87,7 @@ func TestLoadNotesWhatItAssumes(t *testing.T) {
 	}
 }
 
-func TestLoadFindsEveryFault(t *testing.T) {
-	text := `
+const slipRig = `
 nmae = "slip"
 [[range]]
 name = "low"
@@ -123,7 +122,9 @@ length_m = -1
 friction = 0
 bore = 3
 `
-	r, notes, err := Load(strings.NewReader(text), "slip.toml")
+
+func TestLoadFindsEveryFault(t *testing.T) {
+	r, notes, err := Load(strings.NewReader(slipRig), "slip.toml")
 	var faults tightness.Faults
 	if r != nil || notes != nil || !errors.As(err, &faults) {
 		t.Fatalf("got %v, %v, %v, want faults only", r, notes, err)

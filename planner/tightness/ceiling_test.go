@@ -6,51 +6,55 @@ import (
 	"testing"
 )
 
+// ask stands for a ceiling that isn't known until the duct's pressure class is
+// stated.
+const ask = -1
+
+var ceilingTests = []struct {
+	scheme, class string
+	shape         Shape
+	sign          Sign
+	ductClass     float64
+	want          float64
+}{
+	// EN 12237 circular (from memory; A to C as DW/144, second-hand).
+	{"EN", "A", Circular, Positive, 0, 500}, {"EN", "B", Circular, Positive, 0, 1000},
+	{"EN", "C", Circular, Positive, 0, 2000}, {"EN", "D", Circular, Positive, 0, 2000},
+	{"EN", "A", Circular, Negative, 0, 500}, {"EN", "B", Circular, Negative, 0, 750},
+	{"EN", "C", Circular, Negative, 0, 750}, {"EN", "D", Circular, Negative, 0, 750},
+	// EN 1507 rectangular (German hand-out on DIN EN 1507:2006, second-hand):
+	// positive from the pressure class for every tightness class.
+	{"EN", "A", Rectangular, Positive, 0, ask}, {"EN", "D", Rectangular, Positive, 0, ask},
+	{"EN", "A", Rectangular, Positive, 400, 400}, {"EN", "A", Rectangular, Positive, 1000, 1000},
+	{"EN", "B", Rectangular, Positive, 2000, 2000}, {"EN", "C", Rectangular, Positive, 400, 400},
+	{"EN", "A", Rectangular, Negative, 0, 200}, {"EN", "B", Rectangular, Negative, 0, 500},
+	{"EN", "C", Rectangular, Negative, 0, 750}, {"EN", "D", Rectangular, Negative, 0, 750},
+	// Above the highest pressure class the standard provides for nothing.
+	{"EN", "C", Rectangular, Positive, 3000, 2000},
+	// A stated pressure class caps, whatever the tightness class permits.
+	{"EN", "C", Circular, Positive, 400, 400}, {"EN", "C", Rectangular, Negative, 400, 400},
+	{"EN", "B", Circular, Positive, 2000, 1000}, {"EN", "B", Circular, Negative, 2000, 750},
+	{"EN", "A", Rectangular, Positive, 500, 500},
+	// Flat-oval follows rectangular.
+	{"EN", "A", FlatOval, Positive, 0, ask}, {"EN", "A", FlatOval, Positive, 1000, 1000}, {"EN", "A", FlatOval, Negative, 0, 200},
+	// EN 16798-3 names no ceilings.
+	{"EN16798", "ATC4", Circular, Positive, 0, ask}, {"EN16798", "ATC4", Rectangular, Negative, 600, 600},
+	// DW/144 class table (method statement, second-hand; D from memory).
+	{"UK", "A", Rectangular, Positive, 0, 500}, {"UK", "B", Circular, Positive, 0, 1000},
+	{"UK", "C", FlatOval, Positive, 0, 2000}, {"UK", "D", Rectangular, Positive, 0, 2000},
+	{"UK", "A", Circular, Negative, 0, 500}, {"UK", "B", Rectangular, Negative, 0, 750},
+	{"UK", "C", Rectangular, Negative, 0, 750}, {"UK", "D", Circular, Negative, 0, 750},
+	{"UK", "C", Rectangular, Positive, 1000, 1000},
+	// Guide to the SMACNA procedure (second-hand): the duct's pressure class.
+	{"US", "6", Rectangular, Positive, 0, ask}, {"US", "2.5", Circular, Negative, 0, ask},
+	{"US", "6", Rectangular, Positive, 3 * InchWaterPa, 3 * InchWaterPa},
+	// GB 50243 (from memory).
+	{"GB50243", "low", Rectangular, Positive, 0, 500}, {"GB50243", "medium", Rectangular, Positive, 0, 1500},
+	{"GB50243", "high", Rectangular, Positive, 0, 2500}, {"GB50243", "medium circular", Circular, Negative, 0, 1000},
+}
+
 func TestCeilings(t *testing.T) {
-	const ask = -1 // not known: the duct's pressure class has to be stated
-	tests := []struct {
-		scheme, class string
-		shape         Shape
-		sign          Sign
-		ductClass     float64
-		want          float64
-	}{
-		// EN 12237 circular (from memory; A to C as DW/144, second-hand).
-		{"EN", "A", Circular, Positive, 0, 500}, {"EN", "B", Circular, Positive, 0, 1000},
-		{"EN", "C", Circular, Positive, 0, 2000}, {"EN", "D", Circular, Positive, 0, 2000},
-		{"EN", "A", Circular, Negative, 0, 500}, {"EN", "B", Circular, Negative, 0, 750},
-		{"EN", "C", Circular, Negative, 0, 750}, {"EN", "D", Circular, Negative, 0, 750},
-		// EN 1507 rectangular (German hand-out on DIN EN 1507:2006, second-hand):
-		// positive from the pressure class for every tightness class.
-		{"EN", "A", Rectangular, Positive, 0, ask}, {"EN", "D", Rectangular, Positive, 0, ask},
-		{"EN", "A", Rectangular, Positive, 400, 400}, {"EN", "A", Rectangular, Positive, 1000, 1000},
-		{"EN", "B", Rectangular, Positive, 2000, 2000}, {"EN", "C", Rectangular, Positive, 400, 400},
-		{"EN", "A", Rectangular, Negative, 0, 200}, {"EN", "B", Rectangular, Negative, 0, 500},
-		{"EN", "C", Rectangular, Negative, 0, 750}, {"EN", "D", Rectangular, Negative, 0, 750},
-		// Above the highest pressure class the standard provides for nothing.
-		{"EN", "C", Rectangular, Positive, 3000, 2000},
-		// A stated pressure class caps, whatever the tightness class permits.
-		{"EN", "C", Circular, Positive, 400, 400}, {"EN", "C", Rectangular, Negative, 400, 400},
-		{"EN", "B", Circular, Positive, 2000, 1000}, {"EN", "B", Circular, Negative, 2000, 750},
-		{"EN", "A", Rectangular, Positive, 500, 500},
-		// Flat-oval follows rectangular.
-		{"EN", "A", FlatOval, Positive, 0, ask}, {"EN", "A", FlatOval, Positive, 1000, 1000}, {"EN", "A", FlatOval, Negative, 0, 200},
-		// EN 16798-3 names no ceilings.
-		{"EN16798", "ATC4", Circular, Positive, 0, ask}, {"EN16798", "ATC4", Rectangular, Negative, 600, 600},
-		// DW/144 class table (method statement, second-hand; D from memory).
-		{"UK", "A", Rectangular, Positive, 0, 500}, {"UK", "B", Circular, Positive, 0, 1000},
-		{"UK", "C", FlatOval, Positive, 0, 2000}, {"UK", "D", Rectangular, Positive, 0, 2000},
-		{"UK", "A", Circular, Negative, 0, 500}, {"UK", "B", Rectangular, Negative, 0, 750},
-		{"UK", "C", Rectangular, Negative, 0, 750}, {"UK", "D", Circular, Negative, 0, 750},
-		{"UK", "C", Rectangular, Positive, 1000, 1000},
-		// Guide to the SMACNA procedure (second-hand): the duct's pressure class.
-		{"US", "6", Rectangular, Positive, 0, ask}, {"US", "2.5", Circular, Negative, 0, ask},
-		{"US", "6", Rectangular, Positive, 3 * InchWaterPa, 3 * InchWaterPa},
-		// GB 50243 (from memory).
-		{"GB50243", "low", Rectangular, Positive, 0, 500}, {"GB50243", "medium", Rectangular, Positive, 0, 1500},
-		{"GB50243", "high", Rectangular, Positive, 0, 2500}, {"GB50243", "medium circular", Circular, Negative, 0, 1000},
-	}
-	for _, tt := range tests {
+	for _, tt := range ceilingTests {
 		s, c := class(t, tt.scheme, tt.class)
 		got := s.Ceiling(c, tt.shape, tt.sign, tt.ductClass)
 		if tt.want == ask {

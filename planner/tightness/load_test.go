@@ -132,9 +132,7 @@ func TestLoadNumberedScheme(t *testing.T) {
 	}
 }
 
-// Every fault is named in one go, with its table and key.
-func TestLoadFindsEveryFault(t *testing.T) {
-	text := `
+const slipScheme = `
 nmae = "slip"
 k_unit = "furlongs"
 flat_oval_as = "flat-oval"
@@ -173,7 +171,10 @@ duct_classes_pa = [1000, 400]
 [[usual_pressures]]
 pa = []
 `
-	_, err := Load(strings.NewReader(text), "slip.toml")
+
+// Every fault is named in one go, with its table and key.
+func TestLoadFindsEveryFault(t *testing.T) {
+	_, err := Load(strings.NewReader(slipScheme), "slip.toml")
 	var faults Faults
 	if !errors.As(err, &faults) {
 		t.Fatalf("got %v, want Faults", err)
