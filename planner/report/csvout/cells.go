@@ -13,7 +13,7 @@ import (
 
 	"github.com/gocarina/gocsv"
 
-	"blankoff/planner/report/rounding"
+	"blankoff/planner/report/show"
 )
 
 // words is a text cell. A spreadsheet takes a cell that begins with one of
@@ -58,7 +58,7 @@ func (v size) MarshalCSV() (string, error) {
 type permitted float64
 
 func (v permitted) MarshalCSV() (string, error) {
-	s := rounding.Down(float64(v), 6)
+	s := show.Down(float64(v), 6)
 	if strings.Contains(s, ".") {
 		s = strings.TrimRight(strings.TrimRight(s, "0"), ".")
 	}

@@ -1,10 +1,10 @@
 package csvout
 
 import (
-	"fmt"
 	"io"
 
 	"blankoff/planner/report"
+	"blankoff/planner/report/show"
 )
 
 type sectionRow struct {
@@ -54,34 +54,16 @@ func Sections(w io.Writer, v *report.Plan) error {
 	return write(w, v.Sections, func(s *report.Section) sectionRow {
 		var pieces []string
 		for i := range s.Pieces {
-			pieces = append(pieces, span(&s.Pieces[i]))
+			pieces = append(pieces, show.Span(&s.Pieces[i]))
 		}
 		return sectionRow{
 			ID: words(s.ID), System: words(s.System), Levels: joined(s.Levels), Places: joined(s.Places), Drawings: joined(s.Drawings),
 			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
 			Area: number(s.Area), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
-			Range: words(s.Range), State: state(s), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
+			Range: words(s.Range), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: len(s.Blanks), Notes: joined(s.Notes),
 		}
 	})
-}
-
-func state(s *report.Section) words {
-	switch {
-	case s.OverRange:
-		return "over range"
-	case s.UnderRange:
-		return "under range"
-	}
-	return "in range"
-}
-
-// span names a row, or the stretch of its pieces that is meant: "D4 2-5/8".
-func span(p *report.Piece) string {
-	if p.Of <= 1 || p.From <= 1 && p.To >= p.Of {
-		return p.Tag
-	}
-	return fmt.Sprintf("%s %d-%d/%d", p.Tag, p.From, p.To, p.Of)
 }
 
 // Blanks writes every blank of every section, one a row, numbered in its

@@ -3,12 +3,11 @@ package text
 import (
 	"bufio"
 	"fmt"
-	"sort"
 	"strconv"
 	"strings"
 
 	"blankoff/planner/report"
-	"blankoff/takeoff"
+	"blankoff/planner/report/show"
 )
 
 // cuts writes where two sections are parted.
@@ -37,49 +36,9 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 	}
 }
 
-// size is how many blanks of one size a plan needs.
-type size struct {
-	report.Face
-	cut, end, scope int
-	together        int // the most of them in one test
-	minutes, force  float64
-}
-
-// bySize counts the blanks of every size, and the most of each in one test.
-func bySize(sections []report.Section) []size {
-	at := map[report.Face]int{}
-	var sizes []size
-	for i := range sections {
-		now := map[int]int{}
-		for _, bl := range sections[i].Blanks {
-			k, ok := at[bl.Face]
-			if !ok {
-				k = len(sizes)
-				at[bl.Face] = k
-				sizes = append(sizes, size{Face: bl.Face})
-			}
-			s := &sizes[k]
-			switch bl.Why {
-			case "cut":
-				s.cut++
-			case "open end":
-				s.end++
-			default:
-				s.scope++
-			}
-			now[k]++
-			s.together = max(s.together, now[k])
-			s.minutes += bl.Minutes
-			s.force = max(s.force, bl.Force)
-		}
-	}
-	sort.SliceStable(sizes, func(i, j int) bool { return takeoff.NaturalLess(sizes[i].Text, sizes[j].Text) })
-	return sizes
-}
-
 // blanks writes the blanks by size.
 func blanks(b *bufio.Writer, sections []report.Section) {
-	sizes := bySize(sections)
+	sizes := show.BySize(sections)
 	if len(sizes) == 0 {
 		return
 	}
@@ -94,17 +53,13 @@ func blanks(b *bufio.Writer, sections []report.Section) {
 		{Head: "size", Max: 24}, {Head: "fits", Align: Right}, {Head: "cuts", Align: Right}, {Head: "open ends", Align: Right},
 		{Head: "scope", Align: Right}, {Head: "in one test", Align: Right}, {Head: "up to N", Align: Right}, {Head: "min", Align: Right},
 	}, func(row func(...string)) {
-		for i, s := range sizes {
-			if i == most {
-				return
-			}
-			row(s.Text, strconv.Itoa(s.cut+s.end+s.scope), number(s.cut), number(s.end), number(s.scope), strconv.Itoa(s.together), fixed(s.force, 0), fixed(s.minutes, 0))
+		line := func(name string, s show.Size, together string) {
+			row(name, strconv.Itoa(s.Fits()), number(s.Cuts), number(s.OpenEnds), number(s.Scope), together, fixed(s.MostForce, 0), fixed(s.Minutes, 0))
 		}
-		var all size
-		for _, s := range sizes {
-			all.cut, all.end, all.scope, all.minutes = all.cut+s.cut, all.end+s.end, all.scope+s.scope, all.minutes+s.minutes
+		for _, s := range sizes[:min(most, len(sizes))] {
+			line(s.Text, s, strconv.Itoa(s.Together))
 		}
-		row("all", strconv.Itoa(all.cut+all.end+all.scope), number(all.cut), number(all.end), number(all.scope), "", "", fixed(all.minutes, 0))
+		line("all", show.AllSizes(sizes), "")
 	})
 	if n := len(sizes) - most; n > 0 {
 		more(b, n, hasAll)
@@ -140,7 +95,7 @@ func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
 			parts = append(parts, reasonPart{reason: p.Reason})
 		}
 		parts[k].m2 += m2
-		parts[k].names = append(parts[k].names, span(p))
+		parts[k].names = append(parts[k].names, show.Span(p))
 	}
 	title(b, fmt.Sprintf("%s (%s m2)", head, area(sum)))
 	for i, p := range parts {
@@ -154,17 +109,6 @@ func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
 		}
 		paragraph(b, "  - ", fmt.Sprintf("%s m2, %s: %s", area(p.m2), reason, some(p.names, 30)))
 	}
-}
-
-// span names a row, or the stretch of its pieces that is meant.
-func span(p *report.Piece) string {
-	switch {
-	case p.Of <= 1 || p.From <= 1 && p.To >= p.Of:
-		return p.Tag
-	case p.From == p.To:
-		return fmt.Sprintf("%s piece %d of %d", p.Tag, p.From, p.Of)
-	}
-	return fmt.Sprintf("%s pieces %d to %d of %d", p.Tag, p.From, p.To, p.Of)
 }
 
 // some joins the first names of a list and says how many more there are.

@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
+	"blankoff/planner/report/show"
 )
 
 // most is the greatest number of lines of a list that may be long.
@@ -66,7 +67,7 @@ func settings(b *bufio.Writer, v *report.Plan) {
 		number("at most ", s.MaxArea, " m2"), mark("sections end at every change of ", s.By), pieceLength(s.PieceLength)), "; "))
 	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s apart",
 		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), hours(p.EndMinutes)))
-	paragraph(b, "rows      ", rowsLine(&v.Schedule))
+	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	a := &v.Balance
 	difference := "0"
 	if math.Abs(a.Difference) >= 1e-6 {

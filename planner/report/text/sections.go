@@ -7,16 +7,14 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
-	"blankoff/planner/report/rounding"
+	"blankoff/planner/report/show"
 )
 
-// Flag is the word that a section is marked with where a reader must look.
+// flag is the word that a section is marked with where a reader must look.
 func flag(s *report.Section) string {
 	switch {
-	case s.OverRange:
-		return "OVER RANGE"
-	case s.UnderRange:
-		return "UNDER RANGE"
+	case s.OverRange, s.UnderRange:
+		return strings.ToUpper(show.State(s))
 	case s.Grouping:
 		return "grouping"
 	}
@@ -47,8 +45,11 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			if s.Scheme != v.Settings.Scheme {
 				class = s.Scheme + " " + s.Class
 			}
-			face, force := largest(s.Blanks)
-			row(s.ID, s.System, few(s.Levels, 3), class, pressure(s.TestPa, s.Sign), area(s.Area), rounding.Limit(s.Limit), s.Range,
+			face, force := "", ""
+			if l, ok := show.Largest(s.Blanks); ok {
+				face, force = l.Text, fixed(l.Force, 0)
+			}
+			row(s.ID, s.System, few(s.Levels, 3), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
 				strconv.Itoa(len(s.Blanks)), face, force, flag(s))
 		}
 	})
@@ -63,20 +64,6 @@ func few(words []string, n int) string {
 		return strings.Join(words, ", ")
 	}
 	return fmt.Sprintf("%s +%d", strings.Join(words[:n-1], ", "), len(words)-n+1)
-}
-
-// largest is the blank with the greatest force on it.
-func largest(blanks []report.Blank) (face, force string) {
-	k := -1
-	for i := range blanks {
-		if k < 0 || blanks[i].Force > blanks[k].Force {
-			k = i
-		}
-	}
-	if k < 0 {
-		return "", ""
-	}
-	return blanks[k].Text, fixed(blanks[k].Force, 0)
 }
 
 // trouble writes every section that the rig can't judge, why, and what would
@@ -99,7 +86,7 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 				title(b, kind.head)
 				first = false
 			}
-			paragraph(b, "  ", fmt.Sprintf("%s: %s m2, limit %s L/s; %s", s.ID, area(s.Area), rounding.Limit(s.Limit), s.Reason))
+			paragraph(b, "  ", fmt.Sprintf("%s: %s m2, limit %s L/s; %s", s.ID, area(s.Area), show.Limit(s.Limit), s.Reason))
 			for k, c := range s.Cures {
 				mark := "      or: "
 				if k == 0 {

@@ -8,7 +8,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
-	"blankoff/takeoff"
+	"blankoff/planner/report/show"
 )
 
 // Takeoff writes a measured schedule: the sum, every item with its working, the
@@ -18,7 +18,7 @@ func Takeoff(w io.Writer, v *report.Takeoff) error {
 	b := bufio.NewWriter(w)
 	fmt.Fprintf(b, "%s m2 in scope, %s m of joints\n\n", area(v.Totals.Area), fixed(v.Totals.JointLength, 1))
 	paragraph(b, "schedule  ", v.Schedule.File)
-	paragraph(b, "rows      ", rowsLine(&v.Schedule))
+	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	paragraph(b, "basis     ", v.Basis+". "+v.Measured)
 	if n := len(v.Faults); n > 0 {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
@@ -28,11 +28,6 @@ func Takeoff(w io.Writer, v *report.Takeoff) error {
 	itemNotes(b, v.Items)
 	list(b, "Notes", v.Notes, 0, "")
 	return b.Flush()
-}
-
-// rowsLine shows that no row was lost.
-func rowsLine(s *takeoff.Schedule) string {
-	return fmt.Sprintf("%d read = %d used + %d excluded + %d refused", s.RowsRead, s.RowsUsed, s.RowsExcluded, s.RowsRefused)
 }
 
 func items(b *bufio.Writer, items []report.Item) {

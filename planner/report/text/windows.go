@@ -9,7 +9,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
-	"blankoff/planner/report/rounding"
+	"blankoff/planner/report/show"
 )
 
 // Windows writes the areas that a rig can judge. The smallest area is rounded
@@ -70,7 +70,7 @@ func windowRows(rows []report.WindowRow, row func(...string)) (foot []string) {
 		case r.Permitted:
 			state = "see " + note(state)
 		}
-		cells := []string{r.Class, plain(r.PressurePa), strings.Join(shapes, ", "), rounding.Limit(r.LimitPerM2)}
+		cells := []string{r.Class, plain(r.PressurePa), strings.Join(shapes, ", "), show.Limit(r.LimitPerM2)}
 		if len(r.Areas) == 0 {
 			row(append(cells, "none", "", "", strings.TrimPrefix(state+"; "+note(r.Reason), "; "))...)
 			continue
@@ -79,7 +79,7 @@ func windowRows(rows []report.WindowRow, row func(...string)) (foot []string) {
 			if k > 0 {
 				cells, state = []string{"", "", "", ""}, ""
 			}
-			row(append(cells, up(a.Low), rounding.Down(a.High, decimals(a.High)), strings.Join(a.Ranges, ", "), state)...)
+			row(append(cells, up(a.Low), show.Down(a.High, decimals(a.High)), strings.Join(a.Ranges, ", "), state)...)
 		}
 	}
 	return foot

@@ -1,6 +1,7 @@
-// Package rounding holds the one rounding rule that every writer must share: a
-// permitted leakage is never shown greater than it is.
-package rounding
+// Package show holds what the writers must show alike: limits, which are never
+// rounded up, names of stretches of pieces, the state of a section, and the
+// blanks counted by size.
+package show
 
 import (
 	"strconv"

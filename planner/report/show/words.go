@@ -1,0 +1,133 @@
+package show
+
+import (
+	"fmt"
+	"strings"
+
+	"blankoff/planner/report"
+	"blankoff/takeoff"
+)
+
+// Span names a row, or the stretch of its pieces that is meant: "D4", "D4 piece
+// 2 of 8", "D4 pieces 2 to 5 of 8".
+func Span(p *report.Piece) string {
+	switch {
+	case p.Of <= 1 || p.From <= 1 && p.To >= p.Of:
+		return p.Tag
+	case p.From == p.To:
+		return fmt.Sprintf("%s piece %d of %d", p.Tag, p.From, p.Of)
+	}
+	return fmt.Sprintf("%s pieces %d to %d of %d", p.Tag, p.From, p.To, p.Of)
+}
+
+// State says whether the rig can judge a section: "in range", "under range" or
+// "over range".
+func State(s *report.Section) string {
+	switch {
+	case s.OverRange:
+		return "over range"
+	case s.UnderRange:
+		return "under range"
+	}
+	return "in range"
+}
+
+// Rows shows that no row was lost.
+func Rows(s *takeoff.Schedule) string {
+	return fmt.Sprintf("%d read = %d used + %d excluded + %d refused", s.RowsRead, s.RowsUsed, s.RowsExcluded, s.RowsRefused)
+}
+
+// Faults is a fault on one or more rows.
+type Faults struct {
+	takeoff.Fault
+	Rows []int
+}
+
+// Gather puts faults that differ only in their row together, in the order in
+// which they first come.
+func Gather(faults []takeoff.Fault) []Faults {
+	at := map[takeoff.Fault]int{}
+	var out []Faults
+	for _, f := range faults {
+		key := f
+		key.Row = 0
+		k, ok := at[key]
+		if !ok {
+			k = len(out)
+			at[key] = k
+			out = append(out, Faults{Fault: key})
+		}
+		if f.Row > 0 {
+			out[k].Rows = append(out[k].Rows, f.Row)
+		}
+	}
+	return out
+}
+
+// Place is where a fault is and what stands there: "tower.csv, rows 12 to 40
+// and 55, width_mm: '6OO'".
+func (f *Faults) Place() string {
+	var parts []string
+	if f.File != "" {
+		parts = append(parts, f.File)
+	}
+	if f.Sheet != "" {
+		parts = append(parts, "sheet "+f.Sheet)
+	}
+	if text := RowsText(f.Rows); text != "" {
+		parts = append(parts, text)
+	}
+	if f.Heading != "" {
+		parts = append(parts, f.Heading)
+	}
+	s := strings.Join(parts, ", ")
+	switch {
+	case f.Value != "":
+		return s + ": '" + f.Value + "'"
+	case f.Heading != "" && len(f.Rows) > 0:
+		return s + ": empty"
+	}
+	return s
+}
+
+// Text is what is wrong and what was expected.
+func (f *Faults) Text() string {
+	text := f.Message
+	if f.Expected != "" && !strings.Contains(text, f.Expected) {
+		text = strings.TrimSuffix(text, ".") + "; expected " + f.Expected
+	}
+	return strings.TrimPrefix(text, "; ")
+}
+
+// RowsText writes rows as people do: "row 7", "rows 12 to 40 and 55". They are
+// given in ascending order; the same one twice counts once.
+func RowsText(rows []int) string {
+	var runs []string
+	n := 0
+	for i := 0; i < len(rows); {
+		k := i
+		for k+1 < len(rows) && rows[k+1] >= rows[k] && rows[k+1] <= rows[k]+1 {
+			k++
+		}
+		switch from, to := rows[i], rows[k]; {
+		case to == from:
+			runs = append(runs, fmt.Sprint(from))
+		case to == from+1:
+			runs = append(runs, fmt.Sprint(from), fmt.Sprint(to))
+		default:
+			runs = append(runs, fmt.Sprintf("%d to %d", from, to))
+		}
+		n += rows[k] - rows[i] + 1
+		i = k + 1
+	}
+	switch {
+	case n == 0:
+		return ""
+	case n == 1:
+		return "row " + runs[0]
+	case len(runs) == 1:
+		return "rows " + runs[0]
+	}
+	last := len(runs) - 1
+	return "rows " + strings.Join(runs[:last], ", ") + " and " + runs[last]
+}
