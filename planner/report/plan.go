@@ -274,4 +274,3 @@ func proofOf(p *planner.Plan) Proof {
 	}
 	return o
 }
-
