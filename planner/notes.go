@@ -36,10 +36,12 @@ func (p *Plan) writeNotes(z *zoning) {
 			add("mismatch: %s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
 		}
 	}
-	if !p.Settings.Rig.FanChecked() {
-		add("fan not checked: the rig file has no fan curve for every range, so whether the fan holds the pressure at the limit isn't known")
-	}
 	p.rigNotes()
+	for _, name := range schemesIn(p.Sections) {
+		for _, text := range d.byName[name].Unverified {
+			add("from memory, unverified: %s", text)
+		}
+	}
 	estimated := 0
 	for _, c := range p.Cuts {
 		if p.Network.Joints[c.Joint].Estimated {
@@ -86,4 +88,13 @@ func sorted(m map[string]int) []string {
 	}
 	sort.Strings(keys)
 	return keys
+}
+
+// schemesIn lists the schemes of the sections, each once.
+func schemesIn(sections []Section) []string {
+	m := map[string]int{}
+	for i := range sections {
+		m[sections[i].Scheme.Name]++
+	}
+	return sorted(m)
 }

@@ -104,9 +104,10 @@ func (p *Plan) sentences() []string {
 			atLeast += s.AtLeast
 		}
 		switch {
+		case pr.Score.Tests <= 1:
 		case atLeast == pr.Score.Tests:
 			out = append(out, fmt.Sprintf("%d can't be because the area alone asks for %d sections of the largest size that the rig can judge.", pr.Score.Tests-1, atLeast))
-		case pr.Score.Tests > 1:
+		default:
 			out = append(out, fmt.Sprintf("The area alone asks for %d at least; the rest follows from where the joints are, from boundaries that the schedule sets, and from avoiding sections under range. Every choice of joints was weighed.", atLeast))
 		}
 	}

@@ -41,6 +41,9 @@ func readRig(path string) (*rig.Rig, []string, error) {
 	}
 	var said []string
 	for _, n := range notes {
+		if n.Key == "fan" {
+			continue // said again, and better, at each pressure
+		}
 		text := n.Text
 		if n.Range != "" {
 			text = "range " + n.Range + ": " + text

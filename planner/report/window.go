@@ -1,6 +1,8 @@
 package report
 
 import (
+	"strings"
+
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 )
@@ -48,6 +50,9 @@ func OfWindows(r *rig.Rig, of rig.TableOf, rows []rig.Row, notes []string) *Wind
 			Class: row.Class, PressurePa: row.PressurePa, Shape: string(row.Shape), LimitPerM2: row.LimitPerM2,
 			Areas: []AreaWindow{}, Permitted: row.Permitted, State: row.State, Reason: row.Reason,
 		}
+		if row.Permitted {
+			_, o.State, _ = strings.Cut(row.State, ": ") // the columns say for what class, shape and sign
+		}
 		for _, a := range row.Areas {
 			o.Areas = append(o.Areas, AreaWindow{a.Low, a.High, list(a.Ranges)})
 		}
@@ -62,9 +67,6 @@ func OfWindows(r *rig.Rig, of rig.TableOf, rows []rig.Row, notes []string) *Wind
 				v.Notes = append(v.Notes, text)
 			}
 		}
-	}
-	if !r.FanChecked() {
-		v.Notes = append(v.Notes, "fan not checked: the rig file has no fan curve for every range")
 	}
 	for _, text := range of.Scheme.Unverified {
 		v.Notes = append(v.Notes, "from memory, unverified: "+text)
