@@ -82,6 +82,7 @@ var unitNeeded = map[string]takeoff.Column{
 type question struct {
 	names   string
 	ask     string             // what to write instead
+	why     string             // empty: more than one meaning
 	settled [][]takeoff.Column // with all columns of one of these mapped, the question is idle
 }
 
@@ -89,25 +90,26 @@ var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimCo
 
 var questions = []question{
 	{"pressure, static pressure, pressure rating, rating, duct pressure, system pressure, p",
-		"test_pa (what the section is held at), design_pa (what it works at) or duct_class_pa (what the duct is built for)", nil},
+		"test_pa (what the section is held at), design_pa (what it works at) or duct_class_pa (what the duct is built for)", "", nil},
 	{"size, sizes, dimension, dimensions, dims, dim, section, cross section, duct size, section size",
-		"width_mm and height_mm, or diameter_mm, each in a column of its own", sized},
-	{"branch size, branch", "branch_width_mm and branch_height_mm, or branch_diameter_mm",
+		"width_mm and height_mm, or diameter_mm, each in a column of its own", "", sized},
+	{"branch size, branch", "branch_width_mm and branch_height_mm, or branch_diameter_mm", "",
 		[][]takeoff.Column{{takeoff.DimColumn(fittings.BranchWidth)}, {takeoff.DimColumn(fittings.BranchDiameter)}}},
-	{"radius, bend radius, r, rad", "radius_mm (to the centre line) or throat_mm (inside)",
+	{"radius, bend radius, r, rad", "radius_mm (to the centre line) or throat_mm (inside)", "",
 		[][]takeoff.Column{{takeoff.DimColumn(fittings.Radius)}, {takeoff.DimColumn(fittings.Throat)}}},
 	{"area, surface area, duct area, total area, sheet area, metal area",
-		"stated_area_m2 (a figure to check) or area_m2 (given instead of sizes)", nil},
-	{"type, duct type, description, desc", "kind (straight, bend, tee and so on), style or note", [][]takeoff.Column{{takeoff.Kind}}},
-	{"item, ref, reference, no, nr, number, code", "tag, kind, quantity or drawing",
+		"stated_area_m2 (a figure to check) or area_m2 (given instead of sizes)", "", nil},
+	{"type, duct type, description, desc", "kind (straight, bend, tee and so on), style or note", "", [][]takeoff.Column{{takeoff.Kind}}},
+	{"item, ref, reference, no, nr, number, code", "tag, kind, quantity or drawing", "",
 		[][]takeoff.Column{{takeoff.Tag, takeoff.Quantity}, {takeoff.Tag, takeoff.Kind}}},
-	{"total length, overall length, run length", "length_mm (of each piece) with quantity", [][]takeoff.Column{{takeoff.DimColumn(fittings.Length)}}},
+	{"total length, overall length, run length", "length_mm (of each piece) with quantity", "", [][]takeoff.Column{{takeoff.DimColumn(fittings.Length)}}},
 	{"to, connects to, connected to, connection, upstream, downstream, fed from, feeds, previous, next",
-		"from (the tag of the next piece towards the plant, whichever way the air flows)", [][]takeoff.Column{{takeoff.From}}},
-	{"seal class, duct class, construction class", "class (air-tightness class) or duct_class_pa (what the duct is built for)",
+		"from (the tag of the next piece towards the plant, whichever way the air flows)", "", [][]takeoff.Column{{takeoff.From}}},
+	{"seal class", "class (air-tightness class), which says how much may leak", "isn't how tight the duct is", [][]takeoff.Column{{takeoff.Class}}},
+	{"duct class, construction class", "class (air-tightness class) or duct_class_pa (what the duct is built for)", "",
 		[][]takeoff.Column{{takeoff.Class, takeoff.DuctClassPa}}},
-	{"unit, units, uom", "the unit in each heading, as width_in", nil},
-	{"test", "test_pa, or scope (in, out, through)", [][]takeoff.Column{{takeoff.TestPa}}},
+	{"unit, units, uom", "the unit in each heading, as width_in", "would change what the numbers mean", nil},
+	{"test", "test_pa, or scope (in, out, through)", "", [][]takeoff.Column{{takeoff.TestPa}}},
 }
 
 // unused lists common columns that mean nothing here, though some are spelt

@@ -69,7 +69,7 @@ var unitSigns = map[rune]string{'"': "in", '″': "in", '”': "in", '\'': "ft",
 
 // readHeading finds out what a heading means.
 func readHeading(typed string) heading {
-	h := heading{typed: strings.TrimSpace(typed)}
+	h := heading{typed: shorten(strings.TrimSpace(typed))}
 	words := tokens(h.typed)
 	if len(words) == 0 {
 		if h.typed != "" {

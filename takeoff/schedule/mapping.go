@@ -190,7 +190,11 @@ func (t *table) question(s *spec) {
 			return
 		}
 	}
-	t.refuse(s, s.ask.ask, fmt.Sprintf("'%s' has more than one meaning, so the column isn't used; write %s", s.typed, s.ask.ask))
+	why := s.ask.why
+	if why == "" {
+		why = "has more than one meaning"
+	}
+	t.refuse(s, s.ask.ask, fmt.Sprintf("'%s' %s, so the column isn't used; write %s", s.typed, why, s.ask.ask))
 }
 
 // noteUnits says which columns are read in a unit that nobody stated.

@@ -137,15 +137,16 @@ var tens = [...]float64{1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10,
 // number reads a cell of a column: its value in the program's unit, or what is
 // wrong with it and what to do.
 func (s *spec) number(text string) (v float64, trouble string) {
-	if v, ok := s.unit.exact(text); ok && v <= s.max && (s.measure != takeoff.Count || v == math.Trunc(v)) {
+	v, ok := s.unit.exact(text)
+	if ok && v <= s.max && (s.measure != takeoff.Count || v == math.Trunc(v)) && (!s.commaFile || !strings.Contains(text, ".")) {
 		return v, ""
 	}
 	t := cellCleaner.Replace(text)
 	negative := strings.HasPrefix(t, "-")
 	if negative || strings.HasPrefix(t, "+") {
-		t = strings.TrimSpace(t[1:])
+		t = t[1:]
 	}
-	v, trouble = s.quantity(t)
+	v, trouble = s.quantity(strings.TrimSpace(t))
 	switch {
 	case trouble != "":
 		return 0, trouble
@@ -177,7 +178,6 @@ func (s *spec) quantity(t string) (float64, string) {
 	if s.diameter {
 		t = strings.TrimSpace(strings.TrimLeft(t, "Øø⌀∅"))
 	}
-	t = strings.TrimSpace(t)
 	if m := feetInches.FindStringSubmatch(t); m != nil && s.measure == takeoff.Lengths {
 		ft, ok := foot.exact(m[1])
 		in, trouble := s.inUnit(m[2], inch)

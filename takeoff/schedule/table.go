@@ -62,7 +62,7 @@ func (t *table) offer(number int, cells []string, broken string, each func(*take
 		return nil
 	}
 	if broken != "" {
-		r.Faults = append(r.Faults, t.place.Fault("", "", "", broken))
+		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}
 	if t.fresh {
 		t.fresh = false
@@ -189,7 +189,7 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	}
 	same := true
 	for i, cell := range cells {
-		same = same && i < len(t.specs) && trim(cell) == t.specs[i].typed
+		same = same && i < len(t.specs) && shorten(trim(cell)) == t.specs[i].typed
 	}
 	if same {
 		t.note("row %d repeats the headings", number)
@@ -267,11 +267,26 @@ func unreadable(r rune) bool {
 	return r == utf8.RuneError || unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
 }
 
-// shorten cuts text that is too long for a message.
+// shorten makes text fit for a message: not too long, and without characters
+// that would upset a terminal.
 func shorten(s string) string {
 	const most = 80
-	if len(s) <= most {
+	if len(s) > most {
+		s = strings.ToValidUTF8(s[:most], "") + "…"
+	}
+	if !strings.ContainsFunc(s, unicode.IsControl) {
 		return s
 	}
-	return strings.ToValidUTF8(s[:most], "") + "…"
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t':
+			b.WriteByte(' ')
+		case unicode.IsControl(r):
+			fmt.Fprintf(&b, "\\x%02x", r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }

@@ -15,46 +15,44 @@ import (
 )
 
 const (
-	scheduleSheet = "schedule"
-	helpSheet     = "instructions"
-	templateRows  = 5000 // rows with drop-downs
+	scheduleSheet, helpSheet = "schedule", "instructions"
+	templateRows             = 5000 // rows with drop-downs
 )
 
 // says tells what a column holds, for the instructions.
 var says = [takeoff.NumColumns]string{
-	takeoff.Tag:         "name of the piece, used once in the schedule",
-	takeoff.System:      "air system that it belongs to",
-	takeoff.Level:       "floor on which it hangs",
-	takeoff.PlaceOnSite: "room or zone",
-	takeoff.Drawing:     "drawing that shows it",
-	takeoff.Kind:        "what it is",
-	takeoff.Style:       "how it is made; empty for the kind's default",
-	takeoff.Shape:       "rectangular, circular or flat-oval; needed only where the sizes leave a doubt",
-	takeoff.Quantity:    "how many alike; empty is 1. Straights stand in series, end pieces side by side",
-	takeoff.Note:        "free text",
-	takeoff.Plane:       "side that lies in the plane of a bend or offset: width (default) or height",
-	takeoff.Shape2:      "shape of the other end of a transition, or of a branch, where the sizes leave a doubt",
-	takeoff.SizeIs:      "clear (inside the lining) or metal; needed where lining_mm is given",
-	takeoff.StatedArea:  "area that somebody else gave for the whole row, to be checked; never used for the plan",
-	takeoff.From:        "tag of the next piece towards the plant, whichever way the air flows; T4/branch for a side end; ^ for the row above",
-	takeoff.Joins:       "tag that its far end meets as well, which closes a ring",
-	takeoff.Run:         "rows with the same run hang on each other in order",
-	takeoff.At:          "centre of a spigot from the plant end of the piece that it sits on",
-	takeoff.Joint:       "joint towards the plant: flanged, slip or welded",
-	takeoff.BlankMinutes: "time to blank off the joint towards the plant, both sides, both tests: a number, no, must, or must and a number; " +
-		"empty is an assumption",
-	takeoff.EndMinutes:  "time to cap its open end",
-	takeoff.Scheme:      "tightness scheme; empty is EN",
-	takeoff.Class:       "air-tightness class",
-	takeoff.TestPa:      "pressure that its section is held at; the side goes in sign",
-	takeoff.DesignPa:    "pressure that it works at; caps the test pressure",
-	takeoff.DuctClassPa: "pressure that the duct is built for; caps the test pressure",
-	takeoff.Sign:        "positive or negative",
-	takeoff.Scope:       "in (default); out: not tested; through: tested, its area not counted",
-	takeoff.Stage:       "stage of the work in which it can be tested",
-	takeoff.Ready:       "when it can be tested",
-	takeoff.Closed:      "when it is closed up",
-	takeoff.Group:       "pieces that are to be tested together",
+	takeoff.Tag:          "name of the piece, used once in the schedule",
+	takeoff.System:       "air system that it belongs to",
+	takeoff.Level:        "floor on which it hangs",
+	takeoff.PlaceOnSite:  "room or zone",
+	takeoff.Drawing:      "drawing that shows it",
+	takeoff.Kind:         "what it is",
+	takeoff.Style:        "how it is made; empty for the kind's default",
+	takeoff.Shape:        "rectangular, circular or flat-oval; needed only where the sizes leave a doubt",
+	takeoff.Quantity:     "how many alike; empty is 1. Straights stand in series, end pieces side by side",
+	takeoff.Note:         "free text",
+	takeoff.Plane:        "side that lies in the plane of a bend or offset: width (default) or height",
+	takeoff.Shape2:       "shape of the other end of a transition, or of a branch, where the sizes leave a doubt",
+	takeoff.SizeIs:       "clear (inside the lining) or metal; needed where lining_mm is given",
+	takeoff.StatedArea:   "area that somebody else gave for the whole row, to be checked; never used for the plan",
+	takeoff.From:         "tag of the next piece towards the plant, whichever way the air flows; T4/branch for a side end; ^ for the row above",
+	takeoff.Joins:        "tag that its far end meets as well, which closes a ring",
+	takeoff.Run:          "rows with the same run hang on each other in order",
+	takeoff.At:           "centre of a spigot from the plant end of the piece that it sits on",
+	takeoff.Joint:        "joint towards the plant: flanged, slip or welded",
+	takeoff.BlankMinutes: "time to blank off the joint towards the plant, both sides, both tests: a number, no, must or must 12; empty is an assumption",
+	takeoff.EndMinutes:   "time to cap its open end",
+	takeoff.Scheme:       "tightness scheme; empty is EN",
+	takeoff.Class:        "air-tightness class",
+	takeoff.TestPa:       "pressure that its section is held at; the side goes in sign",
+	takeoff.DesignPa:     "pressure that it works at; caps the test pressure",
+	takeoff.DuctClassPa:  "pressure that the duct is built for; caps the test pressure",
+	takeoff.Sign:         "positive or negative",
+	takeoff.Scope:        "in (default); out: not tested; through: tested, its area not counted",
+	takeoff.Stage:        "stage of the work in which it can be tested",
+	takeoff.Ready:        "when it can be tested",
+	takeoff.Closed:       "when it is closed up",
+	takeoff.Group:        "pieces that are to be tested together",
 }
 
 var saysSize = [fittings.NumDims]string{
@@ -142,8 +140,7 @@ var helpLines = []string{
 func WriteTemplate(out io.Writer) error {
 	f := excelize.NewFile()
 	defer f.Close()
-	t := &template{file: f}
-	t.do(f.SetSheetName("Sheet1", scheduleSheet))
+	t := &template{file: f, err: f.SetSheetName("Sheet1", scheduleSheet)}
 	_, err := f.NewSheet(helpSheet)
 	t.do(err)
 	t.fillSchedule()
@@ -248,9 +245,9 @@ func (t *template) fillHelp() {
 	for i, line := range helpLines {
 		put(i+1, line)
 	}
-	t.do(f.SetCellStyle(helpSheet, "A1", "A1", bold))
 	row := len(helpLines) + 2
 	put(row, "column", "what it says", "unit", "needed by", "may be given for")
+	t.do(f.SetCellStyle(helpSheet, "A1", "A1", bold))
 	t.do(f.SetCellStyle(helpSheet, t.cell(1, row), t.cell(5, row), bold))
 	for i, width := range []float64{20, 60, 10, 45, 45} {
 		letter, err := excelize.ColumnNumberToName(i + 1)

@@ -220,7 +220,7 @@ func (l *lines) broken() string {
 	_, err := l.form.reader(raw, false).Read()
 	bare := errors.Is(err, csv.ErrBareQuote) && strings.Contains(strings.TrimSpace(string(raw)), "\n")
 	if errors.Is(err, csv.ErrQuote) || bare {
-		return "a quote in this row isn't closed, so it may have swallowed rows below; close it, and write inches as in"
+		return "a quote in this row isn't closed, so it may have swallowed rows below; close it, or write inches as 24 in"
 	}
 	return ""
 }
