@@ -1,0 +1,84 @@
+package fittings
+
+import (
+	"encoding/binary"
+	"math"
+	"testing"
+)
+
+// FuzzMeasure makes pieces of anything at all: each has either problems and no
+// area, or a finite area over 0, whole ends, a working and a source.
+func FuzzMeasure(f *testing.F) {
+	f.Add(byte(Straight), byte(0), byte(0), byte(0), byte(0), uint32(1<<Width|1<<Height|1<<Length), []byte{2, 88, 1, 144, 5, 220})
+	f.Add(byte(Tee), byte(Conical), byte(Circular), byte(0), byte(0), uint32(1<<Diameter|1<<Length|1<<BranchDiameter|1<<BranchLength|1<<Entry), []byte{1, 244, 2, 188, 0, 250, 0, 150, 1, 94})
+	f.Add(byte(Spigot), byte(0), byte(FlatOval), byte(0), byte(9), uint32(1<<Width|1<<Height|1<<Length|1<<BranchShift|1<<BranchAngle), []byte{1, 244, 0, 100, 1, 94, 0, 60, 0, 20})
+	f.Add(byte(Transition), byte(0), byte(Rectangular), byte(FlatOval), byte(0), uint32(1<<Width|1<<Height|1<<Width2|1<<Height2|1<<Length|1<<OffsetShift), []byte{1, 244, 0, 100, 1, 94, 0, 60, 0, 1, 0, 7})
+	f.Add(byte(Bend), byte(Gored), byte(0), byte(0), byte(1), uint32(1<<Diameter|1<<Angle|1<<Radius|1<<Gores), []byte{1, 244, 0, 100, 1, 94, 0, 5})
+	f.Add(byte(Breeches), byte(0), byte(0), byte(0), byte(1), uint32(1<<Diameter|1<<BranchDiameter|1<<OffsetShift|1<<Length), []byte{1, 244, 0, 100, 1, 94, 0, 50})
+	f.Fuzz(func(t *testing.T, kind, style, shape, shape2, flags byte, given uint32, raw []byte) {
+		p := &Piece{Kind: Kind(kind % 16), Style: Style(style % 13), Shape: Shape(shape % 5), Shape2: Shape(shape2 % 5), Plane: Plane(flags % 3)}
+		p.WallFlat = flags&4 != 0
+		p.Wall.Shape = Shape(flags >> 3 % 4)
+		next := func() float64 {
+			v, rest := fuzzed(raw)
+			raw = rest
+			return v
+		}
+		for d := range NumDims {
+			if given&(1<<d) != 0 {
+				v := next()
+				if d.Unit() != Metre {
+					v *= 1000
+				}
+				p.Sizes.Set(d, v)
+			}
+		}
+		p.Wall.Width, p.Wall.Height, p.Wall.Diameter = next(), next(), next()
+		checkOutcome(t, p)
+	})
+}
+
+// fuzzed takes two bytes as millimetres, and a few values as what no size may be.
+func fuzzed(raw []byte) (float64, []byte) {
+	if len(raw) < 2 {
+		return 0.3, nil
+	}
+	switch v := int16(binary.BigEndian.Uint16(raw)); v {
+	case math.MaxInt16:
+		return math.NaN(), raw[2:]
+	case math.MinInt16:
+		return math.Inf(1), raw[2:]
+	case math.MinInt16 + 1:
+		return 5e-324, raw[2:]
+	case math.MaxInt16 - 1:
+		return math.MaxFloat64, raw[2:]
+	default:
+		return float64(v) / 1000, raw[2:]
+	}
+}
+
+func checkOutcome(t *testing.T, p *Piece) {
+	t.Helper()
+	m, problems := Measure(p)
+	if len(problems) > 0 {
+		if m.Area != 0 || m.Opening != 0 {
+			t.Fatalf("%+v: area %g beside %+v", p, m.Area, problems)
+		}
+		for _, problem := range problems {
+			if problem.Message == "" || problem.Expected == "" || problem.Dim == NumDims && problem.Word == "" {
+				t.Fatalf("%+v: empty problem %+v", p, problem)
+			}
+		}
+	} else if !(m.Area > 0) || math.IsInf(m.Area, 0) || !(m.Opening >= 0) || math.IsInf(m.Opening, 0) {
+		t.Fatalf("%+v: area %g, opening %g and no problem", p, m.Area, m.Opening)
+	}
+	for _, end := range m.Ends {
+		known := end.Shape != NoShape
+		if known && !(end.Girth() > 0 && end.FaceArea() > 0 && !math.IsInf(end.Girth(), 0)) || !known && end.CrossSection != (CrossSection{}) {
+			t.Fatalf("%+v: end %+v", p, end)
+		}
+	}
+	if measured := len(problems) == 0; measured != (Working(p) != "") || measured != (Source(p) != "") {
+		t.Fatalf("%+v: working %q and source %q don't fit %+v", p, Working(p), Source(p), problems)
+	}
+}
