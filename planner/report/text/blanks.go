@@ -17,7 +17,7 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 	}
 	title(b, "Cuts: blank off both sides of these joints")
 	writeTable(b, []Column{
-		{Head: "", Align: Right}, {Head: "between", Max: 60}, {Head: "size", Max: 18}, {Head: "min", Align: Right}, {Head: "why"},
+		{Head: "", Align: Right}, {Head: "joint", Max: 60}, {Head: "size", Max: 18}, {Head: "min", Align: Right}, {Head: "why"},
 	}, func(row func(...string)) {
 		for i := range cuts {
 			if i == most {

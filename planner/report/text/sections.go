@@ -30,7 +30,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	title(b, "Sections")
 	rest := 0
 	writeTable(b, []Column{
-		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: 12}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
+		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: 18}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
 		{Head: "m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range to set", Max: 14},
 		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: "N", Align: Right}, {Head: "flag"},
 	}, func(row func(...string)) {
@@ -49,7 +49,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			if l, ok := show.Largest(s.Blanks); ok {
 				face, force = l.Text, fixed(l.Force, 0)
 			}
-			row(s.ID, s.System, few(s.Levels, 3), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
+			row(s.ID, s.System, few(s.Levels, 2), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
 				strconv.Itoa(len(s.Blanks)), face, force, flag(s))
 		}
 	})

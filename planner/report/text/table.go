@@ -79,28 +79,30 @@ func (l *layout) measure(cells ...string) {
 	}
 }
 
-// settle makes room for the headings and fits the table into the line.
+// settle makes room for the headings, in one line if there is room for that,
+// and fits the table into the line.
 func (l *layout) settle() {
-	used, last := 0, -1
+	narrow, full, used, wider, last := make([]int, len(l.wide)), make([]int, len(l.wide)), 0, 0, 0
 	for i, c := range l.columns {
 		if l.wide[i] == 0 {
 			continue
 		}
 		last = i
-		l.wide[i] = max(l.wide[i], l.before[i]+l.after[i])
+		n := max(l.wide[i], l.before[i]+l.after[i])
 		if c.Max > 0 {
-			l.wide[i] = min(l.wide[i], c.Max)
+			n = min(n, c.Max)
 		}
+		narrow[i], full[i] = n, max(n, columnsOf(c.Head))
 		for _, word := range strings.Fields(c.Head) {
-			l.wide[i] = max(l.wide[i], columnsOf(word))
+			narrow[i] = max(narrow[i], columnsOf(word))
 		}
-		if c.Max == 0 && i < len(l.columns)-1 {
-			l.wide[i] = max(l.wide[i], columnsOf(c.Head))
-		}
-		used += gap + l.wide[i]
+		used, wider = used+gap+narrow[i], wider+gap+full[i]
 	}
-	if over := used - width; over > 0 && last >= 0 {
-		l.wide[last] = max(20, l.wide[last]-over)
+	l.wide = narrow
+	if wider <= width {
+		l.wide = full
+	} else if used > width {
+		l.wide[last] = max(20, l.wide[last]-used+width)
 	}
 }
 
@@ -121,6 +123,13 @@ func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
 		parts[i] = wrap(c, l.wide[i], deepest)
 		deep = max(deep, len(parts[i]))
 	}
+	if head { // headings stand on their columns
+		for i, p := range parts {
+			if p != nil {
+				parts[i] = append(make([]string, deep-len(p)), p...)
+			}
+		}
+	}
 	for k := range deep {
 		var s strings.Builder
 		for i, wide := range l.wide {
@@ -128,8 +137,8 @@ func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
 				continue
 			}
 			text := ""
-			if j := k; j < len(parts[i]) {
-				text = parts[i][j]
+			if k < len(parts[i]) {
+				text = parts[i][k]
 			}
 			s.WriteString(strings.Repeat(" ", gap))
 			s.WriteString(pad(text, wide, l.columns[i].Align))

@@ -1,0 +1,126 @@
+// Package xlsx renders a plan as a workbook: a summary, the sections, their
+// pieces, the cuts and blanks to work from, the takeoff with its working, and
+// the notes. Text is never a formula; numbers are real numbers, unrounded, with
+// a number format, but for limits, which are cut off and never rounded up.
+package xlsx
+
+import (
+	"fmt"
+	"io"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// kind is how the cells of a column are shown.
+type kind uint8
+
+const (
+	words   kind = iota // text, wrapped
+	whole               // whole numbers
+	tenth               // one decimal
+	hundred             // two decimals
+	full                // as many digits as there are
+	box                 // empty, to be ticked on paper
+	limits              // one to four decimals; see permitted
+	ticked              // text in bold: what a reader must look at
+	label               // text in bold, of the summary
+	value               // of the summary: text or number at the left
+	numKinds
+)
+
+var numberFormats = [numKinds]string{whole: "0", tenth: "0.0", hundred: "0.00", full: "0.0#########"}
+
+const (
+	heading   = int(numKinds)     // style of the heading row
+	decimals1 = int(numKinds) + 1 // styles of limits with one to four decimals
+	left0     = int(numKinds) + 5 // styles of every kind at the left
+	numStyles = int(numKinds)*2 + 5
+	lastRow   = 1048576 // of a sheet
+)
+
+// book is a workbook being written.
+type book struct {
+	file   *excelize.File
+	styles [numStyles]int
+	last   int    // row
+	foot   string // what every printed page says
+}
+
+// bare is a workbook's properties without a clock and without a program's
+// maker: the same plan gives the same bytes.
+var bare = map[string]string{
+	"docProps/app.xml": `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<Properties xmlns="http://schemas.openxmlformats.org/officeDocument/2006/extended-properties"><Application>blankoff</Application></Properties>`,
+	"docProps/core.xml": `<?xml version="1.0" encoding="UTF-8" standalone="yes"?>
+<cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>Ductwork leakage test plan</dc:title><dc:creator>blankoff</dc:creator></cp:coreProperties>`,
+}
+
+func newBook(foot string) (*book, error) {
+	b := &book{file: excelize.NewFile(), last: lastRow, foot: foot}
+	for name, text := range bare {
+		b.file.Pkg.Store(name, []byte(text))
+	}
+	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &archive{out: w} })
+	for i := range b.styles {
+		style, err := b.file.NewStyle(styleOf(i))
+		if err != nil {
+			return nil, fmt.Errorf("style of a cell: %w", err)
+		}
+		b.styles[i] = style
+	}
+	return b, nil
+}
+
+// styleOf describes style i: black on white, to be printed without colour.
+func styleOf(i int) *excelize.Style {
+	if i >= left0 {
+		s := styleOf(i - left0)
+		s.Alignment.Horizontal = "left"
+		return s
+	}
+	const dark, pale = "404040", "BFBFBF"
+	line := func(colour string, style int) []excelize.Border {
+		var all []excelize.Border
+		for _, side := range []string{"left", "right", "top", "bottom"} {
+			all = append(all, excelize.Border{Type: side, Color: colour, Style: style})
+		}
+		return all
+	}
+	s := &excelize.Style{
+		Font:      &excelize.Font{Size: 10, Family: "Calibri"},
+		Alignment: &excelize.Alignment{Vertical: "top", WrapText: true},
+		Border:    line(pale, 1),
+	}
+	format := ""
+	switch {
+	case i >= decimals1:
+		format = "0." + strings.Repeat("0", i-decimals1+1)
+	case i == heading:
+		s.Font.Bold, s.Border = true, line(dark, 1)
+		s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E7E6E6"}}
+		s.Alignment.Vertical = "center"
+	case kind(i) == box:
+		s.Border = line(dark, 1)
+	case kind(i) == ticked, kind(i) == label:
+		s.Font.Bold = true
+	case kind(i) == value:
+		s.Alignment.Horizontal = "left"
+	default:
+		format = numberFormats[i]
+	}
+	if format != "" {
+		s.CustomNumFmt = &format
+		s.Alignment.WrapText = false
+	}
+	return s
+}
+
+// write writes the workbook.
+func (b *book) write(w io.Writer) error {
+	b.file.SetActiveSheet(0)
+	if err := b.file.Write(w); err != nil {
+		return fmt.Errorf("workbook: %w", err)
+	}
+	return b.file.Close()
+}

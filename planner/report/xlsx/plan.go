@@ -1,0 +1,138 @@
+package xlsx
+
+import (
+	"io"
+	"strings"
+
+	"blankoff/planner/report"
+	"blankoff/planner/report/show"
+)
+
+// Plan writes a plan as a workbook. The same view gives the same bytes.
+func Plan(w io.Writer, v *report.Plan) error {
+	b, err := newBook(footText(v.Schedule.File))
+	if err != nil {
+		return err
+	}
+	defer b.file.Close()
+	for _, write := range []func(*book, *report.Plan) error{
+		summary, sections, pieces, cuts, blanks, sizes, takeoffSheet, notes,
+	} {
+		if err := write(b, v); err != nil {
+			return err
+		}
+	}
+	return b.write(w)
+}
+
+// footText makes a text safe for a page's foot, where & gives orders; it may
+// hold 255 characters with everything else that stands there.
+func footText(s string) string {
+	var out strings.Builder
+	n := 0
+	for _, r := range s {
+		if n++; n > 80 {
+			out.WriteString("...")
+			break
+		}
+		switch {
+		case r == '&':
+			out.WriteString("&&")
+		case r < ' ':
+			out.WriteByte(' ')
+		default:
+			out.WriteRune(r)
+		}
+	}
+	return out.String()
+}
+
+// summary says what the plan comes to and what it was made for.
+func summary(b *book, v *report.Plan) error {
+	columns := []column{{head: "Ductwork leakage test plan", width: 34, kind: label}, {head: "", width: 100, kind: value}}
+	return b.form("summary", columns, func(row func(...any) error) error {
+		for _, part := range [][][2]any{summaryResult(v), summarySettings(v), summaryBalance(v)} {
+			for _, line := range part {
+				if err := row(line[0], line[1]); err != nil {
+					return err
+				}
+			}
+		}
+		for i, s := range v.Proof.Sentences {
+			head := ""
+			if i == 0 {
+				head = "how good the plan is"
+			}
+			if err := row(head, s); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+func summaryResult(v *report.Plan) [][2]any {
+	p := &v.Proof
+	sizes := show.AllSizes(show.BySize(v.Sections))
+	return [][2]any{
+		{"tests", p.Tests},
+		{"sections over range", p.OverRange},
+		{"sections under range", p.UnderRange},
+		{"cuts", len(v.Cuts)},
+		{"blanks to fit, in all tests", sizes.Fits()},
+		{"greatest force on a blank, N", rounded{sizes.MostForce, whole}},
+		{"tested, m2", rounded{v.Balance.Sections, hundred}},
+		{"tests and cuts, min", rounded{p.TotalMinutes, whole}},
+		{"of which cuts, min", rounded{p.BlankMinutes, whole}},
+		{"capping open ends, apart, min", rounded{p.EndMinutes, whole}},
+	}
+}
+
+func summarySettings(v *report.Plan) [][2]any {
+	s := &v.Settings
+	aim := "fewest tests"
+	if s.Aim == "time" {
+		aim = "least time"
+	}
+	lines := [][2]any{
+		{"schedule", v.Schedule.File}, {"sha256 of the schedule", v.Schedule.SHA256},
+		{"rig", s.Rig}, {"headroom", s.Headroom}, {"aim", aim}, {"minutes of one test", s.TestMinutes},
+		{"scheme where none is given", s.Scheme}, {"class where none is given", or(s.Class, "none")},
+	}
+	if s.TestPa > 0 {
+		lines = append(lines, [2]any{"test pressure where none is given, Pa", s.TestPa})
+	}
+	lines = append(lines, [2]any{"sign where none is given", s.Sign})
+	if s.MinArea > 0 {
+		lines = append(lines, [2]any{"a section at least, m2", s.MinArea})
+	}
+	if s.MaxArea > 0 {
+		lines = append(lines, [2]any{"a section at most, m2", s.MaxArea})
+	}
+	if s.PieceLength > 0 {
+		lines = append(lines, [2]any{"straights made in, m", s.PieceLength})
+	}
+	if s.By != "" {
+		lines = append(lines, [2]any{"sections end at every change of", s.By})
+	}
+	return append(lines, [2]any{"basis of areas", s.Basis + ". " + v.Measured})
+}
+
+func summaryBalance(v *report.Plan) [][2]any {
+	a := &v.Balance
+	return [][2]any{
+		{"rows", show.Rows(&v.Schedule)},
+		{"faults", len(v.Faults)},
+		{"takeoff, m2", rounded{a.Takeoff, hundred}},
+		{"= in sections, m2", rounded{a.Sections, hundred}},
+		{"+ outside, m2", rounded{a.Outside, hundred}},
+		{"difference, m2", rounded{a.Difference, hundred}},
+	}
+}
+
+func or(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
