@@ -105,8 +105,8 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 		return err
 	}
 	p, err := planner.Make(t, o.set)
-	if p == nil {
-		return err
+	if p == nil { // a setting can't be used
+		return misuse{err}
 	}
 	p.Notes = append(p.Notes, notes...)
 	v := report.Of(p, o.pieceLength)

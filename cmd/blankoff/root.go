@@ -27,13 +27,17 @@ const exitText = `Exit codes:
 // misuse is an error of the command line.
 type misuse struct{ error }
 
+func (m misuse) Unwrap() error { return m.error }
+
 // hint is an error with a line on what to do next.
 type hint struct {
 	error
 	next string
 }
 
-// partly says that the work was done, but not all of it.
+func (h hint) Unwrap() error { return h.error }
+
+// errPartly says that the work was done, but not all of it.
 var errPartly = errors.New("done in part")
 
 // run carries out one command line and returns its exit code.
