@@ -96,7 +96,7 @@ func (d *duties) onceForAll(asked int, file string) {
 				n++
 			}
 		}
-		if n < asked || n < 2 {
+		if n < asked {
 			continue
 		}
 		d.faults = slices.DeleteFunc(d.faults, missing)

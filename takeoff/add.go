@@ -51,7 +51,7 @@ func (t *Takeoff) claimTag(i int) {
 	}
 	t.double[it.Tag] = true
 	t.fault(i, it.At.Fault("tag", it.Tag, "a tag of its own",
-		fmt.Sprintf("tag %q already stands on row %d; give one of the two another tag", it.Tag, t.Items[first].At.Row)))
+		fmt.Sprintf("tag '%s' already stands on row %d; give one of the two another tag", it.Tag, t.Items[first].At.Row)))
 }
 
 // readPiece reads what the piece is and its sizes.
@@ -66,13 +66,13 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 	} else if k, ok := fittings.ParseKind(s); ok {
 		p.Kind = k
 	} else {
-		bad(Kind, kindList(), fmt.Sprintf("%q isn't a kind of piece; `blankoff kinds` lists them with their other names", s))
+		bad(Kind, kindList(), fmt.Sprintf("'%s' isn't a kind of piece; `blankoff kinds` lists them with their other names", s))
 	}
 	if s := r.Text[Style]; s != "" {
 		if v, ok := fittings.ParseStyle(s); ok {
 			p.Style = v
 		} else {
-			bad(Style, "a style of "+p.Kind.String(), fmt.Sprintf("style %q isn't known; `blankoff kinds` lists them", s))
+			bad(Style, "a style of "+p.Kind.String(), fmt.Sprintf("style '%s' isn't known; `blankoff kinds` lists them", s))
 		}
 	}
 	for _, w := range []struct {
@@ -83,7 +83,7 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 			if v, ok := fittings.ParseShape(s); ok {
 				*w.to = v
 			} else {
-				bad(w.c, "rectangular, circular or flat-oval", fmt.Sprintf("shape %q isn't known", s))
+				bad(w.c, "rectangular, circular or flat-oval", fmt.Sprintf("shape '%s' isn't known", s))
 			}
 		}
 	}
@@ -91,7 +91,7 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 		if v, ok := fittings.ParsePlane(s); ok {
 			p.Plane = v
 		} else {
-			bad(Plane, "width or height", fmt.Sprintf("plane %q isn't known", s))
+			bad(Plane, "width or height", fmt.Sprintf("plane '%s' isn't known", s))
 		}
 	}
 	for d := fittings.Dim(0); d < fittings.NumDims; d++ {
@@ -120,7 +120,7 @@ func (t *Takeoff) readNumbers(i int, r *Row) {
 		v := r.Number[c]
 		if math.IsNaN(v) || v < low || v > high {
 			t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected,
-				fmt.Sprintf("%s %q is out of range", c.Heading(), r.Text[c])))
+				fmt.Sprintf("%s '%s' is out of range", c.Heading(), r.Text[c])))
 			return false
 		}
 		*to = v
@@ -145,7 +145,7 @@ func (t *Takeoff) readWords(i int, r *Row) {
 	it := &t.Items[i]
 	bad := func(c Column, expected string) {
 		t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected,
-			fmt.Sprintf("%s %q isn't understood; use %s", c.Heading(), r.Text[c], expected)))
+			fmt.Sprintf("%s '%s' isn't understood; use %s", c.Heading(), r.Text[c], expected)))
 	}
 	var ok bool
 	if it.Scope, ok = scopes[fold(r.Text[Scope])]; !ok {

@@ -83,11 +83,11 @@ func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.E
 	case !ok && ref == "^":
 		return fault("a row above", "there is no row above this one to join to")
 	case !ok:
-		return fault("the tag of a row, ^, or a tag and /branch", fmt.Sprintf("no row has the tag %q; correct it or add the row", tag))
+		return fault("the tag of a row, ^, or a tag and /branch", fmt.Sprintf("no row has the tag '%s'; correct it or add the row", tag))
 	case host == i:
 		return fault("another row", fmt.Sprintf("%s names itself; name the next piece towards the plant", it.Name()))
 	case t.double[tag]:
-		return fault("a tag that stands once", fmt.Sprintf("tag %q stands on several rows, so it isn't clear which is meant", tag))
+		return fault("a tag that stands once", fmt.Sprintf("tag '%s' stands on several rows, so it isn't clear which is meant", tag))
 	}
 	return host, role, named, nil
 }

@@ -113,7 +113,7 @@ func TestFaults(t *testing.T) {
 		heading, about string
 	}{
 		{"duplicate tag", "A,straight,200,1000,,,,,,,,\nA,straight,200,1000,,,,,,,,\n", 3, "tag", "already stands on row 2"},
-		{"from names nobody", "A,straight,200,1000,Z,,,,,,,\n", 2, "from", `no row has the tag "Z"`},
+		{"from names nobody", "A,straight,200,1000,Z,,,,,,,\n", 2, "from", "no row has the tag 'Z'"},
 		{"its own from", "A,straight,200,1000,A,,,,,,,\n", 2, "from", "names itself"},
 		{"a circle", "A,straight,200,1000,B,,,,,,,\nB,straight,200,1000,A,,,,,,,\n", 2, "from", "lead in a circle"},
 		{"nothing above", "A,straight,200,1000,^,,,,,,,\n", 2, "from", "no row above"},
