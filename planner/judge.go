@@ -14,7 +14,7 @@ func (p *Plan) judge(z *zoning) {
 		s := &p.Sections[i]
 		p.place1(s)
 		if least := s.Scheme.MinAreaM2; least > 0 && s.Area < least {
-			s.Notes = append(s.Notes, fmt.Sprintf("%.1f m2 is less than the %g m2 that scheme %s asks of one test (%s)", s.Area, least, s.Scheme.Name, s.Scheme.MinAreaSource))
+			s.Notes = append(s.Notes, fmt.Sprintf("less than the %g m2 that scheme %s asks of one test (%s)", least, s.Scheme.Name, s.Scheme.MinAreaSource))
 		}
 		if s.Grouping {
 			s.Notes = append(s.Notes, "a grouping of rows that name no neighbours; whether they hang together has to be seen on the drawing")

@@ -106,9 +106,9 @@ func (p *Plan) sentences() []string {
 		switch {
 		case pr.Score.Tests <= 1:
 		case atLeast == pr.Score.Tests:
-			out = append(out, fmt.Sprintf("%d can't be because the area alone asks for %d sections of the largest size that the rig can judge.", pr.Score.Tests-1, atLeast))
+			out = append(out, fmt.Sprintf("%d can't be: between the boundaries that the schedule sets, the area alone asks for %d sections of at most the largest size that the rig can judge.", pr.Score.Tests-1, atLeast))
 		default:
-			out = append(out, fmt.Sprintf("The area alone asks for %d at least; the rest follows from where the joints are, from boundaries that the schedule sets, and from avoiding sections under range. Every choice of joints was weighed.", atLeast))
+			out = append(out, fmt.Sprintf("Between the boundaries that the schedule sets, the area alone asks for %d at least; the rest follows from where the joints are and from avoiding sections under range. Every choice of joints was weighed.", atLeast))
 		}
 	}
 	return append(out, "Areas were rounded to whole mm2 for the search and the result was checked again with the unrounded areas.")

@@ -1,6 +1,9 @@
 package rig
 
-import "fmt"
+import (
+	"fmt"
+	"strconv"
+)
 
 // State says where a section's limit lies in the rig's windows.
 type State string
@@ -45,14 +48,14 @@ func (r *Rig) Judge(q, pa, headroom float64) Verdict {
 	switch {
 	case v.Below == nil && v.Above != nil:
 		v.State = Under
-		v.Reason = fmt.Sprintf("the limit %s L/s is below %s L/s, the least this rig can judge at %s Pa", plain(q), plain(v.Above.Low), plain(pa))
+		v.Reason = fmt.Sprintf("the limit %s L/s is below %s L/s, the least this rig can judge at %s Pa", short(q), short(v.Above.Low), plain(pa))
 	case v.Above == nil:
 		v.State = Over
-		v.Reason = fmt.Sprintf("the limit %s L/s is above %s L/s, the most this rig can judge at %s Pa with a headroom of %s", plain(q), plain(v.Below.High), plain(pa), plain(headroom))
+		v.Reason = fmt.Sprintf("the limit %s L/s is above %s L/s, the most this rig can judge at %s Pa with a headroom of %s", short(q), short(v.Below.High), plain(pa), plain(headroom))
 	default:
 		v.State = Gap
 		v.Reason = fmt.Sprintf("the limit %s L/s lies between what the ranges can judge at %s Pa with a headroom of %s: up to %s and from %s L/s",
-			plain(q), plain(pa), plain(headroom), plain(v.Below.High), plain(v.Above.Low))
+			short(q), plain(pa), plain(headroom), short(v.Below.High), short(v.Above.Low))
 	}
 	return v
 }
@@ -67,3 +70,6 @@ func (r *Rig) nothing(pa, headroom float64) string {
 	}
 	return fmt.Sprintf("no range of the rig can be used at %s Pa", plain(pa))
 }
+
+// short writes a flow with the digits that mean something.
+func short(v float64) string { return strconv.FormatFloat(v, 'g', 4, 64) }

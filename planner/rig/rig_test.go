@@ -136,7 +136,7 @@ func TestJudge(t *testing.T) {
 		{0.85, Under, "", "below 0.9 L/s"},
 		{0.9, In, "low", ""},
 		{8.8, In, "low", ""},
-		{8.9, Gap, "", "up to 8.83333 and from 18.72 L/s"},
+		{8.9, Gap, "", "up to 8.833 and from 18.72 L/s"},
 		// Readable on the low range, but not once it leaks 1.5 times as much.
 		{13, Gap, "", "headroom of 1.5"},
 		{18.7, Gap, "", "from 18.72 L/s"},
