@@ -1,0 +1,347 @@
+package workbook
+
+import (
+	"archive/zip"
+	"bytes"
+	"errors"
+	"fmt"
+	"io"
+	"math/rand"
+	"reflect"
+	"runtime"
+	"strings"
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// file writes a workbook with excelize.
+func file(t testing.TB, fill func(f *excelize.File)) []byte {
+	t.Helper()
+	f := excelize.NewFile()
+	defer f.Close()
+	fill(f)
+	var b bytes.Buffer
+	if err := f.Write(&b); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+// rowsOf reads all rows of a sheet: their numbers, hidden ones with a minus
+// sign, and their cells.
+func rowsOf(t testing.TB, data []byte, sheet int) (numbers []int, cells [][]string, err error) {
+	t.Helper()
+	w, err := Open(data)
+	if err != nil {
+		return nil, nil, err
+	}
+	r, err := w.Rows(w.Sheets[sheet])
+	if err != nil {
+		return nil, nil, err
+	}
+	defer r.Close()
+	for {
+		if err := r.Next(); err == io.EOF {
+			return numbers, cells, nil
+		} else if err != nil {
+			return numbers, cells, err
+		}
+		n := r.Number
+		if r.Hidden {
+			n = -n
+		}
+		numbers = append(numbers, n)
+		cells = append(cells, append([]string(nil), r.Cells...))
+	}
+}
+
+// one reads the cell A1 of a workbook.
+func one(t testing.TB, fill func(f *excelize.File)) string {
+	t.Helper()
+	_, cells, err := rowsOf(t, file(t, fill), 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(cells) == 0 {
+		return ""
+	}
+	return cells[0][0]
+}
+
+// Text and plain numbers read as excelize reads them, in random sheets.
+func TestAgainstExcelize(t *testing.T) {
+	r := rand.New(rand.NewSource(1))
+	texts := []string{"straight", "007", " space ", "a & b <c>", "line\nbreak", "Ø300", "=not a formula", "_x000D_ typed", "日本"}
+	for range 20 {
+		stream := r.Intn(2) == 0
+		data := file(t, func(f *excelize.File) {
+			var sw *excelize.StreamWriter
+			var err error
+			if stream {
+				if sw, err = f.NewStreamWriter("Sheet1"); err != nil {
+					t.Fatal(err)
+				}
+			}
+			for row := 1; row < 40; row += 1 + r.Intn(3) {
+				values := make([]any, 1+r.Intn(30))
+				for i := range values {
+					switch r.Intn(4) {
+					case 0:
+						values[i] = texts[r.Intn(len(texts))]
+					case 1:
+						values[i] = float64(r.Intn(1e6)) / 8
+					case 2:
+						values[i] = r.Intn(5000)
+					}
+				}
+				cell := fmt.Sprintf("A%d", row)
+				if stream {
+					err = sw.SetRow(cell, values)
+				} else {
+					err = f.SetSheetRow("Sheet1", cell, &values)
+				}
+				if err != nil {
+					t.Fatal(err)
+				}
+			}
+			if stream {
+				if err := sw.Flush(); err != nil {
+					t.Fatal(err)
+				}
+			}
+		})
+		numbers, cells, err := rowsOf(t, data, 0)
+		if err != nil {
+			t.Fatal(err)
+		}
+		f, err := excelize.OpenReader(bytes.NewReader(data))
+		if err != nil {
+			t.Fatal(err)
+		}
+		want, err := f.GetRows("Sheet1", excelize.Options{RawCellValue: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, n := range numbers {
+			if trimmed := strings.Join(want[n-1], "\x00"); trimmed != strings.Join(cells[i], "\x00") {
+				t.Fatalf("row %d: %q, excelize reads %q", n, cells[i], want[n-1])
+			}
+			want[n-1] = nil
+		}
+		for n, row := range want {
+			if strings.Join(row, "") != "" {
+				t.Fatalf("row %d is lost: %q", n+1, row)
+			}
+		}
+	}
+}
+
+// What a number means doesn't hang on how it is shown, unless the format adds
+// words or makes a date of it.
+func TestNumberFormats(t *testing.T) {
+	tests := []struct {
+		value  float64
+		format string
+		want   string
+	}{
+		{1500, "#,##0", "1500"}, {1500.25, "0", "1500.25"}, {0.1, "0.00", "0.1"}, {-300, "#,##0;[Red]-#,##0", "-300"},
+		{0.30000000000000004, "General", "0.3"}, {609.6, "0.0", "609.6"}, {1e15, "General", "1e+15"}, {123456789012, "0", "123456789012"},
+		{7, "000", "007"}, {7, `"T-"000`, "T-007"}, {7, `\T\-000`, "T-007"}, {24, `0" in"`, "24 in"}, {1.5, `0.0" m"`, "1.5 m"}, {24, `General\"`, `24"`},
+		{300, `"Ø"0`, "Ø300"}, {12, `_-* #,##0.00_-;\-* #,##0.00_-`, "12"}, {12, `[$€-407] #,##0`, "12"}, {12, `(0)`, "12"},
+		{0.5, "0%", "50%"}, {46082, "dd/mm/yyyy", "2026-03-01"}, {46082.75, "d mmm yy hh:mm", "2026-03-01 18:00"}, {46082, `[$-809]d mmmm yyyy`, "2026-03-01"},
+		{1, "[h]:mm", "1900-01-01"}, {1234.5, "# ?/?", "1234.5"}, {100, "0.00E+00", "100"},
+	}
+	for _, tt := range tests {
+		got := one(t, func(f *excelize.File) {
+			id, err := f.NewStyle(&excelize.Style{CustomNumFmt: &tt.format})
+			if err == nil {
+				err = f.SetCellStyle("Sheet1", "A1", "A1", id)
+			}
+			if err == nil {
+				err = f.SetCellFloat("Sheet1", "A1", tt.value, -1, 64)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+		})
+		if got != tt.want {
+			t.Errorf("%v as %s: %q, want %q", tt.value, tt.format, got, tt.want)
+		}
+	}
+}
+
+// part replaces a part of a workbook.
+func part(t testing.TB, data []byte, name string, change func(string) string) []byte {
+	t.Helper()
+	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	var b bytes.Buffer
+	zw := zip.NewWriter(&b)
+	for _, f := range zr.File {
+		r, err := f.Open()
+		if err != nil {
+			t.Fatal(err)
+		}
+		text, err := io.ReadAll(r)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if f.Name == name {
+			if text = []byte(change(string(text))); len(text) == 0 {
+				continue
+			}
+		}
+		w, err := zw.Create(f.Name)
+		if err == nil {
+			_, err = w.Write(text)
+		}
+		if err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := zw.Close(); err != nil {
+		t.Fatal(err)
+	}
+	return b.Bytes()
+}
+
+const sheet1 = "xl/worksheets/sheet1.xml"
+
+// sheetData makes a workbook whose sheet holds the XML of rows.
+func sheetData(t testing.TB, rows string) []byte {
+	return part(t, file(t, func(*excelize.File) {}), sheet1, func(s string) string {
+		before, after, ok := strings.Cut(s, "<sheetData></sheetData>")
+		if !ok {
+			t.Fatalf("no empty sheet: %s", s)
+		}
+		return before + "<sheetData>" + rows + "</sheetData>" + after
+	})
+}
+
+func TestCells(t *testing.T) {
+	tests := []struct{ xml, want string }{
+		{`<c r="A1"><v>1.50</v></c>`, "1.5"}, {`<c><v>609.60000000000002</v></c>`, "609.6"}, {`<c t="b"><v>1</v></c>`, "TRUE"}, {`<c t="b"><v>0</v></c>`, "FALSE"},
+		{`<c t="e"><f>A9</f><v>#REF!</v></c>`, "#REF!"}, {`<c><f>1+1</f><v>2</v></c>`, "2"}, {`<c><f>1+1</f></c>`, "=1+1"}, {`<c><f>1+1</f><v></v></c>`, "=1+1"},
+		{`<c t="str"><f>A2</f><v></v></c>`, ""}, {`<c t="str"><f>A2</f><v>word</v></c>`, "word"}, {`<c t="str"><f>A2</f></c>`, "=A2"},
+		{`<c t="inlineStr"><is><t>plain</t></is></c>`, "plain"}, {`<c t="inlineStr"><is><r><t>two </t></r><r><rPr><b/></rPr><t>looks</t></r></is></c>`, "two looks"},
+		{`<c t="d"><v>2026-03-01</v></c>`, "2026-03-01"}, {`<c><v>1E-3</v></c>`, "0.001"}, {`<c><v>-0</v></c>`, "-0"}, {`<c t="str"><v>a_x000A_b</v></c>`, "a\nb"},
+	}
+	for _, tt := range tests {
+		_, cells, err := rowsOf(t, sheetData(t, `<row r="3">`+tt.xml+`<c r="D3"><v>4</v></c></row>`), 0)
+		if want := [][]string{{tt.want, "", "", "4"}}; err != nil || !reflect.DeepEqual(cells, want) {
+			t.Errorf("%s: %q %v, want %q", tt.xml, cells, err, want)
+		}
+	}
+}
+
+func TestRowsCounted(t *testing.T) {
+	numbers, cells, err := rowsOf(t, sheetData(t, `<row r="2"><c r="B2"><v>1</v></c></row><row r="3"/><row hidden="1"><c><v>2</v></c></row><row r="9" hidden="true"><c r="C9"><v>3</v></c></row>`), 0)
+	if want := []int{2, -4, -9}; err != nil || !reflect.DeepEqual(numbers, want) {
+		t.Errorf("rows %v %v, want %v: %q", numbers, err, want, cells)
+	}
+}
+
+// A damaged workbook is an error that says so, never a short schedule.
+func TestDamaged(t *testing.T) {
+	good := sheetData(t, `<row r="1"><c t="s"><v>0</v></c></row><row r="2"><c><v>2</v></c></row>`)
+	keep := func(s string) string { return s }
+	tests := []struct {
+		name, part string
+		change     func(string) string
+	}{
+		{"text that isn't there", sheet1, keep},
+		{"cut in a row", sheet1, func(s string) string { return s[:strings.Index(s, `<row r="2"`)] }},
+		{"cut in a cell", sheet1, func(s string) string { return s[:strings.Index(s, `</v></c></row><row`)] }},
+		{"no sheet", sheet1, func(string) string { return "" }},
+		{"rows out of order", sheet1, func(s string) string {
+			return strings.Replace(strings.Replace(s, ` t="s"`, "", 1), `r="2"`, `r="1"`, 1)
+		}},
+		{"row too far down", sheet1, func(s string) string {
+			return strings.Replace(strings.Replace(s, ` t="s"`, "", 1), `r="2"`, `r="1048577"`, 1)
+		}},
+		{"cell too far right", sheet1, func(s string) string {
+			return strings.Replace(strings.Replace(s, ` t="s"`, "", 1), `<c>`, `<c r="XFE2">`, 1)
+		}},
+		{"no workbook", "xl/workbook.xml", func(string) string { return "" }},
+		{"workbook cut", "xl/workbook.xml", func(s string) string { return s[:len(s)/2] }},
+		{"styles cut", "xl/styles.xml", func(s string) string { return s[:len(s)/2] }},
+	}
+	for _, tt := range tests {
+		if _, cells, err := rowsOf(t, part(t, good, tt.part, tt.change), 0); err == nil {
+			t.Errorf("%s: no error, %q", tt.name, cells)
+		}
+	}
+	if _, err := Open(good[:len(good)-30]); err == nil {
+		t.Error("a cut file has no error")
+	}
+}
+
+// A small file that unpacks to very much is refused before it is unpacked.
+func TestBomb(t *testing.T) {
+	for _, name := range []string{sheet1, "xl/sharedStrings.xml", "xl/media/picture.png"} {
+		var b bytes.Buffer
+		zw := zip.NewWriter(&b)
+		w, err := zw.Create(name)
+		for i := 0; i < 64 && err == nil; i++ {
+			_, err = w.Write(make([]byte, 1<<20))
+		}
+		if err = errors.Join(err, zw.Close()); err != nil {
+			t.Fatal(err)
+		}
+		var before, after runtime.MemStats
+		runtime.ReadMemStats(&before)
+		if _, err := Open(b.Bytes()); err == nil || !strings.Contains(err.Error(), "unpacks to far more") {
+			t.Errorf("%s: %v", name, err)
+		}
+		runtime.ReadMemStats(&after)
+		if used := after.TotalAlloc - before.TotalAlloc; used > 1<<20 {
+			t.Errorf("%s: %d bytes used to refuse it", name, used)
+		}
+	}
+}
+
+func TestOtherZipFiles(t *testing.T) {
+	var b bytes.Buffer
+	zw := zip.NewWriter(&b)
+	if _, err := zw.Create("content.xml"); err != nil {
+		t.Fatal(err)
+	}
+	if err := zw.Close(); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := Open(b.Bytes()); err == nil || !strings.Contains(err.Error(), "OpenDocument") {
+		t.Errorf("%v", err)
+	}
+}
+
+// FuzzOpen looks for bytes that crash the reader or fill the memory.
+func FuzzOpen(f *testing.F) {
+	f.Add(sheetData(f, `<row r="1"><c t="inlineStr"><is><t>kind</t></is></c><c s="1"><v>2</v></c></row>`))
+	f.Fuzz(func(t *testing.T, data []byte) {
+		w, err := Open(data)
+		if err != nil {
+			return
+		}
+		for i := range w.Sheets {
+			_, _, _ = rowsOf(t, data, i)
+		}
+	})
+}
+
+// FuzzSheet reads any XML as a sheet: rows in order, or an error.
+func FuzzSheet(f *testing.F) {
+	f.Add(`<row r="1"><c r="A1" t="str"><v>x</v></c></row><row r="7" hidden="1"><c><f>1</f></c></row>`)
+	f.Fuzz(func(t *testing.T, rows string) {
+		numbers, cells, _ := rowsOf(t, sheetData(t, rows), 0)
+		last := 0
+		for i, n := range numbers {
+			if n = max(n, -n); n <= last || len(cells[i]) == 0 || len(cells[i]) > excelize.MaxColumns {
+				t.Fatalf("row %d after %d with %d cells", n, last, len(cells[i]))
+			}
+			last = n
+		}
+	})
+}
