@@ -26,6 +26,8 @@ const (
 	ticked              // text in bold: what a reader must look at
 	label               // text in bold, of the summary
 	value               // of the summary: text or number at the left
+	typed               // text that a spreadsheet would take for a formula if it were typed in again
+	line                // text on one line, cut off at the cell's edge
 	numKinds
 )
 
@@ -76,11 +78,11 @@ func newBook(foot string) (*book, error) {
 func styleOf(i int) *excelize.Style {
 	if i >= left0 {
 		s := styleOf(i - left0)
-		s.Alignment.Horizontal = "left"
+		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 		return s
 	}
 	const dark, pale = "404040", "BFBFBF"
-	line := func(colour string, style int) []excelize.Border {
+	frame := func(colour string, style int) []excelize.Border {
 		var all []excelize.Border
 		for _, side := range []string{"left", "right", "top", "bottom"} {
 			all = append(all, excelize.Border{Type: side, Color: colour, Style: style})
@@ -88,30 +90,34 @@ func styleOf(i int) *excelize.Style {
 		return all
 	}
 	s := &excelize.Style{
-		Font:      &excelize.Font{Size: 10, Family: "Calibri"},
+		Font:      &excelize.Font{Size: 9, Family: "Arial"},
 		Alignment: &excelize.Alignment{Vertical: "top", WrapText: true},
-		Border:    line(pale, 1),
+		Border:    frame(pale, 1),
 	}
 	format := ""
 	switch {
 	case i >= decimals1:
 		format = "0." + strings.Repeat("0", i-decimals1+1)
 	case i == heading:
-		s.Font.Bold, s.Border = true, line(dark, 1)
+		s.Font.Bold, s.Border = true, frame(dark, 1)
 		s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E7E6E6"}}
 		s.Alignment.Vertical = "center"
 	case kind(i) == box:
-		s.Border = line(dark, 1)
+		s.Border = frame(dark, 1)
 	case kind(i) == ticked, kind(i) == label:
 		s.Font.Bold = true
-	case kind(i) == value:
-		s.Alignment.Horizontal = "left"
+	case kind(i) == typed:
+		s.NumFmt = 49 // text
+	case kind(i) == line:
+		s.Alignment.WrapText = false
 	default:
 		format = numberFormats[i]
 	}
 	if format != "" {
 		s.CustomNumFmt = &format
 		s.Alignment.WrapText = false
+	} else {
+		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 	}
 	return s
 }

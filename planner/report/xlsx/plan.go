@@ -49,7 +49,7 @@ func footText(s string) string {
 
 // summary says what the plan comes to and what it was made for.
 func summary(b *book, v *report.Plan) error {
-	columns := []column{{head: "Ductwork leakage test plan", width: 34, kind: label}, {head: "", width: 100, kind: value}}
+	columns := []column{{head: "Ductwork leakage test plan", width: 34, kind: label}, {head: v.Schedule.File, width: 100, kind: value}}
 	return b.form("summary", columns, func(row func(...any) error) error {
 		for _, part := range [][][2]any{summaryResult(v), summarySettings(v), summaryBalance(v)} {
 			for _, line := range part {
@@ -124,8 +124,8 @@ func summaryBalance(v *report.Plan) [][2]any {
 		{"rows", show.Rows(&v.Schedule)},
 		{"faults", len(v.Faults)},
 		{"takeoff, m2", rounded{a.Takeoff, hundred}},
-		{"= in sections, m2", rounded{a.Sections, hundred}},
-		{"+ outside, m2", rounded{a.Outside, hundred}},
+		{"of which in sections, m2", rounded{a.Sections, hundred}},
+		{"of which outside, m2", rounded{a.Outside, hundred}},
 		{"difference, m2", rounded{a.Difference, hundred}},
 	}
 }

@@ -1,6 +1,7 @@
 package xlsx
 
 import (
+	"fmt"
 	"strings"
 
 	"blankoff/planner/report"
@@ -10,12 +11,12 @@ import (
 // sections writes one row a section.
 func sections(b *book, v *report.Plan) error {
 	return b.sheet("sections", []column{
-		{head: "section", width: 12}, {head: "system", width: 14}, {head: "levels", width: 11}, {head: "places", width: 20},
-		{head: "scheme", width: 9}, {head: "class", width: 8}, {head: "test pressure Pa", width: 11, kind: whole}, {head: "sign", width: 10},
+		{head: "section", width: 12}, {head: "system", width: 13}, {head: "levels", width: 13}, {head: "places", width: 22},
+		{head: "scheme", width: 9}, {head: "class", width: 8}, {head: "test pressure Pa", width: 10, kind: whole}, {head: "sign", width: 10},
 		{head: "area m2", width: 10, kind: hundred}, {head: "limit L/s, cut off", width: 10, kind: limits}, {head: "range to set", width: 11},
 		{head: "state", width: 12}, {head: "blanks", width: 9, kind: whole}, {head: "largest blank", width: 15}, {head: "force on it N", width: 10, kind: whole},
 		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 12, kind: limits, screen: true},
-		{head: "joints m", width: 10, kind: hundred, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "drawings", width: 20, screen: true},
+		{head: "joints m", width: 10, kind: hundred, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, kind: line, screen: true}, {head: "all places", width: 34, kind: line, screen: true}, {head: "drawings", width: 30, kind: line, screen: true},
 		{head: "why out of range", width: 40, screen: true}, {head: "what would help", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
 	}, func(row func(...any) error) error {
 		for i := range v.Sections {
@@ -32,15 +33,31 @@ func sections(b *book, v *report.Plan) error {
 			if s.Grouping {
 				grouping = "grouping"
 			}
-			err := row(s.ID, s.System, lines(s.Levels), lines(s.Places), s.Scheme, s.Class, s.TestPa, s.Sign,
+			err := row(s.ID, s.System, few(s.Levels, 2), few(s.Places, 2), s.Scheme, s.Class, s.TestPa, s.Sign,
 				s.Area, permitted(s.Limit), s.Range, state, len(s.Blanks), face, force,
-				s.Limit, permitted(s.LimitPerM2), s.JointLength, grouping, lines(s.Drawings), s.Reason, strings.Join(s.Cures, "; "), strings.Join(s.Notes, "; "))
+				s.Limit, permitted(s.LimitPerM2), s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, strings.Join(s.Cures, "; "), strings.Join(s.Notes, "; "))
 			if err != nil {
 				return err
 			}
 		}
 		return nil
 	})
+}
+
+// first is a section's name, bold where the section begins.
+func first(id string, k int) any {
+	if k == 0 {
+		return bold(id)
+	}
+	return id
+}
+
+// few joins the first words of a list and says how many more there are.
+func few(words []string, n int) string {
+	if len(words) <= n {
+		return lines(words)
+	}
+	return fmt.Sprintf("%s +%d", lines(words[:n-1]), len(words)-n+1)
 }
 
 // lines joins the words of a cell.
@@ -58,7 +75,7 @@ func pieces(b *book, v *report.Plan) error {
 			s := &v.Sections[i]
 			for k := range s.Pieces {
 				p := &s.Pieces[k]
-				if err := row(s.ID, p.Tag, p.From, p.To, p.Of, p.Kind, p.Size, p.Level, p.Area, p.Row, p.Own); err != nil {
+				if err := row(first(s.ID, k), p.Tag, p.From, p.To, p.Of, p.Kind, p.Size, p.Level, p.Area, p.Row, p.Own); err != nil {
 					return err
 				}
 			}
@@ -97,7 +114,7 @@ func blanks(b *book, v *report.Plan) error {
 			s := &v.Sections[i]
 			for k := range s.Blanks {
 				bl := &s.Blanks[k]
-				if err := row(s.ID, k+1, bl.At, bl.Text, bl.Why, bl.Level, s.TestPa, bl.Force, bl.Minutes); err != nil {
+				if err := row(first(s.ID, k), k+1, bl.At, bl.Text, bl.Why, bl.Level, s.TestPa, bl.Force, bl.Minutes); err != nil {
 					return err
 				}
 			}
@@ -128,12 +145,12 @@ func sizes(b *book, v *report.Plan) error {
 // takeoffSheet writes the items with their working.
 func takeoffSheet(b *book, v *report.Plan) error {
 	return b.sheet("takeoff", []column{
-		{head: "row", width: 7, kind: whole}, {head: "tag", width: 18}, {head: "system", width: 13}, {head: "level", width: 10}, {head: "kind", width: 11},
-		{head: "style", width: 12}, {head: "size", width: 17}, {head: "qty", width: 7, kind: whole}, {head: "scope", width: 9},
-		{head: "area m2", width: 10, kind: hundred}, {head: "joints m", width: 10, kind: hundred}, {head: "working", width: 62},
+		{head: "row", width: 7, kind: whole}, {head: "tag", width: 18}, {head: "system", width: 12}, {head: "level", width: 10}, {head: "kind", width: 11},
+		{head: "style", width: 10}, {head: "size", width: 15}, {head: "qty", width: 7, kind: whole}, {head: "scope", width: 9},
+		{head: "area m2", width: 10, kind: hundred}, {head: "joints m", width: 10, kind: hundred}, {head: "working", width: 50},
 		{head: "shape", width: 13, screen: true}, {head: "from", width: 16, screen: true}, {head: "openings taken off m2", width: 12, kind: full, screen: true},
-		{head: "stated area m2", width: 11, kind: hundred, screen: true}, {head: "sheet", width: 14, screen: true}, {head: "place", width: 18, screen: true},
-		{head: "drawing", width: 18, screen: true}, {head: "source", width: 50, screen: true}, {head: "notes", width: 50, screen: true},
+		{head: "stated area m2", width: 11, kind: hundred, screen: true}, {head: "sheet", width: 14, kind: line, screen: true}, {head: "place", width: 18, kind: line, screen: true},
+		{head: "drawing", width: 18, kind: line, screen: true}, {head: "source", width: 50, kind: line, screen: true}, {head: "notes", width: 50, screen: true},
 	}, func(row func(...any) error) error {
 		if v.Takeoff == nil {
 			return nil

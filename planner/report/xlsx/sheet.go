@@ -106,24 +106,38 @@ func (s *sheet) begin() error {
 	deep := 1
 	for i, c := range s.columns {
 		heads[i] = excelize.Cell{StyleID: s.book.styles[heading], Value: c.head}
-		deep = max(deep, linesOf(c.head, c.width-3)) // the filter's button takes some room
+		deep = max(deep, linesOf(c.head, 1.1*(c.width-3))) // the filter's button takes some room
 	}
 	s.at = 1
-	return s.out.SetRow("A1", heads, excelize.RowOpts{Height: 15 * float64(deep)})
+	return s.out.SetRow("A1", heads, excelize.RowOpts{Height: height(deep)})
 }
 
-// linesOf is about how many lines a text takes in a cell.
+// linesOf is about how many lines a text takes in a cell, rather too many than
+// too few. A unit of width holds 1.25 letters or more of the cells' font,
+// measured on its widest likely stand-in.
 func linesOf(text string, width float64) int {
 	lines, used := 1, 0.0
 	for _, word := range strings.Fields(text) {
-		n := float64(len([]rune(word)))
+		n := 0.0
+		for _, r := range word {
+			n++
+			if r >= 0x2e80 { // wide letters
+				n++
+			}
+		}
 		if used > 0 && used+1+n > width {
 			lines, used = lines+1, 0
+		}
+		for ; n > width; n -= width {
+			lines++
 		}
 		used += n + 1
 	}
 	return lines
 }
+
+// height is that of a row of so many lines, points. A sheet has an end to it.
+func height(lines int) float64 { return min(409, 3+12*float64(lines)) }
 
 // row writes a row. Columns past its cells are empty.
 func (s *sheet) row(cells ...any) error {
@@ -138,10 +152,14 @@ func (s *sheet) row(cells ...any) error {
 func (s *sheet) put(cells []any) error {
 	s.at++
 	out := make([]any, len(s.columns))
+	deep := 1
 	for i, c := range s.columns {
 		cell := excelize.Cell{StyleID: s.book.styles[c.kind]}
 		if i < len(cells) {
 			cell.Value, cell.StyleID = s.book.value(cells[i], cell.StyleID)
+		}
+		if text, ok := cell.Value.(string); ok && c.kind != line {
+			deep = max(deep, linesOf(text, 1.25*(c.width-2)))
 		}
 		out[i] = cell
 	}
@@ -149,7 +167,8 @@ func (s *sheet) put(cells []any) error {
 	if err != nil {
 		return err
 	}
-	return s.out.SetRow(name, out)
+	// Not every spreadsheet program fits the height of a row to its text.
+	return s.out.SetRow(name, out, excelize.RowOpts{Height: height(deep)})
 }
 
 // value is what a cell holds, and its style where the value asks for another.
@@ -166,8 +185,11 @@ func (b *book) value(v any, style int) (any, int) {
 			return nil, style
 		}
 	case string:
-		if v == "" {
+		switch {
+		case v == "":
 			return nil, style
+		case strings.ContainsRune("=+-@", rune(v[0])) && style == b.styles[words]:
+			return v, b.styles[typed]
 		}
 	}
 	return v, style
