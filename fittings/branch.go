@@ -2,6 +2,7 @@ package fittings
 
 import (
 	"math"
+	"slices"
 
 	"blankoff/fittings/surface"
 )
@@ -27,9 +28,14 @@ func buildTee(c *checker) built {
 	if !c.ok() {
 		return b
 	}
+	main := prism{s, level(length)}
 	opening, side := j.surfaces()
-	b.parts = append([]part{{"main", 1, prism{s, level(length)}}}, scaled(opening, -times)...)
+	b.parts = append([]part{{"main", 1, main}}, scaled(opening, -times)...)
 	b.parts = append(b.parts, scaled(side, times)...)
+	c.run(&b, func() Run { return main.run(PlaneWidth) })
+	if c.lengths {
+		b.branches = slices.Repeat([]BranchRun{j.branchRun(s)}, int(times))
+	}
 	return b
 }
 
@@ -77,6 +83,9 @@ func buildSpigot(c *checker) built {
 	}
 	if c.ok() {
 		b.opening, b.parts = j.surfaces()
+		if c.lengths {
+			b.branches = []BranchRun{j.branchRun(wall)}
+		}
 		b.ends[0].CrossSection = j.foot()
 	}
 	return b

@@ -58,7 +58,14 @@ func (c *checker) roundBreeches(s CrossSection) built {
 		c.wrong(OffsetShift, mm(d/2)+" mm and more", "the legs' ends overlap")
 	}
 	if c.ok() {
-		b.parts = one(twoLegs{surface.Breeches{R: s.Diameter / 2, Leg: d / 2, L: length, E: math.Max(e, d/2)}})
+		f := surface.Breeches{R: s.Diameter / 2, Leg: d / 2, L: length, E: math.Max(e, d/2)}
+		b.parts = one(twoLegs{f})
+		slant := math.Hypot(length, f.E)
+		for range 2 {
+			c.run(&b, func() Run {
+				return Run{Girth: s.Girth(), FarGirth: leg.Girth(), Axis: slant, Intersection: slant, Outer: math.Hypot(length, f.E+f.R-f.Leg)}
+			})
+		}
 	}
 	return b
 }
@@ -86,7 +93,11 @@ func (c *checker) twinBend(s CrossSection) built {
 	legs, _ := c.take(Legs)
 	rc := c.needRadius(inPlane(leg, c.p.Plane))
 	if c.ok() {
-		b.parts = []part{{"two bends", 2, prism{leg, withLegs{arc{rc, angle}, legs}}}}
+		f := prism{leg, withLegs{arc{rc, angle}, legs}}
+		b.parts = []part{{"two bends", 2, f}}
+		for range 2 {
+			c.run(&b, func() Run { return f.run(c.p.Plane) })
+		}
 	}
 	return b
 }

@@ -29,6 +29,22 @@ type built struct {
 	ends    []End
 	opening []part // what a spigot takes out of its wall
 	source  string
+
+	runs     []Run // the same piece as measuring bases count it, where asked for
+	branches []BranchRun
+}
+
+// prism makes a piece of one constant section along a path.
+func (c *checker) prism(b *built, f prism) {
+	b.parts = one(f)
+	c.run(b, func() Run { return f.run(c.p.Plane) })
+}
+
+// run adds a run for measuring bases. Measure doesn't ask for them.
+func (c *checker) run(b *built, run func() Run) {
+	if c.lengths {
+		b.runs = append(b.runs, run())
+	}
 }
 
 // builders gives the reader of each kind.

@@ -12,6 +12,7 @@ const slack = 1e-9
 // with them.
 type checker struct {
 	p        *Piece
+	lengths  bool   // whether measuring bases want the piece's runs
 	used     uint32 // sizes that were asked for
 	problems []Problem
 	curable  []bool // per problem: a given area cures it

@@ -70,6 +70,8 @@ func (f prism) second() string  { return "" }
 type path interface {
 	length() float64 // m
 	figures() string
+	intersection() float64      // length to where the centre lines meet, m
+	outer(side float64) float64 // length of the longest edge, side in the plane; m
 }
 
 // level is a straight path.
@@ -124,7 +126,7 @@ func buildStraight(c *checker) built {
 		b.source = "girth x length, mensuration; measured through"
 	}
 	if c.ok() {
-		b.parts = one(prism{s, level(length)})
+		c.prism(&b, prism{s, level(length)})
 	}
 	return b
 }

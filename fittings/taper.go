@@ -150,7 +150,10 @@ func (c *checker) lofted(b built) built {
 	x, _ := c.take(OffsetShift)
 	y, _ := c.take(OffsetShift2)
 	if c.ok() {
-		b.parts = one(newLoft(b.ends[0].CrossSection, b.ends[1].CrossSection, length, x, y))
+		near, far := b.ends[0].CrossSection, b.ends[1].CrossSection
+		f := newLoft(near, far, length, x, y)
+		b.parts = one(f)
+		c.run(&b, func() Run { return f.run(near, far) })
 	}
 	return b
 }

@@ -55,6 +55,23 @@ func (f Loft) PlanY(sign float64) float64 {
 	return f.Near.FlatY/2 + f.Near.R - f.Far.FlatY/2 - f.Far.R - sign*f.Y
 }
 
+// Steepest is the greatest plan distance between parallel tangents: of a quarter
+// in which D(t) = d + p cos t + q sin t it's at an end, or at t = atan2(q, p).
+func (f Loft) Steepest() float64 {
+	most := 0.0
+	for _, sx := range [...]float64{1, -1} {
+		most = math.Max(most, math.Max(math.Abs(f.PlanX(sx)), math.Abs(f.PlanY(sx))))
+		for _, sy := range [...]float64{1, -1} {
+			p := (f.Near.FlatX-f.Far.FlatX)/2 - sx*f.X
+			q := (f.Near.FlatY-f.Far.FlatY)/2 - sy*f.Y
+			if f.Near.R+f.Far.R > 0 && p*q > 0 {
+				most = math.Max(most, math.Abs(f.Near.R-f.Far.R+math.Copysign(math.Hypot(p, q), p)))
+			}
+		}
+	}
+	return most
+}
+
 // Corners is the area of the four cones, with the given integrator.
 func (f Loft) Corners(integrate func(func(float64) float64, float64, float64) float64) float64 {
 	mean := (f.Near.R + f.Far.R) / 2
