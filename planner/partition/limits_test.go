@@ -54,60 +54,62 @@ func TestMalformedInputIsRefused(t *testing.T) {
 	}
 }
 
+var byHand = []struct {
+	name   string
+	p      Problem
+	part   []int
+	score  Score
+	states []PartState
+}{
+	{name: "nothing", p: Problem{Windows: []Window{{1, 2}}}, part: []int{}},
+	{
+		name:  "one piece, far too big, open upper limit",
+		p:     Problem{Parent: []int{-1}, Weight: []int64{9}, Price: []int64{0}, Windows: []Window{{math.MinInt64, math.MaxInt64}}},
+		part:  []int{0},
+		score: Score{Tests: 1}, states: []PartState{{9, In}},
+	},
+	{
+		name: "three in a row, the dear joint is spared",
+		p: Problem{
+			Parent: []int{-1, 0, 1}, Weight: []int64{5, 5, 5}, Price: []int64{0, 7, 3}, Windows: []Window{{5, 10}},
+		},
+		part: []int{0, 0, 1}, score: Score{Tests: 2, Minutes: 3}, states: []PartState{{10, In}, {5, In}},
+	},
+	{
+		name: "a plenum over the limit stands alone and parts its neighbours",
+		p: Problem{
+			Parent: []int{-1, 0, 1}, Weight: []int64{4, 20, 6}, Price: []int64{0, 7, 3}, Windows: []Window{{5, 10}},
+		},
+		part: []int{0, 1, 2}, score: Score{Over: 1, Under: 1, Tests: 3, Minutes: 10},
+		states: []PartState{{4, Under}, {20, Over}, {6, In}},
+	},
+	{
+		name: "a part in the gap counts as under",
+		p: Problem{
+			Parent: []int{-1, 0}, Weight: []int64{3, 3}, Price: []int64{0, Banned}, Windows: []Window{{8, 10}, {1, 4}},
+		},
+		part: []int{0, 0}, score: Score{Under: 1, Tests: 1}, states: []PartState{{6, Gap}},
+	},
+	{
+		name: "a ring of four is cut twice, at its cheapest pair that fits",
+		p: Problem{
+			Parent: []int{-1, 0, 1, 2}, Weight: []int64{5, 5, 5, 5}, Price: []int64{0, 9, 2, 8}, Windows: []Window{{5, 15}},
+			Links: []Link{{3, 0, 1}},
+		},
+		part: []int{0, 0, 1, 1}, score: Score{Tests: 2, Minutes: 3}, states: []PartState{{10, In}, {10, In}},
+	},
+	{
+		name: "a ring whose link can't be cut is held at that joint",
+		p: Problem{
+			Parent: []int{-1, 0, 1, 2}, Weight: []int64{5, 5, 5, 5}, Price: []int64{0, 9, 2, 8}, Windows: []Window{{5, 15}},
+			Links: []Link{{3, 0, Banned}},
+		},
+		part: []int{0, 0, 1, 0}, score: Score{Tests: 2, Minutes: 10}, states: []PartState{{15, In}, {5, In}},
+	},
+}
+
 func TestCasesByHand(t *testing.T) {
-	for _, c := range []struct {
-		name   string
-		p      Problem
-		part   []int
-		score  Score
-		states []PartState
-	}{
-		{name: "nothing", p: Problem{Windows: []Window{{1, 2}}}, part: []int{}},
-		{
-			name:  "one piece, far too big, open upper limit",
-			p:     Problem{Parent: []int{-1}, Weight: []int64{9}, Price: []int64{0}, Windows: []Window{{math.MinInt64, math.MaxInt64}}},
-			part:  []int{0},
-			score: Score{Tests: 1}, states: []PartState{{9, In}},
-		},
-		{
-			name: "three in a row, the dear joint is spared",
-			p: Problem{
-				Parent: []int{-1, 0, 1}, Weight: []int64{5, 5, 5}, Price: []int64{0, 7, 3}, Windows: []Window{{5, 10}},
-			},
-			part: []int{0, 0, 1}, score: Score{Tests: 2, Minutes: 3}, states: []PartState{{10, In}, {5, In}},
-		},
-		{
-			name: "a plenum over the limit stands alone and parts its neighbours",
-			p: Problem{
-				Parent: []int{-1, 0, 1}, Weight: []int64{4, 20, 6}, Price: []int64{0, 7, 3}, Windows: []Window{{5, 10}},
-			},
-			part: []int{0, 1, 2}, score: Score{Over: 1, Under: 1, Tests: 3, Minutes: 10},
-			states: []PartState{{4, Under}, {20, Over}, {6, In}},
-		},
-		{
-			name: "a part in the gap counts as under",
-			p: Problem{
-				Parent: []int{-1, 0}, Weight: []int64{3, 3}, Price: []int64{0, Banned}, Windows: []Window{{8, 10}, {1, 4}},
-			},
-			part: []int{0, 0}, score: Score{Under: 1, Tests: 1}, states: []PartState{{6, Gap}},
-		},
-		{
-			name: "a ring of four is cut twice, at its cheapest pair that fits",
-			p: Problem{
-				Parent: []int{-1, 0, 1, 2}, Weight: []int64{5, 5, 5, 5}, Price: []int64{0, 9, 2, 8}, Windows: []Window{{5, 15}},
-				Links: []Link{{3, 0, 1}},
-			},
-			part: []int{0, 0, 1, 1}, score: Score{Tests: 2, Minutes: 3}, states: []PartState{{10, In}, {10, In}},
-		},
-		{
-			name: "a ring whose link can't be cut is held at that joint",
-			p: Problem{
-				Parent: []int{-1, 0, 1, 2}, Weight: []int64{5, 5, 5, 5}, Price: []int64{0, 9, 2, 8}, Windows: []Window{{5, 15}},
-				Links: []Link{{3, 0, Banned}},
-			},
-			part: []int{0, 0, 1, 0}, score: Score{Tests: 2, Minutes: 10}, states: []PartState{{15, In}, {5, In}},
-		},
-	} {
+	for _, c := range byHand {
 		t.Run(c.name, func(t *testing.T) {
 			s := mustSolve(t, c.p)
 			if !slices.Equal(s.Part, c.part) || s.Score != c.score || !slices.Equal(s.State, c.states) {
@@ -173,7 +175,7 @@ func TestTightLimitsLeaveLegalAnswers(t *testing.T) {
 		t.Errorf("only %d of 300 met the work limit", unproved)
 	}
 	missed, unproved := 0, 0
-	for range 1000 {
+	for range 3000 {
 		p := draw(r, 2+r.IntN(6), 5)
 		want := merit(p, brute(p))
 		p.MaxRingSolves = 1 + r.IntN(10)
@@ -189,7 +191,7 @@ func TestTightLimitsLeaveLegalAnswers(t *testing.T) {
 		}
 	}
 	t.Logf("rings: %d unproved, %d of them missed the optimum", unproved, missed)
-	if unproved < 50 || missed > unproved/2 {
+	if unproved < 40 || missed > unproved/2 {
 		t.Errorf("rings: %d unproved, %d missed the optimum", unproved, missed)
 	}
 }

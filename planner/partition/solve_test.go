@@ -5,6 +5,7 @@ import (
 	"math/rand/v2"
 	"os"
 	"reflect"
+	"slices"
 	"testing"
 )
 
@@ -44,70 +45,108 @@ func TestSolveAgreesWithBruteForce(t *testing.T) {
 	}
 }
 
-// plain works up from the leaves without any pruning: for trees without links.
-// It returns the least merit as [over, under, tests, minutes] or [over, under,
-// total].
+// Small nets where nearly everything is joined to everything: most rings share
+// joints, and holding one ring often closes another.
+func TestNetsOfRingsAgreeWithBruteForce(t *testing.T) {
+	r := rand.New(rand.NewPCG(77, 1))
+	price := func() int64 { return []int64{0, 1, 2, 50, 60, 70}[r.IntN(6)] }
+	for range 800 {
+		p := Problem{Aim: Aim(r.IntN(2)), TestPrice: r.Int64N(3)}
+		for v := range 4 + r.IntN(3) {
+			p.Parent = append(p.Parent, r.IntN(max(v, 1))-1+min(v, 1))
+			p.Weight = append(p.Weight, 1+r.Int64N(2))
+			p.Price = append(p.Price, price())
+			for u := range v {
+				if u != p.Parent[v] && r.IntN(3) > 0 {
+					p.Links = append(p.Links, Link{v, u, price()})
+				}
+			}
+		}
+		low := r.Int64N(6)
+		p.Windows = []Window{{low, low + 1 + r.Int64N(8)}}
+		s := mustSolve(t, p)
+		if want := brute(p); merit(p, s.Score) != merit(p, want) || !s.Exhaustive {
+			t.Fatalf("score %+v, exhaustive %v, brute force %+v\n%+v", s.Score, s.Exhaustive, want, p)
+		}
+	}
+}
+
+// unpruned works up from the leaves and keeps every weight: for trees without
+// links or bans whose pieces all fit.
+type unpruned struct {
+	p    Problem
+	high int64
+	open []map[int64]sum
+}
+
+type sum [4]int64
+
+func (a sum) plus(b sum) sum { return sum{a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3]} }
+
+// cut is the cost of a cut and test that of a part, in the order of merit.
+func (m *unpruned) cut(v int) sum {
+	if m.p.Aim == Time {
+		return sum{0, 0, m.p.Price[v], 0}
+	}
+	return sum{0, 0, 0, m.p.Price[v]}
+}
+
+func (m *unpruned) test(w int64) sum {
+	c := sum{0, 1, 1, 0}
+	if m.p.Aim == Time {
+		c[2] = m.p.TestPrice
+	}
+	for _, win := range m.p.Windows {
+		if win.Low <= w && w <= win.High {
+			c[1] = 0
+		}
+	}
+	return c
+}
+
+func (m *unpruned) least(v int) sum {
+	var all [][4]int64
+	for w, c := range m.open[v] {
+		all = append(all, c.plus(m.test(w)))
+	}
+	return slices.MinFunc(all, func(a, b [4]int64) int { return slices.Compare(a[:], b[:]) })
+}
+
+func (m *unpruned) solve(v int) {
+	m.open[v] = map[int64]sum{m.p.Weight[v]: {}}
+	for k, u := range m.p.Parent {
+		if u != v {
+			continue
+		}
+		m.solve(k)
+		next := map[int64]sum{}
+		put := func(w int64, c sum) {
+			if old, ok := next[w]; w <= m.high && (!ok || better(c, old)) {
+				next[w] = c
+			}
+		}
+		off := m.least(k).plus(m.cut(k))
+		for w, c := range m.open[v] {
+			put(w, c.plus(off))
+			for x, d := range m.open[k] {
+				put(w+x, c.plus(d))
+			}
+		}
+		m.open[v] = next
+	}
+}
+
+// plain returns the least merit by the unpruned method.
 func plain(p Problem) [4]int64 {
-	type sum [4]int64
-	plus := func(a, b sum) sum { return sum{a[0] + b[0], a[1] + b[1], a[2] + b[2], a[3] + b[3]} }
-	test := sum{0, 0, 1, 0}
-	price := func(x int64) sum { return sum{0, 0, 0, x} }
-	if p.Aim == Time {
-		test = sum{0, 0, p.TestPrice, 0}
-		price = func(x int64) sum { return sum{0, 0, x, 0} }
-	}
-	high := int64(-1)
+	m := unpruned{p: p, open: make([]map[int64]sum, len(p.Parent))}
 	for _, w := range p.Windows {
-		high = max(high, w.High)
-	}
-	shut := func(w int64) sum {
-		for _, win := range p.Windows {
-			if win.Low <= w && w <= win.High {
-				return test
-			}
-		}
-		return plus(test, sum{0, 1, 0, 0})
-	}
-	n := len(p.Parent)
-	open := make([]map[int64]sum, n)
-	var solve func(v int)
-	least := func(m map[int64]sum) sum {
-		best, found := sum{}, false
-		for w, c := range m {
-			if c = plus(c, shut(w)); !found || better(c, best) {
-				best, found = c, true
-			}
-		}
-		return best
-	}
-	solve = func(v int) {
-		open[v] = map[int64]sum{p.Weight[v]: {}}
-		for k, u := range p.Parent {
-			if u != v {
-				continue
-			}
-			solve(k)
-			next := map[int64]sum{}
-			put := func(w int64, c sum) {
-				if old, ok := next[w]; w <= high && (!ok || better(c, old)) {
-					next[w] = c
-				}
-			}
-			off := plus(least(open[k]), price(p.Price[k]))
-			for w, c := range open[v] {
-				put(w, plus(c, off))
-				for x, d := range open[k] {
-					put(w+x, plus(c, d))
-				}
-			}
-			open[v] = next
-		}
+		m.high = max(m.high, w.High)
 	}
 	total := sum{}
 	for v, u := range p.Parent {
 		if u < 0 {
-			solve(v)
-			total = plus(total, least(open[v]))
+			m.solve(v)
+			total = total.plus(m.least(v))
 		}
 	}
 	return total

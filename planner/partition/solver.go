@@ -6,8 +6,8 @@ import (
 )
 
 // DefaultWorkLimit is the number of combinations of weights examined before
-// the lists of weights are thinned: 5 to 20 seconds on one thread of 2025.
-const DefaultWorkLimit int64 = 100_000_000
+// the lists of weights are thinned: 5 to 15 seconds on one thread of 2025.
+const DefaultWorkLimit int64 = 150_000_000
 
 const (
 	defaultRingSolves = 20_000
@@ -25,7 +25,7 @@ type solver struct {
 
 	lists  [][]state // of finished clusters not yet merged into another
 	shuts  []shut
-	recs   []record
+	recs   ledger
 	list   []state // of the cluster at work
 	kids   []int32
 	roots  []int32 // record of each tree's best answer
@@ -49,7 +49,6 @@ func newSolver(p Problem, g *graph, l *layout, windows []Window) *solver {
 		g: g, l: l, windows: windows, high: windows[len(windows)-1].High,
 		lists: make([][]state, len(g.weight)),
 		shuts: make([]shut, len(g.weight)),
-		recs:  make([]record, 0, 4*len(g.weight)),
 		test:  p.TestPrice,
 	}
 	if p.Aim == Tests {
@@ -59,7 +58,7 @@ func newSolver(p Problem, g *graph, l *layout, windows []Window) *solver {
 		}
 	}
 	s.solves = cmp.Or(p.MaxRingSolves, defaultRingSolves)
-	s.limit = cmp.Or(p.WorkLimit, DefaultWorkLimit)
+	s.limit = min(cmp.Or(p.WorkLimit, DefaultWorkLimit), 1<<30) // records are numbered in 32 bits
 	return s
 }
 
@@ -83,7 +82,7 @@ func (s *solver) run() {
 
 // cluster makes the list of cluster v from those of the clusters below it.
 func (s *solver) cluster(v int32) {
-	s.list = append(s.list[:0], state{w: s.g.weight[v], rec: s.record(record{-1, v})})
+	s.list = append(s.list[:0], state{w: s.g.weight[v], rec: s.recs.add(record{-1, v})})
 	s.kids = s.kids[:0]
 	at := site{joint: s.l.joint[v], how: s.l.how[v]}
 	for k := s.l.kids.first[v]; k >= 0; k = s.l.kids.next[k] {
@@ -135,11 +134,6 @@ func (s *solver) sortKids(kids []int32, lists [][]state) {
 	})
 }
 
-func (s *solver) record(r record) int32 {
-	s.recs = append(s.recs, r)
-	return int32(len(s.recs) - 1)
-}
-
 // merge joins a child's list to the list at work: the child is cut off closed,
 // where its joint may be cut, or kept.
 func (s *solver) merge(kid []state, off shut, at site) {
@@ -169,7 +163,7 @@ func (s *solver) merge(kid []state, off shut, at site) {
 	s.prune(at)
 	s.list = s.list[:0]
 	for _, o := range s.options {
-		s.list = append(s.list, state{o.w, o.c, s.record(o.rec)})
+		s.list = append(s.list, state{o.w, o.c, s.recs.add(o.rec)})
 	}
 }
 

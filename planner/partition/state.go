@@ -41,6 +41,25 @@ type state struct {
 // of the child that was kept (kid) or closed and cut off (^kid).
 type record struct{ prev, kid int32 }
 
+// ledger holds the records in blocks, so that growing copies nothing.
+type ledger struct {
+	blocks [][]record
+	n      int32
+}
+
+const ledgerBlock = 1 << 12
+
+func (l *ledger) add(r record) int32 {
+	if int(l.n) == len(l.blocks)*ledgerBlock {
+		l.blocks = append(l.blocks, make([]record, ledgerBlock))
+	}
+	l.blocks[l.n/ledgerBlock][l.n%ledgerBlock] = r
+	l.n++
+	return l.n - 1
+}
+
+func (l *ledger) at(i int32) record { return l.blocks[i/ledgerBlock][i%ledgerBlock] }
+
 // option is a state not yet chosen to be kept.
 type option struct {
 	w   int64
@@ -150,8 +169,9 @@ func (s *solver) closeLater(at site) (cost, bool) {
 // options do as well for every x:
 //
 //   - when x brings it into a window, some cheaper one is brought into a
-//     window too (the gains of the cheaper ones cover its own), and when x
-//     doesn't, some cheaper one is no heavier, so fits and is at worst under;
+//     window too: the gains of the cheaper ones cover its own. They then cover
+//     the x that fills it to the greatest High, so one of the cheaper is no
+//     heavier, fits whatever x is, and is at worst under where this one is;
 //   - or a lighter one is cheaper by a whole under.
 //
 // Closing here in the end (cost "later") stands beside them: what is above
@@ -167,11 +187,11 @@ func (s *solver) prune(at site) {
 	s.joinRuns()
 	s.gains = s.gains[:0]
 	kept := s.options[:0]
-	least, leastUnder := far, far // least weight kept, and kept a whole under cheaper
+	leastUnder := far // least weight kept that is a whole under cheaper
 	behind := 0
 	for _, o := range s.options {
 		if bounded && later.less(o.c) {
-			bounded, least = false, -1
+			bounded = false
 			for _, win := range s.windows {
 				if lo := max(win.Low, 0) + at.rest; lo <= win.High {
 					s.gains.add(lo, win.High)
@@ -185,9 +205,8 @@ func (s *solver) prune(at site) {
 		if o.w >= leastUnder {
 			continue
 		}
-		if s.gains.addState(s.windows, o.w) || o.w < least {
+		if s.gains.addState(s.windows, o.w) {
 			kept = append(kept, o)
-			least = min(least, o.w)
 		}
 	}
 	s.options = kept

@@ -30,7 +30,7 @@ func (s *solver) untie(k *knot, at site) {
 	})
 	if ways > most {
 		s.proved = false
-		u.search(most)
+		u.search((most + 1) / 2) // leave some for other knots
 	} else if !u.each(func() bool { u.solve(); return s.work < s.limit }) {
 		s.proved = false
 	}
@@ -55,7 +55,7 @@ type untying struct {
 func (u *untying) solve() cost {
 	s, n := u.s, len(u.nodes)
 	s.solved++
-	before := len(s.recs)
+	before := s.recs.n
 	lists := make([][]state, n)
 	shuts := make([]shut, n)
 	order, above := u.tree()
@@ -114,7 +114,7 @@ func (u *untying) tree() (order []int32, above []int) {
 }
 
 // gather joins the list just made at the top to the best of all ways so far.
-func (u *untying) gather(before int) cost {
+func (u *untying) gather(before int32) cost {
 	s := u.s
 	paid := cost{price: u.paid}
 	least := none
@@ -136,10 +136,10 @@ func (u *untying) gather(before int) cost {
 	used := false
 	for _, o := range s.options {
 		u.best = append(u.best, state{o.w, o.c, o.rec.kid})
-		used = used || int(o.rec.kid) >= before
+		used = used || o.rec.kid >= before
 	}
 	if !used {
-		s.recs = s.recs[:before]
+		s.recs.n = before
 	}
 	return least
 }
