@@ -34,7 +34,7 @@ var (
 	allShapes   = []Shape{Rectangular, Circular, FlatOval}
 	ownSection  = "rectangular or flat-oval: width_mm, height_mm; circular: diameter_mm"
 	branchNeeds = "branch: branch_diameter_mm, or branch_width_mm and branch_height_mm; and branch_length_mm"
-	branchTakes = []string{"shape2", "branch_angle_deg", "branch_shift_mm"}
+	branchTakes = []string{"shape2", "branch_angle_deg (or angle_deg)", "branch_shift_mm"}
 	branchStyle = []Style{StraightSided, Conical, Shoe}
 )
 
