@@ -11,6 +11,7 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+	"unicode/utf8"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -115,7 +116,7 @@ func FuzzWriteRead(f *testing.F) {
 		w.Comma = []rune{',', ';', '\t'}[sep%3]
 		for _, row := range [][]string{{"tag", "kind", "length_mm", "note"}, {tag, "straight", number, note}, {"last", "bend", "1", ""}} {
 			if err := w.Write(row); err != nil {
-				t.Skip()
+				t.Fatal(err)
 			}
 		}
 		w.Flush()
@@ -124,7 +125,7 @@ func FuzzWriteRead(f *testing.F) {
 			t.Fatalf("%d rows, %v %v of %q", len(rows), err, info.Faults, b.String())
 		}
 		r := rows[0]
-		if len(r.Faults) == 0 {
+		if len(r.Faults) == 0 && utf8.ValidString(tag+note) {
 			sameText(t, r.Text[takeoff.Tag], tag)
 			sameText(t, r.Text[takeoff.Note], note)
 			want, _ := strconv.ParseFloat(number+"e-3", 64)
@@ -144,7 +145,7 @@ func FuzzWriteRead(f *testing.F) {
 func sameText(t *testing.T, got, typed string) {
 	t.Helper()
 	want := strings.TrimSpace(strings.ReplaceAll(typed, "\r\n", "\n"))
-	if got != want && !(got == "" && meansNothing(want)) && strings.ToValidUTF8(typed, "") == typed {
+	if got != want && got != unwrap(want) && !(got == "" && meansNothing(want)) {
 		t.Fatalf("%q reads as %q", typed, got)
 	}
 }

@@ -165,7 +165,7 @@ func (h *heading) guess(names ...string) {
 	best := 3
 	for _, name := range names {
 		limit := 1 + min(1, len(name)/8)
-		if len(name) < 4 {
+		if len(name) < 4 || len(name) > longestName || name[0] <= '9' {
 			continue
 		}
 		for _, n := range nearNames {
@@ -176,16 +176,20 @@ func (h *heading) guess(names ...string) {
 	}
 }
 
+// longestName is the length of the longest name that may be misspelt.
+const longestName = 40
+
 // distance is the number of letters to put in, leave out, change or swap with
-// a neighbour to get from a to b, or limit where it is at least that.
+// a neighbour to get from a to b, or limit where it is at least that or b is longer than longestName.
 //
 // Source: the optimal string alignment form of Damerau's distance
 // (Communications of the ACM 7, 1964).
 func distance(a, b string, limit int) int {
-	if len(a)-len(b) >= limit || len(b)-len(a) >= limit {
+	if len(a)-len(b) >= limit || len(b)-len(a) >= limit || len(b) > longestName {
 		return limit
 	}
-	before, last, now := make([]int, len(b)+1), make([]int, len(b)+1), make([]int, len(b)+1)
+	var space [3][longestName + 1]int
+	before, last, now := &space[0], &space[1], &space[2]
 	for j := range last {
 		last[j] = j
 	}

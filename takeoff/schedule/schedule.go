@@ -18,6 +18,8 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
+	"unicode"
 
 	"blankoff/takeoff"
 )
@@ -106,4 +108,28 @@ func (info *Info) note(format string, args ...any) {
 	if !slices.Contains(info.Notes, s) {
 		info.Notes = append(info.Notes, s)
 	}
+}
+
+// shorten makes text fit for a message: not too long, and without characters
+// that would upset a terminal.
+func shorten(s string) string {
+	const most = 80
+	if len(s) > most {
+		s = strings.ToValidUTF8(s[:most], "") + "…"
+	}
+	if !strings.ContainsFunc(s, unicode.IsControl) {
+		return s
+	}
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t':
+			b.WriteByte(' ')
+		case unicode.IsControl(r):
+			fmt.Fprintf(&b, "\\x%02x", r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
 }

@@ -92,6 +92,9 @@ func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
 			continue
 		}
 		if odd(cell[0]) || t.suspect || len(cell) > maxCell {
+			if cell = unwrap(cell); cell == "" {
+				continue
+			}
 			if meansNothing(cell) && s.column != takeoff.Sign { // where - may be negative
 				continue
 			}
@@ -179,13 +182,13 @@ func (t *table) note(format string, args ...any) {
 // headingsAgain takes over headings that stand again further down, as on the
 // next page of a printed list.
 func (t *table) headingsAgain(number int, cells []string) bool {
-	if isHeadingRow(cells) < 2 {
-		return false
-	}
 	for _, cell := range cells {
 		if cell = trim(cell); cell != "" && cell[0] >= '0' && cell[0] <= '9' {
 			return false
 		}
+	}
+	if isHeadingRow(cells) < 2 {
+		return false
 	}
 	same := true
 	for i, cell := range cells {
@@ -241,6 +244,16 @@ func trim(s string) string {
 // odd reports a first byte that may start a cell that isn't text or a number.
 func odd(c byte) bool { return c == '#' || c == '=' || c == '-' || c == 0xe2 || c == 'n' || c == 'N' }
 
+// unwrap takes off the sign and quotes by which some programs keep a
+// spreadsheet from changing text: ="007".
+func unwrap(cell string) string {
+	inner, wrapped := strings.CutPrefix(cell, `="`)
+	if inner, closed := strings.CutSuffix(inner, `"`); wrapped && closed && !strings.Contains(inner, `"`) {
+		return trim(inner)
+	}
+	return cell
+}
+
 // meansNothing reports a cell that is filled in to say that it is empty.
 func meansNothing(cell string) bool {
 	return cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a")
@@ -265,28 +278,4 @@ func (t *table) unfit(cell string) string {
 
 func unreadable(r rune) bool {
 	return r == utf8.RuneError || unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
-}
-
-// shorten makes text fit for a message: not too long, and without characters
-// that would upset a terminal.
-func shorten(s string) string {
-	const most = 80
-	if len(s) > most {
-		s = strings.ToValidUTF8(s[:most], "") + "…"
-	}
-	if !strings.ContainsFunc(s, unicode.IsControl) {
-		return s
-	}
-	var b strings.Builder
-	for _, r := range s {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t':
-			b.WriteByte(' ')
-		case unicode.IsControl(r):
-			fmt.Fprintf(&b, "\\x%02x", r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
 }

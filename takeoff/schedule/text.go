@@ -80,8 +80,29 @@ func (info *Info) decode(data []byte) ([]byte, error) {
 	if utf8.Valid(data) {
 		return data, nil
 	}
+	if mostlyUTF8(data) {
+		info.note("the file holds bytes that aren't UTF-8; the cells that hold them are refused")
+		return bytes.ToValidUTF8(data, []byte("\ufffd")), nil
+	}
 	info.note("the file isn't UTF-8 and is read as Windows-1252")
 	return charmap.Windows1252.NewDecoder().Bytes(data)
+}
+
+// mostlyUTF8 reports damaged UTF-8: most of what isn't ASCII is right. Text in
+// Windows-1252 hardly ever looks so.
+func mostlyUTF8(data []byte) bool {
+	good, bad := 0, 0
+	for i := 0; i < len(data); {
+		r, size := utf8.DecodeRune(data[i:])
+		switch {
+		case r == utf8.RuneError && size == 1:
+			bad++
+		case size > 1:
+			good++
+		}
+		i += size
+	}
+	return good > bad
 }
 
 func (info *Info) utf16(data []byte, order unicode.Endianness) ([]byte, error) {

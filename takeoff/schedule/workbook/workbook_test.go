@@ -69,48 +69,45 @@ func one(t testing.TB, fill func(f *excelize.File)) string {
 	return cells[0][0]
 }
 
+// randomSheet writes a sheet of text, numbers and gaps, cell by cell or as a
+// stream, which puts text inside the sheet.
+func randomSheet(t *testing.T, r *rand.Rand, f *excelize.File) {
+	texts := []string{"straight", "007", " space ", "a & b <c>", "line\nbreak", "Ø300", "=not a formula", "_x000D_ typed", "日本"}
+	set, done := f.SetSheetRow, func() error { return nil }
+	if r.Intn(2) == 0 {
+		sw, err := f.NewStreamWriter("Sheet1")
+		if err != nil {
+			t.Fatal(err)
+		}
+		set = func(_, cell string, values any) error { return sw.SetRow(cell, *values.(*[]any)) }
+		done = sw.Flush
+	}
+	for row := 1; row < 40; row += 1 + r.Intn(3) {
+		values := make([]any, 1+r.Intn(30))
+		for i := range values {
+			switch r.Intn(4) {
+			case 0:
+				values[i] = texts[r.Intn(len(texts))]
+			case 1:
+				values[i] = float64(r.Intn(1e6)) / 8
+			case 2:
+				values[i] = r.Intn(5000)
+			}
+		}
+		if err := set("Sheet1", fmt.Sprintf("A%d", row), &values); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if err := done(); err != nil {
+		t.Fatal(err)
+	}
+}
+
 // Text and plain numbers read as excelize reads them, in random sheets.
 func TestAgainstExcelize(t *testing.T) {
 	r := rand.New(rand.NewSource(1))
-	texts := []string{"straight", "007", " space ", "a & b <c>", "line\nbreak", "Ø300", "=not a formula", "_x000D_ typed", "日本"}
 	for range 20 {
-		stream := r.Intn(2) == 0
-		data := file(t, func(f *excelize.File) {
-			var sw *excelize.StreamWriter
-			var err error
-			if stream {
-				if sw, err = f.NewStreamWriter("Sheet1"); err != nil {
-					t.Fatal(err)
-				}
-			}
-			for row := 1; row < 40; row += 1 + r.Intn(3) {
-				values := make([]any, 1+r.Intn(30))
-				for i := range values {
-					switch r.Intn(4) {
-					case 0:
-						values[i] = texts[r.Intn(len(texts))]
-					case 1:
-						values[i] = float64(r.Intn(1e6)) / 8
-					case 2:
-						values[i] = r.Intn(5000)
-					}
-				}
-				cell := fmt.Sprintf("A%d", row)
-				if stream {
-					err = sw.SetRow(cell, values)
-				} else {
-					err = f.SetSheetRow("Sheet1", cell, &values)
-				}
-				if err != nil {
-					t.Fatal(err)
-				}
-			}
-			if stream {
-				if err := sw.Flush(); err != nil {
-					t.Fatal(err)
-				}
-			}
-		})
+		data := file(t, func(f *excelize.File) { randomSheet(t, r, f) })
 		numbers, cells, err := rowsOf(t, data, 0)
 		if err != nil {
 			t.Fatal(err)
