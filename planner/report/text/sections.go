@@ -10,8 +10,8 @@ import (
 	"blankoff/planner/report/show"
 )
 
-// flag is the word that a section is marked with where a reader must look.
-func flag(s *report.Section) string {
+// mustSee is the word that a section is marked with where a reader must look.
+func mustSee(s *report.Section) string {
 	switch {
 	case s.OverRange, s.UnderRange:
 		return strings.ToUpper(show.State(s))
@@ -31,7 +31,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	rest := 0
 	writeTable(b, []Column{
 		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: 18}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
-		{Head: "m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range to set", Max: 14},
+		{Head: "m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14},
 		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: "N", Align: Right}, {Head: "flag"},
 	}, func(row func(...string)) {
 		rest = 0
@@ -50,7 +50,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 				face, force = l.Text, fixed(l.Force, 0)
 			}
 			row(s.ID, s.System, few(s.Levels, 2), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
-				strconv.Itoa(len(s.Blanks)), face, force, flag(s))
+				strconv.Itoa(len(s.Blanks)), face, force, mustSee(s))
 		}
 	})
 	if rest > 0 {

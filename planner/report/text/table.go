@@ -79,10 +79,10 @@ func (l *layout) measure(cells ...string) {
 	}
 }
 
-// settle makes room for the headings, in one line if there is room for that,
-// and fits the table into the line.
+// settle makes room for the headings, in one line as far as there is room for
+// that, and fits the table into the line.
 func (l *layout) settle() {
-	narrow, full, used, wider, last := make([]int, len(l.wide)), make([]int, len(l.wide)), 0, 0, 0
+	full, used, last := make([]int, len(l.wide)), 0, 0
 	for i, c := range l.columns {
 		if l.wide[i] == 0 {
 			continue
@@ -92,17 +92,39 @@ func (l *layout) settle() {
 		if c.Max > 0 {
 			n = min(n, c.Max)
 		}
-		narrow[i], full[i] = n, max(n, columnsOf(c.Head))
+		l.wide[i], full[i] = n, max(n, columnsOf(c.Head))
 		for _, word := range strings.Fields(c.Head) {
-			narrow[i] = max(narrow[i], columnsOf(word))
+			l.wide[i] = max(l.wide[i], columnsOf(word))
 		}
-		used, wider = used+gap+narrow[i], wider+gap+full[i]
+		used += gap + l.wide[i]
 	}
-	l.wide = narrow
-	if wider <= width {
-		l.wide = full
-	} else if used > width {
-		l.wide[last] = max(20, l.wide[last]-used+width)
+	for i, n := range full {
+		if more := n - l.wide[i]; used+more <= width {
+			l.wide[i], used = max(n, l.wide[i]), used+max(0, more)
+		}
+	}
+	l.giveWay(used-width, last)
+}
+
+// giveWay takes what is too much from the widest columns of text that may be
+// wrapped, the last one first. Numbers are never wrapped.
+func (l *layout) giveWay(over, last int) {
+	const least, leastOfLast = 8, 20
+	if l.columns[last].Align == Left {
+		n := min(max(0, over), max(0, l.wide[last]-leastOfLast))
+		l.wide[last], over = l.wide[last]-n, over-n
+	}
+	for ; over > 0; over-- {
+		widest := -1
+		for i, c := range l.columns {
+			if c.Max > 0 && l.wide[i] > least && (widest < 0 || l.wide[i] > l.wide[widest]) {
+				widest = i
+			}
+		}
+		if widest < 0 {
+			return
+		}
+		l.wide[widest]--
 	}
 }
 

@@ -36,7 +36,7 @@ func items(b *bufio.Writer, items []report.Item) {
 	}
 	title(b, "Items")
 	writeTable(b, []Column{
-		{Head: "row", Align: Right}, {Head: "tag", Max: 18}, {Head: "kind, style", Max: 16}, {Head: "size", Max: 16},
+		{Head: "row", Align: Right, Max: 16}, {Head: "tag", Max: 18}, {Head: "kind, style", Max: 16}, {Head: "size", Max: 16},
 		{Head: "qty", Align: Right}, {Head: "m2", Align: Right}, {Head: "joint m", Align: Right}, {Head: "scope"},
 		{Head: "working"},
 	}, func(row func(...string)) {

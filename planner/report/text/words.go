@@ -78,7 +78,9 @@ func wrap(s string, wide, most int) []string {
 		}
 		line, used = line+word, used+n
 	}
-	flush()
+	if line != "" || len(lines) == 0 {
+		flush()
+	}
 	if most > 0 && len(lines) > most {
 		lines = lines[:most]
 		head, _ := split(lines[most-1], max(1, wide-3))
