@@ -35,7 +35,7 @@ func TestEveryKindIsDocumented(t *testing.T) {
 	}
 }
 
-// TestEveryStyleAndShapeHasRandomRows: what KindInfo promises is measured, and
+// TestEveryStyleAndShapeIsMeasured: what KindInfo promises is measured, and
 // nothing else.
 func TestEveryStyleAndShapeIsMeasured(t *testing.T) {
 	for _, info := range kinds {
@@ -46,7 +46,7 @@ func TestEveryStyleAndShapeIsMeasured(t *testing.T) {
 		for _, style := range styles {
 			done := false
 			for _, shape := range []Shape{Rectangular, Circular, FlatOval} {
-				_, problems := Measure(fullRow(info.Kind, style, shape))
+				_, problems := Measure(fullRow(t, info.Kind, style, shape))
 				if len(problems) == 0 {
 					done = true
 				}
@@ -62,62 +62,40 @@ func TestEveryStyleAndShapeIsMeasured(t *testing.T) {
 }
 
 // fullRow gives every size that a kind could want.
-func fullRow(kind Kind, style Style, shape Shape) *Piece {
-	p := &Piece{Kind: kind, Style: style, Shape: shape, WallFlat: true}
-	set := func(sizes map[Dim]float64) {
-		for d, v := range sizes {
-			p.Sizes.Set(d, v)
-		}
-	}
+func fullRow(t *testing.T, kind Kind, style Style, shape Shape) *Piece {
+	more := map[Kind]string{
+		Bend: ", angle_deg=90", Reducer: ", width2_mm=500, height2_mm=100", Transition: ", diameter2_mm=400",
+		Offset: ", offset_mm=300", Breeches: ", angle_deg=90, throat_mm=100", Cap: ", rise_mm=50",
+	}[kind]
+	section := ", width_mm=600, height_mm=200"
 	if shape == Circular {
-		set(map[Dim]float64{Diameter: 0.5})
-	} else {
-		set(map[Dim]float64{Width: 0.6, Height: 0.2})
+		section = ", diameter_mm=500"
+		if other, changes := map[Kind]string{
+			Reducer: ", diameter2_mm=400", Transition: ", width2_mm=500, height2_mm=100",
+			Breeches: ", branch_diameter_mm=400, offset_mm=300",
+		}[kind]; changes {
+			more = other
+		}
 	}
-	set(map[Dim]float64{Length: 2})
 	switch kind {
-	case Bend:
-		set(map[Dim]float64{Angle: 90})
-		if style != SquareThroat {
-			set(map[Dim]float64{Throat: 0.1})
-		}
-		if style == Gored {
-			set(map[Dim]float64{Gores: 5})
-		}
-	case Reducer:
-		set(map[Dim]float64{Width2: 0.5, Height2: 0.1})
-		if shape == Circular {
-			p.Sizes = Sizes{}
-			set(map[Dim]float64{Diameter: 0.5, Diameter2: 0.4, Length: 1})
-		}
-	case Transition:
-		if shape == Circular {
-			set(map[Dim]float64{Width2: 0.5, Height2: 0.1})
-		} else {
-			set(map[Dim]float64{Diameter2: 0.4})
-		}
-	case Offset:
-		set(map[Dim]float64{OffsetShift: 0.3})
 	case Tee, Cross, Spigot:
-		set(map[Dim]float64{BranchLength: 0.2})
-		if kind == Spigot {
-			p.Sizes = Sizes{}
-			p.Shape = NoShape
-			set(map[Dim]float64{BranchLength: 0.2})
-		}
+		more = ", branch_length_mm=200, branch_diameter_mm=100, entry_mm=120"
 		if style == Shoe {
-			set(map[Dim]float64{BranchWidth: 0.1, BranchHeight: 0.1, Entry: 0.05})
-			p.Shape2 = Rectangular
-		} else {
-			set(map[Dim]float64{BranchDiameter: 0.1, Entry: 0.12})
+			more = ", branch_length_mm=200, branch_width_mm=100, branch_height_mm=100, entry_mm=50"
 		}
-	case Breeches:
-		set(map[Dim]float64{Angle: 90, Throat: 0.1, OffsetShift: 0.3})
-		if shape == Circular {
-			set(map[Dim]float64{BranchDiameter: 0.4})
+	case Bend:
+		if style != SquareThroat {
+			more += ", throat_mm=100, gores=5"
 		}
-	case Cap:
-		set(map[Dim]float64{Rise: 0.05})
+	}
+	text := "kind=" + kind.String() + section + more + ", length_mm=2000, from=plenum"
+	if kind == Spigot {
+		text = "kind=spigot, from=plenum" + more
+	}
+	p := row(t, text)
+	p.Style = style
+	if kind != Spigot {
+		p.Shape = shape
 	}
 	return p
 }

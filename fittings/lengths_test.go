@@ -45,6 +45,8 @@ func TestLengthsByBasis(t *testing.T) {
 		{"kind=reducer, width_mm=600, height_mm=400, width2_mm=400, height2_mm=300, length_mm=500", 0.850000, 1.000000, 1.019804},
 		{"kind=reducer, diameter_mm=500, diameter2_mm=315, length_mm=300", 0.384060, 0.471239, 0.493131},
 		{"kind=offset, style=straight, width_mm=600, height_mm=400, length_mm=800, offset_mm=300", 1.708801, 1.708801, 1.708801},
+		// tangents meet (L^2+O^2)/4L = 318.75 from each end: 2 x 318.75 and hypot(562.5, 300)
+		{"kind=offset, width_mm=600, height_mm=400, length_mm=1200, offset_mm=300", 2.498782, 2.55, 2.498782},
 		{"kind=tee, width_mm=600, height_mm=400, length_mm=800, branch_width_mm=300, branch_height_mm=300, branch_length_mm=150", 1.780000, 2.020000, 1.780000},
 		{"kind=tee, diameter_mm=315, length_mm=320, branch_diameter_mm=200, branch_length_mm=60", 0.354372, 0.453332, 0},
 		{"kind=tee, diameter_mm=315, length_mm=435, branch_diameter_mm=315, branch_length_mm=60", 0.489853, 0.645715, 0},

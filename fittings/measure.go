@@ -181,15 +181,30 @@ func Working(p *Piece) string {
 	if area, given := p.Sizes.Get(GivenArea); given {
 		return "given area = " + sq(area) + " m2"
 	}
-	if len(b.parts) == 1 && b.parts[0].times == 1 {
-		return partWorking(b.parts[0])
+	return workingOf(b.parts)
+}
+
+// OpeningWorking gives in figures, as Working does, the opening that a spigot
+// takes out of the wall it sits in. It's "" for anything else.
+func OpeningWorking(p *Piece) string {
+	c := checker{p: p}
+	if b := c.build(); c.ok() && len(b.opening) > 0 {
+		return workingOf(b.opening)
 	}
-	lines, sum := make([]string, 0, len(b.parts)+1), ""
-	for i, part := range b.parts {
+	return ""
+}
+
+// workingOf is one line a part and a total, or just the one part.
+func workingOf(parts []part) string {
+	if len(parts) == 1 && parts[0].times == 1 {
+		return partWorking(parts[0])
+	}
+	lines, sum := make([]string, 0, len(parts)+1), ""
+	for i, part := range parts {
 		lines = append(lines, part.name+": "+partWorking(part))
 		sum += joined(i, part.times) + sq(part.area())
 	}
-	lines = append(lines, "total: "+sum+" = "+sq(total(b.parts))+" m2")
+	lines = append(lines, "total: "+sum+" = "+sq(total(parts))+" m2")
 	return strings.Join(lines, "; ")
 }
 

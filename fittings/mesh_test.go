@@ -82,6 +82,19 @@ func meshLoft(near, far CrossSection, length, ex, ey float64) float64 {
 	})
 }
 
+// halved finds where a condition that holds at 0 stops holding, up to high.
+func halved(high float64, holds func(float64) bool) float64 {
+	low := 0.0
+	for range 60 {
+		if mid := (low + high) / 2; holds(mid) {
+			low = mid
+		} else {
+			high = mid
+		}
+	}
+	return low
+}
+
 // meshBranch is a branch on a round main along z: the points of its outline are
 // sent along its axis onto the main. It gives the hole and the branch.
 func meshBranch(s CrossSection, radius, shift, beta, collar float64) (hole, side float64) {
@@ -104,19 +117,12 @@ func meshBranch(s CrossSection, radius, shift, beta, collar float64) (hole, side
 		along, across = meshOutline(s, q, u*u*(3-2*u))
 		return across, along
 	}
-	edges := func(n int, each func(q int, u float64)) {
-		for q := range 4 {
-			for i := range n {
-				each(q, float64(i)/float64(n))
-			}
-		}
-	}
 	meshed := func(n int, hole bool) float64 {
 		var ring [][2]float64
-		edges(n, func(q int, u float64) {
-			across, along := outline(q, u)
+		for i := range 4 * n {
+			across, along := outline(i/n, float64(i%n)/float64(n))
 			ring = append(ring, [2]float64{across, along})
-		})
+		}
 		if !hole {
 			sum := 0.0
 			for i := range ring {

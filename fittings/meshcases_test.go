@@ -107,16 +107,7 @@ func TestConesAgainstMesh(t *testing.T) {
 		crown, height := end*between(r, 1.02, 1.3), radius*between(r, 0.3, 1)
 		reach := func(z float64) float64 { return crown + (crown-end)/height*(radius-z) }
 		foot := func(p float64) float64 {
-			low, high := 0.0, radius
-			for range 60 {
-				mid := (low + high) / 2
-				if x := reach(mid) * math.Sin(p); x*x+mid*mid < radius*radius {
-					low = mid
-				} else {
-					high = mid
-				}
-			}
-			return low
+			return halved(radius, func(z float64) bool { return math.Hypot(reach(z)*math.Sin(p), z) < radius })
 		}
 		side := refined(64, func(n int) float64 {
 			return grid(4*n, 1, func(u, v float64) point {
@@ -138,11 +129,11 @@ func TestConesAgainstMesh(t *testing.T) {
 			p.Sizes.Set(d, v)
 		}
 		what := fmt.Sprintf("cone %.3f to %.3f, %.3f high on %.3f", 2*crown, 2*end, height, 2*radius)
-		if _, problems := Measure(p); len(problems) > 0 {
+		m, problems := Measure(p)
+		if len(problems) > 0 {
 			continue // the cone outgrows the main
 		}
 		met++
-		m := measuredPiece(t, p, what)
 		closeTo(t, "opening of "+what, m.Opening, hole, 1e-6)
 		closeTo(t, "branch of "+what, m.Area, side, 1e-6)
 	}
@@ -167,15 +158,7 @@ func TestBreechesAgainstMesh(t *testing.T) {
 			if math.Cos(p) >= 0 {
 				return 0
 			}
-			low, high := 0.0, 1.0
-			for range 60 {
-				if mid := (low + high) / 2; at(p, mid)[0] < 0 {
-					low = mid
-				} else {
-					high = mid
-				}
-			}
-			return high
+			return halved(1, func(t float64) bool { return at(p, t)[0] < 0 })
 		}
 		want := 2 * refined(64, func(n int) float64 {
 			return grid(4*n, 1, func(u, v float64) point {

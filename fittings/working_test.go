@@ -206,6 +206,14 @@ func TestWorkingsCanBeRedone(t *testing.T) {
 			for line := range strings.SplitSeq(working, "; ") {
 				last = redoLine(t, text, line)
 			}
+			if opening := OpeningWorking(p); p.Kind == Spigot {
+				m, _ := Measure(p)
+				if got := redoLine(t, text, opening); math.Abs(got-m.Opening) > 1e-6 {
+					t.Errorf("%s: opening %s, want %.6f", text, opening, m.Opening)
+				}
+			} else if opening != "" {
+				t.Errorf("%s: has an opening: %s", text, opening)
+			}
 			if math.Abs(last-area) > 1e-6 {
 				t.Errorf("%s: working ends in %.6f, area %.6f: %s", text, last, area, working)
 			}
