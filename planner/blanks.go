@@ -76,19 +76,19 @@ func (p *Plan) listBlanks() {
 		if s < 0 {
 			continue
 		}
-		p.append(s, Blank{At: net.EndText(e), Why: ForEnd, Level: net.Item(e.Node).Level, Face: e.Face, Minutes: e.Minutes, Joint: -1})
+		p.append(s, e.Node, Blank{At: net.EndText(e), Why: ForEnd, Face: e.Face, Minutes: e.Minutes, Joint: -1})
 	}
 }
 
 func (p *Plan) addBlank(node, joint int, face fittings.CrossSection, why BlankWhy, minutes float64) {
-	p.append(p.sectionOf[node], Blank{
-		At: p.Network.JointText(joint), Why: why, Level: p.Network.Item(node).Level,
-		Face: face, Minutes: minutes, Joint: joint,
-	})
+	p.append(p.sectionOf[node], node, Blank{At: p.Network.JointText(joint), Why: why, Face: face, Minutes: minutes, Joint: joint})
 }
 
-// append adds a blank to a section, with the force on it.
-func (p *Plan) append(s int, b Blank) {
+// append adds a blank on a node's end to a section, with the force on it and
+// where on site it is.
+func (p *Plan) append(s, node int, b Blank) {
+	it := p.Network.Item(node)
+	b.Level, b.OnSite, b.Drawing = it.Level, it.OnSite, it.Drawing
 	b.Known = b.Face.Shape != fittings.NoShape
 	b.Force = p.Sections[s].TestPa * b.Face.FaceArea()
 	p.Sections[s].Blanks = append(p.Sections[s].Blanks, b)

@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"blankoff/planner/tightness"
@@ -42,7 +43,11 @@ func (p *Plan) underCures(i int) []string {
 	for _, text := range p.boundaryCures(i) {
 		add(text)
 	}
-	add(p.jumperCure(i, need))
+	if s.Grouping {
+		add(p.neighbourCure(i))
+	} else {
+		add(p.jumperCure(i, need))
+	}
 	return cures
 }
 
@@ -98,7 +103,12 @@ func (p *Plan) scopeCures(i, most int) []string {
 	var cures []string
 	for _, b := range p.Sections[i].Blanks {
 		if b.Why == ForScope && len(cures) < most {
-			cures = append(cures, "taking the piece into the test that it ends at: "+b.At)
+			j := &p.Network.Joints[b.Joint]
+			other := j.A
+			if p.sectionOf[j.A] == i {
+				other = j.B
+			}
+			cures = append(cures, fmt.Sprintf("taking %s into the test (%s): it ends there, %s", p.Network.NodeText(other), p.Network.Item(other).Piece.Kind, b.At))
 		}
 	}
 	return cures
@@ -120,15 +130,15 @@ func (p *Plan) jumperCure(i int, need float64) string {
 	var like []int
 	for k := range p.Sections {
 		o := &p.Sections[k]
-		if k != i && o.State.Under() && o.System == s.System && o.Scheme == s.Scheme && o.Class == s.Class && o.TestPa == s.TestPa && o.Sign == s.Sign {
+		if k != i && o.State.Under() && s.like(o) {
 			like = append(like, k)
 		}
 	}
 	sum := s.Area
-	var names []string
+	var with []int
 	for _, k := range like { // one alone first
 		if a := sum + p.Sections[k].Area; a >= need && a <= most {
-			return jumper([]string{p.Sections[k].ID}, a)
+			return p.jumper(s, []int{k}, a)
 		}
 	}
 	for _, k := range like {
@@ -136,19 +146,54 @@ func (p *Plan) jumperCure(i int, need float64) string {
 			continue
 		}
 		sum += p.Sections[k].Area
-		names = append(names, p.Sections[k].ID)
+		with = append(with, k)
 		if sum >= need {
-			return jumper(names, sum)
+			return p.jumper(s, with, sum)
 		}
-		if len(names) == 4 {
+		if len(with) == 4 {
 			break
 		}
 	}
 	return ""
 }
 
-func jumper(names []string, sum float64) string {
+// jumper says which sections a hose would join, and where they are if that is
+// on other levels.
+func (p *Plan) jumper(s *Section, with []int, sum float64) string {
+	var names []string
+	for _, k := range with {
+		o := &p.Sections[k]
+		name := o.ID
+		if !slices.Equal(o.Levels, s.Levels) {
+			name += " (" + strings.Join(o.Levels, ", ") + ")"
+		}
+		names = append(names, name)
+	}
 	return fmt.Sprintf("a jumper hose to %s: together %.1f m2 in one test", strings.Join(names, " and "), sum)
+}
+
+// neighbourCure finds, for a grouping under range, other groupings of the same
+// duty that would be in range together with it: whether they meet has to be
+// seen on the drawing.
+func (p *Plan) neighbourCure(i int) string {
+	s := &p.Sections[i]
+	for k := range p.Sections {
+		o := &p.Sections[k]
+		if k == i || !o.Grouping || !s.like(o) {
+			continue
+		}
+		for _, w := range s.Windows {
+			if a := s.Area + o.Area; a >= w.Low && a <= w.High {
+				return fmt.Sprintf("one section with %s (%s), if the drawing shows that they meet: together %.1f m2", o.ID, strings.Join(o.Levels, ", "), a)
+			}
+		}
+	}
+	return ""
+}
+
+// like reports whether two sections are tested alike and belong together.
+func (s *Section) like(o *Section) bool {
+	return o.System == s.System && o.Scheme == s.Scheme && o.Class == s.Class && o.TestPa == s.TestPa && o.Sign == s.Sign
 }
 
 // overCures says what would let the rig judge a section that is too big.

@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"blankoff/planner/network"
 )
@@ -52,14 +53,15 @@ func (p *Plan) place1(s *Section) {
 		if set.MaxArea > 0 && s.Area > set.MaxArea {
 			s.Reason = fmt.Sprintf("%.1f m2 is more than the %g m2 asked for at most", s.Area, set.MaxArea)
 		}
-	case set.MinArea > 0 && s.Area < set.MinArea:
-		s.State = SmallArea
-		s.Reason = fmt.Sprintf("%.1f m2 is less than the %g m2 asked for at least", s.Area, set.MinArea)
-		s.Range = p.rangeFor(s)
 	case v.State == "gap":
 		s.State, s.Reason = GapRange, v.Reason
+	case v.State == "in":
+		s.State, s.Range = SmallArea, p.rangeFor(s)
 	default:
 		s.State, s.Reason = UnderRange, v.Reason
+	}
+	if s.State.Under() && s.Area < set.MinArea {
+		s.Reason = strings.TrimPrefix(s.Reason+fmt.Sprintf("; area: less than the %g m2 asked for at least", set.MinArea), "; ")
 	}
 	if s.State.Under() && s.Area == 0 {
 		s.Reason = "no area in it counts, so it has no limit to be held against"
@@ -112,7 +114,7 @@ func (p *Plan) ceiling(s *Section) (pa float64, known bool) {
 		if p.Network.Nodes[k].State == network.Outside || it.Piece.Shape.String() == "" {
 			continue
 		}
-		c := s.Scheme.Ceiling(s.Class, shapeOf(it), s.Sign, it.DuctClass)
+		c := s.Scheme.Ceiling(s.Class, shapeOf(it), s.Sign, ductClass(it, p.Settings))
 		if it.DesignPa > 0 {
 			pa = math.Min(pa, it.DesignPa)
 		}

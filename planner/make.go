@@ -62,6 +62,8 @@ func (s Settings) Check() error {
 		return fmt.Errorf("least area %g and greatest area %g m2: expected 0 or more, the greatest not below the least", s.MinArea, s.MaxArea)
 	case !(s.TestMinutes >= 0 && s.TestMinutes <= 10000):
 		return fmt.Errorf("test minutes %g: expected 0 to 10000", s.TestMinutes)
+	case !(s.DuctClass >= 0 && s.DuctClass <= 100000):
+		return fmt.Errorf("duct class %g: expected more than 0 and at most 100000 Pa", s.DuctClass)
 	case s.TestPa < 0 || s.TestPa > 100000:
 		return fmt.Errorf("test pressure %g: expected more than 0 and at most 100000 Pa, with the side in --sign", s.TestPa)
 	case s.By != "" && s.By != "level" && s.By != "stage":

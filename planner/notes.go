@@ -20,8 +20,8 @@ func (p *Plan) writeNotes(z *zoning) {
 			add("%s %s was given; %s with another value of their own kept it", flag.name, flag.value, plural(n, "row"))
 		}
 	}
-	if !p.Settings.SignGiven {
-		add("sign: %s pressure where the row doesn't say, the program's default; --sign changes it", p.Settings.Sign)
+	if d.defaultSign > 0 {
+		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.defaultSign, "row"))
 	}
 	for _, reason := range sorted(d.ceilings) {
 		add("%s (%s)", reason, plural(d.ceilings[reason], "row"))
@@ -32,8 +32,14 @@ func (p *Plan) writeNotes(z *zoning) {
 	p.Notes = append(p.Notes, z.notes...)
 	p.Notes = append(p.Notes, p.Network.Notes...)
 	for k := range p.Network.Joints {
-		if j := &p.Network.Joints[k]; j.Mismatched {
-			add("mismatch: %s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
+		j := &p.Network.Joints[k]
+		if !j.Mismatched {
+			continue
+		}
+		text := fmt.Sprintf("%s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
+		p.Mismatches = append(p.Mismatches, text)
+		for _, s := range once(p.sectionOf[j.A], p.sectionOf[j.B]) {
+			p.Sections[s].Notes = append(p.Sections[s].Notes, "mismatch "+text)
 		}
 	}
 	p.rigNotes()
@@ -97,4 +103,16 @@ func schemesIn(sections []Section) []string {
 		m[sections[i].Scheme.Name]++
 	}
 	return sorted(m)
+}
+
+// once lists the sections of a joint's two sides, each once.
+func once(a, b int) []int {
+	var out []int
+	if a >= 0 {
+		out = append(out, a)
+	}
+	if b >= 0 && b != a {
+		out = append(out, b)
+	}
+	return out
 }

@@ -19,9 +19,11 @@ type Plan struct {
 	Outside  []Span // in scope, but in no section
 	Excluded []Span // out of scope, or in the test without their area
 	Faults   []takeoff.Fault
-	Notes    []string
-	Proof    Proof
-	Balance  Balance
+	// Mismatches are joints whose two openings differ, each with its place.
+	Mismatches []string
+	Notes      []string
+	Proof      Proof
+	Balance    Balance
 	// RefusedRows counts the rows that were measured but refused by the plan,
 	// for want of a class or a pressure or for one above a ceiling.
 	RefusedRows int
@@ -110,6 +112,8 @@ type Blank struct {
 	At      string // where, for somebody with a drawing in hand
 	Why     BlankWhy
 	Level   string
+	OnSite  string // room, gridline, as the schedule says
+	Drawing string
 	Face    fittings.CrossSection
 	Force   float64 // N, test pressure times the area of the opening
 	Minutes float64

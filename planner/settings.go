@@ -19,6 +19,7 @@ type Settings struct {
 	Class       string  // for rows without one; "" none
 	TestPa      float64 // for rows without one, Pa; 0 none
 	Sign        string  // for rows without one: positive or negative
+	DuctClass   float64 // pressure class of the duct, for rows that don't state it, Pa; 0 not stated
 	SignGiven   bool    // Sign was asked for, not only the default
 	Aim         partition.Aim
 	TestMinutes float64 // price of one test, minutes
@@ -47,15 +48,17 @@ type duty struct {
 
 // duties settles the duty of every item and refuses those that have none.
 type duties struct {
-	set      Settings
-	of       []duty                       // by item
-	schemes  map[string]*tightness.Scheme // by the name as typed
-	byName   map[string]*tightness.Scheme
-	faults   []takeoff.Fault
-	refused  map[int]string // item: why, in a few words
-	kept     map[string]int // rows whose own value differs from a flag, by flag
-	filled   map[string]int // rows that a flag filled
-	ceilings map[string]int // notes on unknown ceilings, with the rows concerned
+	set     Settings
+	of      []duty                       // by item
+	schemes map[string]*tightness.Scheme // by the name as typed
+	byName  map[string]*tightness.Scheme
+	faults  []takeoff.Fault
+	refused map[int]string // item: why, in a few words
+	kept    map[string]int // rows whose own value differs from a flag, by flag
+	filled  map[string]int // rows that a flag filled
+	// defaultSign counts the rows whose sign nobody gave.
+	defaultSign int
+	ceilings    map[string]int // notes on unknown ceilings, with the rows concerned
 }
 
 func newDuties(t *takeoff.Takeoff, set Settings) (*duties, error) {
@@ -161,6 +164,9 @@ func (d *duties) settle(i int, it *takeoff.Item) {
 		refuse("test_pa", "", "a test pressure in Pa", "no test pressure on this row and no --test-pressure; 400 Pa is often used, but it is for the specification to say", "no test pressure")
 	}
 	o.sign = tightness.Sign(d.pick("--sign", it.Sign, d.set.Sign))
+	if it.Sign == "" && !d.set.SignGiven {
+		d.defaultSign++
+	}
 	d.of[i] = o
 	if _, bad := d.refused[i]; !bad && o.pa > 0 && o.class.K > 0 {
 		d.holdCeilings(i, it, s, o)
@@ -197,7 +203,7 @@ func (d *duties) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o du
 	if it.Piece.Shape == fittings.NoShape {
 		return
 	}
-	c := s.Ceiling(o.class, tightness.Shape(it.Piece.Shape.String()), o.sign, it.DuctClass)
+	c := s.Ceiling(o.class, shapeOf(it), o.sign, ductClass(it, d.set))
 	ok, reason := c.Permits(o.pa)
 	switch {
 	case !ok && c.Known:
@@ -207,4 +213,13 @@ func (d *duties) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o du
 	case !c.Known:
 		d.ceilings[c.Reason]++
 	}
+}
+
+// ductClass is the pressure class of an item's duct, Pa; 0 where nobody stated
+// it.
+func ductClass(it *takeoff.Item, set Settings) float64 {
+	if it.DuctClass > 0 {
+		return it.DuctClass
+	}
+	return set.DuctClass
 }

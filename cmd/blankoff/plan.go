@@ -47,6 +47,7 @@ blanking time (--aim time: the least time in all), and says how that is known.
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
 	f.StringVar(&o.set.Sign, "sign", o.set.Sign, "positive or negative, for rows that don't say")
+	f.Float64Var(&o.set.DuctClass, "duct-class", 0, "pressure class of duct on rows that don't state it, `PA`")
 	f.StringVar(&o.aim, "aim", "tests", "tests (fewest) or time (least in all)")
 	f.Float64Var(&o.set.TestMinutes, "test-minutes", o.set.TestMinutes, "time of one test, `MIN`, an assumption to be replaced by your own")
 	f.Float64Var(&o.set.MinArea, "min-area", 0, "a section smaller than this counts as under range, `M2`")

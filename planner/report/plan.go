@@ -22,6 +22,7 @@ type Plan struct {
 	Proof      Proof            `json:"proof"`
 	Balance    Balance          `json:"balance"`
 	Measured   string           `json:"measured"`
+	Mismatches []string         `json:"mismatches"`
 	Notes      []string         `json:"notes"`
 	Cautions   []string         `json:"cautions"`
 	Faults     []takeoff.Fault  `json:"faults"`
@@ -42,6 +43,7 @@ type Settings struct {
 	Headroom    float64 `json:"headroom"`
 	PieceLength float64 `json:"piece_length_m"` // 0: by shape
 	By          string  `json:"by"`
+	DuctClass   float64 `json:"duct_class_pa"` // for rows that don't state it; 0: not stated
 	Basis       string  `json:"basis"`
 }
 
@@ -101,6 +103,8 @@ type Blank struct {
 	Why string `json:"why"`
 	Face
 	Level   string  `json:"level"`
+	Place   string  `json:"place"`
+	Drawing string  `json:"drawing"`
 	Force   float64 `json:"force_n"`
 	Minutes float64 `json:"minutes"`
 }
@@ -161,11 +165,11 @@ type Balance struct {
 func Of(p *planner.Plan, pieceLength float64) *Plan {
 	set := p.Settings
 	v := &Plan{
-		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, Measured: measuredSentence,
+		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, Measured: measuredSentence, Mismatches: list(p.Mismatches),
 		Settings: Settings{
 			Rig: set.Rig.Name, Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
 			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
-			Headroom: set.Headroom, PieceLength: pieceLength, By: set.By, Basis: "exact",
+			Headroom: set.Headroom, PieceLength: pieceLength, By: set.By, Basis: "exact", DuctClass: set.DuctClass,
 		},
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
@@ -207,7 +211,7 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	}
 	for _, b := range s.Blanks {
 		o.Blanks = append(o.Blanks, Blank{
-			At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Force: b.Force, Minutes: b.Minutes,
+			At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
 		})
 	}
 	return o

@@ -106,6 +106,9 @@ func itemOf(t *takeoff.Takeoff, it *takeoff.Item) Item {
 	}
 	if it.Parent >= 0 {
 		o.From = t.Items[it.Parent].Name()
+		if it.ParentEnd == fittings.BranchEnd || it.ParentEnd == fittings.BranchEnd2 {
+			o.From += "/" + it.ParentEnd.String()
+		}
 	}
 	if it.HasStated {
 		o.Stated = &it.Stated

@@ -48,14 +48,14 @@ func (r *Rig) Judge(q, pa, headroom float64) Verdict {
 	switch {
 	case v.Below == nil && v.Above != nil:
 		v.State = Under
-		v.Reason = fmt.Sprintf("the limit %s L/s is below %s L/s, the least this rig can judge at %s Pa", short(q), short(v.Above.Low), plain(pa))
+		v.Reason = fmt.Sprintf("below %s L/s, the least limit that this rig can judge at %s Pa", short(v.Above.Low), plain(pa))
 	case v.Above == nil:
 		v.State = Over
-		v.Reason = fmt.Sprintf("the limit %s L/s is above %s L/s, the most this rig can judge at %s Pa with a headroom of %s", short(q), short(v.Below.High), plain(pa), plain(headroom))
+		v.Reason = fmt.Sprintf("above %s L/s, the greatest limit that this rig can judge at %s Pa with a headroom of %s", short(v.Below.High), plain(pa), plain(headroom))
 	default:
 		v.State = Gap
-		v.Reason = fmt.Sprintf("the limit %s L/s lies between what the ranges can judge at %s Pa with a headroom of %s: up to %s and from %s L/s",
-			short(q), plain(pa), plain(headroom), short(v.Below.High), short(v.Above.Low))
+		v.Reason = fmt.Sprintf("in the gap between what the ranges can judge at %s Pa with a headroom of %s: limits up to %s and from %s L/s",
+			plain(pa), plain(headroom), short(v.Below.High), short(v.Above.Low))
 	}
 	return v
 }
