@@ -3,6 +3,7 @@ package fittings
 import (
 	"encoding/binary"
 	"math"
+	"math/rand"
 	"testing"
 )
 
@@ -80,5 +81,62 @@ func checkOutcome(t *testing.T, p *Piece) {
 	}
 	if measured := len(problems) == 0; measured != (Working(p) != "") || measured != (Source(p) != "") {
 		t.Fatalf("%+v: working %q and source %q don't fit %+v", p, Working(p), Source(p), problems)
+	}
+}
+
+// TestLikelyPieces holds the same of many pieces whose sizes are nearly right.
+func TestLikelyPieces(t *testing.T) {
+	r := rand.New(rand.NewSource(9))
+	measured := map[Kind]int{}
+	for range 40000 {
+		p := &Piece{Kind: Kind(1 + r.Intn(int(Inline))), Shape: Shape(r.Intn(4)), Shape2: Shape(r.Intn(4)), Plane: Plane(r.Intn(2))}
+		if styles := kinds[p.Kind-1].Styles; len(styles) > 0 {
+			p.Style = styles[r.Intn(len(styles))]
+		}
+		p.Wall, p.WallFlat = randomSection(r, Shape(1+r.Intn(3))), r.Intn(4) == 0
+		likelySizes(r, p)
+		checkOutcome(t, p)
+		if _, problems := Measure(p); len(problems) == 0 {
+			measured[p.Kind]++
+		}
+	}
+	for _, info := range kinds {
+		if measured[info.Kind] < 20 {
+			t.Errorf("only %d likely %s pieces could be measured", measured[info.Kind], info.Name)
+		}
+	}
+}
+
+// likelySizes gives most sizes, and leaves out those that contradict others.
+func likelySizes(r *rand.Rand, p *Piece) {
+	roundBranch := r.Intn(2) == 0
+	branched := p.Kind == Tee || p.Kind == Cross || p.Kind == Spigot
+	skip := map[Dim]bool{
+		BranchDiameter: !roundBranch, BranchWidth: roundBranch, BranchHeight: roundBranch,
+		Angle: branched, Radius: r.Intn(2) == 0, BranchAngle: r.Intn(2) == 0, BranchShift: r.Intn(2) == 0,
+	}
+	for _, d := range []Dim{Width2, Height2, Diameter2} {
+		skip[d] = p.Kind != Reducer && p.Kind != Transition
+	}
+	for _, d := range []Dim{Width, Height, Diameter, Length} {
+		skip[d] = p.Kind == Spigot
+	}
+	skip[Throat] = !skip[Radius]
+	for d := range GivenArea {
+		if skip[d] || r.Intn(20) == 0 {
+			continue
+		}
+		v := between(r, 0, 0.6)
+		switch d {
+		case Length, BranchLength:
+			v *= 3
+		case Angle, BranchAngle:
+			v *= 250
+		case Gores:
+			v = float64(2 + r.Intn(6))
+		case BranchDiameter, BranchWidth, BranchHeight, BranchShift:
+			v /= 3
+		}
+		p.Sizes.Set(d, v)
 	}
 }

@@ -143,6 +143,8 @@ func WriteTemplate(out io.Writer) error {
 	t := &template{file: f, err: f.SetSheetName("Sheet1", scheduleSheet)}
 	_, err := f.NewSheet(helpSheet)
 	t.do(err)
+	const made = "2026-01-01T00:00:00Z" // fixed, so that the bytes are
+	t.do(f.SetDocProps(&excelize.DocProperties{Creator: "blankoff", Created: made, Modified: made}))
 	t.fillSchedule()
 	t.fillHelp()
 	if t.err == nil {
@@ -206,30 +208,24 @@ func (t *template) fillSchedule() {
 	t.do(f.SetCellStyle(scheduleSheet, "A1", t.cell(int(takeoff.NumColumns), 1), head))
 	t.do(f.SetPanes(scheduleSheet, &excelize.Panes{Freeze: true, XSplit: 1, YSplit: 1, TopLeftCell: "B2", ActivePane: "bottomRight"}))
 	for i, row := range exampleRows {
-		t.fillExample(i+2, row+exampleAll)
+		t.fillExample(i+2, row)
 	}
 }
 
 // fillExample writes an example row, given as heading=value.
 func (t *template) fillExample(row int, pairs string) {
 	values := map[string]string{}
-	for pair := range strings.FieldsSeq(pairs) {
+	for pair := range strings.FieldsSeq(pairs + exampleAll) {
 		heading, value, _ := strings.Cut(pair, "=")
 		values[heading] = strings.ReplaceAll(value, "_", " ")
 	}
 	for c := range takeoff.NumColumns {
-		value := values[c.Heading()]
-		if value == "" {
-			continue
-		}
-		cell := t.cell(int(c)+1, row)
-		if c.Measure() == takeoff.Text {
+		value, cell := values[c.Heading()], t.cell(int(c)+1, row)
+		if v, err := strconv.Atoi(value); err == nil {
+			t.do(t.file.SetCellInt(scheduleSheet, cell, int64(v)))
+		} else if value != "" {
 			t.do(t.file.SetCellStr(scheduleSheet, cell, value))
-			continue
 		}
-		v, err := strconv.ParseFloat(value, 64)
-		t.do(err)
-		t.do(t.file.SetCellFloat(scheduleSheet, cell, v, -1, 64))
 	}
 }
 
