@@ -23,10 +23,11 @@ type words string
 const opens = "=+-@\t\r\n\uff1d\uff0b\uff0d\uff20" // the last four are the wide forms
 
 func (t words) MarshalCSV() (string, error) {
-	if r, _ := utf8.DecodeRuneInString(string(t)); t != "" && strings.ContainsRune(opens, r) {
-		return "'" + string(t), nil
+	s := show.Safe(string(t))
+	if r, _ := utf8.DecodeRuneInString(s); s != "" && strings.ContainsRune(opens, r) {
+		return "'" + s, nil
 	}
-	return string(t), nil
+	return s, nil
 }
 
 // joined makes one cell of several texts.

@@ -151,3 +151,13 @@ func TestLargest(t *testing.T) {
 		t.Errorf("got %+v", b)
 	}
 }
+
+func TestSafe(t *testing.T) {
+	for in, want := range map[string]string{
+		"plain": "plain", "a\x1b[2Jb": "a?[2Jb", "a\u202eb": "a?b", "\xff": "?", "a\nb": "a\nb", "Übergang 長い": "Übergang 長い", "a\x00": "a?", "\x7f": "?",
+	} {
+		if got := Safe(in); got != want {
+			t.Errorf("%q became %q, want %q", in, got, want)
+		}
+	}
+}

@@ -2,7 +2,9 @@ package show
 
 import (
 	"fmt"
+	"math"
 	"strings"
+	"unicode"
 
 	"blankoff/planner/report"
 	"blankoff/takeoff"
@@ -30,6 +32,38 @@ func State(s *report.Section) string {
 		return "under range"
 	}
 	return "in range"
+}
+
+// Safe makes a text of a schedule safe to be shown: control characters other
+// than white space, and marks that turn the direction of writing, become "?", so
+// that a schedule can't steer a screen or disguise what it says.
+func Safe(s string) string {
+	plain := true
+	for i := 0; i < len(s) && plain; i++ {
+		plain = s[i] >= ' ' && s[i] < 0x7f
+	}
+	if plain {
+		return s
+	}
+	return strings.Map(func(r rune) rune {
+		switch {
+		case unicode.IsSpace(r):
+			return r
+		case unicode.IsControl(r), r == unicode.ReplacementChar,
+			r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r == 0x200e, r == 0x200f, r == 0xfeff:
+			return '?'
+		}
+		return r
+	}, s)
+}
+
+// Difference is that of a balance, m2; what is less than 1e-9 is the noise of
+// adding up and is shown as none.
+func Difference(m2 float64) float64 {
+	if math.Abs(m2) <= 1e-9 {
+		return 0
+	}
+	return m2
 }
 
 // Rows shows that no row was lost.

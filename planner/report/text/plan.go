@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"blankoff/planner/report"
@@ -69,11 +68,8 @@ func settings(b *bufio.Writer, v *report.Plan) {
 		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), hours(p.EndMinutes)))
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	a := &v.Balance
-	difference := "0"
-	if math.Abs(a.Difference) >= 1e-6 {
-		difference = fmt.Sprintf("%.6g", a.Difference)
-	}
-	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %s", area(a.Takeoff), area(a.Sections), area(a.Outside), difference))
+	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %.6g",
+		area(a.Takeoff), area(a.Sections), area(a.Outside), show.Difference(a.Difference)))
 	if n := len(v.Faults); n > 0 {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
 	}

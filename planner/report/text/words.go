@@ -7,11 +7,12 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"blankoff/planner/report/show"
 )
 
 // clean makes a text safe for one line of a terminal: white space to single
-// spaces, control characters and marks that turn the direction of writing to
-// "?", so that a schedule can't steer the screen.
+// spaces, and nothing that steers the screen.
 func clean(s string) string {
 	plain := true
 	for i := 0; i < len(s) && plain; i++ {
@@ -20,17 +21,7 @@ func clean(s string) string {
 	if plain {
 		return s
 	}
-	s = strings.Map(func(r rune) rune {
-		switch {
-		case unicode.IsSpace(r):
-			return ' '
-		case unicode.IsControl(r), r == unicode.ReplacementChar,
-			r >= 0x202a && r <= 0x202e, r >= 0x2066 && r <= 0x2069, r == 0x200e, r == 0x200f, r == 0xfeff:
-			return '?'
-		}
-		return r
-	}, s)
-	return strings.Join(strings.Fields(s), " ")
+	return strings.Join(strings.Fields(show.Safe(s)), " ")
 }
 
 // columnsOf is the columns a text takes: none for marks that combine, two for

@@ -21,6 +21,7 @@ const (
 	tenth               // one decimal
 	hundred             // two decimals
 	full                // as many digits as there are
+	plain               // a number as it was given
 	box                 // empty, to be ticked on paper
 	limits              // one to four decimals; see permitted
 	ticked              // text in bold: what a reader must look at
@@ -113,10 +114,13 @@ func styleOf(i int) *excelize.Style {
 	default:
 		format = numberFormats[i]
 	}
-	if format != "" {
+	switch {
+	case format != "":
 		s.CustomNumFmt = &format
 		s.Alignment.WrapText = false
-	} else {
+	case kind(i) == plain:
+		s.Alignment.WrapText = false
+	default:
 		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 	}
 	return s

@@ -90,7 +90,7 @@ func plainNotes(v *report.Plan, row func(...any) error) error {
 	for _, line := range []struct {
 		about string
 		m2    float64
-	}{{"takeoff", a.Takeoff}, {"in sections", a.Sections}, {"outside", a.Outside}, {"difference", a.Difference}} {
+	}{{"takeoff", a.Takeoff}, {"in sections", a.Sections}, {"outside", a.Outside}, {"difference", show.Difference(a.Difference)}} {
 		if err := row("balance", line.about, line.m2); err != nil {
 			return err
 		}

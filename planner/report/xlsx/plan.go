@@ -126,7 +126,7 @@ func summaryBalance(v *report.Plan) [][2]any {
 		{"takeoff, m2", rounded{a.Takeoff, hundred}},
 		{"of which in sections, m2", rounded{a.Sections, hundred}},
 		{"of which outside, m2", rounded{a.Outside, hundred}},
-		{"difference, m2", rounded{a.Difference, hundred}},
+		{"difference, m2", show.Difference(a.Difference)},
 	}
 }
 

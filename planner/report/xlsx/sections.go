@@ -12,9 +12,9 @@ import (
 func sections(b *book, v *report.Plan) error {
 	return b.sheet("sections", []column{
 		{head: "section", width: 12}, {head: "system", width: 13}, {head: "levels", width: 13}, {head: "places", width: 22},
-		{head: "scheme", width: 9}, {head: "class", width: 8}, {head: "test pressure Pa", width: 10, kind: whole}, {head: "sign", width: 10},
+		{head: "scheme", width: 9}, {head: "class", width: 8}, {head: "test pressure Pa", width: 10, kind: plain}, {head: "sign", width: 10},
 		{head: "area m2", width: 10, kind: hundred}, {head: "limit L/s, cut off", width: 10, kind: limits}, {head: "range to set", width: 11},
-		{head: "state", width: 12}, {head: "blanks", width: 9, kind: whole}, {head: "largest blank", width: 15}, {head: "force on it N", width: 10, kind: whole},
+		{head: "state", width: 15}, {head: "blanks", width: 9, kind: whole}, {head: "largest blank", width: 15}, {head: "force on it N", width: 10, kind: whole},
 		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 12, kind: limits, screen: true},
 		{head: "joints m", width: 10, kind: hundred, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, kind: line, screen: true}, {head: "all places", width: 34, kind: line, screen: true}, {head: "drawings", width: 30, kind: line, screen: true},
 		{head: "why out of range", width: 40, screen: true}, {head: "what would help", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
@@ -107,7 +107,7 @@ func cuts(b *book, v *report.Plan) error {
 func blanks(b *book, v *report.Plan) error {
 	return b.sheet("blanks", []column{
 		{head: "section", width: 12}, {head: "no.", width: 7, kind: whole}, {head: "at", width: 52}, {head: "size", width: 16}, {head: "why", width: 11},
-		{head: "level", width: 12}, {head: "test pressure Pa", width: 11, kind: whole}, {head: "force N", width: 9, kind: whole},
+		{head: "level", width: 12}, {head: "test pressure Pa", width: 11, kind: plain}, {head: "force N", width: 9, kind: whole},
 		{head: "minutes", width: 10, kind: tenth}, {head: "fitted", width: 9, kind: box}, {head: "removed", width: 10, kind: box},
 	}, func(row func(...any) error) error {
 		for i := range v.Sections {

@@ -185,12 +185,13 @@ func (b *book) value(v any, style int) (any, int) {
 			return nil, style
 		}
 	case string:
-		switch {
+		switch v = show.Safe(v); {
 		case v == "":
 			return nil, style
 		case strings.ContainsRune("=+-@", rune(v[0])) && style == b.styles[words]:
 			return v, b.styles[typed]
 		}
+		return v, style
 	}
 	return v, style
 }
