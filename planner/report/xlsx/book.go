@@ -128,7 +128,6 @@ func styleOf(i int) *excelize.Style {
 
 // write writes the workbook.
 func (b *book) write(w io.Writer) error {
-	b.file.SetActiveSheet(0)
 	if err := b.file.Write(w); err != nil {
 		return fmt.Errorf("workbook: %w", err)
 	}

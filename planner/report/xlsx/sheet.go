@@ -185,7 +185,7 @@ func (b *book) value(v any, style int) (any, int) {
 			return nil, style
 		}
 	case string:
-		switch v = show.Safe(v); {
+		switch v = strings.Join(strings.Fields(show.Safe(v)), " "); {
 		case v == "":
 			return nil, style
 		case strings.ContainsRune("=+-@", rune(v[0])) && style == b.styles[words]:

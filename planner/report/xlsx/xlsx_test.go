@@ -142,6 +142,9 @@ func TestNoFormulas(t *testing.T) {
 		if text, _ := f.GetCellFormula(sheet, cell); text != "" {
 			t.Errorf("%s!%s is the formula %q", sheet, cell, text)
 		}
+		if strings.ContainsAny(raw, "\n\x1b\u202e") {
+			t.Errorf("%s!%s: %q isn't safe to show on one line", sheet, cell, raw)
+		}
 		if !strings.ContainsAny(raw[:1], "=+-@") {
 			return
 		}
