@@ -25,13 +25,13 @@ func windows() *report.Windows {
 	area := func(low, high float64, ranges ...string) report.AreaWindow {
 		return report.AreaWindow{Low: low, High: high, Ranges: ranges}
 	}
-	const ask = "class A, rectangular, positive: the ceiling is the duct's pressure class, which isn't stated"
+	const ask = "the ceiling is the duct's pressure class, which isn't stated"
 	return &report.Windows{
 		Rig: "Site rig", Scheme: "EN", Title: "European classes", Sign: "positive", Headroom: 1.5,
 		Rows: []report.WindowRow{
 			{Class: "A", PressurePa: 400, Shape: "rectangular", LimitPerM2: 1.32659, Areas: []report.AreaWindow{area(9.0461, 88.799, "high")}, Permitted: true, State: ask},
 			{Class: "A", PressurePa: 400, Shape: "circular", LimitPerM2: 1.32659, Areas: []report.AreaWindow{area(9.0461, 88.799, "high")}, Permitted: true},
-			{Class: "A", PressurePa: 400, Shape: "flat-oval", LimitPerM2: 1.32659, Areas: []report.AreaWindow{area(9.0461, 88.799, "high")}, Permitted: true},
+			{Class: "A", PressurePa: 400, Shape: "flat-oval", LimitPerM2: 1.32659, Areas: []report.AreaWindow{area(9.0461, 88.799, "high")}, Permitted: true, State: ask},
 			{Class: "C", PressurePa: 400, Shape: "circular", LimitPerM2: 0.147399, Areas: []report.AreaWindow{area(5.62, 60, "low"), area(81.4, 799.99, "high", "higher")}, Permitted: true},
 			{Class: "C", PressurePa: 2500, Shape: "circular", LimitPerM2: 0.485, State: "not permitted: at most 2000 Pa", Reason: "no range can be used at 2500 Pa"},
 		},

@@ -57,12 +57,8 @@ func windowRows(rows []report.WindowRow, row func(...string)) (foot []string) {
 		}
 		return fmt.Sprintf("(%d)", k+1)
 	}
-	for i := 0; i < len(rows); {
-		r := &rows[i]
-		shapes := []string{r.Shape}
-		for i++; i < len(rows) && sameFigures(r, &rows[i]); i++ {
-			shapes = append(shapes, rows[i].Shape)
-		}
+	for _, g := range byFigures(rows) {
+		r, shapes := g.row, g.shapes
 		state := r.State
 		switch {
 		case state == "":
@@ -83,6 +79,31 @@ func windowRows(rows []report.WindowRow, row func(...string)) (foot []string) {
 		}
 	}
 	return foot
+}
+
+// group is rows of one class and pressure with the same figures.
+type group struct {
+	row    *report.WindowRow
+	shapes []string
+}
+
+// byFigures puts together the shapes of a class and pressure that have the same
+// figures, in the order in which they first come.
+func byFigures(rows []report.WindowRow) []group {
+	var groups []group
+	for i := range rows {
+		r := &rows[i]
+		k := len(groups) - 1
+		for k >= 0 && groups[k].row.Class == r.Class && groups[k].row.PressurePa == r.PressurePa && !sameFigures(groups[k].row, r) {
+			k--
+		}
+		if k >= 0 && sameFigures(groups[k].row, r) {
+			groups[k].shapes = append(groups[k].shapes, r.Shape)
+			continue
+		}
+		groups = append(groups, group{r, []string{r.Shape}})
+	}
+	return groups
 }
 
 // decimals of an area in a table of windows.
