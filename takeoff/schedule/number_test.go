@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"math"
+	"math/big"
 	"strconv"
 	"strings"
 	"testing"
@@ -123,5 +124,22 @@ func TestDecimalsAgainstStrconv(t *testing.T) {
 	}
 	if err := quick.Check(check, &quick.Config{MaxCount: 20000}); err != nil {
 		t.Error(err)
+	}
+}
+
+// Numbers with more digits than a float64 holds are rounded once or twice, not
+// spoilt: against exact fractions.
+func TestLongNumbers(t *testing.T) {
+	factors := map[string]*big.Rat{"length_mm": big.NewRat(1, 1000), "Length (in)": big.NewRat(254, 10000), "Stated area (sq ft)": big.NewRat(9290304, 100000000)}
+	for heading, factor := range factors {
+		s := asColumn(t, heading)
+		for _, typed := range []string{"123456.78901234", "12345.6789012345", "1234.5678901234567", "0.123456789012345678", "99999.9999999999", "0.00000000000000000001234"} {
+			r, ok := new(big.Rat).SetString(typed)
+			want, _ := r.Mul(r, factor).Float64()
+			v, trouble := s.number(typed)
+			if !ok || trouble != "" || math.Abs(v-want) > 4e-16*want {
+				t.Errorf("%s %s = %v %s, want %v", heading, typed, v, trouble, want)
+			}
+		}
 	}
 }

@@ -82,3 +82,30 @@ func TestHeadingsFurtherDown(t *testing.T) {
 		}
 	}
 }
+
+// A row of units that contradicts the headings isn't taken for one.
+func TestUnitsBelowThatContradict(t *testing.T) {
+	got := show("u.csv", []byte("tag,kind,width (mm),length\n,,in,m\nA,straight,600,1000\n"))
+	if !strings.Contains(got, `row 2 | heading "width (mm)" | value "in"`) || !strings.Contains(got, "2 rows read") || strings.Contains(got, "gives the units") {
+		t.Error(got)
+	}
+}
+
+func TestUTF16WithoutMark(t *testing.T) {
+	for _, order := range []func(byte) []byte{func(c byte) []byte { return []byte{c, 0} }, func(c byte) []byte { return []byte{0, c} }} {
+		var data []byte
+		for _, c := range []byte("tag,kind,width_mm\nA,bend,600\n") {
+			data = append(data, order(c)...)
+		}
+		if got := show("u.csv", data); !strings.Contains(got, `width_mm="600" -> 0.6`) || !strings.Contains(got, "UTF-16 without") {
+			t.Error(got)
+		}
+	}
+}
+
+func TestCellTooLong(t *testing.T) {
+	got := show("l.csv", []byte("tag,kind,width_mm,note\nA,bend,600,"+strings.Repeat("x", maxCell+1)+"\nB,bend,600,"+strings.Repeat("x", maxCell)+"\n"))
+	if strings.Count(got, "fault:") != 1 || !strings.Contains(got, "row 2") || !strings.Contains(got, "is too long for a cell") {
+		t.Errorf("%.500s", got)
+	}
+}

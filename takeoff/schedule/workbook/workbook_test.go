@@ -262,6 +262,7 @@ func TestDamaged(t *testing.T) {
 		{"cell too far right", sheet1, func(s string) string {
 			return strings.Replace(strings.Replace(s, ` t="s"`, "", 1), `<c>`, `<c r="XFE2">`, 1)
 		}},
+		{"no rows at all", sheet1, func(string) string { return "<worksheet></worksheet>" }},
 		{"no workbook", "xl/workbook.xml", func(string) string { return "" }},
 		{"workbook cut", "xl/workbook.xml", func(s string) string { return s[:len(s)/2] }},
 		{"styles cut", "xl/styles.xml", func(s string) string { return s[:len(s)/2] }},
