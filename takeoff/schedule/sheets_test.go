@@ -8,9 +8,9 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// A workbook as an office keeps it: a cover, two schedules, formats, formulas
-// with and without a result, an error, hidden rows and a hidden sheet.
-func TestOfficeWorkbook(t *testing.T) {
+// officeWorkbook is a workbook as an office keeps it: a cover, two schedules,
+// formats, a formula without a result, hidden rows and a hidden sheet.
+func officeWorkbook(t *testing.T) []byte {
 	f := excelize.NewFile()
 	defer f.Close()
 	do := func(err error) {
@@ -47,6 +47,10 @@ func TestOfficeWorkbook(t *testing.T) {
 	do(f.SetSheetVisible("Extract", false))
 	var b bytes.Buffer
 	do(f.Write(&b))
+	return b.Bytes()
+}
+
+func TestOfficeWorkbook(t *testing.T) {
 	want := `w.xlsx, sheet Supply, row 5: tag="S-007"; kind="straight"; quantity="2" -> 2; width_mm="1500" -> 1.5; height_mm="400.5" -> 0.4005; length_mm="1.2" -> 1.2; ready="2026-03-01";
 w.xlsx, sheet Supply, row 7: tag="S8"; kind="bend"; width_mm="1,500"; height_mm="TRUE"; length_mm="1.2" -> 1.2;
     fault: w.xlsx, sheet Supply, row 7 | heading "Width" | value "1,500" | expected a length in mm, not negative | '1,500' could be 1500 or 1.5; write the one that is meant
@@ -62,7 +66,7 @@ note: sheet 'Supply': hidden and read all the same: row 7
 note: sheet 'Extract': the sheet is hidden and was read all the same
 4 rows read
 `
-	if got := show("w.xlsx", b.Bytes()); got != want {
+	if got := show("w.xlsx", officeWorkbook(t)); got != want {
 		t.Errorf("%s\nwant\n%s", got, want)
 	}
 }
