@@ -23,7 +23,7 @@ func (p *Plan) listCuts(z *zoning) {
 			continue
 		}
 		p.Cuts = append(p.Cuts, Cut{
-			Joint: k, A: p.place(j.A, true), B: p.place(j.B, false),
+			Joint: k, Parts: [2]int{a, b}, A: p.place(j.A, true), B: p.place(j.B, false),
 			Face: j.Face(), Minutes: j.Minutes, Why: z.must[k],
 		})
 	}

@@ -91,7 +91,8 @@ type Place struct {
 // Cut is a joint that is blanked on both sides, between two sections.
 type Cut struct {
 	Joint   int
-	A, B    Place // A is the nearer to the plant
+	A, B    Place  // A is the nearer to the plant
+	Parts   [2]int // the sections of A and of B
 	Face    fittings.CrossSection
 	Minutes float64
 	Why     string // must, system, class..., or "" where the planner chose it

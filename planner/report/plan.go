@@ -75,17 +75,19 @@ type Section struct {
 
 // Piece is a row, or a stretch of its pieces.
 type Piece struct {
-	Tag    string  `json:"tag"`
-	Row    int     `json:"row"`
-	Kind   string  `json:"kind"`
-	Size   string  `json:"size"`
-	Level  string  `json:"level"`
-	From   int     `json:"from_piece"`
-	To     int     `json:"to_piece"`
-	Of     int     `json:"of"`
-	Area   float64 `json:"area_m2"` // counted
-	Own    float64 `json:"own_area_m2"`
-	Reason string  `json:"reason,omitempty"`
+	Tag     string  `json:"tag"`
+	Row     int     `json:"row"`
+	Kind    string  `json:"kind"`
+	Size    string  `json:"size"`
+	Level   string  `json:"level"`
+	Place   string  `json:"place"`
+	Drawing string  `json:"drawing"`
+	From    int     `json:"from_piece"`
+	To      int     `json:"to_piece"`
+	Of      int     `json:"of"`
+	Area    float64 `json:"area_m2"` // counted
+	Own     float64 `json:"own_area_m2"`
+	Reason  string  `json:"reason,omitempty"`
 }
 
 // Face is an opening, mm; Text is the same for people.
@@ -117,10 +119,14 @@ type Side struct {
 
 // Cut is a joint blanked on both sides between two sections.
 type Cut struct {
-	Between [2]Side `json:"between"`
-	At      string  `json:"at"`
-	Why     string  `json:"why"` // empty where the planner chose it
-	Minutes float64 `json:"minutes"`
+	Between [2]Side   `json:"between"`
+	Parts   [2]string `json:"sections"` // the sections on its two sides
+	Level   string    `json:"level"`
+	Place   string    `json:"place"`
+	Drawing string    `json:"drawing"`
+	At      string    `json:"at"`
+	Why     string    `json:"why"` // empty where the planner chose it
+	Minutes float64   `json:"minutes"`
 	Face
 }
 
@@ -233,13 +239,16 @@ func once(l []string, word string) []string {
 func pieceOf(p *planner.Plan, s planner.Span) Piece {
 	it := &p.Takeoff.Items[s.Item]
 	return Piece{
-		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Level: it.Level,
+		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
 		From: s.From, To: s.To, Of: s.Of, Area: s.Area, Own: s.Own, Reason: s.Reason,
 	}
 }
 
 func cutOf(p *planner.Plan, c *planner.Cut) Cut {
+	it := &p.Takeoff.Items[c.B.Item]
 	return Cut{
+		Parts: [2]string{p.Sections[c.Parts[0]].ID, p.Sections[c.Parts[1]].ID},
+		Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
 		Between: [2]Side{
 			{p.Takeoff.Items[c.A.Item].Name(), c.A.Piece},
 			{p.Takeoff.Items[c.B.Item].Name(), c.B.Piece},

@@ -1,6 +1,6 @@
 // Package csvout renders a takeoff, the sections and the blanks of a plan as
 // CSV: one heading row, comma, point, UTF-8. Numbers are rounded to a
-// millionth, limits cut off there.
+// millionth, forces and minutes to a tenth; limits are cut off at a millionth.
 package csvout
 
 import (
@@ -42,6 +42,13 @@ func (v number) MarshalCSV() (string, error) {
 		r = 0 // not -0
 	}
 	return strconv.FormatFloat(r, 'f', -1, 64), nil
+}
+
+// tenth is rounded to a tenth: forces in N and minutes, which are no surer.
+type tenth float64
+
+func (v tenth) MarshalCSV() (string, error) {
+	return number(math.Round(float64(v)*10) / 10).MarshalCSV()
 }
 
 // size is a number, or empty where the opening has no such size.

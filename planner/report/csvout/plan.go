@@ -36,6 +36,8 @@ type blankRow struct {
 	Number   int    `csv:"blank"`
 	System   words  `csv:"system"`
 	Level    words  `csv:"level"`
+	Place    words  `csv:"place"`
+	Drawing  words  `csv:"drawing"`
 	At       words  `csv:"at"`
 	Why      words  `csv:"why"`
 	Size     words  `csv:"size"`
@@ -45,8 +47,8 @@ type blankRow struct {
 	Diameter size   `csv:"diameter_mm"`
 	TestPa   number `csv:"test_pa"`
 	Sign     words  `csv:"sign"`
-	Force    number `csv:"force_n"`
-	Minutes  number `csv:"minutes"`
+	Force    tenth  `csv:"force_n"`
+	Minutes  tenth  `csv:"minutes"`
 }
 
 // Sections writes the sections, one a row.
@@ -75,9 +77,9 @@ func Blanks(w io.Writer, v *report.Plan) error {
 		for k := range s.Blanks {
 			b := &s.Blanks[k]
 			rows = append(rows, blankRow{
-				Section: words(s.ID), Number: k + 1, System: words(s.System), Level: words(b.Level), At: words(b.At), Why: words(b.Why),
+				Section: words(s.ID), Number: k + 1, System: words(s.System), Level: words(b.Level), Place: words(b.Place), Drawing: words(b.Drawing), At: words(b.At), Why: words(b.Why),
 				Size: words(b.Text), Shape: words(b.Shape), Width: size(b.Width), Height: size(b.Height), Diameter: size(b.Diameter),
-				TestPa: number(s.TestPa), Sign: words(s.Sign), Force: number(b.Force), Minutes: number(b.Minutes),
+				TestPa: number(s.TestPa), Sign: words(s.Sign), Force: tenth(b.Force), Minutes: tenth(b.Minutes),
 			})
 		}
 	}

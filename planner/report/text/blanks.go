@@ -17,7 +17,7 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 	}
 	title(b, "Cuts: blank off both sides of these joints")
 	writeTable(b, []Column{
-		{Head: "", Align: Right}, {Head: "joint", Max: 60}, {Head: "size", Max: 18}, {Head: "min", Align: Right}, {Head: "why"},
+		{Head: "", Align: Right}, {Head: "joint", Max: 44}, {Head: "parts"}, {Head: "level, place", Max: 28}, {Head: "size", Max: 14}, {Head: "min", Align: Right}, {Head: "why", Max: 20},
 	}, func(row func(...string)) {
 		for i := range cuts {
 			if i == most {
@@ -28,7 +28,8 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 			if why == "" {
 				why = "planned"
 			}
-			row(strconv.Itoa(i+1), c.At, c.Text, fixed(c.Minutes, 0), why)
+			where := strings.Join(nonempty(c.Level, c.Place), ", ")
+			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, fixed(c.Minutes, 0), why)
 		}
 	})
 	if n := len(cuts) - most; n > 0 {
@@ -70,6 +71,7 @@ func blanks(b *bufio.Writer, sections []report.Section) {
 type reasonPart struct {
 	reason string
 	m2     float64
+	known  bool // some of its area is known
 	names  []string
 }
 
@@ -95,6 +97,7 @@ func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
 			parts = append(parts, reasonPart{reason: p.Reason})
 		}
 		parts[k].m2 += m2
+		parts[k].known = parts[k].known || m2 > 0
 		parts[k].names = append(parts[k].names, show.Span(p))
 	}
 	title(b, fmt.Sprintf("%s (%s m2)", head, area(sum)))
@@ -107,7 +110,11 @@ func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
 		if reason == "" {
 			reason = "no reason given"
 		}
-		paragraph(b, "  - ", fmt.Sprintf("%s m2, %s: %s", area(p.m2), reason, some(p.names, 30)))
+		size := "area not known"
+		if p.known {
+			size = area(p.m2) + " m2"
+		}
+		paragraph(b, "  - ", fmt.Sprintf("%s, %s: %s", size, reason, some(p.names, 30)))
 	}
 }
 

@@ -27,6 +27,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	trouble(b, v)
 	cuts(b, v.Cuts)
 	blanks(b, v.Sections)
+	list(b, "Sizes that don't match", v.Mismatches, most, hasAll)
 	left(b, "Outside: in scope, but in no section", v.Outside, true)
 	left(b, "Out of scope", v.OutOfScope, false)
 	list(b, "How good the plan is", v.Proof.Sentences, 0, "")
@@ -49,6 +50,12 @@ func headline(v *report.Plan) string {
 	if p.OverRange+p.UnderRange == 0 && p.Tests > 0 {
 		parts = append(parts, "all in the rig's range")
 	}
+	if n := v.Schedule.RowsRefused; n > 0 {
+		parts = append(parts, fmt.Sprintf("%d of %s REFUSED", n, count(v.Schedule.RowsRead, "row")))
+	}
+	if n := len(v.Mismatches); n > 0 {
+		parts = append(parts, count(n, "joint")+" with sizes that don't match")
+	}
 	parts = append(parts, count(len(v.Cuts), "cut"), hours(p.TotalMinutes)+" ("+area(v.Balance.Sections)+" m2 tested)")
 	return strings.Join(parts, ", ")
 }
@@ -64,7 +71,7 @@ func settings(b *bufio.Writer, v *report.Plan) {
 	paragraph(b, "test      ", strings.Join(nonempty("scheme "+s.Scheme, mark("class ", s.Class), testPressure(s)), ", ")+" where the schedule doesn't say")
 	paragraph(b, "aim       ", strings.Join(nonempty(aimWords(s.Aim), number("a section at least ", s.MinArea, " m2"),
 		number("at most ", s.MaxArea, " m2"), mark("sections end at every change of ", s.By), pieceLength(s.PieceLength)), "; "))
-	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s apart",
+	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s more",
 		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), hours(p.EndMinutes)))
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	a := &v.Balance

@@ -4,6 +4,7 @@ import (
 	"bufio"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -24,6 +25,7 @@ func Takeoff(w io.Writer, v *report.Takeoff) error {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
 	}
 	items(b, v.Items)
+	statedItems(b, v.Items)
 	totals(b, &v.Totals)
 	itemNotes(b, v.Items)
 	list(b, "Notes", v.Notes, 0, "")
@@ -55,6 +57,34 @@ func items(b *bufio.Writer, items []report.Item) {
 			}
 			row(at, it.Tag, kind, it.Size, strconv.Itoa(it.Quantity), area(it.Area), area(it.JointLength), scope, it.Working)
 		}
+	})
+}
+
+// statedItems sets the areas that the schedule states beside those worked out.
+func statedItems(b *bufio.Writer, items []report.Item) {
+	has := func(it *report.Item) bool { return it.Stated != nil }
+	if !slices.ContainsFunc(items, func(it report.Item) bool { return has(&it) }) {
+		return
+	}
+	title(b, "Stated areas beside those worked out")
+	stated, ours := 0.0, 0.0
+	writeTable(b, []Column{
+		{Head: "tag", Max: 24}, {Head: "size", Max: 18}, {Head: "stated m2", Align: Right}, {Head: "m2", Align: Right}, {Head: "difference", Align: Right}, {Head: "%", Align: Right},
+	}, func(row func(...string)) {
+		line := func(name, size string, stated, ours float64) {
+			share := ""
+			if ours > 0 {
+				share = fmt.Sprintf("%+.1f", 100*(stated-ours)/ours)
+			}
+			row(name, size, area(stated), area(ours), fmt.Sprintf("%+.2f", stated-ours), share)
+		}
+		for i := range items {
+			if it := &items[i]; has(it) {
+				stated, ours = stated+*it.Stated, ours+it.Area
+				line(it.Tag, it.Size, *it.Stated, it.Area)
+			}
+		}
+		line("all stated", "", stated, ours)
 	})
 }
 

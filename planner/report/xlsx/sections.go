@@ -61,7 +61,7 @@ func few(words []string, n int) string {
 }
 
 // lines joins the words of a cell.
-func lines(words []string) string { return strings.Join(words, ", ") }
+func lines(words []string) string { return strings.Join(words, "; ") }
 
 // pieces writes the pieces of every section.
 func pieces(b *book, v *report.Plan) error {
@@ -88,14 +88,14 @@ func pieces(b *book, v *report.Plan) error {
 func cuts(b *book, v *report.Plan) error {
 	return b.sheet("cuts", []column{
 		{head: "cut", width: 7, kind: whole}, {head: "joint", width: 50}, {head: "size", width: 16}, {head: "minutes", width: 10, kind: tenth},
-		{head: "why", width: 34}, {head: "joint closed", width: 10, kind: box}, {head: "checked", width: 10, kind: box},
+		{head: "why", width: 26}, {head: "sections", width: 12}, {head: "level", width: 10}, {head: "place", width: 20, kind: line}, {head: "joint closed", width: 10, kind: box}, {head: "checked", width: 10, kind: box},
 		{head: "nearer the plant", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
 		{head: "further", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
 	}, func(row func(...any) error) error {
 		for i := range v.Cuts {
 			c := &v.Cuts[i]
 			a, z := c.Between[0], c.Between[1]
-			if err := row(i+1, c.At, c.Text, c.Minutes, or(c.Why, "planned"), nil, nil, a.Tag, a.Piece, z.Tag, z.Piece); err != nil {
+			if err := row(i+1, c.At, c.Text, c.Minutes, or(c.Why, "planned"), c.Parts[0]+" | "+c.Parts[1], c.Level, c.Place, nil, nil, a.Tag, a.Piece, z.Tag, z.Piece); err != nil {
 				return err
 			}
 		}
@@ -107,14 +107,14 @@ func cuts(b *book, v *report.Plan) error {
 func blanks(b *book, v *report.Plan) error {
 	return b.sheet("blanks", []column{
 		{head: "section", width: 12}, {head: "no.", width: 7, kind: whole}, {head: "at", width: 52}, {head: "size", width: 16}, {head: "why", width: 11},
-		{head: "level", width: 12}, {head: "test pressure Pa", width: 11, kind: plain}, {head: "force N", width: 9, kind: whole},
+		{head: "level", width: 12}, {head: "place", width: 24, kind: line}, {head: "drawing", width: 12, kind: line}, {head: "test pressure Pa", width: 11, kind: plain}, {head: "force N", width: 9, kind: whole},
 		{head: "minutes", width: 10, kind: tenth}, {head: "fitted", width: 9, kind: box}, {head: "removed", width: 10, kind: box},
 	}, func(row func(...any) error) error {
 		for i := range v.Sections {
 			s := &v.Sections[i]
 			for k := range s.Blanks {
 				bl := &s.Blanks[k]
-				if err := row(first(s.ID, k), k+1, bl.At, bl.Text, bl.Why, bl.Level, s.TestPa, bl.Force, bl.Minutes); err != nil {
+				if err := row(first(s.ID, k), k+1, bl.At, bl.Text, bl.Why, bl.Level, bl.Place, bl.Drawing, s.TestPa, bl.Force, bl.Minutes); err != nil {
 					return err
 				}
 			}
