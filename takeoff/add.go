@@ -61,7 +61,9 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 	bad := func(c Column, expected, message string) {
 		t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected, message))
 	}
-	if s := r.Text[Kind]; s == "" {
+	if s := r.Text[Kind]; r.Refused(Kind) {
+		// said already
+	} else if s == "" {
 		bad(Kind, "a kind of piece", "no kind; `blankoff kinds` lists them")
 	} else if k, ok := fittings.ParseKind(s); ok {
 		p.Kind = k

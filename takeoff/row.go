@@ -44,11 +44,12 @@ func (p Place) Fault(heading, value, expected, message string) Fault {
 // Row is one row of a schedule after the door: the text of each known column
 // as typed, and its numbers in the program's units.
 type Row struct {
-	At     Place
-	Text   [NumColumns]string  // as typed, outer white space cut
-	Number [NumColumns]float64 // m, degrees, m2, Pa, minutes or a count; see Has
-	has    uint64
-	Faults []Fault // cells that couldn't be understood
+	At      Place
+	Text    [NumColumns]string  // as typed, outer white space cut
+	Number  [NumColumns]float64 // m, degrees, m2, Pa, minutes or a count; see Has
+	has     uint64
+	refused uint64
+	Faults  []Fault // cells that couldn't be understood
 }
 
 // SetNumber gives column c a number, in the program's unit.
@@ -59,6 +60,15 @@ func (r *Row) SetNumber(c Column, v float64) {
 
 // Has reports whether column c holds a number that was understood.
 func (r *Row) Has(c Column) bool { return r.has&(1<<c) != 0 }
+
+// Refuse adds a fault of the cell in column c.
+func (r *Row) Refuse(c Column, f Fault) {
+	r.refused |= 1 << c
+	r.Faults = append(r.Faults, f)
+}
+
+// Refused reports whether the cell in column c has a fault already.
+func (r *Row) Refused(c Column) bool { return r.refused&(1<<c) != 0 }
 
 // Reset empties the row for use again at place p.
 func (r *Row) Reset(p Place) { *r = Row{At: p} }

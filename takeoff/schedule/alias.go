@@ -12,7 +12,7 @@ import (
 // follow any of them. Common practice, no source.
 var aliases = [takeoff.NumColumns]string{
 	takeoff.Tag:         "tag, tags, tag no, tag number, id, mark, piece mark, piece, piece no, piece number, piece tag, item no, item number, item tag",
-	takeoff.System:      "system, system name, system no, system ref, sys",
+	takeoff.System:      "system, duct system, air system, ventilation system, system name, system no, system ref, sys",
 	takeoff.Level:       "level, floor, storey, story, floor level",
 	takeoff.PlaceOnSite: "place, location, room, room no, room name",
 	takeoff.Drawing:     "drawing, drawing no, drawing number, drawing ref, dwg, dwg no",
@@ -33,7 +33,7 @@ var aliases = [takeoff.NumColumns]string{
 	takeoff.Scheme:      "scheme, leakage standard, test standard",
 	takeoff.Class:       "class, tightness class, air tightness class, leakage class, leak class",
 	takeoff.TestPa:      "test pressure, leakage test pressure, leak test pressure, air test pressure",
-	takeoff.DesignPa:    "design pressure, design static pressure, design operating pressure, operating pressure, working pressure",
+	takeoff.DesignPa:    "design pressure, design static pressure",
 	takeoff.DuctClassPa: "pressure class, duct pressure class, duct class pressure, construction pressure class",
 	takeoff.Sign:        "sign, pressure sign, test sign",
 	takeoff.Scope:       "scope, test scope",

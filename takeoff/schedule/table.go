@@ -131,7 +131,7 @@ func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 		expected = s.expects()
 	}
 	short := shorten(cell)
-	r.Faults = append(r.Faults, t.place.Fault(s.typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+	r.Refuse(s.column, t.place.Fault(s.typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
 }
 
 // expects says what a cell of the column should hold.
