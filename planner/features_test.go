@@ -304,3 +304,24 @@ D,L3,straight,250,9000,,S,
 	}
 	t.Errorf("the spigot isn't with its wall: %+v", v.Sections)
 }
+
+// A group is kept together where it hangs together, and is a fault where it
+// doesn't.
+func TestGroups(t *testing.T) {
+	heads := "tag,kind,diameter_mm,length_mm,from,group\n"
+	set := classB(t, siteRig, 400)
+	set.MaxArea = 8
+	together := planned(t, heads+"A,straight,500,3000,,\nB,straight,500,3000,A,g\nC,straight,500,3000,B,g\nD,straight,500,3000,C,\n", set)
+	for _, c := range together.Cuts {
+		if c.Between[0].Tag == "B" && c.Between[1].Tag == "C" {
+			t.Error("a group was cut")
+		}
+	}
+	if together.Proof.OverRange != 1 { // 9.4 m2 that can't be cut, at most 8 wanted
+		t.Errorf("%d over range, want 1", together.Proof.OverRange)
+	}
+	p, err := planner.Make(readSchedule(t, heads+"A,straight,500,3000,,g\nB,straight,500,3000,A,\nC,straight,500,3000,B,g\n"), set)
+	if err != nil || len(p.Faults) != 1 || p.Faults[0].Heading != "group" || p.RefusedRows != 1 {
+		t.Errorf("error %v, faults %+v", err, p.Faults)
+	}
+}

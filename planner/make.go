@@ -27,7 +27,7 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 	for k := range p.sectionOf {
 		p.sectionOf[k] = -1
 	}
-	p.RefusedRows = len(d.refused)
+	p.RefusedRows = len(d.refused) // after the zoning, which may refuse more
 	p.Faults = append(append(p.Faults, t.Faults...), d.faults...)
 	list := patches(z)
 	for i := range list {

@@ -23,6 +23,9 @@ func (p *Plan) writeNotes(z *zoning) {
 	if d.defaultSign > 0 {
 		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.defaultSign, "row"))
 	}
+	if p.timed() {
+		add("ready and closed were read and don't steer the plan yet: see for yourself that the pieces of a section are up together")
+	}
 	for _, reason := range sorted(d.ceilings) {
 		add("%s (%s)", reason, plural(d.ceilings[reason], "row"))
 	}
@@ -58,6 +61,16 @@ func (p *Plan) writeNotes(z *zoning) {
 		r := p.Settings.Prices
 		add("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre)
 	}
+}
+
+// timed reports whether a row says when it can be tested.
+func (p *Plan) timed() bool {
+	for i := range p.Takeoff.Items {
+		if it := &p.Takeoff.Items[i]; it.Ready != "" || it.Closed != "" {
+			return true
+		}
+	}
+	return false
 }
 
 // rigNotes adds what the rig has to say at each pressure and sign in use.

@@ -22,6 +22,7 @@ type zoning struct {
 func newZoning(net *network.Network, d *duties) *zoning {
 	z := &zoning{net: net, d: d, duty: make([]duty, len(net.Nodes)), must: make([]string, len(net.Joints))}
 	z.assign()
+	z.keepTogether()
 	z.markMust()
 	z.settleBarred()
 	return z
@@ -170,6 +171,14 @@ func (z *zoning) cures(j *network.Joint) string {
 // clusters groups the nodes that hang together over barred joints, and returns
 // the group of a node.
 func (z *zoning) clusters() func(int) int {
+	return z.sets(func(j *network.Joint) bool {
+		return j.Barred != "" && z.net.Nodes[j.A].State != network.Outside && z.net.Nodes[j.B].State != network.Outside
+	})
+}
+
+// sets groups the nodes over the joints that bind, and returns the group of a
+// node.
+func (z *zoning) sets(binds func(*network.Joint) bool) func(int) int {
 	up := make([]int, len(z.net.Nodes))
 	for k := range up {
 		up[k] = k
@@ -183,8 +192,7 @@ func (z *zoning) clusters() func(int) int {
 	}
 	for k := range z.net.Joints {
 		j := &z.net.Joints[k]
-		outside := z.net.Nodes[j.A].State == network.Outside || z.net.Nodes[j.B].State == network.Outside
-		if j.Barred == "" || outside {
+		if !binds(j) {
 			continue
 		}
 		if a, b := find(j.A), find(j.B); a < b {
@@ -194,6 +202,46 @@ func (z *zoning) clusters() func(int) int {
 		}
 	}
 	return find
+}
+
+// keepTogether bars the joints inside a group. A group that doesn't hang
+// together is a fault of the rows that hang apart from its first.
+func (z *zoning) keepTogether() {
+	in := func(k int) string {
+		if z.net.Nodes[k].State == network.Outside {
+			return ""
+		}
+		return z.net.Item(k).Group
+	}
+	root := map[string]int{}
+	find := z.sets(func(j *network.Joint) bool {
+		same := in(j.A) != "" && in(j.A) == in(j.B)
+		if same && j.Barred == "" {
+			j.Barred = "kept together, group " + in(j.A)
+		}
+		return same
+	})
+	for k := range z.net.Nodes {
+		group := in(k)
+		if group == "" {
+			continue
+		}
+		first, ok := root[group]
+		if !ok {
+			root[group] = k
+			continue
+		}
+		if find(k) == find(first) {
+			continue
+		}
+		n := &z.net.Nodes[k]
+		if it := z.net.Item(k); z.d.refused[n.Item] == "" {
+			z.d.refused[n.Item] = "group doesn't hang together"
+			z.d.faults = append(z.d.faults, it.At.Fault("group", group, "pieces that hang together",
+				fmt.Sprintf("%s and %s are of group %s and don't hang together; give one of them another group", it.Name(), z.net.Item(first).Name(), group)))
+		}
+		n.State, n.Reason = network.Outside, z.d.refused[n.Item]
+	}
 }
 
 // sameWord compares two words without regard to case and spaces.
