@@ -146,7 +146,7 @@ func buildBend(c *checker) built {
 		return c.squareHeelBend(b, c.needRadius(w)-w/2, angle, legs)
 	}
 	if c.ok() {
-		c.prism(&b, prism{s, withLegs{f, legs}})
+		c.prism(&b, prism{s, withLegs{f, legs}}, asBend)
 	}
 	return b
 }
@@ -220,8 +220,8 @@ func (c *checker) reducingBend(b built, throat, angle, legs float64) built {
 		{"heel", 1, heel{r1, r2, h, angle}},
 		{"throat", 1, curvedStrip{h, arc{throat, angle}}},
 	}
-	c.run(&b, func() Run {
-		return bendRun(near, far, throat+(w1+w2)/4, angle, legs, math.Max(r1, r2)*rad(angle))
+	c.run(&b, func() stretch {
+		return heeled(near, far, throat+(w1+w2)/4, angle, legs, arc{math.Max(r1, r2), angle})
 	})
 	if legs > 0 {
 		b.parts = append(b.parts, part{"leg", 1, prism{near, level(legs)}}, part{"leg", 1, prism{far, level(legs)}})
@@ -240,8 +240,8 @@ func (c *checker) squareHeelBend(b built, throat, angle, legs float64) built {
 	}
 	b.source = "mensuration: cheeks, square heel, radius throat"
 	b.parts = []part{{"bend", 1, squareHeel{w, h, throat, angle}}}
-	c.run(&b, func() Run {
-		return bendRun(s, s, throat+w/2, angle, legs, 2*(throat+w)*math.Tan(rad(angle)/2))
+	c.run(&b, func() stretch {
+		return heeled(s, s, throat+w/2, angle, legs, tangents{throat + w, angle})
 	})
 	if legs > 0 {
 		b.parts = append(b.parts, part{"legs", 1, prism{s, withLegs{level(0), legs}}})

@@ -32,9 +32,9 @@ func buildTee(c *checker) built {
 	opening, side := j.surfaces()
 	b.parts = append([]part{{"main", 1, main}}, scaled(opening, -times)...)
 	b.parts = append(b.parts, scaled(side, times)...)
-	c.run(&b, func() Run { return main.run(PlaneWidth) })
+	c.run(&b, func() stretch { return main.stretch(PlaneWidth, byLength) })
 	if c.lengths {
-		b.branches = slices.Repeat([]BranchRun{j.branchRun(s)}, int(times))
+		b.branches = slices.Repeat([]sideStretch{{j, s}}, int(times))
 	}
 	return b
 }
@@ -84,7 +84,7 @@ func buildSpigot(c *checker) built {
 	if c.ok() {
 		b.opening, b.parts = j.surfaces()
 		if c.lengths {
-			b.branches = []BranchRun{j.branchRun(wall)}
+			b.branches = []sideStretch{{j, wall}}
 		}
 		b.ends[0].CrossSection = j.foot()
 	}

@@ -60,10 +60,10 @@ func (c *checker) roundBreeches(s CrossSection) built {
 	if c.ok() {
 		f := surface.Breeches{R: s.Diameter / 2, Leg: d / 2, L: length, E: math.Max(e, d/2)}
 		b.parts = one(twoLegs{f})
-		slant := math.Hypot(length, f.E)
+		axis := slope{length, f.E}
 		for range 2 {
-			c.run(&b, func() Run {
-				return Run{Girth: s.Girth(), FarGirth: leg.Girth(), Axis: slant, Intersection: slant, Outer: math.Hypot(length, f.E+f.R-f.Leg)}
+			c.run(&b, func() stretch {
+				return stretch{near: s, far: leg, axis: axis, meeting: axis, edge: slope{length, f.E + f.R - f.Leg}, by: asTaper}
 			})
 		}
 	}
@@ -96,7 +96,7 @@ func (c *checker) twinBend(s CrossSection) built {
 		f := prism{leg, withLegs{arc{rc, angle}, legs}}
 		b.parts = []part{{"two bends", 2, f}}
 		for range 2 {
-			c.run(&b, func() Run { return f.run(c.p.Plane) })
+			c.run(&b, func() stretch { return f.stretch(c.p.Plane, asBend) })
 		}
 	}
 	return b

@@ -1,6 +1,10 @@
 package fittings
 
-import "math"
+import (
+	"math"
+
+	"blankoff/fittings/surface"
+)
 
 // Run is a stretch of duct as the trade's measuring bases count it: a girth times
 // a length. The bases differ in which girth and which length they take.
@@ -10,7 +14,8 @@ type Run struct {
 	// Axis is the centre line: an arc by its arc, a taper from face to face; m.
 	Axis float64
 	// Intersection is the length to where the centre lines meet, m. It's 0 where
-	// they don't (a bend of 180 degrees).
+	// they don't: a bend of more than 170 degrees, where they meet too far off or
+	// not at all.
 	Intersection float64
 	// Outer is the longest edge: the heel of a bend, the largest slant of a
 	// taper; m.
@@ -53,7 +58,13 @@ func MeasureLengths(p *Piece) (Lengths, []Problem) {
 	if area, given := p.Sizes.Get(GivenArea); given {
 		return Lengths{Given: area}, nil
 	}
-	l := Lengths{Runs: b.runs, Branch: b.branches}
+	var l Lengths
+	for _, s := range b.runs {
+		l.Runs = append(l.Runs, s.run())
+	}
+	for _, s := range b.branches {
+		l.Branch = append(l.Branch, s.run())
+	}
 	for _, part := range b.parts {
 		switch f := part.figure.(type) {
 		case face, dome, box:
@@ -65,68 +76,141 @@ func MeasureLengths(p *Piece) (Lengths, []Problem) {
 	return l, nil
 }
 
-// run is a constant section along a path.
-func (f prism) run(plane Plane) Run {
-	g := f.section.Girth()
-	return Run{Girth: g, FarGirth: g, Axis: f.path.length(), Intersection: f.path.intersection(), Outer: f.path.outer(inPlane(f.section, plane))}
+// ruled says which switch of a measuring basis rules a stretch.
+type ruled uint8
+
+const (
+	byLength ruled = iota // girth x length on every basis
+	asBend
+	asTaper
+)
+
+// stretch is a run with what its figures need.
+type stretch struct {
+	near, far CrossSection
+	axis      path
+	meeting   path // nil where the centre lines don't meet
+	edge      path
+	by        ruled
+	swept     bool // girth x axis is the exact area
 }
 
-// run is a sheet between parallel ends.
-func (f loft) run(near, far CrossSection) Run {
-	return Run{Girth: near.Girth(), FarGirth: far.Girth(), Axis: f.L, Intersection: f.L, Outer: math.Hypot(f.L, f.Steepest())}
-}
-
-// bendRun is a bend whose heel isn't a plain arc: its centre line has the mean
-// radius, its heel the given length.
-func bendRun(near, far CrossSection, meanRadius, angle, legs, heel float64) Run {
-	mean := arc{meanRadius, angle}
-	return Run{Girth: near.Girth(), FarGirth: far.Girth(), Axis: mean.length() + 2*legs,
-		Intersection: withLegs{mean, legs}.intersection(), Outer: heel + 2*legs}
-}
-
-func (l level) intersection() float64   { return float64(l) }
-func (l level) outer(_ float64) float64 { return float64(l) }
-
-func (a arc) intersection() float64 {
-	if a.angle >= 180 {
-		return 0
+func (s stretch) run() Run {
+	r := Run{Girth: s.near.Girth(), FarGirth: s.far.Girth(), Axis: s.axis.length(), Outer: s.edge.length()}
+	if s.meeting != nil {
+		r.Intersection = s.meeting.length()
 	}
-	return 2 * a.radius * math.Tan(rad(a.angle)/2)
-}
-func (a arc) outer(side float64) float64 { return (a.radius + side/2) * rad(a.angle) }
-
-func (m mitre) intersection() float64   { return m.length() }
-func (m mitre) outer(_ float64) float64 { return 2 * m.length() }
-
-func (g gored) intersection() float64 { return arc{g.radius, g.angle}.intersection() }
-func (g gored) outer(side float64) float64 {
-	return gored{g.radius + side/2, g.angle, g.mitres}.length()
+	return r
 }
 
-func (s slope) intersection() float64   { return s.length() }
-func (s slope) outer(_ float64) float64 { return s.length() }
+// stretch is a constant section along a path.
+func (f prism) stretch(plane Plane, by ruled) stretch {
+	return stretch{near: f.section, far: f.section, axis: f.path, meeting: f.path.intersection(),
+		edge: f.path.outer(inPlane(f.section, plane)), by: by, swept: true}
+}
+
+// stretch is a sheet between parallel ends.
+func (f loft) stretch(near, far CrossSection) stretch {
+	return stretch{near: near, far: far, axis: level(f.L), meeting: level(f.L), edge: slope{f.L, f.Steepest()}, by: asTaper}
+}
+
+// heeled is a bend whose heel isn't a plain arc: its centre line has the mean
+// radius, its heel the given path.
+func heeled(near, far CrossSection, meanRadius, angle, legs float64, heel path) stretch {
+	mean := withLegs{arc{meanRadius, angle}, legs}
+	return stretch{near: near, far: far, axis: mean, meeting: mean.intersection(), edge: withLegs{heel, legs}, by: asBend}
+}
+
+// tangents is the way round a bend by the intersection of two lines at radius R:
+// 2 R tan(theta/2).
+type tangents struct{ radius, angle float64 }
+
+func (t tangents) length() float64 { return 2 * t.radius * math.Tan(rad(t.angle)/2) }
+func (t tangents) figures() string {
+	return "2 x " + fig(t.radius) + " x tan(" + deg(t.angle) + " / 2)"
+}
+func (t tangents) intersection() path      { return t }
+func (t tangents) outer(side float64) path { return tangents{t.radius + side/2, t.angle} }
+
+func (l level) intersection() path   { return l }
+func (l level) outer(_ float64) path { return l }
+
+func (a arc) intersection() path {
+	if a.angle > steepest+slack {
+		return nil
+	}
+	return tangents(a)
+}
+func (a arc) outer(side float64) path { return arc{a.radius + side/2, a.angle} }
+
+// The heel of a mitred bend is its whole side further out than its throat.
+func (m mitre) intersection() path   { return m }
+func (m mitre) outer(_ float64) path { return tangents{m.side, m.angle} }
+
+func (g gored) intersection() path      { return arc{g.radius, g.angle}.intersection() }
+func (g gored) outer(side float64) path { return gored{g.radius + side/2, g.angle, g.mitres} }
+
+func (s slope) intersection() path   { return s }
+func (s slope) outer(_ float64) path { return s }
+
+// doubleTangents is a double arc by the intersections of its centre lines.
+type doubleTangents struct{ doubleArc }
+
+func (d doubleTangents) length() float64 {
+	return 4*d.radius*math.Tan(rad(d.angle())/2) + d.straight()
+}
+func (d doubleTangents) figures() string {
+	return "(4 x " + fig(d.radius) + " x tan(" + deg(d.angle()) + " / 2) + " + fig(d.straight()) + ")"
+}
 
 // The edges of a double arc are as long as its centre line: what the first arc
 // adds the second takes off.
-func (d doubleArc) outer(_ float64) float64 { return d.length() }
-func (d doubleArc) intersection() float64 {
-	return 4*d.radius*math.Tan(rad(d.angle())/2) + d.straight()
+func (d doubleArc) outer(_ float64) path { return d }
+func (d doubleArc) intersection() path {
+	if d.angle() > steepest+slack {
+		return nil
+	}
+	return doubleTangents{d}
 }
 
-func (w withLegs) intersection() float64 {
-	if l := w.path.intersection(); l > 0 {
-		return l + 2*w.legs
+func (w withLegs) intersection() path {
+	if p := w.path.intersection(); p != nil {
+		return withLegs{p, w.legs}
 	}
-	return 0
+	return nil
 }
-func (w withLegs) outer(side float64) float64 { return w.path.outer(side) + 2*w.legs }
+func (w withLegs) outer(side float64) path { return withLegs{w.path.outer(side), w.legs} }
 
-// branchRun is a branch on a wall of the given section.
-func (j junction) branchRun(wall CrossSection) BranchRun {
-	opening, _ := j.surfaces()
-	depth := j.wallAt()
-	if j.roundOf == 0 {
-		depth = math.Min(wall.Width, wall.Height) / 2 / math.Sin(rad(j.angle))
-	}
-	return BranchRun{Girth: j.branch.Girth(), FromWall: j.collar, FromAxis: depth + j.collar, Opening: total(opening)}
+// sideStretch is a branch with what its figures need.
+type sideStretch struct {
+	junction
+	wall CrossSection // no shape: a panel, which has no axis
 }
+
+func (s sideStretch) run() BranchRun {
+	opening, _ := s.surfaces()
+	return BranchRun{Girth: s.branch.Girth(), FromWall: s.collar, FromAxis: s.fromAxis().length(), Opening: total(opening)}
+}
+
+// fromAxis is the branch from its main's axis.
+func (s sideStretch) fromAxis() path {
+	switch {
+	case s.roundOf > 0:
+		return reach{s.wallAt() + s.collar, saddle{surface.Saddle{R: s.roundOf, Shift: s.shift}, s.angle, s.collar}.freeFigures()}
+	case s.wall.Shape == NoShape:
+		return level(s.collar)
+	}
+	depth := math.Min(s.wall.Width, s.wall.Height)
+	return reach{depth/2/math.Sin(rad(s.angle)) + s.collar, "(" + fig(depth) + " / 2" + overSin(s.angle) + " + " + fig(s.collar) + ")"}
+}
+
+// reach is a straight path whose length is a sum.
+type reach struct {
+	long float64
+	sum  string
+}
+
+func (r reach) length() float64      { return r.long }
+func (r reach) figures() string      { return r.sum }
+func (r reach) intersection() path   { return r }
+func (r reach) outer(_ float64) path { return r }

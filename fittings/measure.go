@@ -30,18 +30,18 @@ type built struct {
 	opening []part // what a spigot takes out of its wall
 	source  string
 
-	runs     []Run // the same piece as measuring bases count it, where asked for
-	branches []BranchRun
+	runs     []stretch // the same piece as measuring bases count it, where asked for
+	branches []sideStretch
 }
 
 // prism makes a piece of one constant section along a path.
-func (c *checker) prism(b *built, f prism) {
+func (c *checker) prism(b *built, f prism, by ruled) {
 	b.parts = one(f)
-	c.run(b, func() Run { return f.run(c.p.Plane) })
+	c.run(b, func() stretch { return f.stretch(c.p.Plane, by) })
 }
 
 // run adds a run for measuring bases. Measure doesn't ask for them.
-func (c *checker) run(b *built, run func() Run) {
+func (c *checker) run(b *built, run func() stretch) {
 	if c.lengths {
 		b.runs = append(b.runs, run())
 	}

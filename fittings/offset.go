@@ -69,19 +69,23 @@ func buildOffset(c *checker) built {
 		b.source = "mensuration: sheared prism, complete elliptic integral where curved"
 		if c.ok() {
 			// bases count it by its centre line, as if it were mitred
-			c.run(&b, func() Run { return prism{s, withLegs{slope{along, shift}, legs}}.run(c.p.Plane) })
+			c.run(&b, func() stretch {
+				run := prism{s, withLegs{slope{along, shift}, legs}}.stretch(c.p.Plane, asTaper)
+				run.swept = false
+				return run
+			})
 			b.parts = c.sheared(s, along, shift, legs)
 		}
 	case Mitred:
 		b.source = "truncated prisms: girth x centre line"
 		if c.ok() {
 			c.noteShortLegs(s, along, shift, legs)
-			c.prism(&b, prism{s, withLegs{slope{along, shift}, legs}})
+			c.prism(&b, prism{s, withLegs{slope{along, shift}, legs}}, asBend)
 		}
 	default:
 		f := c.doubleArc(inPlane(s, c.p.Plane), along, shift)
 		if c.ok() {
-			c.prism(&b, prism{s, withLegs{f, legs}})
+			c.prism(&b, prism{s, withLegs{f, legs}}, asBend)
 		}
 	}
 	return b

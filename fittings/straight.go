@@ -70,8 +70,8 @@ func (f prism) second() string  { return "" }
 type path interface {
 	length() float64 // m
 	figures() string
-	intersection() float64      // length to where the centre lines meet, m
-	outer(side float64) float64 // length of the longest edge, side in the plane; m
+	intersection() path      // by where the centre lines meet; nil where they don't
+	outer(side float64) path // along the longest edge, side (m) in the plane
 }
 
 // level is a straight path.
@@ -126,7 +126,7 @@ func buildStraight(c *checker) built {
 		b.source = "girth x length, mensuration; measured through"
 	}
 	if c.ok() {
-		c.prism(&b, prism{s, level(length)})
+		c.prism(&b, prism{s, level(length)}, byLength)
 	}
 	return b
 }

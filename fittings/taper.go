@@ -153,7 +153,7 @@ func (c *checker) lofted(b built) built {
 		near, far := b.ends[0].CrossSection, b.ends[1].CrossSection
 		f := newLoft(near, far, length, x, y)
 		b.parts = one(f)
-		c.run(&b, func() Run { return f.run(near, far) })
+		c.run(&b, func() stretch { return f.stretch(near, far) })
 	}
 	return b
 }

@@ -19,7 +19,7 @@ const (
 // Add reads one row. The row may be used again by the caller.
 func (t *Takeoff) Add(r *Row) {
 	i := len(t.Items)
-	t.Items = append(t.Items, Item{At: r.At, Quantity: 1, Parent: -1, RingWith: -1})
+	t.Items = append(t.Items, Item{At: r.At, index: i, Quantity: 1, Parent: -1, RingWith: -1})
 	for _, f := range r.Faults {
 		t.fault(i, f)
 	}

@@ -78,16 +78,22 @@ type Item struct {
 	RingWith  int              // item that its far end meets as well, -1 for none
 	RingEnd   fittings.EndRole // and at which end of it
 
-	Ends        []fittings.End
-	Each        float64 // exact area of one, openings not yet taken off, m2
-	Opening     float64 // what one takes out of the wall that it sits in, m2
-	Area        float64 // exact area of the whole row less the openings cut in it, m2
+	Ends      []fittings.End
+	Each      float64 // area of one on the basis, openings not yet taken off, m2
+	Opening   float64 // what one takes out of the wall that it sits in, on the basis, m2
+	Area      float64 // area of the whole row on the basis, less Cut, m2
+	Cut       float64 // openings taken off this row on the basis, m2; 0 where they are kept
+	EachExact float64 // the same four as they are exactly, whatever the basis
+	OpeningExact,
+	Exact,
+	CutExact float64
 	JointLength float64 // installation joints of the whole row, m
-	Cut         float64 // openings taken off this row, m2
 	Notes       []string
 	Refused     bool
 
+	index      int // among the takeoff's items
 	childCount int
+	noSheet    bool // measured without the thickness of the sheet
 }
 
 // Name is the tag, or the place of a row without one.

@@ -2,8 +2,8 @@ package takeoff
 
 import "blankoff/fittings"
 
-// Sizes that grow by twice the lining when they are given clear of it, and
-// those that are measured inside of a bend.
+// Sizes that grow by twice the lining when they are given clear of it, and by
+// twice the sheet.
 var acrossDuct = []fittings.Dim{
 	fittings.Width, fittings.Height, fittings.Diameter,
 	fittings.Width2, fittings.Height2, fittings.Diameter2,
@@ -36,11 +36,7 @@ func (t *Takeoff) readLining(i int, r *Row) {
 		it.Notes = append(it.Notes, "lined; sizes are of the metal, so the lining changes no area")
 		return
 	}
-	for _, d := range acrossDuct {
-		if v, ok := s.Get(d); ok {
-			s.Set(d, v+2*lining)
-		}
-	}
+	widen(&it.Piece, 2*lining)
 	if v, ok := s.Get(fittings.Throat); ok {
 		s.Set(fittings.Throat, v-lining)
 	}

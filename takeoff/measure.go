@@ -6,7 +6,7 @@ import (
 	"blankoff/fittings"
 )
 
-// measure works out the area of item i; r is its row, or nil once it is gone.
+// measure works out the areas of item i; r is its row, or nil once it is gone.
 func (t *Takeoff) measure(i int, r *Row) {
 	it := &t.Items[i]
 	m, problems := fittings.Measure(&it.Piece)
@@ -16,15 +16,45 @@ func (t *Takeoff) measure(i int, r *Row) {
 	if len(problems) > 0 {
 		return
 	}
-	it.Each, it.Opening = m.Area, m.Opening
+	if !t.measureOutside(i, r, m) {
+		return
+	}
 	it.Ends = append([]fittings.End(nil), m.Ends...)
 	it.Notes = append(it.Notes, m.Notes...)
+	t.noteSeries(it)
 	if it.Piece.Shape == fittings.NoShape && len(it.Ends) > 0 {
 		it.Piece.Shape = it.Ends[0].Shape
 	}
 	n := float64(it.Quantity)
-	it.Area = it.Each * n
+	it.Area, it.Exact = it.Each*n, it.EachExact*n
 	it.JointLength = t.jointLength(it)
+}
+
+// measureOutside works out the areas of item i by its outside surface, exactly
+// and on the basis; m is its measurement at the sizes that the row gives.
+func (t *Takeoff) measureOutside(i int, r *Row, m fittings.Measurement) bool {
+	it := &t.Items[i]
+	it.EachExact, it.OpeningExact = m.Area, m.Opening
+	if t.options.Sheet > 0 {
+		p := t.outsidePiece(&it.Piece)
+		if grown, problems := fittings.Measure(&p); len(problems) == 0 {
+			it.EachExact, it.OpeningExact = grown.Area, grown.Opening
+		} else {
+			it.noSheet = true
+			it.Notes = append(it.Notes, "the thickness of the sheet isn't added: a piece of these outside sizes can't be measured")
+		}
+	}
+	it.Each, it.Opening = it.EachExact, it.OpeningExact
+	if t.options.Basis.Exact() {
+		return true
+	}
+	var problems []fittings.Problem
+	p := t.measuredPiece(it)
+	it.Each, it.Opening, problems = fittings.AreaOn(&p, t.options.Basis)
+	for _, p := range problems {
+		t.fault(i, it.problemFault(p, r))
+	}
+	return len(problems) == 0
 }
 
 // problemFault places a problem of the piece in the schedule.
@@ -86,45 +116,5 @@ func (t *Takeoff) measureSpigots() {
 			}
 		}
 		t.measure(i, nil)
-	}
-}
-
-// takeOffOpenings takes off each wall the openings that are cut in it: of
-// spigots, and of whatever else hangs on the walls of a plenum.
-func (t *Takeoff) takeOffOpenings() {
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Parent < 0 {
-			continue
-		}
-		host := &t.Items[it.Parent]
-		switch {
-		case it.Piece.Kind == fittings.Spigot:
-			host.Cut += it.Opening * float64(it.Quantity)
-		case host.Piece.Kind == fittings.Plenum && len(it.Ends) > 0:
-			host.Cut += it.Ends[0].FaceArea() * float64(it.Quantity)
-		}
-		if it.Piece.Kind == fittings.Plenum {
-			if e, ok := host.End(it.ParentEnd); ok && it.ParentEnd != fittings.PlantEnd {
-				it.Cut += e.FaceArea()
-			}
-		}
-	}
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Refused || it.Cut == 0 {
-			continue
-		}
-		if _, given := it.Piece.Sizes.Get(fittings.GivenArea); given {
-			it.Notes = append(it.Notes, "the area was given, so openings cut in it were not taken off")
-			it.Cut = 0
-			continue
-		}
-		if it.Cut >= it.Area {
-			t.fault(i, it.At.Fault("area_m2", "", "openings smaller than the wall",
-				fmt.Sprintf("the openings cut in %s (%.3f m2) are larger than its surface (%.3f m2); check the sizes of what joins it", it.Name(), it.Cut, it.Area)))
-			continue
-		}
-		it.Area -= it.Cut
 	}
 }

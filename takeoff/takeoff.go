@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"fmt"
 	"sort"
 
 	"blankoff/fittings"
@@ -12,6 +13,30 @@ type Options struct {
 	// 1.5 for rectangular and 3 for circular and flat-oval (common practice; a
 	// setting).
 	PieceLength float64
+	// Basis is the measuring basis of Item.Area; nil means exact.
+	Basis *fittings.Basis
+	// Sheet is the thickness of the sheet, m. Over 0, the sizes are those of the
+	// inside, and twice the sheet is added to every size of a cross-section,
+	// because the area is that of the outside; a length is taken as it stands.
+	// 0, the default, adds nothing: the girth of 600 x 400 in 0.8 mm sheet grows by
+	// 0.3 %.
+	Sheet float64
+}
+
+// mostSheet is the thickest sheet that is taken, m; more is a slip of the unit.
+const mostSheet = 0.02
+
+// Check says what is wrong with the settings, or "".
+func (o Options) Check() string {
+	switch {
+	case o.PieceLength != 0 && !(o.PieceLength > 0):
+		return "the piece length is a length in m, more than 0"
+	case !(o.Sheet >= 0 && o.Sheet <= mostSheet):
+		return fmt.Sprintf("the thickness of the sheet is 0 to %g mm", mostSheet*1000)
+	case o.Basis != nil:
+		return o.Basis.Check()
+	}
+	return ""
 }
 
 // Takeoff is a schedule measured.
@@ -25,11 +50,13 @@ type Takeoff struct {
 	options Options
 	byTag   map[string]int
 	double  map[string]bool
+	cuts    []cutIn
+	series  map[fittings.CrossSection]string
 }
 
 // New begins a takeoff.
 func New(o Options) *Takeoff {
-	return &Takeoff{options: o, byTag: map[string]int{}, double: map[string]bool{}}
+	return &Takeoff{options: o, byTag: map[string]int{}, double: map[string]bool{}, series: map[fittings.CrossSection]string{}}
 }
 
 // fault refuses item i for the reason f.
@@ -50,7 +77,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.takeOffOpenings()
 	t.sum()
 	t.sortFaults()
-	t.byTag, t.double = nil, nil
+	t.byTag, t.double, t.series = nil, nil, nil
 }
 
 // PieceLength is the length into which straights of shape s are made, m.
@@ -66,10 +93,16 @@ func (o Options) pieceLength(s fittings.Shape) float64 {
 // 1500 mm for rectangular and 3000 mm for spiral-seamed duct.
 func DefaultPieceLength(s fittings.Shape) float64 {
 	if s == fittings.Rectangular {
-		return 1.5
+		return fittings.RectangularPieceLength
 	}
-	return 3
+	return fittings.RoundPieceLength
 }
+
+// Basis is the measuring basis of the areas; nil means exact.
+func (t *Takeoff) Basis() *fittings.Basis { return t.options.Basis }
+
+// Sheet is the thickness of the sheet that was added to the sizes, m.
+func (t *Takeoff) Sheet() float64 { return t.options.Sheet }
 
 // PieceLength is the length into which the item's straights are made, m.
 func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(it.Piece.Shape) }

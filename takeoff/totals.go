@@ -7,21 +7,26 @@ type Part struct {
 	Name        string
 	Rows        int
 	Pieces      int
-	Area        float64 // m2
+	Area        float64 // on the basis, m2
+	Exact       float64 // m2
 	JointLength float64 // m
 }
 
 // Totals are the sums of a takeoff. Only what is in scope counts in Area and in
-// the parts; the rest is told apart.
+// the parts; the rest is told apart. Area, Through and Out are on the basis, and
+// each has its exact value beside it.
 type Totals struct {
-	Area        float64 // in scope, m2
-	Through     float64 // in the test, area not counted, m2
-	Out         float64 // not in the test, m2
-	JointLength float64 // in scope, m
-	BySystem    []Part
-	ByLevel     []Part
-	ByShape     []Part
-	BySize      []Part
+	Area         float64 // in scope, m2
+	Through      float64 // in the test, area not counted, m2
+	Out          float64 // not in the test, m2
+	Exact        float64
+	ThroughExact float64
+	OutExact     float64
+	JointLength  float64 // installation joints in scope, m; longitudinal seams apart, see SeamsApart
+	BySystem     []Part
+	ByLevel      []Part
+	ByShape      []Part
+	BySize       []Part
 }
 
 // sum adds the items up in the file's order and counts what became of the rows.
@@ -39,14 +44,17 @@ func (t *Takeoff) sum() {
 		case it.Scope == Out:
 			s.RowsExcluded++
 			t.Totals.Out += it.Area
+			t.Totals.OutExact += it.Exact
 			continue
 		case it.Scope == Through:
 			s.RowsUsed++
 			t.Totals.Through += it.Area
+			t.Totals.ThroughExact += it.Exact
 			continue
 		}
 		s.RowsUsed++
 		t.Totals.Area += it.Area
+		t.Totals.Exact += it.Exact
 		t.Totals.JointLength += it.JointLength
 		system.add(it.System, it)
 		level.add(it.Level, it)
@@ -68,6 +76,7 @@ func (p parts) add(name string, it *Item) {
 	x.Rows++
 	x.Pieces += it.Quantity
 	x.Area += it.Area
+	x.Exact += it.Exact
 	x.JointLength += it.JointLength
 }
 

@@ -7,14 +7,30 @@ import (
 )
 
 // Working is an item's area in figures that a person can redo: that of one
-// piece, then what the quantity and the openings cut in it make of it.
+// piece, then what the quantity and the openings cut in it make of it. On a basis
+// that makes a difference the exact area stands beside it: "centre-line: ...;
+// exact: ...".
 func (t *Takeoff) Working(it *Item) string {
-	text := fittings.Working(&it.Piece)
-	if it.Quantity > 1 {
-		text += fmt.Sprintf("; x %d = %.3f m2", it.Quantity, it.Each*float64(it.Quantity))
+	p := t.measuredPiece(it)
+	exact := t.whole(it, fittings.Working(&p), it.EachExact, it.CutExact, it.Exact)
+	b := t.options.Basis
+	if b.Exact() {
+		return exact
 	}
-	if it.Cut > 0 {
-		text += fmt.Sprintf("; less openings %.3f m2 = %.3f m2", it.Cut, it.Area)
+	on := t.whole(it, fittings.WorkingOn(&p, b), it.Each, it.Cut, it.Area)
+	if on == exact {
+		return exact
+	}
+	return b.Name + ": " + on + "; exact: " + exact
+}
+
+// whole adds to the working of one piece what makes it that of the row.
+func (t *Takeoff) whole(it *Item, text string, each, cut, rest float64) string {
+	if it.Quantity > 1 {
+		text += fmt.Sprintf("; x %d = %s m2", it.Quantity, area(each*float64(it.Quantity)))
+	}
+	if cut > 0 {
+		text += t.openingsWorking(it.index) + "; leaves " + area(rest) + " m2"
 	}
 	return text
 }
