@@ -5,8 +5,9 @@
 // outside surface as a shell of zero thickness on the given dimensions, with
 // open ends not counted, the ends at which it can be joined, and what was wrong
 // when it can't be measured. Working gives the same area in figures that a
-// person can redo, Source where the formula comes from, and MeasureLengths the
-// girths and lengths by which the trade's measuring bases count the piece.
+// person can redo, Source where the formula comes from, and AreaOn and WorkingOn
+// the same on a measuring basis of the trade: MeasureLengths has the girths and
+// lengths that a basis chooses from.
 //
 // The package is pure: no files, no printing. Every length is in metres, every
 // area in m2, every angle in degrees. Sizes are those of the metal: lining is
@@ -22,6 +23,7 @@
 // with its formulas beside the reading of its sizes: straight (with caps and
 // plenums), bend and bendsheet, taper, offset, branch and opening, breeches. The
 // rest is what a piece is (piece, crosssection, dims, kinds, words), how its
-// sizes are checked (sizes), how it's measured (measure, lengths) and printed
-// (figures). The mathematics of curved sheets is in the subpackage surface.
+// sizes are checked (sizes), how it's measured (measure), by a basis (basis,
+// onbasis, lengths), and printed (figures); and the series of standard sizes
+// (series). The mathematics of curved sheets is in the subpackage surface.
 package fittings

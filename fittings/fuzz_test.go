@@ -73,6 +73,7 @@ func checkOutcome(t *testing.T, p *Piece) {
 	} else if !(m.Area > 0) || math.IsInf(m.Area, 0) || !(m.Opening >= 0) || math.IsInf(m.Opening, 0) {
 		t.Fatalf("%+v: area %g, opening %g and no problem", p, m.Area, m.Opening)
 	}
+	checkBases(t, p, len(problems) == 0)
 	for _, end := range m.Ends {
 		known := end.Shape != NoShape
 		if known && !(end.Girth() > 0 && end.FaceArea() > 0 && !math.IsInf(end.Girth(), 0)) || !known && end.CrossSection != (CrossSection{}) {
@@ -81,6 +82,25 @@ func checkOutcome(t *testing.T, p *Piece) {
 	}
 	if measured := len(problems) == 0; measured != (Working(p) != "") || measured != (Source(p) != "") {
 		t.Fatalf("%+v: working %q and source %q don't fit %+v", p, Working(p), Source(p), problems)
+	}
+}
+
+// checkBases: a basis measures what Measure measures, but for centre lines that
+// don't meet, and its area is finite and not negative.
+func checkBases(t *testing.T, p *Piece, measured bool) {
+	t.Helper()
+	for _, b := range []*Basis{&byCentreLine, &byIntersection, &byLargest} {
+		area, opening, problems := AreaOn(p, b)
+		unmet := b.BendLength == ToIntersection && len(problems) == 1 && problems[0].Dim == Angle
+		if (len(problems) == 0) != measured && !unmet {
+			t.Fatalf("%+v on %s: %+v", p, b.Name, problems)
+		}
+		if !(area >= 0) || math.IsInf(area, 0) || opening != 0 || len(problems) > 0 && area != 0 {
+			t.Fatalf("%+v on %s: area %g, opening %g", p, b.Name, area, opening)
+		}
+		if (len(problems) == 0) != (WorkingOn(p, b) != "") {
+			t.Fatalf("%+v on %s: working %q", p, b.Name, WorkingOn(p, b))
+		}
 	}
 }
 
