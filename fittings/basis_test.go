@@ -240,6 +240,11 @@ func TestWhatABasisCannotChange(t *testing.T) {
 	if area != 0 || len(problems) != 1 || problems[0].Dim != Angle || problems[0].Expected != "up to 170 degrees" || WorkingOn(half, &byIntersection) != "" {
 		t.Errorf("a half turn to the intersection: %g, %+v", area, problems)
 	}
+	hairpin := row(t, "kind=offset, diameter_mm=315, length_mm=100, offset_mm=2000") // two arcs of 174 degrees
+	on(t, hairpin, byLargest, "hairpin")
+	if area, _, problems := AreaOn(hairpin, &byIntersection); area != 0 || len(problems) != 1 || problems[0].Dim != OffsetShift {
+		t.Errorf("a hairpin offset to the intersection: %g, %+v", area, problems)
+	}
 	if _, _, problems := AreaOn(row(t, "kind=bend, diameter_mm=315, angle_deg=90"), &byLargest); len(problems) != 1 || problems[0].Dim != Radius {
 		t.Errorf("a bend without a radius: %+v", problems)
 	}

@@ -91,7 +91,7 @@ func checkBases(t *testing.T, p *Piece, measured bool) {
 	t.Helper()
 	for _, b := range []*Basis{&byCentreLine, &byIntersection, &byLargest} {
 		area, opening, problems := AreaOn(p, b)
-		unmet := b.BendLength == ToIntersection && len(problems) == 1 && problems[0].Dim == Angle
+		unmet := b.BendLength == ToIntersection && len(problems) == 1 && (problems[0].Dim == Angle || problems[0].Dim == OffsetShift)
 		if (len(problems) == 0) != measured && !unmet {
 			t.Fatalf("%+v on %s: %+v", p, b.Name, problems)
 		}

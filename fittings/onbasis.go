@@ -67,7 +67,7 @@ func buildOn(p *Piece, basis *Basis) (built, []Problem) {
 	case Tee, Cross, Spigot:
 		b.branchesOn(basis)
 	default:
-		if problem, ok := b.runsOn(basis); !ok {
+		if problem, ok := b.runsOn(basis, p.Kind); !ok {
 			return built{}, []Problem{problem}
 		}
 	}
@@ -135,15 +135,19 @@ func (f meanPrism) figures() string {
 func (f meanPrism) second() string { return "" }
 
 // runsOn puts the runs of a piece on a basis. All runs of a piece are alike.
-func (b *built) runsOn(basis *Basis) (Problem, bool) {
+func (b *built) runsOn(basis *Basis, kind Kind) (Problem, bool) {
 	if len(b.runs) == 0 || b.runs[0].exactOn(basis) {
 		return Problem{}, true
 	}
 	s := b.runs[0]
 	along := s.along(basis)
 	if along == nil {
-		return Problem{Dim: Angle, Expected: "up to " + deg(steepest) + " degrees",
-			Message: "the centre lines of this piece meet too far off, or not at all: choose a basis other than " + basis.Name + ", or give area_m2"}, false
+		at := Problem{Dim: Angle, Expected: "up to " + deg(steepest) + " degrees"}
+		if kind == Offset {
+			at = Problem{Dim: OffsetShift, Expected: "a shift and length whose arcs turn up to " + deg(steepest) + " degrees"}
+		}
+		at.Message = "the centre lines of this piece meet too far off, or not at all: choose a basis other than " + basis.Name + ", or give area_m2"
+		return at, false
 	}
 	name := ""
 	if len(b.runs) > 1 {

@@ -46,6 +46,31 @@ func TestOpeningsOnABasis(t *testing.T) {
 	near(t, "larger", kept.Totals.Area-exact.Totals.Area, 0.5+3*math.Pi*0.0625/4+math.Pi*0.04/4, 1e-12)
 }
 
+// TestOpeningsOfEndsAndGivenAreas: a plenum on the end of a duct is open there, and
+// a given area is taken as it stands on every basis.
+func TestOpeningsOfEndsAndGivenAreas(t *testing.T) {
+	const rows = `tag,kind,width_mm,height_mm,length_mm,diameter_mm,branch_length_mm,from,area_m2
+D,straight,600,400,1000,,,,
+P,plenum,1000,800,500,,,D,
+G,plenum,,,,,,,5
+S,spigot,,,,200,100,G,
+`
+	for _, name := range []string{"exact", "largest-girth"} {
+		tk := with(t, takeoff.Options{Basis: basis(t, name)}, rows)
+		p, g := item(t, tk, "P"), item(t, tk, "G")
+		near(t, "plenum on a duct", p.Exact, 3.4-0.24, 1e-12)
+		if w := tk.Working(p); !strings.Contains(w, "less opening of D: 0.600 x 0.400 = 0.240 m2; leaves 3.160 m2") {
+			t.Error(w)
+		}
+		if g.Area != 5 || g.Exact != 5 || g.Cut != 0 || g.CutExact != 0 || len(g.Notes) != 1 {
+			t.Errorf("given area on %s: %+v", name, g)
+		}
+		if w := tk.Working(g); w != "given area = 5.000 m2" {
+			t.Error(w)
+		}
+	}
+}
+
 func TestWorkingShowsEachOpening(t *testing.T) {
 	exact := with(t, takeoff.Options{}, walls)
 	for tag, want := range map[string]string{
@@ -111,6 +136,14 @@ H,straight,600,400,,1000,,,,G
 	if w := tk.Working(a); !strings.Contains(w, "(0.6016 + 0.4016)") || !strings.Contains(w, "0.2516^2") {
 		t.Error(w)
 	}
+	// a branch on a round main is that of the same sizes, 1.6 mm wider
+	const conical = "tag,kind,style,diameter_mm,length_mm,branch_diameter_mm,entry_mm,branch_length_mm,lining_mm,size_is\nT,tee,conical,"
+	grown := with(t, takeoff.Options{}, conical+"501.6,900,201.6,301.6,200,,\n").Totals.Area
+	near(t, "cone", with(t, o, conical+"500,900,200,300,200,,\n").Totals.Area, grown, 1e-12)
+	near(t, "lined cone", with(t, takeoff.Options{}, conical+"500,900,200,300,200,0.8,clear\n").Totals.Area, grown, 1e-12)
+	const saddle = "tag,kind,diameter_mm,length_mm,branch_length_mm,from\n"
+	near(t, "saddle", with(t, o, saddle+"M,straight,500,900,,\nS,spigot,200,,100,M\n").Totals.Area,
+		with(t, takeoff.Options{}, saddle+"M,straight,501.6,900,,\nS,spigot,201.6,,100,M\n").Totals.Area, 1e-12)
 	// a branch as wide as the flat is still measured, at its nominal sizes
 	tk = with(t, o, "tag,kind,shape,width_mm,height_mm,length_mm,branch_diameter_mm,branch_length_mm\nT,tee,oval,500,200,900,300,100\n")
 	if it := item(t, tk, "T"); len(it.Notes) != 1 || !strings.Contains(it.Notes[0], "isn't added") {
