@@ -14,6 +14,14 @@ const makers = {
   reducer: sheet, transition: sheet, breeches, tee, cross: tee, spigot,
 };
 
+// tolerance is how close, relative, another exact route must come. Where curved
+// solids are fused the kernel follows their meeting curve only to about that,
+// and a spiral is a spline; the rest is exact but for the integration.
+function tolerance(piece, built) {
+  const fused = piece.with || ['tee', 'cross', 'spigot', 'breeches'].includes(piece.kind);
+  return fused || built.includes('spiral') ? 1e-8 : 1e-9;
+}
+
 // m2 gives an area in m2 to eleven figures: fewer than the kernel keeps, so
 // that another machine prints the same.
 const m2 = (mm2) => Number((mm2 / 1e6).toPrecision(11));
@@ -21,7 +29,7 @@ const m2 = (mm2) => Number((mm2 / 1e6).toPrecision(11));
 function measured(K, piece) {
   const make = piece.with ? withSpigots : makers[piece.kind];
   const [area, built, opening] = make(K, piece);
-  const result = { ...piece, built, area_m2: m2(area) };
+  const result = { ...piece, built, area_m2: m2(area), tolerance: tolerance(piece, built) };
   if (opening !== undefined) result.opening_m2 = m2(opening);
   return result;
 }

@@ -47,10 +47,17 @@ async function load() {
 
   const polygon = (points) => wire(points.map((p, i) => line(p, points[(i + 1) % points.length])));
 
-  // outline is the wire of a section {shape, w, h} or {shape, d} in frame f; w
-  // lies along x. The longer axis of a flat oval may be either.
-  function outline(s, f) {
-    if (s.shape === 'circular') return wire([arc(f, s.d / 2, 0, 2 * Math.PI)]);
+  // arcs is an arc in n like parts. A sheet that isn't a plane, a right cylinder
+  // or a right cone is made on parts of arcs, because the kernel's integration
+  // takes too few points on a long curved face, and its own estimate of the
+  // error doesn't see that.
+  const arcs = (f, r, a, b, n) =>
+    Array.from({ length: n }, (_, i) => arc(f, r, a + (b - a) * i / n, a + (b - a) * (i + 1) / n));
+
+  // outline is the wire of a section {shape, w, h} or {shape, d} in frame f, its
+  // arcs in n parts; w lies along x. The longer axis of a flat oval may be either.
+  function outline(s, f, n = 1) {
+    if (s.shape === 'circular') return wire(arcs(f, s.d / 2, 0, 2 * Math.PI, n));
     const { w, h } = s;
     if (s.shape === 'rectangular') {
       return polygon([at(f, w / 2, h / 2), at(f, -w / 2, h / 2), at(f, -w / 2, -h / 2), at(f, w / 2, -h / 2)]);
@@ -59,8 +66,8 @@ async function load() {
     const g = upright ? { o: f.o, x: f.y, y: scale(f.x, -1), z: f.z } : f;
     const H = Math.PI / 2;
     return wire([
-      arc({ ...g, o: at(g, c, 0) }, r, -H, H), line(at(g, c, r), at(g, -c, r)),
-      arc({ ...g, o: at(g, -c, 0) }, r, H, 3 * H), line(at(g, -c, -r), at(g, c, -r)),
+      ...arcs({ ...g, o: at(g, c, 0) }, r, -H, H, n), line(at(g, c, r), at(g, -c, r)),
+      ...arcs({ ...g, o: at(g, -c, 0) }, r, H, 3 * H, n), line(at(g, -c, -r), at(g, c, -r)),
     ]);
   }
 
@@ -91,9 +98,9 @@ async function load() {
   // curve is a wire through the given points of a smooth curve, with its
   // tangents at both ends.
   function curve(points, first, last) {
-    const list = new oc.NCollection_HArray1_gp_Pnt(1, points.length);
+    const list = new oc.NCollection_Array1_gp_Pnt(1, points.length);
     points.forEach((p, i) => list.SetValue(i + 1, pnt(p)));
-    const fit = new oc.GeomAPI_Interpolate(list, false, 1e-9);
+    const fit = new oc.GeomAPI_Interpolate(new oc.NCollection_HArray1_gp_Pnt(list), false, 1e-9);
     fit.Load(vec(first), vec(last), true);
     fit.Perform();
     return new oc.BRepBuilderAPI_MakeEdge(fit.Curve()).Edge();
@@ -165,7 +172,7 @@ async function load() {
     return s.NbFreeEdges() === 0 && s.NbMultipleEdges() === 0;
   }
 
-  return { line, arc, wire, polygon, outline, face, prism, revolve, ruled, curve, faces, cut, common, fuse, volume, area, closed };
+  return { line, arc, arcs, wire, polygon, outline, face, prism, revolve, ruled, curve, faces, cut, common, fuse, volume, area, closed };
 }
 
 module.exports = { load, add, dot, scale, unit, ORIGIN, at, along, end, turn };

@@ -2,8 +2,10 @@
 // legs of breeches. A sheet that can be rolled joins points with parallel
 // tangents: corner to arc is an oblique cone, edge to edge a plane.
 'use strict';
-const { ORIGIN, at, end, turn } = require('./kernel.js');
-const { sectionOf, swing, rad } = require('./ducts.js');
+const { scale, ORIGIN, at, end, turn } = require('./kernel.js');
+const { PARTS, sectionOf, swing, rad } = require('./ducts.js');
+
+const LEG_PARTS = 16; // more take the kernel's booleans minutes
 
 function farSection(p) {
   const { diameter2_mm: d, width2_mm: w, height2_mm: h } = p.sizes;
@@ -21,14 +23,15 @@ function rounded(s) {
   return { fx: s.w, fy: s.h, r: 0 };
 }
 
-// corner k of an end: its centre, the arc about it, and the arc's two ends.
+// corner k of an end: the arc in parts, or the point it shrinks to, and the
+// arc's two ends.
 function corner(K, s, f, k) {
   const { fx, fy, r } = rounded(s);
   const sx = [1, -1, -1, 1][k], sy = [1, 1, -1, -1][k];
   const o = at(f, sx * fx / 2, sy * fy / 2), a = k * Math.PI / 2;
   const point = (t) => at({ ...f, o }, r * Math.round(Math.cos(t)), r * Math.round(Math.sin(t)));
-  const arc = () => K.wire([K.arc({ ...f, o }, r, a, a + Math.PI / 2)]);
-  return { r, first: point(a), last: point(a + Math.PI / 2), edge: () => (r > 0 ? arc() : o) };
+  const parts = r > 0 ? K.arcs({ ...f, o }, r, a, a + Math.PI / 2, PARTS / 4).map((e) => K.wire([e])) : Array(PARTS / 4).fill(o);
+  return { r, first: point(a), last: point(a + Math.PI / 2), parts };
 }
 
 const distinct = (points) => points.filter((p, i) => {
@@ -43,11 +46,11 @@ function developable(K, near, far, g) {
   for (let k = 0; k < 4; k++) {
     const a = corner(K, near, ORIGIN, k), b = corner(K, far, g, k);
     const a2 = corner(K, near, ORIGIN, (k + 1) % 4), b2 = corner(K, far, g, (k + 1) % 4);
-    if (a.r + b.r > 0) faces.push(...K.faces(K.ruled(a.edge(), b.edge(), false)));
+    if (a.r + b.r > 0) a.parts.forEach((part, i) => faces.push(...K.faces(K.ruled(part, b.parts[i], false))));
     const plane = distinct([a.last, a2.first, b2.first, b.last]);
     if (plane.length > 2) faces.push(K.face(K.polygon(plane)));
   }
-  const ends = [K.face(K.outline(near, ORIGIN)), K.face(K.outline(far, g))];
+  const ends = [[near, ORIGIN], [far, g]].map(([s, f]) => K.face(K.outline(s, f, PARTS / (s.shape === 'circular' ? 1 : 2))));
   if (!K.closed([...faces, ...ends])) throw new Error('the sheet leaks');
   return faces.reduce((sum, f) => sum + K.area(f), 0);
 }
@@ -62,7 +65,7 @@ function sheet(K, p) {
     const cone = K.revolve(K.face(profile), [0, 0, 0], [0, 0, 1], 2 * Math.PI);
     return [K.area(cone, [end(ORIGIN), end(g)]), 'trapezoid revolved'];
   }
-  return [K.area(K.ruled(K.outline(near, ORIGIN), K.outline(far, g), true), [end(ORIGIN), end(g)]), 'ruled solid between the ends'];
+  return [K.area(K.ruled(K.outline(near, ORIGIN, PARTS), K.outline(far, g, PARTS), true), [end(ORIGIN), end(g)]), 'ruled solid between the ends'];
 }
 
 // breeches are two legs fused; rectangular ones two bends side by side.
@@ -71,8 +74,10 @@ function breeches(K, p) {
   if (p.shape === 'rectangular') return twinBend(K, p);
   const leg = { shape: 'circular', d: z.branch_diameter_mm };
   const legs = [1, -1].map((side) => {
+    // turned so that the kernel's seam lies on the outer side of each leg
+    const half = (f) => ({ ...f, x: scale(f.x, side), y: scale(f.y, side) });
     const g = farFrame({ length_mm: z.length_mm, offset_mm: side * z.offset_mm });
-    return K.ruled(K.outline(sectionOf(p), ORIGIN), K.outline(leg, g), true);
+    return K.ruled(K.outline(sectionOf(p), half(ORIGIN), LEG_PARTS), K.outline(leg, half(g), LEG_PARTS), true);
   });
   const ends = [end(ORIGIN), end(farFrame({ length_mm: z.length_mm }))];
   return [K.area(K.fuse(legs[0], legs[1]), ends), 'two oblique cones, fused'];

@@ -36,8 +36,9 @@ const shapes = ['rectangular', 'circular', 'flat-oval'];
 each(shapes, (shape) => {
   family(2, { kind: 'straight', shape }, (n) => ({ ...section[shape](n), length_mm: n(200, 6000) }));
 });
-family(1, { kind: 'flexible', shape: 'circular' }, (n) => ({ ...round(n, 80, 400), length_mm: n(300, 1500) }));
-family(1, { kind: 'inline', shape: 'flat-oval' }, (n) => ({ ...oval(n), length_mm: n(150, 600) }));
+each(['flexible', 'inline'], (kind) => each(shapes, (shape) => {
+  family(1, { kind, shape }, (n) => ({ ...section[shape](n), length_mm: n(150, 1500) }));
+}));
 
 // bends
 const bothWays = [['rectangular', 'width'], ['rectangular', 'height'], ['circular'], ['flat-oval', 'width'], ['flat-oval', 'height']];
@@ -150,12 +151,18 @@ each(['rectangular', 'flat-oval'], (shape) => {
 });
 
 // crosses, spigots and what carries spigots
-each(['circular', 'rectangular'], (shape) => {
+each(shapes, (shape) => {
   family(2, { kind: 'cross', style: 'straight', shape, shape2: 'circular' }, (n) => {
     const s = shape === 'circular' ? roundTee(n, 0.2, 0.9) : { ...flatTee(n, shape), branch_diameter_mm: n(80, 350) };
     return { ...s, length_mm: s.branch_diameter_mm + n(100, 500), ...collar(n) };
   });
 });
+family(1, { kind: 'cross', style: 'straight', shape: 'circular', note: 'at an angle' }, (n) => (
+  { ...roundTee(n, 0.2, 0.6), length_mm: 3000, branch_angle_deg: n(40, 75), branch_length_mm: n(600, 900) }));
+family(1, { kind: 'cross', style: 'conical', shape: 'circular' }, (n) => (
+  { diameter_mm: n(400, 700), branch_diameter_mm: n(100, 200), entry_mm: n(205, 290), length_mm: n(600, 900), branch_length_mm: n(120, 300) }));
+family(1, { kind: 'cross', style: 'shoe', shape: 'rectangular' }, (n) => (
+  { ...flatTee(n), branch_width_mm: n(100, 400), branch_height_mm: n(80, 250), entry_mm: n(30, 100), branch_length_mm: n(120, 300) }));
 const spigot = { kind: 'spigot', style: 'straight', shape: 'circular' };
 const roundSpigot = (n) => ({ branch_diameter_mm: n(80, 240), ...collar(n) });
 each(['plenum', 'rectangular 700x350', 'circular 500', 'circular 260', 'flat-oval 800x300'], (from) => {
