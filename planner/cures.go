@@ -3,7 +3,6 @@ package planner
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
 	"blankoff/planner/tightness"
@@ -20,20 +19,17 @@ func (p *Plan) underCures(i int) []string {
 	if s.Area <= 0 {
 		return []string{"test it together with a neighbour, or take it out of the test (scope out)"}
 	}
-	need := math.Inf(1)
-	for _, w := range s.Windows {
-		if w.Low > s.Area {
-			need = math.Min(need, w.Low)
-		}
-	}
 	var cures []string
 	add := func(text string) {
 		if text != "" {
 			cures = append(cures, text)
 		}
 	}
+	add(p.placeCure(i))
 	if s.State != SmallArea {
-		add(p.pressureCure(s))
+		if s.Area >= p.Settings.MinArea {
+			add(p.pressureCure(s))
+		}
 		if s.State == UnderRange {
 			add(fmt.Sprintf("a lower measuring range: one that reads from %s L/s or less, its accuracy counted", flow(s.Limit)))
 		} else {
@@ -46,7 +42,7 @@ func (p *Plan) underCures(i int) []string {
 	if s.Grouping {
 		add(p.neighbourCure(i))
 	} else {
-		add(p.jumperCure(i, need))
+		add(p.jumperCure(i))
 	}
 	return cures
 }
@@ -73,6 +69,33 @@ func (p *Plan) pressureCure(s *Section) string {
 		return fmt.Sprintf("a test at %g Pa, if the specifier agrees (ceiling %g Pa)", pa, most)
 	}
 	return ""
+}
+
+// placeCure asks for the places of spigots where a straight at the bound of
+// section i, or in it, can't be cut inside for want of them: it costs nothing.
+func (p *Plan) placeCure(i int) string {
+	uncut := func(k int) bool { n := &p.Network.Nodes[k]; return n.Last > n.First }
+	tags := map[string]int{}
+	for _, k := range p.Sections[i].Nodes {
+		if uncut(k) {
+			tags[p.Network.Item(k).Name()]++
+		}
+	}
+	for _, c := range p.Cuts {
+		j := &p.Network.Joints[c.Joint]
+		if c.Parts[0] != i && c.Parts[1] != i {
+			continue
+		}
+		for _, k := range []int{j.A, j.B} {
+			if uncut(k) {
+				tags[p.Network.Item(k).Name()]++
+			}
+		}
+	}
+	if len(tags) == 0 {
+		return ""
+	}
+	return "at_mm for the spigots of " + strings.Join(sorted(tags), ", ") + ": cuts between its pieces may then give sections of a better size"
 }
 
 // boundaryCures names the bounds of section i that were set by the schedule or
@@ -114,64 +137,6 @@ func (p *Plan) scopeCures(i, most int) []string {
 	return cures
 }
 
-// jumperCure finds like sections under range that would be readable together
-// with section i, joined by a jumper hose: the fewest, then the first.
-func (p *Plan) jumperCure(i int, need float64) string {
-	s := &p.Sections[i]
-	if math.IsInf(need, 1) {
-		return ""
-	}
-	most := need
-	for _, w := range s.Windows {
-		if w.Low <= need && need <= w.High {
-			most = w.High
-		}
-	}
-	var like []int
-	for k := range p.Sections {
-		o := &p.Sections[k]
-		if k != i && o.State.Under() && s.like(o) {
-			like = append(like, k)
-		}
-	}
-	sum := s.Area
-	var with []int
-	for _, k := range like { // one alone first
-		if a := sum + p.Sections[k].Area; a >= need && a <= most {
-			return p.jumper(s, []int{k}, a)
-		}
-	}
-	for _, k := range like {
-		if sum+p.Sections[k].Area > most {
-			continue
-		}
-		sum += p.Sections[k].Area
-		with = append(with, k)
-		if sum >= need {
-			return p.jumper(s, with, sum)
-		}
-		if len(with) == 4 {
-			break
-		}
-	}
-	return ""
-}
-
-// jumper says which sections a hose would join, and where they are if that is
-// on other levels.
-func (p *Plan) jumper(s *Section, with []int, sum float64) string {
-	var names []string
-	for _, k := range with {
-		o := &p.Sections[k]
-		name := o.ID
-		if !slices.Equal(o.Levels, s.Levels) {
-			name += " (" + strings.Join(o.Levels, ", ") + ")"
-		}
-		names = append(names, name)
-	}
-	return fmt.Sprintf("a jumper hose to %s: together %.1f m2 in one test", strings.Join(names, " and "), sum)
-}
-
 // neighbourCure finds, for a grouping under range, other groupings of the same
 // duty that would be in range together with it: whether they meet has to be
 // seen on the drawing.
@@ -198,7 +163,7 @@ func (s *Section) like(o *Section) bool {
 
 // overCures says what would let the rig judge a section that is too big.
 func (p *Plan) overCures(s *Section) []string {
-	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads %s to %s L/s at %g Pa", flow(s.Limit), flow(s.Limit*p.Settings.Headroom), s.TestPa)}
+	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s L/s at %g Pa", flow(s.Limit*p.Settings.Headroom), s.TestPa)}
 	for pa := math.Floor(s.TestPa/10) * 10; pa >= 50; pa -= 10 {
 		q := s.Scheme.Limit(s.Class, pa) * s.Area
 		if p.Settings.Rig.Judge(q, pa, p.Settings.Headroom).State == "in" {

@@ -325,3 +325,33 @@ func TestGroups(t *testing.T) {
 		t.Errorf("error %v, faults %+v", err, p.Faults)
 	}
 }
+
+// A greatest area inside the hole between two ranges: a section there is under
+// range, in the gap, and not over range, and isn't cut up for it.
+func TestMaxAreaInTheGap(t *testing.T) {
+	// 8.04 m2 at class B and 400 Pa: the limit 3.6 L/s lies between 1.9 and 5.2.
+	csv := "tag,kind,diameter_mm,length_mm,from,blank_minutes\nA,straight,800,1600,,\nB,straight,800,1600,A,no\n"
+	set := classB(t, gapRig, 400)
+	set.MaxArea = 11
+	v := planned(t, csv, set)
+	if s := v.Sections[0]; len(v.Sections) != 1 || !s.UnderRange || s.OverRange || !strings.Contains(s.Reason, "gap") {
+		t.Errorf("%+v", v.Sections)
+	}
+	// 7.54 m2 in pieces that may be cut: one section in the gap is better than
+	// several below the range.
+	csv = "tag,kind,diameter_mm,length_mm,from\nA,straight,800,1000,\nB,straight,800,1000,A\nC,straight,800,1000,B\n"
+	if v = planned(t, csv, set); v.Proof.UnderRange+v.Proof.OverRange > 1 {
+		t.Errorf("%+v", v.Proof.Score)
+	}
+}
+
+// Cuts inside a straight are priced as joints between rows are.
+func TestInsideCutsCostTheSame(t *testing.T) {
+	set := classB(t, siteRig, 400)
+	set.MaxArea = 10
+	one := planned(t, "tag,kind,diameter_mm,length_mm,from\nA,straight,200,24000,\nZ,straight,200,3000,A\n", set)
+	two := planned(t, "tag,kind,diameter_mm,length_mm,from\nA,straight,200,12000,\nB,straight,200,12000,A\nZ,straight,200,3000,B\n", set)
+	if one.Proof.Score != two.Proof.Score {
+		t.Errorf("%+v and %+v", one.Proof.Score, two.Proof.Score)
+	}
+}

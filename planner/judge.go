@@ -21,6 +21,7 @@ func (p *Plan) judge(z *zoning) {
 			s.Notes = append(s.Notes, "a grouping of rows that name no neighbours; whether they hang together has to be seen on the drawing")
 		}
 	}
+	p.pairUp()
 	for i := range p.Sections {
 		switch s := &p.Sections[i]; {
 		case s.State == OverRange:
@@ -35,11 +36,7 @@ func (p *Plan) judge(z *zoning) {
 // place1 places one section in its windows.
 func (p *Plan) place1(s *Section) {
 	inside := func(low, high float64) bool { return s.Area >= low-areaSlack && s.Area <= high+areaSlack }
-	most := 0.0
 	for _, w := range s.Windows {
-		if w.High > w.Low || len(s.Windows) == 1 {
-			most = math.Max(most, w.High)
-		}
 		if inside(w.Low, w.High) {
 			s.State, s.Range = InRange, p.rangeFor(s)
 			return
@@ -48,7 +45,7 @@ func (p *Plan) place1(s *Section) {
 	set := p.Settings
 	v := set.Rig.Judge(s.Limit, s.TestPa, set.Headroom)
 	switch {
-	case s.Area > most:
+	case s.Area > s.Most+areaSlack:
 		s.State, s.Reason = OverRange, v.Reason
 		if set.MaxArea > 0 && s.Area > set.MaxArea {
 			s.Reason = fmt.Sprintf("%.1f m2 is more than the %g m2 asked for at most", s.Area, set.MaxArea)

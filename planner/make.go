@@ -132,7 +132,7 @@ func (p *Plan) divide(list []patch, z *zoning) error {
 func (p *Plan) newSection(q *patch, z *zoning) Section {
 	s := Section{
 		System: q.duty.system, Scheme: z.d.byName[q.duty.scheme], Class: q.duty.class,
-		TestPa: q.duty.pa, Sign: q.duty.sign, Windows: q.windows, Grouping: q.loose,
+		TestPa: q.duty.pa, Sign: q.duty.sign, Windows: q.windows, Most: q.most, Grouping: q.loose,
 	}
 	s.LimitPerM2 = s.Scheme.Limit(s.Class, s.TestPa)
 	return s

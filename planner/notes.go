@@ -23,6 +23,7 @@ func (p *Plan) writeNotes(z *zoning) {
 	if d.defaultSign > 0 {
 		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.defaultSign, "row"))
 	}
+	p.noteSlivers()
 	if p.timed() {
 		add("ready and closed were read and don't steer the plan yet: see for yourself that the pieces of a section are up together")
 	}
@@ -60,6 +61,23 @@ func (p *Plan) writeNotes(z *zoning) {
 	if estimated > 0 {
 		r := p.Settings.Prices
 		add("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre)
+	}
+}
+
+// leastRoom is the length of a piece below which a blank may not fit between
+// its ends, m. Common practice, no source.
+const leastRoom = 0.1
+
+// noteSlivers warns of cuts beside pieces that are hardly longer than a blank.
+func (p *Plan) noteSlivers() {
+	for _, c := range p.Cuts {
+		j := &p.Network.Joints[c.Joint]
+		for _, k := range []int{j.A, j.B} {
+			if long := p.Network.Nodes[k].Long; long > 0 && long < leastRoom {
+				p.Notes = append(p.Notes, fmt.Sprintf("cut %s: %s is only %.0f mm long; see whether a blank fits, or write no in blank_minutes",
+					p.Network.JointText(c.Joint), p.Network.NodeText(k), long*1000))
+			}
+		}
 	}
 }
 

@@ -28,7 +28,8 @@ type Plan struct {
 	// for want of a class or a pressure or for one above a ceiling.
 	RefusedRows int
 
-	sectionOf []int // by node, -1 for none
+	sectionOf []int         // by node, -1 for none
+	joined    map[int][]int // sections under range that one jumper hose would join
 }
 
 // Section is the part of the ductwork that is tested in one go.
@@ -45,6 +46,7 @@ type Section struct {
 	LimitPerM2  float64 // L/s per m2
 	Limit       float64 // permitted leakage, L/s
 	Windows     []rig.AreaWindow
+	Most        float64 // the greatest area that it may have unless it can't be cut, m2
 	State       SectionState
 	Range       string // of the rig, to be set
 	Reason      string // why it is under or over range

@@ -31,7 +31,7 @@ func (p *Plan) prove(list []patch) {
 		}
 		s.Kind, pr.Kind = weaker(s.Kind, kind), weaker(pr.Kind, kind)
 		s.Score, s.Bound = plus(s.Score, q.solution.Score), plus(s.Bound, q.solution.Bound)
-		s.AtLeast += q.atLeast()
+		s.AtLeast += q.atLeast
 		pr.Score, pr.Bound = plus(pr.Score, q.solution.Score), plus(pr.Bound, q.solution.Bound)
 	}
 	for _, s := range bySystem {
@@ -40,35 +40,21 @@ func (p *Plan) prove(list []patch) {
 	sort.Slice(pr.BySystem, func(a, b int) bool {
 		return takeoff.NaturalLess(pr.BySystem[a].System, pr.BySystem[b].System)
 	})
-	var forced int64
+	var forced, all int64
 	for _, c := range p.Cuts {
-		pr.BlankMinutes += c.Minutes
+		minutes := int64(math.Round(c.Minutes * hundredths))
+		all += minutes
 		if c.Why != "" {
-			forced += int64(math.Round(c.Minutes * hundredths))
+			forced += minutes
 		}
 	}
+	pr.BlankMinutes = float64(all) / hundredths
 	pr.Score.Minutes += forced
 	pr.Bound.Minutes += forced
 	pr.Score.Over, pr.Score.Under = p.count()
 	pr.Score.Tests = len(p.Sections)
 	pr.TotalMinutes = float64(len(p.Sections))*p.Settings.TestMinutes + pr.BlankMinutes
 	pr.Sentences = p.sentences()
-}
-
-// atLeast is the number of tests that the area alone asks for: no section may
-// be larger than the upper end of the highest window.
-func (q *patch) atLeast() int {
-	most, total := 0.0, 0.0
-	for _, w := range q.windows {
-		most = math.Max(most, w.High)
-	}
-	for _, s := range q.solution.State {
-		total += float64(s.Weight) / mm2PerM2
-	}
-	if most <= 0 {
-		return 1
-	}
-	return max(1, int(math.Ceil(total/most-1e-9)))
 }
 
 func plus(a, b partition.Score) partition.Score {

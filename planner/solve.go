@@ -12,6 +12,7 @@ import (
 const (
 	mm2PerM2       = 1e6
 	hundredths     = 100 // of a minute
+	unit           = 2   // weights are in half mm2 and even, so that odd ones are free for bounds
 	areaSlack      = 1e-9
 	maxShrinkTries = 3
 )
@@ -24,11 +25,13 @@ type patch struct {
 	up      []int // joint by which each node hangs in the patch, -1
 	parent  []int // position in nodes, -1
 	duty    duty
-	windows []rig.AreaWindow
+	windows []rig.AreaWindow // what can be judged and is wanted
 	all     []rig.AreaWindow // before --min-area and --max-area
+	most    float64          // no section may be larger unless it can't be cut, m2
 	loose   bool
 
 	solution partition.Solution
+	atLeast  int // tests that the area alone asks for
 }
 
 // patches finds the stretches, in the order of their first node.
@@ -106,29 +109,26 @@ func (p *patch) setWindows(set Settings, z *zoning) {
 	s := z.d.byName[p.duty.scheme]
 	limit := s.Limit(p.duty.class, p.duty.pa)
 	p.all = set.Rig.AreaWindows(limit, p.duty.pa, set.Headroom)
-	p.windows = clip(p.all, set.MinArea, set.MaxArea)
+	p.windows, p.most = clip(p.all, set.MinArea, set.MaxArea)
 }
 
-// clip narrows windows to areas of at least low and at most high (0: no bound).
-// Where nothing is left, the upper bound alone stays: every section is then
-// under range, but none may be too big.
-func clip(all []rig.AreaWindow, low, high float64) []rig.AreaWindow {
-	var out []rig.AreaWindow
-	most := 0.0
+// clip narrows windows to areas of at least low and at most high (0: no bound),
+// and gives the greatest area that a section may have: it may lie in a hole
+// between windows, where a section is under range and not over it.
+func clip(all []rig.AreaWindow, low, high float64) (out []rig.AreaWindow, most float64) {
 	for _, w := range all {
-		if high > 0 {
-			w.High = math.Min(w.High, high)
-		}
 		most = math.Max(most, w.High)
-		w.Low = math.Max(w.Low, low)
+	}
+	if high > 0 {
+		most = math.Min(most, high)
+	}
+	for _, w := range all {
+		w.Low, w.High = math.Max(w.Low, low), math.Min(w.High, most)
 		if w.Low <= w.High {
 			out = append(out, w)
 		}
 	}
-	if len(out) == 0 && most > 0 {
-		out = append(out, rig.AreaWindow{Low: most, High: most})
-	}
-	return out
+	return out, most
 }
 
 // solve divides a patch. Areas are rounded to whole mm2 for the search; should
@@ -136,10 +136,16 @@ func clip(all []rig.AreaWindow, low, high float64) []rig.AreaWindow {
 // windows are drawn in by the rounding and the search is made again.
 func (p *patch) solve(set Settings, net *network.Network) (partition.Solution, error) {
 	for try := 0; ; try++ {
-		sol, err := partition.Solve(p.problem(set, net, int64(try*len(p.nodes))))
+		q := p.problem(set, net, int64(try*len(p.nodes)))
+		sol, err := partition.Solve(q)
 		if err != nil {
 			return sol, fmt.Errorf("dividing system %q: %w", p.duty.system, err)
 		}
+		bound, err := partition.AreaBound(q)
+		if err != nil {
+			return sol, fmt.Errorf("dividing system %q: %w", p.duty.system, err)
+		}
+		p.atLeast = bound.Tests
 		if try == maxShrinkTries || p.holds(sol, net) {
 			return sol, nil
 		}
@@ -157,7 +163,7 @@ func (p *patch) problem(set Settings, net *network.Network, shrink int64) partit
 		if len(p.links) > 0 {
 			at[k] = x
 		}
-		q.Weight[x] = weight(&net.Nodes[k])
+		q.Weight[x] = unit * weight(&net.Nodes[k])
 		if x > 0 && p.up[x] >= 0 {
 			q.Price[x] = price(&net.Joints[p.up[x]])
 		}
@@ -168,11 +174,13 @@ func (p *patch) problem(set Settings, net *network.Network, shrink int64) partit
 	}
 	for _, w := range p.windows {
 		low, high := int64(math.Ceil(w.Low*mm2PerM2))+shrink, int64(math.Floor(w.High*mm2PerM2))-shrink
-		if low > high {
-			low = high
+		if low <= high {
+			q.Windows = append(q.Windows, partition.Window{Low: unit * low, High: unit * high})
 		}
-		q.Windows = append(q.Windows, partition.Window{Low: low, High: max(high, 0)})
 	}
+	// The bound is a window that no weight can hit: weights are even.
+	most := unit*(int64(math.Floor(p.most*mm2PerM2))-shrink) + 1
+	q.Windows = append(q.Windows, partition.Window{Low: max(most, 1), High: max(most, 1)})
 	return q
 }
 

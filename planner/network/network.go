@@ -7,6 +7,8 @@
 package network
 
 import (
+	"math"
+
 	"blankoff/fittings"
 	"blankoff/takeoff"
 )
@@ -107,10 +109,17 @@ type Prices struct {
 func DefaultPrices() Prices { return Prices{10, 10, 5, 5} }
 
 // Cut is the price of a cut at an opening, minutes.
-func (p Prices) Cut(c fittings.CrossSection) float64 { return p.CutBase + p.CutPerMetre*c.Girth() }
+func (p Prices) Cut(c fittings.CrossSection) float64 {
+	return hundredths(p.CutBase + p.CutPerMetre*c.Girth())
+}
 
 // End is the price of capping an opening, minutes.
-func (p Prices) End(c fittings.CrossSection) float64 { return p.EndBase + p.EndPerMetre*c.Girth() }
+func (p Prices) End(c fittings.CrossSection) float64 {
+	return hundredths(p.EndBase + p.EndPerMetre*c.Girth())
+}
+
+// hundredths rounds minutes to a hundredth, the unit in which cuts are weighed.
+func hundredths(minutes float64) float64 { return math.Round(minutes*100) / 100 }
 
 // Build joins a takeoff up.
 func Build(t *takeoff.Takeoff, rule Prices) *Network {

@@ -110,7 +110,8 @@ T,tee,300,600,200,150,,
 A,straight,300,4000,,,T,7
 C,cap,200,,,,T/branch,
 `)
-	want := map[string]float64{"plant end of T": 5 + 5*math.Pi*0.3, "far end of A": 7}
+	want := map[string]float64{ // 5 + 5 x pi x 0.3 = 9.712, priced in hundredths
+		"plant end of T": 9.71, "far end of A": 7}
 	for i := range n.OpenEnds {
 		e := &n.OpenEnds[i]
 		text := n.EndText(e)

@@ -2,7 +2,6 @@ package network
 
 import (
 	"fmt"
-	"math"
 	"sort"
 
 	"blankoff/fittings"
@@ -259,5 +258,5 @@ func (n *Network) finishJoint(j *Joint, it *takeoff.Item) {
 	case j.Wall && !it.Blank.Given && !it.Blank.Must:
 		j.Barred = "a joint in a side wall"
 	}
-	j.Minutes = math.Round(j.Minutes*100) / 100
+	j.Minutes = hundredths(j.Minutes)
 }

@@ -245,10 +245,14 @@ func pieceOf(p *planner.Plan, s planner.Span) Piece {
 }
 
 func cutOf(p *planner.Plan, c *planner.Cut) Cut {
-	it := &p.Takeoff.Items[c.B.Item]
+	it, a := &p.Takeoff.Items[c.B.Item], &p.Takeoff.Items[c.A.Item]
+	level := it.Level
+	if a.Level != it.Level && a.Level != "" {
+		level = a.Level + " to " + it.Level
+	}
 	return Cut{
 		Parts: [2]string{p.Sections[c.Parts[0]].ID, p.Sections[c.Parts[1]].ID},
-		Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
+		Level: level, Place: it.OnSite, Drawing: it.Drawing,
 		Between: [2]Side{
 			{p.Takeoff.Items[c.A.Item].Name(), c.A.Piece},
 			{p.Takeoff.Items[c.B.Item].Name(), c.B.Piece},

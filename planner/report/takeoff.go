@@ -119,7 +119,11 @@ func itemOf(t *takeoff.Takeoff, it *takeoff.Item) Item {
 func shares(parts []takeoff.Part) map[string]float64 {
 	m := map[string]float64{}
 	for _, p := range parts {
-		m[p.Name] = p.Area
+		name := p.Name
+		if name == "" {
+			name = "not stated"
+		}
+		m[name] = p.Area
 	}
 	return m
 }

@@ -21,7 +21,8 @@ const hasAll = "--format json or -o has all"
 // say so; sections under or over range never are.
 func Plan(w io.Writer, v *report.Plan) error {
 	b := bufio.NewWriter(w)
-	b.WriteString(headline(v) + "\n\n")
+	paragraph(b, "", headline(v))
+	b.WriteString("\n")
 	settings(b, v)
 	sections(b, v)
 	trouble(b, v)
@@ -56,7 +57,7 @@ func headline(v *report.Plan) string {
 	if n := len(v.Mismatches); n > 0 {
 		parts = append(parts, count(n, "joint")+" with sizes that don't match")
 	}
-	parts = append(parts, count(len(v.Cuts), "cut"), hours(p.TotalMinutes)+" ("+area(v.Balance.Sections)+" m2 tested)")
+	parts = append(parts, count(len(v.Cuts), "cut"), hours(p.TotalMinutes)+" and "+hours(p.EndMinutes)+" of capping", area(v.Balance.Sections)+" m2 tested")
 	return strings.Join(parts, ", ")
 }
 
