@@ -25,7 +25,7 @@ const (
 	beyond  = 5.0  // of an extension line past its dimension line
 	away    = 22.0 // of a dimension line from the piece
 	further = 46.0 // of a second dimension line
-	tight   = 26.0 // a dimension shorter than this has its arrows outside
+	tight   = 22.0 // a dimension shorter than this has its arrows outside
 )
 
 // view starts the next view.
@@ -113,7 +113,11 @@ func (p *pen) span(a, b Point, side float64, text string) {
 		p.arrow(b, to)
 	}
 	middle := Point{(a.X + b.X) / 2, (a.Y + b.Y) / 2}
-	p.letter(shift(middle, n, side*room(n, text)), text)
+	off := room(n, text)
+	if TextWidth(text, LetterSize) > long-2*clear {
+		off += beyond + 2 // clear of the extension lines
+	}
+	p.letter(shift(middle, n, side*off), text)
 }
 
 // room is how far a letter's middle must stand from a line of this normal.
@@ -196,6 +200,6 @@ func (p *pen) sections(caption string, e end, shapes ...fittings.Shape) {
 		}
 		p.dim(Point{x, 0}, Point{x + wide, 0}, 14, p.name(across))
 		p.word(Point{x + wide/2, high + 14}, s.String())
-		x += wide + 62
+		x += wide + 52
 	}
 }

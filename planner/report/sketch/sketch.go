@@ -119,7 +119,7 @@ func (a Arc) Points() []Point {
 
 // Sizes of text and arrows, px.
 const (
-	LetterSize  = 14.0
+	LetterSize  = 15.0
 	WordSize    = 11.0
 	ArrowLength = 8.0
 	ArrowWidth  = 5.0
@@ -141,7 +141,7 @@ func (l Label) Box() (least, most Point) {
 }
 
 // TextWidth is about the width of a text in a plain sans-serif letter.
-func TextWidth(s string, size float64) float64 { return 0.58 * size * float64(len(s)) }
+func TextWidth(s string, size float64) float64 { return 0.6 * size * float64(len(s)) }
 
 // Bounds is the box round a figure.
 func (f *Figure) Bounds() (least, most Point) {

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/planner/report/sketch"
 )
 
 // Kinds writes every kind of piece, the sizes it needs and its other names.
@@ -22,37 +23,85 @@ func Kinds(w io.Writer, kinds []fittings.KindInfo) error {
 	return b.Flush()
 }
 
-// Kind writes all there is to know of one kind.
-func Kind(w io.Writer, k fittings.KindInfo) error {
+// Kind writes all there is to know of one kind, with its default style drawn.
+func Kind(w io.Writer, k fittings.KindInfo) error { return KindStyle(w, k, fittings.NoStyle) }
+
+// KindStyle writes all there is to know of one kind, with the given style drawn
+// and worked out. NoStyle means the default style; nothing is drawn of a style
+// that the kind doesn't have.
+func KindStyle(w io.Writer, k fittings.KindInfo, style fittings.Style) error {
 	b := bufio.NewWriter(w)
 	paragraph(b, "", k.Name+": "+k.Doc)
 	b.WriteString("\n")
-	say := func(head string, texts ...string) {
-		for i, t := range texts {
-			if i > 0 {
-				head = ""
-			}
-			paragraph(b, fmt.Sprintf("%-12s", head), t)
+	d, drawn := sketch.Of(k.Kind, style)
+	if drawn {
+		if d.Style != fittings.NoStyle {
+			paragraph(b, "", "Drawn in style "+d.Style.String()+", not to scale:")
+			b.WriteString("\n")
 		}
+		sketched(b, &d)
 	}
-	say("other names", nonempty(strings.Join(k.Aliases, ", "))...)
-	var styles, shapes []string
-	for i, s := range k.Styles {
-		name := s.String()
-		if i == 0 {
-			name += " (default)"
-		}
-		styles = append(styles, name)
-	}
+	told(b, "other names", nonempty(strings.Join(k.Aliases, ", "))...)
+	told(b, "styles", nonempty(strings.Join(styleWords(k.Styles), ", "))...)
+	var shapes []string
 	for _, s := range k.Shapes {
 		shapes = append(shapes, s.String())
 	}
-	say("styles", nonempty(strings.Join(styles, ", "))...)
-	say("shapes", nonempty(strings.Join(shapes, ", "))...)
-	say("needs", k.Needs...)
-	say("takes", k.Takes...)
-	say("area", k.Formula)
-	say("source", k.Source)
-	say("example", k.Example, fmt.Sprintf("area %.3f m2", k.ExampleArea))
+	told(b, "shapes", nonempty(strings.Join(shapes, ", "))...)
+	told(b, "needs", k.Needs...)
+	told(b, "takes", k.Takes...)
+	told(b, "area", k.Formula)
+	told(b, "source", k.Source)
+	told(b, "example", k.Example, fmt.Sprintf("area %.3f m2", k.ExampleArea))
+	worked(b, k.Example)
+	if drawn && styleOf(k.Example, k) != d.Style {
+		told(b, "in style", d.Style.String()+": "+d.Row)
+		worked(b, d.Row)
+	}
 	return b.Flush()
+}
+
+// told writes a heading and texts beside it.
+func told(b *bufio.Writer, head string, texts ...string) {
+	for i, t := range texts {
+		if i > 0 {
+			head = ""
+		}
+		paragraph(b, fmt.Sprintf("%-12s", head), t)
+	}
+}
+
+func styleWords(styles []fittings.Style) []string {
+	words := make([]string, len(styles))
+	for i, s := range styles {
+		words[i] = s.String()
+		if i == 0 {
+			words[i] += " (default)"
+		}
+	}
+	return words
+}
+
+// styleOf is the style of an example row.
+func styleOf(row string, k fittings.KindInfo) fittings.Style {
+	p, err := sketch.ParseRow(row)
+	if err == nil && p.Style == fittings.NoStyle && len(k.Styles) > 0 {
+		return k.Styles[0]
+	}
+	return p.Style
+}
+
+// worked writes the working of a row, so that a reader can redo it. A row that
+// can't be measured has none.
+func worked(b *bufio.Writer, row string) {
+	p, err := sketch.ParseRow(row)
+	if err != nil {
+		return
+	}
+	if text := fittings.Working(&p); text != "" {
+		told(b, "working", strings.Split(text, "; ")...)
+	}
+	if text := fittings.OpeningWorking(&p); text != "" {
+		told(b, "opening", strings.Split(text, "; ")...)
+	}
 }
