@@ -25,10 +25,12 @@ func (p *Plan) underCures(i int) []string {
 			cures = append(cures, text)
 		}
 	}
+	var cure, no string
 	add(p.placeCure(i))
 	if s.State != SmallArea {
 		if s.Area >= p.Settings.MinArea {
-			add(p.pressureCure(s))
+			cure, no = p.pressureCure(s)
+			add(cure)
 		}
 		if s.State == UnderRange {
 			add(fmt.Sprintf("a lower measuring range: one that reads from %s L/s or less, its accuracy counted", flow(s.Limit)))
@@ -44,12 +46,14 @@ func (p *Plan) underCures(i int) []string {
 	} else {
 		add(p.jumperCure(i))
 	}
+	add(no)
 	return cures
 }
 
 // pressureCure is the lowest test pressure, in steps of 10 Pa, at which the
-// section could be read, and whether its ceiling allows that.
-func (p *Plan) pressureCure(s *Section) string {
+// section could be read, and whether its ceiling allows that; no says that none
+// does.
+func (p *Plan) pressureCure(s *Section) (cure, no string) {
 	most, known := p.ceiling(s)
 	readable := func(pa float64) bool {
 		q := s.Scheme.Limit(s.Class, pa) * s.Area
@@ -62,13 +66,13 @@ func (p *Plan) pressureCure(s *Section) string {
 		}
 		switch {
 		case pa > most:
-			return fmt.Sprintf("(no pressure within the ceiling of %g Pa would do; it would take %g Pa)", most, pa)
+			return "", fmt.Sprintf("no pressure within the ceiling of %g Pa would do: it would take %g Pa", most, pa)
 		case !known:
-			return fmt.Sprintf("a test at %g Pa, if the duct's pressure class (not stated) and the specifier allow it", pa)
+			return fmt.Sprintf("a test at %g Pa, if the duct's pressure class (not stated) and the specifier allow it", pa), ""
 		}
-		return fmt.Sprintf("a test at %g Pa, if the specifier agrees (ceiling %g Pa)", pa, most)
+		return fmt.Sprintf("a test at %g Pa, if the specifier agrees (ceiling %g Pa)", pa, most), ""
 	}
-	return ""
+	return "", ""
 }
 
 // placeCure asks for the places of spigots where a straight at the bound of

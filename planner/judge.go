@@ -35,9 +35,9 @@ func (p *Plan) judge(z *zoning) {
 
 // place1 places one section in its windows.
 func (p *Plan) place1(s *Section) {
-	inside := func(low, high float64) bool { return s.Area >= low-areaSlack && s.Area <= high+areaSlack }
+	least, most := s.held(p.Settings.HoldBoth)
 	for _, w := range s.Windows {
-		if inside(w.Low, w.High) {
+		if least >= w.Low-areaSlack && most <= w.High+areaSlack {
 			s.State, s.Range = InRange, p.rangeFor(s)
 			return
 		}
@@ -45,7 +45,7 @@ func (p *Plan) place1(s *Section) {
 	set := p.Settings
 	v := set.Rig.Judge(s.Limit, s.TestPa, set.Headroom)
 	switch {
-	case s.Area > s.Most+areaSlack:
+	case most > s.Most+areaSlack:
 		s.State, s.Reason = OverRange, v.Reason
 		if set.MaxArea > 0 && s.Area > set.MaxArea {
 			s.Reason = fmt.Sprintf("%.1f m2 is more than the %g m2 asked for at most", s.Area, set.MaxArea)

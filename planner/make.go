@@ -173,6 +173,7 @@ func (p *Plan) fillSection(s *Section) {
 		it := p.Network.Item(k)
 		if n.State == network.Tested {
 			s.Area += n.Area
+			s.Exact += n.Exact
 			s.JointLength += n.JointLength
 		}
 		if it.Level != "" && !levels[it.Level] {
@@ -182,23 +183,25 @@ func (p *Plan) fillSection(s *Section) {
 		s.Spans = addSpan(s.Spans, n)
 	}
 	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
-	s.Limit = s.LimitPerM2 * s.Area
+	low, _ := s.held(p.Settings.HoldBoth)
+	s.Limit = s.LimitPerM2 * low
 }
 
 // addSpan adds a node to the stretches of a list, joining it to the last one
 // where it goes on from there.
 func addSpan(list []Span, n *network.Node) []Span {
-	counted := 0.0
+	counted, exact := 0.0, 0.0
 	if n.State == network.Tested {
-		counted = n.Area
+		counted, exact = n.Area, n.Exact
 	}
 	if last := len(list) - 1; last >= 0 && list[last].Item == n.Item && list[last].To+1 == n.First && list[last].Reason == n.Reason {
 		list[last].To = n.Last
 		list[last].Area += counted
+		list[last].Exact += exact
 		list[last].Own += n.Area
 		return list
 	}
-	return append(list, Span{Item: n.Item, From: n.First, To: n.Last, Of: n.Of, Area: counted, Own: n.Area, Reason: n.Reason})
+	return append(list, Span{Item: n.Item, From: n.First, To: n.Last, Of: n.Of, Area: counted, Exact: exact, Own: n.Area, Reason: n.Reason})
 }
 
 // weigh shows that every square metre in scope is in a section or outside.

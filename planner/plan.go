@@ -41,10 +41,11 @@ type Section struct {
 	Class       tightness.Class
 	TestPa      float64 // Pa, a magnitude
 	Sign        tightness.Sign
-	Area        float64 // m2
+	Area        float64 // on the measuring basis, m2
+	Exact       float64 // exactly, m2
 	JointLength float64 // installation joints inside, m
 	LimitPerM2  float64 // L/s per m2
-	Limit       float64 // permitted leakage, L/s
+	Limit       float64 // permitted leakage, L/s, of the area that it is held to
 	Windows     []rig.AreaWindow
 	Most        float64 // the greatest area that it may have unless it can't be cut, m2
 	State       SectionState
@@ -78,7 +79,8 @@ type Span struct {
 	Item     int
 	From, To int // pieces, from 1
 	Of       int
-	Area     float64 // counted, m2
+	Area     float64 // counted, on the basis, m2
+	Exact    float64 // counted, exactly, m2
 	Own      float64 // outside area, counted or not, m2
 	Reason   string  // why it is outside or excluded
 }

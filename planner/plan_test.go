@@ -84,7 +84,7 @@ func planned(t testing.TB, csv string, set planner.Settings) *report.Plan {
 	if len(p.Faults) > 0 {
 		t.Fatalf("faults: %+v\n%s", p.Faults, csv)
 	}
-	return report.Of(p, 0)
+	return report.Of(p)
 }
 
 // Small random networks, every feature on and off, against every choice of

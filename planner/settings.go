@@ -26,6 +26,7 @@ type Settings struct {
 	MinArea     float64 // m2; a smaller section counts as under range
 	MaxArea     float64 // m2; 0 none
 	Headroom    float64 // how many times its limit a section may leak and still be read, >= 1
+	HoldBoth    bool    // hold the exact area as well as that on the basis
 	By          string  // "", level or stage: sections end at its changes
 	Prices      network.Prices
 }

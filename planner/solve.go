@@ -14,7 +14,7 @@ const (
 	hundredths     = 100 // of a minute
 	unit           = 2   // weights are in half mm2 and even, so that odd ones are free for bounds
 	areaSlack      = 1e-9
-	maxShrinkTries = 3
+	maxShrinkTries = 6
 )
 
 // patch is a stretch of the network inside which any blankable joint may be
@@ -27,11 +27,14 @@ type patch struct {
 	duty    duty
 	windows []rig.AreaWindow // what can be judged and is wanted
 	all     []rig.AreaWindow // before --min-area and --max-area
+	byExact bool             // weighed exactly and not on the basis
 	most    float64          // no section may be larger unless it can't be cut, m2
 	loose   bool
 
-	solution partition.Solution
-	atLeast  int // tests that the area alone asks for
+	solution  partition.Solution
+	aim       partition.Aim
+	testPrice int64
+	atLeast   int // tests that the area alone asks for
 }
 
 // patches finds the stretches, in the order of their first node.
@@ -109,6 +112,7 @@ func (p *patch) setWindows(set Settings, z *zoning) {
 	s := z.d.byName[p.duty.scheme]
 	limit := s.Limit(p.duty.class, p.duty.pa)
 	p.all = set.Rig.AreaWindows(limit, p.duty.pa, set.Headroom)
+	p.aim, p.testPrice = set.Aim, int64(math.Round(set.TestMinutes*hundredths))
 	p.windows, p.most = clip(p.all, set.MinArea, set.MaxArea)
 }
 
@@ -133,37 +137,54 @@ func clip(all []rig.AreaWindow, low, high float64) (out []rig.AreaWindow, most f
 
 // solve divides a patch. Areas are rounded to whole mm2 for the search; should
 // a true area then lie outside the window that its rounded one lies in, the
-// windows are drawn in by the rounding and the search is made again.
+// windows are drawn in by the rounding and the search is made again. Where two
+// bases are held and their areas part by more than that, the windows are drawn
+// in by the ratio, and the answer is no longer proved best.
 func (p *patch) solve(set Settings, net *network.Network) (partition.Solution, error) {
+	p.chooseWeight(set, net)
+	draw := drawn{in: 1, up: 1}
 	for try := 0; ; try++ {
-		q := p.problem(set, net, int64(try*len(p.nodes)))
+		q := p.problem(net, draw)
 		sol, err := partition.Solve(q)
+		if err == nil && try == 0 {
+			var bound partition.Score
+			bound, err = partition.AreaBound(q)
+			p.atLeast = bound.Tests
+		}
 		if err != nil {
 			return sol, fmt.Errorf("dividing system %q: %w", p.duty.system, err)
 		}
-		bound, err := partition.AreaBound(q)
-		if err != nil {
-			return sol, fmt.Errorf("dividing system %q: %w", p.duty.system, err)
+		if set.HoldBoth && try > 0 {
+			sol.Exhaustive = false
 		}
-		p.atLeast = bound.Tests
-		if try == maxShrinkTries || p.holds(sol, net) {
+		ok, in, up := p.holds(sol, set, net)
+		if ok || try == maxShrinkTries {
 			return sol, nil
 		}
+		draw.by += int64(len(p.nodes))
+		draw.in, draw.up = draw.in*in, draw.up*up
 	}
 }
 
-// problem states the patch in whole numbers, the windows drawn in by shrink.
-func (p *patch) problem(set Settings, net *network.Network, shrink int64) partition.Problem {
+// drawn says by how much the windows are drawn in: by mm2, and by factors at
+// the upper and the lower ends.
+type drawn struct {
+	by     int64
+	in, up float64
+}
+
+// problem states the patch in whole numbers.
+func (p *patch) problem(net *network.Network, d drawn) partition.Problem {
 	q := partition.Problem{
 		Parent: p.parent, Weight: make([]int64, len(p.nodes)), Price: make([]int64, len(p.nodes)),
-		Aim: set.Aim, TestPrice: int64(math.Round(set.TestMinutes * hundredths)),
+		Aim: p.aim, TestPrice: p.testPrice,
 	}
 	at := map[int]int{}
 	for x, k := range p.nodes {
 		if len(p.links) > 0 {
 			at[k] = x
 		}
-		q.Weight[x] = unit * weight(&net.Nodes[k])
+		q.Weight[x] = unit * int64(math.Round(p.weighs(&net.Nodes[k])*mm2PerM2))
 		if x > 0 && p.up[x] >= 0 {
 			q.Price[x] = price(&net.Joints[p.up[x]])
 		}
@@ -173,22 +194,15 @@ func (p *patch) problem(set Settings, net *network.Network, shrink int64) partit
 		q.Links = append(q.Links, partition.Link{A: at[j.A], B: at[j.B], Price: price(j)})
 	}
 	for _, w := range p.windows {
-		low, high := int64(math.Ceil(w.Low*mm2PerM2))+shrink, int64(math.Floor(w.High*mm2PerM2))-shrink
+		low, high := int64(math.Ceil(w.Low*d.up*mm2PerM2))+d.by, int64(math.Floor(w.High*d.in*mm2PerM2))-d.by
 		if low <= high {
 			q.Windows = append(q.Windows, partition.Window{Low: unit * low, High: unit * high})
 		}
 	}
 	// The bound is a window that no weight can hit: weights are even.
-	most := unit*(int64(math.Floor(p.most*mm2PerM2))-shrink) + 1
+	most := unit*(int64(math.Floor(p.most*d.in*mm2PerM2))-d.by) + 1
 	q.Windows = append(q.Windows, partition.Window{Low: max(most, 1), High: max(most, 1)})
 	return q
-}
-
-func weight(n *network.Node) int64 {
-	if n.State != network.Tested {
-		return 0
-	}
-	return int64(math.Round(n.Area * mm2PerM2))
 }
 
 func price(j *network.Joint) int64 {
@@ -199,27 +213,4 @@ func price(j *network.Joint) int64 {
 		return partition.Banned
 	}
 	return int64(math.Round(j.Minutes * hundredths))
-}
-
-// holds reports whether the true areas lie where the rounded ones do.
-func (p *patch) holds(sol partition.Solution, net *network.Network) bool {
-	area := make([]float64, len(sol.State))
-	for x, k := range p.nodes {
-		if n := &net.Nodes[k]; n.State == network.Tested {
-			area[sol.Part[x]] += n.Area
-		}
-	}
-	for i, s := range sol.State {
-		if s.State != partition.In {
-			continue
-		}
-		in := false
-		for _, w := range p.windows {
-			in = in || area[i] >= w.Low-areaSlack && area[i] <= w.High+areaSlack
-		}
-		if !in {
-			return false
-		}
-	}
-	return true
 }

@@ -54,6 +54,9 @@ type Takeoff struct {
 	series  map[fittings.CrossSection]string
 }
 
+// Options are the settings that the takeoff was made with.
+func (t *Takeoff) Options() Options { return t.options }
+
 // New begins a takeoff.
 func New(o Options) *Takeoff {
 	return &Takeoff{options: o, byTag: map[string]int{}, double: map[string]bool{}, series: map[fittings.CrossSection]string{}}

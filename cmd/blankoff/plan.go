@@ -18,7 +18,7 @@ import (
 
 type planOptions struct {
 	rig, aim, format, out string
-	pieceLength           float64
+	measure               measureOptions
 	set                   planner.Settings
 }
 
@@ -53,7 +53,8 @@ blanking time (--aim time: the least time in all), and says how that is known.
 	f.Float64Var(&o.set.MinArea, "min-area", 0, "a section smaller than this counts as under range, `M2`")
 	f.Float64Var(&o.set.MaxArea, "max-area", 0, "no section larger than this, `M2`")
 	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read")
-	f.Float64Var(&o.pieceLength, "piece-length", 0, "length into which straights are made, `M` (default 1.5 rectangular, 3 circular and flat-oval)")
+	o.measure.flags(c)
+	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
 	f.StringVar(&o.set.By, "by", "", "end sections at every change of level or stage")
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
@@ -82,9 +83,6 @@ func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
 	if pressureGiven && !(o.set.TestPa > 0) {
 		return nil, misuse{fmt.Errorf("--test-pressure %g: expected more than 0 Pa; the side goes in --sign", o.set.TestPa)}
 	}
-	if err := checkPieceLength(o.pieceLength); err != nil {
-		return nil, err
-	}
 	r, notes, err := readRig(o.rig)
 	if err != nil {
 		return nil, err
@@ -101,7 +99,11 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, takeoff.Options{PieceLength: o.pieceLength})
+	options, err := o.measure.settle()
+	if err != nil {
+		return err
+	}
+	t, err := readTakeoff(path, options)
 	if err != nil {
 		return err
 	}
@@ -110,14 +112,14 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 		return misuse{err}
 	}
 	p.Notes = append(p.Notes, notes...)
-	v := report.Of(p, o.pieceLength)
+	v := report.Of(p)
 	if e := text.Faults(stderr, v.Faults); e != nil {
 		return e
 	}
 	if err != nil {
 		return err
 	}
-	input := []string{path, o.rig}
+	input := []string{path, o.rig, o.measure.basis}
 	if o.out != "" {
 		if err := writePack(o.out, input, planPack(v)); err != nil {
 			return err

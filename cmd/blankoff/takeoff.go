@@ -10,15 +10,13 @@ import (
 	"blankoff/planner/report/csvout"
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/text"
-	"blankoff/takeoff"
 )
 
 type takeoffOptions struct {
-	basis       string
-	totals      bool
-	format      string
-	out         string
-	pieceLength float64
+	measure measureOptions
+	totals  bool
+	format  string
+	out     string
 }
 
 func newTakeoff() *cobra.Command {
@@ -33,18 +31,18 @@ system, level, shape and size.
 ` + exitText,
 		Example: `  blankoff takeoff schedule.csv
   blankoff takeoff schedule.xlsx --totals
-  blankoff takeoff schedule.csv --format json -o takeoff.json`,
+  blankoff takeoff schedule.csv --format json -o takeoff.json
+  blankoff takeoff schedule.csv --basis centre-line`,
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
 			return runTakeoff(args[0], o, c.OutOrStdout(), c.ErrOrStderr())
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&o.basis, "basis", "exact", "the rule by which area is measured; exact is the only one yet")
+	o.measure.flags(c)
 	f.BoolVar(&o.totals, "totals", false, "totals only, no list of items")
 	f.StringVar(&o.format, "format", "table", "table, csv or json")
 	f.StringVarP(&o.out, "out", "o", "", "write to `FILE` instead of the screen")
-	f.Float64Var(&o.pieceLength, "piece-length", 0, "length into which straights are made, `M` (default 1.5 rectangular, 3 circular and flat-oval)")
 	return c
 }
 
@@ -52,13 +50,11 @@ func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
 	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
 		return err
 	}
-	if err := oneOf("basis", o.basis, "exact"); err != nil {
+	options, err := o.measure.settle()
+	if err != nil {
 		return err
 	}
-	if err := checkPieceLength(o.pieceLength); err != nil {
-		return err
-	}
-	t, err := readTakeoff(path, takeoff.Options{PieceLength: o.pieceLength})
+	t, err := readTakeoff(path, options)
 	if err != nil {
 		return err
 	}
@@ -74,18 +70,11 @@ func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
 		"csv":   func(w io.Writer) error { return csvout.Takeoff(w, v) },
 		"json":  func(w io.Writer) error { return jsonout.Write(w, v) },
 	}[o.format]
-	if err := writeTo(o.out, []string{path}, stdout, write); err != nil {
+	if err := writeTo(o.out, []string{path, o.measure.basis}, stdout, write); err != nil {
 		return err
 	}
 	if len(v.Faults) > 0 {
 		return errPartly
-	}
-	return nil
-}
-
-func checkPieceLength(m float64) error {
-	if m != 0 && !(m >= 0.1 && m <= 100) {
-		return misuse{hint{errors.New("--piece-length: expected 0.1 to 100 m"), "leave it out for 1.5 m rectangular, 3 m circular and flat-oval"}}
 	}
 	return nil
 }

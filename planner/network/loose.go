@@ -54,7 +54,7 @@ func (n *Network) addLoose(i int) {
 		n.addStraight(i)
 	} else {
 		for k := 1; k <= it.Quantity; k++ {
-			n.Nodes = append(n.Nodes, Node{Item: i, First: k, Last: k, Of: it.Quantity, Long: it.Length(), Area: it.Area / float64(it.Quantity), Up: -1})
+			n.Nodes = append(n.Nodes, Node{Item: i, First: k, Last: k, Of: it.Quantity, Long: it.Length(), Area: it.Area / float64(it.Quantity), Exact: it.Exact / float64(it.Quantity), Up: -1})
 		}
 	}
 	n.nodesOf[i] = [2]int{first, len(n.Nodes)}

@@ -29,7 +29,8 @@ type Node struct {
 	First, Last int     // pieces of the row, counted from the plant end from 1
 	Of          int     // pieces of the row
 	Start, Long float64 // where it begins from the plant end of its row, and its length along the axis, m
-	Area        float64 // exact outside area, openings taken off, m2
+	Area        float64 // on the measuring basis, openings taken off, m2
+	Exact       float64 // the same exactly, whatever the basis, m2
 	JointLength float64 // installation joints inside the node, m
 	State       State
 	Reason      string // why it is outside

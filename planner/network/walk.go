@@ -77,14 +77,14 @@ func (n *Network) addItem(i int) {
 	first := len(n.Nodes)
 	if it.SideBySide() {
 		for k := 1; k <= it.Quantity; k++ {
-			n.Nodes = append(n.Nodes, Node{Item: i, First: k, Last: k, Of: it.Quantity, Long: it.Length(), Area: it.Each, Up: -1})
+			n.Nodes = append(n.Nodes, Node{Item: i, First: k, Last: k, Of: it.Quantity, Long: it.Length(), Area: it.Each, Exact: it.EachExact, Up: -1})
 			n.attach(len(n.Nodes)-1, i)
 		}
 	} else if it.Piece.Kind == fittings.Straight && !it.Refused {
 		n.addStraight(i)
 		n.attach(first, i)
 	} else {
-		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: 1, Of: 1, Long: it.Length(), Area: it.Area, Up: -1})
+		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: 1, Of: 1, Long: it.Length(), Area: it.Area, Exact: it.Exact, Up: -1})
 		n.attach(first, i)
 	}
 	n.nodesOf[i] = [2]int{first, len(n.Nodes)}
@@ -96,7 +96,7 @@ func (n *Network) addItem(i int) {
 func (n *Network) setState(d *Node, it *takeoff.Item) {
 	switch {
 	case it.Refused:
-		d.State, d.Reason, d.Area = Outside, "row refused", 0
+		d.State, d.Reason, d.Area, d.Exact = Outside, "row refused", 0, 0
 	case it.Scope == takeoff.Out:
 		d.State, d.Reason = Outside, "scope out"
 	case it.Scope == takeoff.Through:
@@ -119,18 +119,14 @@ func (n *Network) addStraight(i int) {
 	}
 	if n.unplaced(i) && of > 1 {
 		it.Notes = append(it.Notes, "carries spigots without at_mm, so it isn't cut inside; give at_mm to allow cuts there")
-		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: of, Of: of, Long: it.Length() * float64(it.Quantity), Area: it.Area, JointLength: float64(of-1) * girth, Up: -1})
+		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: of, Of: of, Long: it.Length() * float64(it.Quantity), Area: it.Area, Exact: it.Exact, JointLength: float64(of-1) * girth, Up: -1})
 		return
 	}
-	first, start, left := len(n.Nodes), 0.0, it.Each*float64(it.Quantity)
+	first, start := len(n.Nodes), 0.0
 	for k := 0; k < of; k++ {
 		long := lengths[k%len(lengths)]
-		area := it.Each * long / it.Length()
-		if k == of-1 {
-			area = left
-		}
-		left -= area
-		n.Nodes = append(n.Nodes, Node{Item: i, First: k + 1, Last: k + 1, Of: of, Start: start, Long: long, Area: area, Up: -1})
+		share := long / it.Length()
+		n.Nodes = append(n.Nodes, Node{Item: i, First: k + 1, Last: k + 1, Of: of, Start: start, Long: long, Area: it.Each * share, Exact: it.EachExact * share, Up: -1})
 		start += long
 	}
 	n.placeOpenings(i, first)
@@ -153,16 +149,21 @@ func (n *Network) unplaced(i int) bool {
 // notes which joints an opening straddles.
 func (n *Network) placeOpenings(i, first int) {
 	it := &n.Takeoff.Items[i]
-	if it.Cut == 0 {
+	if it.CutExact == 0 {
 		return
 	}
+	kept := it.Cut == 0 // the basis leaves openings in
 	for _, c := range n.children[i] {
 		s := &n.Takeoff.Items[c]
 		if s.Piece.Kind != fittings.Spigot || s.Refused {
 			continue
 		}
 		k := n.carrier(first, len(n.Nodes), s.AtM)
-		n.Nodes[k].Area -= s.Opening * float64(s.Quantity)
+		opening := s.OpeningExact * float64(s.Quantity)
+		n.Nodes[k].Exact -= opening
+		if !kept {
+			n.Nodes[k].Area -= opening
+		}
 		half := openingLength(s) / 2
 		n.straddled[i] = append(n.straddled[i], span{s.AtM - half, s.AtM + half, s.Name()})
 	}

@@ -15,6 +15,7 @@ type Plan struct {
 	Schedule   takeoff.Schedule `json:"schedule"`
 	Settings   Settings         `json:"settings"`
 	TakeoffM2  float64          `json:"takeoff_m2"`
+	ExactM2    float64          `json:"exact_takeoff_m2"`
 	Sections   []Section        `json:"sections"`
 	Cuts       []Cut            `json:"cuts"`
 	Outside    []Piece          `json:"outside"`
@@ -45,6 +46,8 @@ type Settings struct {
 	By          string  `json:"by"`
 	DuctClass   float64 `json:"duct_class_pa"` // for rows that don't state it; 0: not stated
 	Basis       string  `json:"basis"`
+	HoldBoth    bool    `json:"hold_both"` // the exact area is held to as well
+	Sheet       float64 `json:"sheet_mm"`  // added to every size across
 }
 
 // Section is one test.
@@ -59,6 +62,7 @@ type Section struct {
 	TestPa      float64  `json:"test_pa"`
 	Sign        string   `json:"sign"`
 	Area        float64  `json:"area_m2"`
+	ExactArea   float64  `json:"exact_area_m2"`
 	JointLength float64  `json:"joint_length_m"`
 	LimitPerM2  float64  `json:"limit_l_s_m2"`
 	Limit       float64  `json:"limit_l_s"`
@@ -168,14 +172,14 @@ type Balance struct {
 }
 
 // Of builds the view of a plan.
-func Of(p *planner.Plan, pieceLength float64) *Plan {
+func Of(p *planner.Plan) *Plan {
 	set := p.Settings
 	v := &Plan{
-		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, Measured: measuredSentence, Mismatches: list(p.Mismatches),
+		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff), Mismatches: list(p.Mismatches),
 		Settings: Settings{
 			Rig: set.Rig.Name, Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
 			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
-			Headroom: set.Headroom, PieceLength: pieceLength, By: set.By, Basis: "exact", DuctClass: set.DuctClass,
+			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
 		},
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
@@ -204,7 +208,7 @@ func Of(p *planner.Plan, pieceLength float64) *Plan {
 func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	o := Section{
 		ID: s.ID, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
-		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, JointLength: s.JointLength,
+		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, ExactArea: s.Exact, JointLength: s.JointLength,
 		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Range: s.Range,
 		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,
 		Reason: s.Reason, Cures: list(s.Cures), Grouping: s.Grouping,

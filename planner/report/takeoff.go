@@ -1,6 +1,8 @@
 package report
 
 import (
+	"fmt"
+
 	"blankoff/fittings"
 	"blankoff/takeoff"
 )
@@ -46,10 +48,13 @@ type Item struct {
 // Totals are in scope only; the rest is told apart. Areas in m2, lengths in m.
 type Totals struct {
 	Area        float64            `json:"area_m2"`
+	ExactArea   float64            `json:"exact_area_m2"`
 	BySystem    map[string]float64 `json:"by_system"`
 	ByLevel     map[string]float64 `json:"by_level"`
 	ByShape     map[string]float64 `json:"by_shape"`
 	JointLength float64            `json:"joint_length_m"`
+	JointRatio  float64            `json:"joint_ratio_per_m"` // joint length over exact area
+	JointFlag   string             `json:"joint_flag"`        // where it isn't as usual
 	Through     float64            `json:"through_m2"`
 	Out         float64            `json:"out_m2"`
 	Parts       []Part             `json:"-"` // the same for tables, with sizes
@@ -62,14 +67,32 @@ type Part struct {
 	takeoff.Part
 }
 
-// measuredSentence says what every area is of.
-const measuredSentence = "Areas are of the outside surface of the metal on the sizes given, open ends not counted and openings taken off; insulation outside the duct doesn't count, sheet thickness isn't added."
+// measured says in one sentence what every area is of.
+func measured(t *takeoff.Takeoff) string {
+	sheet := "sheet thickness isn't added"
+	if s := t.Sheet(); s > 0 {
+		sheet = fmt.Sprintf("%g mm of sheet are added to every size across", s*1000)
+	}
+	text := "Areas are of the outside surface of the metal on the sizes given, open ends not counted; insulation outside the duct doesn't count, " + sheet
+	if b := t.Basis(); !b.Exact() {
+		return text + ". They are measured on the basis " + b.Name + " (" + b.About + "; sureness: " + b.Sureness + "); the exact area stands beside."
+	}
+	return text + "; openings are taken off."
+}
+
+// basisName is the name of the measuring basis.
+func basisName(t *takeoff.Takeoff) string {
+	if b := t.Basis(); !b.Exact() {
+		return b.Name
+	}
+	return "exact"
+}
 
 // OfTakeoff builds the view of a takeoff; items are left out where only the
 // totals are asked for.
 func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 	v := &Takeoff{
-		Schedule: t.Schedule, Basis: "exact", Measured: measuredSentence,
+		Schedule: t.Schedule, Basis: basisName(t), Measured: measured(t),
 		Items: []Item{}, Notes: list(t.Notes), Faults: list(t.Faults),
 	}
 	if items {
@@ -81,7 +104,9 @@ func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 	}
 	sums := t.Totals
 	v.Totals = Totals{
-		Area: sums.Area, JointLength: sums.JointLength, Through: sums.Through, Out: sums.Out,
+		Area: sums.Area, ExactArea: sums.Exact, JointLength: sums.JointLength,
+		JointRatio: sums.JointRatio(), JointFlag: sums.JointFlag(),
+		Through: sums.Through, Out: sums.Out,
 		BySystem: shares(sums.BySystem), ByLevel: shares(sums.ByLevel), ByShape: shares(sums.ByShape),
 	}
 	for _, of := range []struct {
@@ -101,7 +126,7 @@ func itemOf(t *takeoff.Takeoff, it *takeoff.Item) Item {
 		Tag: it.Tag, Sheet: it.At.Sheet, Row: it.At.Row, System: it.System, Level: it.Level,
 		Place: it.OnSite, Drawing: it.Drawing, Kind: p.Kind.String(), Style: p.Style.String(),
 		Shape: p.Shape.String(), Size: it.SizeText(), Quantity: it.Quantity, Scope: it.Scope.String(),
-		Area: it.Area, ExactArea: it.Area, Cut: it.Cut, JointLength: it.JointLength,
+		Area: it.Area, ExactArea: it.Exact, Cut: it.Cut, JointLength: it.JointLength,
 		Working: t.Working(it), Source: fittings.Source(&p), Notes: list(it.Notes),
 	}
 	if it.Parent >= 0 {

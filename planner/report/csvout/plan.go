@@ -18,6 +18,7 @@ type sectionRow struct {
 	TestPa      number    `csv:"test_pa"`
 	Sign        words     `csv:"sign"`
 	Area        number    `csv:"area_m2"`
+	ExactArea   number    `csv:"exact_area_m2"`
 	JointLength number    `csv:"joint_length_m"`
 	LimitPerM2  permitted `csv:"limit_l_s_m2"`
 	Limit       permitted `csv:"limit_l_s"`
@@ -61,7 +62,7 @@ func Sections(w io.Writer, v *report.Plan) error {
 		return sectionRow{
 			ID: words(s.ID), System: words(s.System), Levels: joined(s.Levels), Places: joined(s.Places), Drawings: joined(s.Drawings),
 			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
-			Area: number(s.Area), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
+			Area: number(s.Area), ExactArea: number(s.ExactArea), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
 			Range: words(s.Range), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: len(s.Blanks), Notes: joined(s.Notes),
 		}

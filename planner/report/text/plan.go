@@ -57,7 +57,11 @@ func headline(v *report.Plan) string {
 	if n := len(v.Mismatches); n > 0 {
 		parts = append(parts, count(n, "joint")+" with sizes that don't match")
 	}
-	parts = append(parts, count(len(v.Cuts), "cut"), hours(p.TotalMinutes)+" and "+hours(p.EndMinutes)+" of capping", area(v.Balance.Sections)+" m2 tested")
+	time := hours(p.TotalMinutes)
+	if p.EndMinutes > 0 {
+		time += " and " + hours(p.EndMinutes) + " of capping"
+	}
+	parts = append(parts, count(len(v.Cuts), "cut"), time, area(v.Balance.Sections)+" m2 tested")
 	return strings.Join(parts, ", ")
 }
 
@@ -72,6 +76,13 @@ func settings(b *bufio.Writer, v *report.Plan) {
 	paragraph(b, "test      ", strings.Join(nonempty("scheme "+s.Scheme, mark("class ", s.Class), testPressure(s)), ", ")+" where the schedule doesn't say")
 	paragraph(b, "aim       ", strings.Join(nonempty(aimWords(s.Aim), number("a section at least ", s.MinArea, " m2"),
 		number("at most ", s.MaxArea, " m2"), mark("sections end at every change of ", s.By), pieceLength(s.PieceLength)), "; "))
+	if s.Basis != "exact" {
+		both := ""
+		if s.HoldBoth {
+			both = "; held to both: the larger at the rig's upper end, the smaller at its lower end and for the limit"
+		}
+		paragraph(b, "basis     ", fmt.Sprintf("%s: %s m2, exactly %s m2%s", s.Basis, area(v.TakeoffM2), area(v.ExactM2), both))
+	}
 	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s more",
 		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), hours(p.EndMinutes)))
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))

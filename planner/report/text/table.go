@@ -3,6 +3,7 @@ package text
 import (
 	"bufio"
 	"io"
+	"math"
 	"strings"
 )
 
@@ -31,6 +32,8 @@ type Column struct {
 	// Max is the greatest width; a longer cell is wrapped. Zero: what is left
 	// of the line in the last column, any width in the others.
 	Max int
+	// Whole columns are never cut, however many lines a cell takes.
+	Whole bool
 }
 
 // Table writes an aligned table, indented by two. rows is called twice, first to
@@ -142,7 +145,11 @@ func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
 			parts[i] = []string{c}
 			continue
 		}
-		parts[i] = wrap(c, l.wide[i], deepest)
+		most := deepest
+		if l.columns[i].Whole {
+			most = math.MaxInt
+		}
+		parts[i] = wrap(c, l.wide[i], most)
 		deep = max(deep, len(parts[i]))
 	}
 	if head { // headings stand on their columns

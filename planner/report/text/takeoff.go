@@ -24,23 +24,24 @@ func Takeoff(w io.Writer, v *report.Takeoff) error {
 	if n := len(v.Faults); n > 0 {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
 	}
-	items(b, v.Items)
+	items(b, v.Items, v.Basis == "exact")
 	statedItems(b, v.Items)
-	totals(b, &v.Totals)
+	totals(b, &v.Totals, v.Basis == "exact")
 	itemNotes(b, v.Items)
 	list(b, "Notes", v.Notes, 0, "")
 	return b.Flush()
 }
 
-func items(b *bufio.Writer, items []report.Item) {
+func items(b *bufio.Writer, items []report.Item, exact bool) {
 	if len(items) == 0 {
 		return
 	}
+	exactly, over := beside(exact)
 	title(b, "Items")
 	writeTable(b, []Column{
 		{Head: "row", Align: Right, Max: 16}, {Head: "tag", Max: 18}, {Head: "kind, style", Max: 16}, {Head: "size", Max: 16},
-		{Head: "qty", Align: Right}, {Head: "m2", Align: Right}, {Head: "joint m", Align: Right}, {Head: "scope"},
-		{Head: "working"},
+		{Head: "qty", Align: Right}, {Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "%", Align: Right},
+		{Head: "joint m", Align: Right}, {Head: "scope"}, {Head: "working", Whole: true},
 	}, func(row func(...string)) {
 		for i := range items {
 			it := &items[i]
@@ -55,7 +56,7 @@ func items(b *bufio.Writer, items []report.Item) {
 			if it.Sheet != "" {
 				at = it.Sheet + " " + at
 			}
-			row(at, it.Tag, kind, it.Size, strconv.Itoa(it.Quantity), area(it.Area), area(it.JointLength), scope, it.Working)
+			row(at, it.Tag, kind, it.Size, strconv.Itoa(it.Quantity), area(it.Area), exactly(it.Area, it.ExactArea), over(it.Area, it.ExactArea), area(it.JointLength), scope, it.Working)
 		}
 	})
 }
@@ -88,14 +89,30 @@ func statedItems(b *bufio.Writer, items []report.Item) {
 	})
 }
 
-func totals(b *bufio.Writer, t *report.Totals) {
+// beside gives the exact area and the percentage by which the basis is over it,
+// or nothing where the basis is the exact one.
+func beside(exact bool) (exactly, over func(on, exact float64) string) {
+	if exact {
+		none := func(float64, float64) string { return "" }
+		return none, none
+	}
+	return func(_, exact float64) string { return area(exact) }, func(on, exact float64) string {
+		if exact == 0 {
+			return ""
+		}
+		return fmt.Sprintf("%+.1f", 100*(on-exact)/exact)
+	}
+}
+
+func totals(b *bufio.Writer, t *report.Totals, exact bool) {
+	exactly, over := beside(exact)
 	for _, of := range []string{"system", "level", "shape", "size"} {
 		if !anyPart(t.Parts, of) {
 			continue
 		}
 		title(b, "By "+of)
 		writeTable(b, []Column{
-			{Head: of, Max: 40}, {Head: "rows", Align: Right}, {Head: "pieces", Align: Right}, {Head: "m2", Align: Right}, {Head: "joint m", Align: Right},
+			{Head: of, Max: 40}, {Head: "rows", Align: Right}, {Head: "pieces", Align: Right}, {Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "%", Align: Right}, {Head: "joint m", Align: Right},
 		}, func(row func(...string)) {
 			for _, p := range t.Parts {
 				if p.Of != of {
@@ -105,16 +122,19 @@ func totals(b *bufio.Writer, t *report.Totals) {
 				if name == "" {
 					name = "(not given)"
 				}
-				row(name, strconv.Itoa(p.Rows), strconv.Itoa(p.Pieces), area(p.Area), area(p.JointLength))
+				row(name, strconv.Itoa(p.Rows), strconv.Itoa(p.Pieces), area(p.Area), exactly(p.Area, p.Exact), over(p.Area, p.Exact), area(p.JointLength))
 			}
 		})
 	}
 	title(b, "Total")
-	writeTable(b, []Column{{Head: "scope"}, {Head: "m2", Align: Right}, {Head: ""}}, func(row func(...string)) {
-		row("in", area(t.Area), "in the test")
-		row("through", area(t.Through), "stays in the test, area not counted")
-		row("out", area(t.Out), "not in the test")
+	writeTable(b, []Column{{Head: "scope"}, {Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "%", Align: Right}, {Head: ""}}, func(row func(...string)) {
+		row("in", area(t.Area), exactly(t.Area, t.ExactArea), over(t.Area, t.ExactArea), "in the test")
+		row("through", area(t.Through), "", "", "stays in the test, area not counted")
+		row("out", area(t.Out), "", "", "not in the test")
 	})
+	if t.JointFlag != "" {
+		paragraph(b, "  ", t.JointFlag)
+	}
 }
 
 // anyPart reports whether a breakdown says anything: one part without a name

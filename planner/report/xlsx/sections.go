@@ -16,7 +16,7 @@ func sections(b *book, v *report.Plan) error {
 		{head: "area m2", width: 10, kind: hundred}, {head: "limit L/s, cut off", width: 10, kind: limits}, {head: "range to set", width: 11},
 		{head: "state", width: 15}, {head: "blanks", width: 9, kind: whole}, {head: "largest blank", width: 15}, {head: "force on it N", width: 10, kind: whole},
 		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 12, kind: limits, screen: true},
-		{head: "joints m", width: 10, kind: hundred, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, kind: line, screen: true}, {head: "all places", width: 34, kind: line, screen: true}, {head: "drawings", width: 30, kind: line, screen: true},
+		{head: "exact area m2", width: 10, kind: hundred, screen: true}, {head: "joints m", width: 10, kind: hundred, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, kind: line, screen: true}, {head: "all places", width: 34, kind: line, screen: true}, {head: "drawings", width: 30, kind: line, screen: true},
 		{head: "why out of range", width: 40, screen: true}, {head: "what would help", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
 	}, func(row func(...any) error) error {
 		for i := range v.Sections {
@@ -35,7 +35,7 @@ func sections(b *book, v *report.Plan) error {
 			}
 			err := row(s.ID, s.System, few(s.Levels, 2), few(s.Places, 2), s.Scheme, s.Class, s.TestPa, s.Sign,
 				s.Area, permitted(s.Limit), s.Range, state, len(s.Blanks), face, force,
-				s.Limit, permitted(s.LimitPerM2), s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, strings.Join(s.Cures, "; "), strings.Join(s.Notes, "; "))
+				s.Limit, permitted(s.LimitPerM2), s.ExactArea, s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, strings.Join(s.Cures, "; "), strings.Join(s.Notes, "; "))
 			if err != nil {
 				return err
 			}
@@ -147,7 +147,7 @@ func takeoffSheet(b *book, v *report.Plan) error {
 	return b.sheet("takeoff", []column{
 		{head: "row", width: 7, kind: whole}, {head: "tag", width: 18}, {head: "system", width: 12}, {head: "level", width: 10}, {head: "kind", width: 11},
 		{head: "style", width: 10}, {head: "size", width: 15}, {head: "qty", width: 7, kind: whole}, {head: "scope", width: 9},
-		{head: "area m2", width: 10, kind: hundred}, {head: "joints m", width: 10, kind: hundred}, {head: "working", width: 50},
+		{head: "area m2", width: 10, kind: hundred}, {head: "exact m2", width: 10, kind: hundred}, {head: "joints m", width: 10, kind: hundred}, {head: "working", width: 50},
 		{head: "shape", width: 13, screen: true}, {head: "from", width: 16, screen: true}, {head: "openings taken off m2", width: 12, kind: full, screen: true},
 		{head: "stated area m2", width: 11, kind: hundred, screen: true}, {head: "sheet", width: 14, kind: line, screen: true}, {head: "place", width: 18, kind: line, screen: true},
 		{head: "drawing", width: 18, kind: line, screen: true}, {head: "source", width: 50, kind: line, screen: true}, {head: "notes", width: 50, screen: true},
@@ -161,7 +161,7 @@ func takeoffSheet(b *book, v *report.Plan) error {
 			if it.Stated != nil {
 				stated = *it.Stated
 			}
-			err := row(it.Row, it.Tag, it.System, it.Level, it.Kind, it.Style, it.Size, it.Quantity, it.Scope, it.Area, it.JointLength, it.Working,
+			err := row(it.Row, it.Tag, it.System, it.Level, it.Kind, it.Style, it.Size, it.Quantity, it.Scope, it.Area, it.ExactArea, it.JointLength, it.Working,
 				it.Shape, it.From, it.Cut, stated, it.Sheet, it.Place, it.Drawing, it.Source, strings.Join(it.Notes, "; "))
 			if err != nil {
 				return err
