@@ -22,6 +22,7 @@ type Totals struct {
 	Exact        float64
 	ThroughExact float64
 	OutExact     float64
+	Refused      float64 // of refused rows whose area could be worked out, m2; counted nowhere else
 	JointLength  float64 // installation joints in scope, m; longitudinal seams apart, see SeamsApart
 	BySystem     []Part
 	ByLevel      []Part
@@ -40,6 +41,7 @@ func (t *Takeoff) sum() {
 		switch {
 		case it.Refused:
 			s.RowsRefused++
+			t.Totals.Refused += it.Area
 			continue
 		case it.Scope == Out:
 			s.RowsExcluded++

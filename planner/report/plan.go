@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 
 	"blankoff/fittings"
 	"blankoff/planner"
@@ -108,6 +109,7 @@ type Blank struct {
 	At  string `json:"at"`
 	Why string `json:"why"`
 	Face
+	Cut     int     `json:"cut"` // number of the cut that it belongs to, from 1; 0: none
 	Level   string  `json:"level"`
 	Place   string  `json:"place"`
 	Drawing string  `json:"drawing"`
@@ -221,10 +223,19 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	}
 	for _, b := range s.Blanks {
 		o.Blanks = append(o.Blanks, Blank{
-			At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
+			Cut: cutNumber(p, b), At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
 		})
 	}
 	return o
+}
+
+// cutNumber is the number of the cut that a blank belongs to, from 1.
+func cutNumber(p *planner.Plan, b planner.Blank) int {
+	k, ok := slices.BinarySearchFunc(p.Cuts, b.Joint, func(c planner.Cut, joint int) int { return c.Joint - joint })
+	if b.Why != planner.ForCut || !ok {
+		return 0
+	}
+	return k + 1
 }
 
 // once adds a word to a list that doesn't hold it yet.

@@ -14,6 +14,7 @@ type Takeoff struct {
 	Basis    string           `json:"basis"`
 	Measured string           `json:"measured"` // one sentence: what the areas are of
 	Items    []Item           `json:"items"`
+	Refused  []Item           `json:"refused"` // rows that count nowhere; Notes say why
 	Totals   Totals           `json:"totals"`
 	Notes    []string         `json:"notes"`
 	Faults   []takeoff.Fault  `json:"faults"`
@@ -57,7 +58,8 @@ type Totals struct {
 	JointFlag   string             `json:"joint_flag"`        // where it isn't as usual
 	Through     float64            `json:"through_m2"`
 	Out         float64            `json:"out_m2"`
-	Parts       []Part             `json:"-"` // the same for tables, with sizes
+	Refused     float64            `json:"refused_m2"` // of refused rows, as far as known
+	Parts       []Part             `json:"-"`          // the same for tables, with sizes
 }
 
 // Part is one line of the totals.
@@ -93,20 +95,26 @@ func basisName(t *takeoff.Takeoff) string {
 func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 	v := &Takeoff{
 		Schedule: t.Schedule, Basis: basisName(t), Measured: measured(t),
-		Items: []Item{}, Notes: list(t.Notes), Faults: list(t.Faults),
+		Items: []Item{}, Refused: []Item{}, Notes: list(t.Notes), Faults: list(t.Faults),
 	}
 	if items {
+		why := faultsByRow(t.Faults)
 		for i := range t.Items {
-			if it := &t.Items[i]; !it.Refused {
+			it := &t.Items[i]
+			if !it.Refused {
 				v.Items = append(v.Items, itemOf(t, it))
+				continue
 			}
+			o := itemOf(t, it)
+			o.Working, o.Source, o.Notes = "", "", list(why[rowKey{it.At.Sheet, it.At.Row}])
+			v.Refused = append(v.Refused, o)
 		}
 	}
 	sums := t.Totals
 	v.Totals = Totals{
 		Area: sums.Area, ExactArea: sums.Exact, JointLength: sums.JointLength,
 		JointRatio: sums.JointRatio(), JointFlag: sums.JointFlag(),
-		Through: sums.Through, Out: sums.Out,
+		Through: sums.Through, Out: sums.Out, Refused: sums.Refused,
 		BySystem: shares(sums.BySystem), ByLevel: shares(sums.ByLevel), ByShape: shares(sums.ByShape),
 	}
 	for _, of := range []struct {
@@ -118,6 +126,22 @@ func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 		}
 	}
 	return v
+}
+
+// rowKey is a row of a schedule.
+type rowKey struct {
+	sheet string
+	row   int
+}
+
+// faultsByRow gathers what is wrong with each row.
+func faultsByRow(faults []takeoff.Fault) map[rowKey][]string {
+	m := map[rowKey][]string{}
+	for _, f := range faults {
+		k := rowKey{f.Sheet, f.Row}
+		m[k] = append(m[k], f.Heading+": "+f.Message)
+	}
+	return m
 }
 
 func itemOf(t *takeoff.Takeoff, it *takeoff.Item) Item {
