@@ -148,7 +148,7 @@ var kinds = [...]KindInfo{
 		Example: "kind=flexible, diameter_mm=200, length_mm=1000", ExampleArea: 0.628319,
 		Doc: "A flexible duct, measured as a smooth tube at its extended length."},
 	{Kind: Inline, Name: "inline",
-		Aliases: []string{"in-line", "in-line component", "damper", "volume control damper", "fire damper", "smoke damper", "attenuator",
+		Aliases: []string{"in-line", "in-line component", "damper", "volume control damper", "volume damper", "vcd", "fire damper", "fd", "smoke damper", "fire and smoke damper", "fsd", "attenuator",
 			"sound attenuator", "silencer", "duct heater", "access piece"},
 		Shapes:  allShapes,
 		Needs:   []string{ownSection, "length_mm"},

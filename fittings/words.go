@@ -1,6 +1,9 @@
 package fittings
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // plain strips a word to its lower-case letters and figures, so that case,
 // spaces, hyphens and punctuation don't matter.
@@ -110,4 +113,36 @@ func (p Plane) String() string {
 		return "height"
 	}
 	return "width"
+}
+
+// ParseDescription reads a kind that is written with its style and shape:
+// "mitred bend", "flat oval duct", "eccentric reducer". Every word has to be
+// understood, the style has to be one of the kind's, and nothing may be said
+// twice; a description that also gives a size or an angle isn't understood.
+func ParseDescription(s string) (k Kind, style Style, shape Shape, ok bool) {
+	if k, ok = ParseKind(s); ok {
+		return k, NoStyle, NoShape, true
+	}
+	words := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' || r == ',' || r == '/' })
+	for i := 0; i < len(words); i++ {
+		for n := min(2, len(words)-i); n > 0; n-- {
+			part := strings.Join(words[i:i+n], " ")
+			if v, is := ParseShape(part); is && shape == NoShape {
+				shape = v
+			} else if v, is := ParseStyle(part); is && style == NoStyle {
+				style = v
+			} else {
+				continue
+			}
+			words = append(words[:i:i], words[i+n:]...)
+			i--
+			break
+		}
+	}
+	k, ok = ParseKind(strings.Join(words, " "))
+	info, _ := k.Info()
+	if !ok || style != NoStyle && !slices.Contains(info.Styles, style) {
+		return NoKind, NoStyle, NoShape, false
+	}
+	return k, style, shape, true
 }

@@ -65,13 +65,15 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 		// said already
 	} else if s == "" {
 		bad(Kind, "a kind of piece", "no kind; `blankoff kinds` lists them")
-	} else if k, ok := fittings.ParseKind(s); ok {
-		p.Kind = k
+	} else if k, style, shape, ok := fittings.ParseDescription(s); ok {
+		p.Kind, p.Style, p.Shape = k, style, shape
 	} else {
 		bad(Kind, kindList(), fmt.Sprintf("'%s' isn't a kind of piece; `blankoff kinds` lists them with their other names", s))
 	}
 	if s := r.Text[Style]; s != "" {
-		if v, ok := fittings.ParseStyle(s); ok {
+		if v, ok := fittings.ParseStyle(s); ok && p.Style != fittings.NoStyle && p.Style != v {
+			bad(Style, p.Style.String()+", as in kind", fmt.Sprintf("kind '%s' and style '%s' say two things; correct one", r.Text[Kind], s))
+		} else if ok {
 			p.Style = v
 		} else {
 			bad(Style, "a style of "+p.Kind.String(), fmt.Sprintf("style '%s' isn't known; `blankoff kinds` lists them", s))
@@ -82,7 +84,9 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 		to *fittings.Shape
 	}{{Shape, &p.Shape}, {Shape2, &p.Shape2}} {
 		if s := r.Text[w.c]; s != "" {
-			if v, ok := fittings.ParseShape(s); ok {
+			if v, ok := fittings.ParseShape(s); ok && w.c == Shape && p.Shape != fittings.NoShape && p.Shape != v {
+				bad(Shape, p.Shape.String()+", as in kind", fmt.Sprintf("kind '%s' and shape '%s' say two things; correct one", r.Text[Kind], s))
+			} else if ok {
 				*w.to = v
 			} else {
 				bad(w.c, "rectangular, circular or flat-oval", fmt.Sprintf("shape '%s' isn't known", s))

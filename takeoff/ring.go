@@ -91,9 +91,22 @@ func (t *Takeoff) checkPositions() {
 		if host.Piece.Kind != fittings.Straight {
 			continue
 		}
-		if long := host.Length() * float64(host.Quantity); it.AtM > long+1e-9 {
-			t.fault(i, it.At.Fault("at_mm", fmt.Sprintf("%g", it.AtM*1000), fmt.Sprintf("0 to %g mm", long*1000),
-				fmt.Sprintf("the spigot would lie beyond the end of %s", host.Name())))
+		half := t.openingLength(it) / 2
+		long := host.Length() * float64(host.Quantity)
+		if it.AtM < half-1e-9 || it.AtM > long-half+1e-9 {
+			t.fault(i, it.At.Fault("at_mm", fmt.Sprintf("%g", it.AtM*1000), fmt.Sprintf("%g to %g mm, the centre of the spigot", half*1000, (long-half)*1000),
+				fmt.Sprintf("the spigot would reach beyond the end of %s", host.Name())))
 		}
 	}
+}
+
+// openingLength is how far a spigot's opening reaches along the wall, as far as
+// the row says, m.
+func (t *Takeoff) openingLength(it *Item) float64 {
+	for _, d := range []fittings.Dim{fittings.Entry, fittings.BranchDiameter, fittings.BranchWidth, fittings.Diameter, fittings.Width} {
+		if v, ok := it.Piece.Sizes.Get(d); ok && (d != fittings.Entry || it.Piece.Style == fittings.Conical) {
+			return v
+		}
+	}
+	return 0
 }

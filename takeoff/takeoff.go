@@ -75,8 +75,10 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Schedule = s
 	t.Notes = append(t.Notes, notes...)
 	t.Faults = append(t.Faults, faults...)
+	t.checkLengths()
 	t.join()
 	t.measureSpigots()
+	t.noteOverlaps()
 	t.takeOffOpenings()
 	t.sum()
 	t.sortFaults()

@@ -124,6 +124,8 @@ func TestFaults(t *testing.T) {
 		{"no such end", "A,straight,200,1000,,,,,,,,\nB,straight,200,1000,A/branch,,,,,,,\n", 3, "from", "no branch"},
 		{"nothing hangs on a cap", "A,cap,200,,,,,,,,,\nB,straight,200,1000,A,,,,,,,\n", 3, "from", "no far end"},
 		{"a spigot beyond its wall", "A,straight,500,1000,,,,,,,,\nS,spigot,200,,A,1500,,,,100,,\n", 3, "at_mm", "beyond the end"},
+		{"a spigot over the end of its wall", "A,straight,500,1000,,,,,,,,\nS,spigot,200,,A,50,,,,100,,\n", 3, "at_mm", "beyond the end"},
+		{"metres read as mm", "A,straight,200,3,,,,,,,,\nB,straight,200,4.5,A,,,,,,,\n", 2, "length_mm", "length_m"},
 		{"a spigot on nothing", "S,spigot,200,,,,,,,100,,\n", 2, "from", ""},
 		{"hanging on pieces side by side", "A,straight,500,1000,,,,,,,,\nS,spigot,200,,A,500,3,,,100,,\nB,straight,200,1000,S,,,,,,,\n", 4, "from", "side by side"},
 		{"two bends in one row of a network", "A,straight,200,1000,,,,,,,,\nB,flexible,200,1000,A,,2,,,,,\n", 3, "quantity", "side by side"},
@@ -168,6 +170,11 @@ F,straight,200,1500,E
 	if s := tk.Schedule; s.RowsRead != 6 || s.RowsUsed != 2 || s.RowsRefused != 4 {
 		t.Errorf("rows: %+v", s)
 	}
+}
+
+// One sliver among proper lengths is left alone.
+func TestSliver(t *testing.T) {
+	clean(t, "tag,kind,diameter_mm,length_mm,from\nA,straight,200,1500,\nB,straight,200,9,A\nC,straight,200,1500,B\n")
 }
 
 // Quantity multiplies an area; it isn't looked at twice.

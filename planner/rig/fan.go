@@ -102,7 +102,9 @@ func (r Range) fanNote(pa float64) string {
 		return fmt.Sprintf("the fan curve begins at %s Pa: at %s Pa the fan is taken to deliver no more than there, %s L/s",
 			plain(r.Fan[0].PressurePa), plain(pa), plain(r.Fan[0].FlowLS))
 	}
-	if low, _ := r.guarded(); r.Holds(pa) < low {
+	if low, _ := r.guarded(); r.Holds(pa) < low/100 {
+		return fmt.Sprintf("can't be used at %s Pa: the fan, through its hose, holds next to nothing there (its curve ends at %s Pa)", plain(pa), plain(r.Fan[n-1].PressurePa))
+	} else if r.Holds(pa) < low {
 		return fmt.Sprintf("can't be used at %s Pa: the fan holds %s L/s there and the meter needs %s L/s", plain(pa), plain(r.Holds(pa)), plain(low))
 	}
 	return ""
