@@ -108,13 +108,18 @@ func (p *Plan) listOutside() {
 			n.Reason = "measured through; area not counted"
 			p.Excluded = addSpan(p.Excluded, &n)
 		case n.State != network.Outside:
-		case it.Scope != takeoff.In && !it.Refused:
+		case it.Scope == takeoff.Out && !it.Refused:
 			p.Excluded = addSpan(p.Excluded, &n)
 		default:
 			if !it.Refused {
 				n.State = network.Tested // its area counts, outside
 			}
 			p.Outside = addSpan(p.Outside, &n)
+		}
+	}
+	for i := range p.Takeoff.Items { // refused and joined to nothing
+		if it := &p.Takeoff.Items[i]; it.Refused && !p.Network.Has(i) {
+			p.Outside = append(p.Outside, Span{Item: i, From: 1, To: it.Quantity, Of: it.Quantity, Reason: "row refused"})
 		}
 	}
 }

@@ -3,6 +3,7 @@ package planner
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
 	"blankoff/planner/tightness"
@@ -35,7 +36,7 @@ func (p *Plan) underCures(i int) []string {
 		if s.State == UnderRange {
 			add(fmt.Sprintf("a lower measuring range: one that reads from %s L/s or less, its accuracy counted", flow(s.Limit)))
 		} else {
-			add(fmt.Sprintf("a measuring range that closes the gap: from %s to %s L/s", flow(s.Limit), flow(s.Limit*p.Settings.Headroom)))
+			add(fmt.Sprintf("a measuring range that closes the gap: from %s to %s L/s", flow(s.Limit), up(s.Limit*p.Settings.Headroom)))
 		}
 	}
 	for _, text := range p.boundaryCures(i) {
@@ -167,7 +168,10 @@ func (s *Section) like(o *Section) bool {
 
 // overCures says what would let the rig judge a section that is too big.
 func (p *Plan) overCures(s *Section) []string {
-	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s L/s at %g Pa", flow(s.Limit*p.Settings.Headroom), s.TestPa)}
+	if s.Limit <= p.greatestLimit(s) {
+		return []string{fmt.Sprintf("a greatest area (--max-area) of %s m2 or more", up(s.Area))}
+	}
+	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s L/s at %g Pa", up(s.Limit*p.Settings.Headroom), s.TestPa)}
 	for pa := math.Floor(s.TestPa/10) * 10; pa >= 50; pa -= 10 {
 		q := s.Scheme.Limit(s.Class, pa) * s.Area
 		if p.Settings.Rig.Judge(q, pa, p.Settings.Headroom).State == "in" {
@@ -178,13 +182,24 @@ func (p *Plan) overCures(s *Section) []string {
 	return cures
 }
 
-// flow writes a flow with as many digits as mean something.
-func flow(q float64) string {
-	switch {
-	case q >= 100:
-		return fmt.Sprintf("%.0f", q)
-	case q >= 1:
-		return fmt.Sprintf("%.1f", q)
+// greatestLimit is the greatest limit that the rig can judge, L/s.
+func (p *Plan) greatestLimit(s *Section) float64 {
+	most := 0.0
+	for _, w := range p.Settings.Rig.FlowWindows(s.TestPa, p.Settings.Headroom) {
+		most = math.Max(most, w.High)
 	}
-	return fmt.Sprintf("%.2f", q)
+	return most
 }
+
+// flow writes a flow that a rig has to go down to: three digits, never more
+// than it is.
+func flow(q float64) string {
+	if q <= 0 {
+		return "0"
+	}
+	step := math.Pow(10, math.Floor(math.Log10(q))-2)
+	return strconv.FormatFloat(math.Floor(q/step+1e-9)*step, 'g', 3, 64)
+}
+
+// up writes a figure that has to be reached: a tenth, never less than it is.
+func up(v float64) string { return fmt.Sprintf("%.1f", math.Ceil(v*10-1e-9)/10) }

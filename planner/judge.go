@@ -47,8 +47,8 @@ func (p *Plan) place1(s *Section) {
 	switch {
 	case most > s.Most+areaSlack:
 		s.State, s.Reason = OverRange, v.Reason
-		if set.MaxArea > 0 && s.Area > set.MaxArea {
-			s.Reason = fmt.Sprintf("%.1f m2 is more than the %g m2 asked for at most", s.Area, set.MaxArea)
+		if v.State != "over" {
+			s.Reason = fmt.Sprintf("larger than the %g m2 asked for at most, and it can't be cut", set.MaxArea)
 		}
 	case v.State == "gap":
 		s.State, s.Reason = GapRange, v.Reason

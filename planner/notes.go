@@ -52,6 +52,7 @@ func (p *Plan) writeNotes(z *zoning) {
 			add("from memory, unverified: %s", text)
 		}
 	}
+	p.noteCapping()
 	estimated := 0
 	for _, c := range p.Cuts {
 		if p.Network.Joints[c.Joint].Estimated {
@@ -61,6 +62,19 @@ func (p *Plan) writeNotes(z *zoning) {
 	if estimated > 0 {
 		r := p.Settings.Prices
 		add("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre)
+	}
+}
+
+// noteCapping says where the minutes of capping come from.
+func (p *Plan) noteCapping() {
+	estimated := 0
+	for i := range p.Network.OpenEnds {
+		if e := &p.Network.OpenEnds[i]; e.Estimated && p.sectionOf[e.Node] >= 0 {
+			estimated++
+		}
+	}
+	if r := p.Settings.Prices; estimated > 0 {
+		p.Notes = append(p.Notes, fmt.Sprintf("capping minutes of %s estimated at %g + %g per metre of girth, an assumption; end_minutes in the schedule replaces it", plural(estimated, "open end"), r.EndBase, r.EndPerMetre))
 	}
 }
 

@@ -97,6 +97,9 @@ func (p *Plan) sentences() []string {
 			out = append(out, fmt.Sprintf("Between the boundaries that the schedule sets, the area alone asks for %d at least; the rest follows from where the joints are and from avoiding sections under range. Every choice of joints was weighed.", atLeast))
 		}
 	}
+	if n := p.Takeoff.Schedule.RowsRefused + p.RefusedRows; n > 0 {
+		out = append(out, fmt.Sprintf("This holds for what could be used: %s refused, and the plan will change when they are mended.", plural2(n, "row was", "rows were")))
+	}
 	return append(out, "Areas were rounded to whole mm2 for the search and the result was checked again with the unrounded areas.")
 }
 
@@ -115,6 +118,13 @@ func (p *Plan) rangeWords() string {
 		return "every section is in the rig's range"
 	}
 	return strings.Join(parts, " and ") + ", which no cuts can better"
+}
+
+func plural2(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
 }
 
 func plural(n int, word string) string {

@@ -15,12 +15,13 @@ import (
 // Settings are what a plan is made for.
 type Settings struct {
 	Rig         *rig.Rig
-	Scheme      string  // for rows without one
-	Class       string  // for rows without one; "" none
-	TestPa      float64 // for rows without one, Pa; 0 none
-	Sign        string  // for rows without one: positive or negative
-	DuctClass   float64 // pressure class of the duct, for rows that don't state it, Pa; 0 not stated
-	SignGiven   bool    // Sign was asked for, not only the default
+	Scheme      string            // for rows without one
+	Own         *tightness.Scheme // a scheme of the user's own, found by its name
+	Class       string            // for rows without one; "" none
+	TestPa      float64           // for rows without one, Pa; 0 none
+	Sign        string            // for rows without one: positive or negative
+	DuctClass   float64           // pressure class of the duct, for rows that don't state it, Pa; 0 not stated
+	SignGiven   bool              // Sign was asked for, not only the default
 	Aim         partition.Aim
 	TestMinutes float64 // price of one test, minutes
 	MinArea     float64 // m2; a smaller section counts as under range
@@ -121,7 +122,13 @@ func (d *duties) scheme(name string) (*tightness.Scheme, error) {
 	if s, ok := d.schemes[name]; ok {
 		return s, nil
 	}
-	s, err := tightness.Lookup(name)
+	var s *tightness.Scheme
+	var err error
+	if own := d.set.Own; own != nil && sameWord(name, own.Name) {
+		s = own
+	} else {
+		s, err = tightness.Lookup(name)
+	}
 	if err == nil {
 		d.schemes[name], d.byName[s.Name] = s, s
 	}

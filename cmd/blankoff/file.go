@@ -2,8 +2,10 @@ package main
 
 import (
 	"bufio"
+	"errors"
 	"fmt"
 	"io"
+	"io/fs"
 	"os"
 	"path/filepath"
 )
@@ -14,9 +16,12 @@ func writeFile(path string, input []string, write func(io.Writer) error) (err er
 	if err := notAnInput(path, input); err != nil {
 		return err
 	}
+	if st, err := os.Stat(path); err == nil && st.IsDir() {
+		return fmt.Errorf("can't write %s: it is a folder", path)
+	}
 	f, err := os.CreateTemp(filepath.Dir(path), ".blankoff-*")
 	if err != nil {
-		return fmt.Errorf("can't write %s: %w", path, err)
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	defer func() {
 		if err != nil {
@@ -29,18 +34,21 @@ func writeFile(path string, input []string, write func(io.Writer) error) (err er
 		return err
 	}
 	if err = b.Flush(); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, err)
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	if err = f.Sync(); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, err)
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	if err = f.Chmod(0o644); err != nil {
 		return err
 	}
 	if err = f.Close(); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, err)
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
-	return os.Rename(f.Name(), path)
+	if err = os.Rename(f.Name(), path); err != nil {
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
+	}
+	return nil
 }
 
 // notAnInput refuses an output that is also read.
@@ -65,14 +73,14 @@ type document struct {
 
 // writePack writes the documents of a pack into a folder. All are made beside
 // their places first; only when every one is complete do they get their names.
-func writePack(dir string, input []string, docs []document) (err error) {
-	made := !exists(dir)
+func writePack(dir string, input []string, docs []document, talk io.Writer) (err error) {
+	made, old := !exists(dir), false
 	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("can't make the folder %s: %w", dir, err)
+		return fmt.Errorf("can't make the folder %s: %w", dir, cause(err))
 	}
 	stage, err := os.MkdirTemp(dir, ".blankoff-*")
 	if err != nil {
-		return fmt.Errorf("can't write into %s: %w", dir, err)
+		return fmt.Errorf("can't write into %s: %w", dir, cause(err))
 	}
 	defer func() {
 		os.RemoveAll(stage)
@@ -89,11 +97,36 @@ func writePack(dir string, input []string, docs []document) (err error) {
 		}
 	}
 	for _, d := range docs {
+		old = old || exists(filepath.Join(dir, d.name))
 		if err := os.Rename(filepath.Join(stage, d.name), filepath.Join(dir, d.name)); err != nil {
-			return fmt.Errorf("can't put %s in its place: %w", d.name, err)
+			return fmt.Errorf("can't put %s in its place: %w", d.name, cause(err))
 		}
 	}
+	wrote(talk, dir, old)
 	return nil
+}
+
+// wrote says what was written, and whether something older was replaced.
+func wrote(talk io.Writer, path string, old bool) {
+	over := ""
+	if old {
+		over = ", over an older one"
+	}
+	fmt.Fprintf(talk, "wrote %s%s\n", path, over)
+}
+
+// cause is what went wrong with a file, without the temporary name that it has
+// while it is written.
+func cause(err error) error {
+	var path *fs.PathError
+	var link *os.LinkError
+	switch {
+	case errors.As(err, &path):
+		return path.Err
+	case errors.As(err, &link):
+		return link.Err
+	}
+	return err
 }
 
 func exists(path string) bool {

@@ -62,7 +62,7 @@ func (o *measureOptions) readBasis() (*fittings.Basis, error) {
 	}
 	f, err := os.Open(o.basis)
 	if err != nil {
-		return nil, fmt.Errorf("basis file: %w", err)
+		return nil, fmt.Errorf("basis file %s: %w", o.basis, cause(err))
 	}
 	defer f.Close()
 	return takeoff.LoadBasis(f, o.basis)

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 
+	"strings"
+
 	"github.com/spf13/cobra"
 
 	"blankoff/planner"
@@ -13,6 +15,7 @@ import (
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
+	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 )
 
@@ -29,8 +32,9 @@ func newPlan() *cobra.Command {
 		Short: "Divide the ductwork into test sections that the rig can judge",
 		Long: `plan measures a schedule, divides the ductwork into connected test sections
 whose permitted leakage the rig can read, and lists where to blank off. The plan
-has the fewest sections under range, then the fewest tests, then the least
-blanking time (--aim time: the least time in all), and says how that is known.
+has the fewest sections over range, then the fewest under range, then the fewest
+tests, then the least blanking time (--aim time: the least time in all), and
+says how that is known.
 
 ` + exitText,
 		Example: `  blankoff plan schedule.csv --rig rig.toml --class B --test-pressure 500
@@ -43,7 +47,7 @@ blanking time (--aim time: the least time in all), and says how that is known.
 	}
 	f := c.Flags()
 	f.StringVar(&o.rig, "rig", "", "rig `FILE` (TOML): measuring ranges, accuracy, fan curve")
-	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none")
+	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
 	f.StringVar(&o.set.Sign, "sign", o.set.Sign, "positive or negative, for rows that don't say")
@@ -55,7 +59,7 @@ blanking time (--aim time: the least time in all), and says how that is known.
 	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read")
 	o.measure.flags(c)
 	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
-	f.StringVar(&o.set.By, "by", "", "end sections at every change of level or stage")
+	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
 	return c
@@ -83,6 +87,11 @@ func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
 	if pressureGiven && !(o.set.TestPa > 0) {
 		return nil, misuse{fmt.Errorf("--test-pressure %g: expected more than 0 Pa; the side goes in --sign", o.set.TestPa)}
 	}
+	s, err := readScheme(o.set.Scheme)
+	if err != nil {
+		return nil, err
+	}
+	o.set.Scheme, o.set.Own = s.Name, s
 	r, notes, err := readRig(o.rig)
 	if err != nil {
 		return nil, err
@@ -121,7 +130,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	}
 	input := []string{path, o.rig, o.measure.basis}
 	if o.out != "" {
-		if err := writePack(o.out, input, planPack(v)); err != nil {
+		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
 			return err
 		}
 	}

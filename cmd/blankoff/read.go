@@ -5,8 +5,10 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"strings"
 
 	"blankoff/planner/rig"
+	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
 )
@@ -32,7 +34,7 @@ func readRig(path string) (*rig.Rig, []string, error) {
 	}
 	f, err := os.Open(path)
 	if err != nil {
-		return nil, nil, fmt.Errorf("rig file: %w", err)
+		return nil, nil, fmt.Errorf("rig file %s: %w", path, cause(err))
 	}
 	defer f.Close()
 	r, notes, err := rig.Load(f, path)
@@ -55,9 +57,32 @@ func readRig(path string) (*rig.Rig, []string, error) {
 
 // writeTo writes an answer to stdout, or whole to a file: it appears under its
 // name only once it is complete.
-func writeTo(path string, input []string, stdout io.Writer, write func(io.Writer) error) error {
+func writeTo(path string, input []string, stdout, talk io.Writer, write func(io.Writer) error) error {
 	if path == "" || path == "-" {
 		return write(stdout)
 	}
-	return writeFile(path, input, write)
+	old := exists(path)
+	err := writeFile(path, input, write)
+	if err == nil {
+		wrote(talk, path, old)
+	}
+	return err
+}
+
+// readScheme finds a built-in scheme, or reads a file where the name is that of
+// one.
+func readScheme(name string) (*tightness.Scheme, error) {
+	s, err := tightness.Lookup(name)
+	if err == nil {
+		return s, nil
+	}
+	if !strings.HasSuffix(name, ".toml") && !exists(name) {
+		return nil, misuse{err}
+	}
+	f, err := os.Open(name)
+	if err != nil {
+		return nil, fmt.Errorf("scheme file %s: %w", name, cause(err))
+	}
+	defer f.Close()
+	return tightness.Load(f, name)
 }

@@ -3,6 +3,8 @@ package main
 import (
 	"errors"
 	"io"
+	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -41,12 +43,15 @@ system, level, shape and size.
 	f := c.Flags()
 	o.measure.flags(c)
 	f.BoolVar(&o.totals, "totals", false, "totals only, no list of items")
-	f.StringVar(&o.format, "format", "table", "table, csv or json")
+	f.StringVar(&o.format, "format", "", "table, csv or json (default: by the ending of -o, else table)")
 	f.StringVarP(&o.out, "out", "o", "", "write to `FILE` instead of the screen")
 	return c
 }
 
 func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
+	if o.format == "" {
+		o.format = formatOf(o.out)
+	}
 	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
 		return err
 	}
@@ -70,11 +75,23 @@ func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
 		"csv":   func(w io.Writer) error { return csvout.Takeoff(w, v) },
 		"json":  func(w io.Writer) error { return jsonout.Write(w, v) },
 	}[o.format]
-	if err := writeTo(o.out, []string{path, o.measure.basis}, stdout, write); err != nil {
+	if err := writeTo(o.out, []string{path, o.measure.basis}, stdout, stderr, write); err != nil {
 		return err
 	}
 	if len(v.Faults) > 0 {
 		return errPartly
 	}
 	return nil
+}
+
+// formatOf is the format that the ending of a file's name asks for.
+func formatOf(path string) string {
+	switch ext := strings.TrimPrefix(filepath.Ext(path), "."); ext {
+	case "csv", "json":
+		return ext
+	case "", "txt":
+		return "table"
+	default:
+		return ext // refused with what there is
+	}
 }

@@ -3,6 +3,7 @@ package main
 import (
 	"errors"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -38,7 +39,7 @@ range, and the section may leak headroom times its limit and still be read.
 	}
 	f := c.Flags()
 	f.StringVar(&o.rig, "rig", o.rig, "rig `FILE` (TOML)")
-	f.StringVar(&o.scheme, "scheme", o.scheme, "tightness scheme")
+	f.StringVar(&o.scheme, "scheme", o.scheme, "tightness scheme: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.sign, "sign", o.sign, "positive or negative")
 	f.StringSliceVar(&o.classes, "class", nil, "classes, separated by commas (default: the scheme's)")
 	f.Float64SliceVar(&o.pressures, "test-pressure", nil, "test pressures in `PA`, separated by commas (default: the scheme's usual ones)")
@@ -56,9 +57,9 @@ func runWindow(o windowOptions, stdout io.Writer) error {
 	if err != nil {
 		return err
 	}
-	s, err := tightness.Lookup(o.scheme)
+	s, err := readScheme(o.scheme)
 	if err != nil {
-		return misuse{err}
+		return err
 	}
 	sign, err := tightness.ParseSign(o.sign)
 	if err != nil {

@@ -69,5 +69,9 @@ func (n *Network) assume(a, b int) {
 	n.Joints = append(n.Joints, Joint{A: a, B: b, Assumed: true})
 }
 
+// Has reports whether item i has a place in the network; refused rows that are
+// joined to nothing have none.
+func (n *Network) Has(i int) bool { return n.nodesOf[i][1] > n.nodesOf[i][0] }
+
 // Loose reports whether a node belongs to a row that isn't joined to any other.
 func (n *Network) Loose(node int) bool { return n.Item(node).Loose() }

@@ -1,0 +1,144 @@
+package report
+
+import (
+	"math"
+	"slices"
+
+	"blankoff/fittings"
+	"blankoff/planner"
+	"blankoff/takeoff"
+)
+
+// Of builds the view of a plan.
+func Of(p *planner.Plan) *Plan {
+	set := p.Settings
+	v := &Plan{
+		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff), Mismatches: list(p.Mismatches),
+		Settings: Settings{
+			Rig: set.Rig.Name, Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
+			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
+			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
+		},
+		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
+		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
+		Balance: Balance{p.Balance.Takeoff, p.Balance.Sections, p.Balance.Outside, p.Balance.Difference},
+		Takeoff: OfTakeoff(p.Takeoff, true),
+	}
+	v.Schedule.RowsRefused += p.RefusedRows
+	v.Schedule.RowsUsed -= p.RefusedRows
+	for i := range p.Sections {
+		v.Sections = append(v.Sections, sectionOf(p, &p.Sections[i]))
+	}
+	for i := range p.Cuts {
+		v.Cuts = append(v.Cuts, cutOf(p, &p.Cuts[i]))
+	}
+	for _, s := range p.Outside {
+		v.Outside = append(v.Outside, pieceOf(p, s))
+	}
+	for _, s := range p.Excluded {
+		v.OutOfScope = append(v.OutOfScope, pieceOf(p, s))
+	}
+	v.Proof = proofOf(p)
+	v.Cautions = cautions(p)
+	return v
+}
+
+func sectionOf(p *planner.Plan, s *planner.Section) Section {
+	o := Section{
+		ID: s.ID, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
+		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, ExactArea: s.Exact, JointLength: s.JointLength,
+		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Range: s.Range,
+		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,
+		Reason: s.Reason, Cures: list(s.Cures), Grouping: s.Grouping,
+		Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},
+	}
+	for _, sp := range s.Spans {
+		o.Pieces = append(o.Pieces, pieceOf(p, sp))
+		it := &p.Takeoff.Items[sp.Item]
+		o.Places, o.Drawings = once(o.Places, it.OnSite), once(o.Drawings, it.Drawing)
+	}
+	for _, b := range s.Blanks {
+		o.Blanks = append(o.Blanks, Blank{
+			Cut: cutNumber(p, b), At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
+		})
+	}
+	return o
+}
+
+// cutNumber is the number of the cut that a blank belongs to, from 1.
+func cutNumber(p *planner.Plan, b planner.Blank) int {
+	k, ok := slices.BinarySearchFunc(p.Cuts, b.Joint, func(c planner.Cut, joint int) int { return c.Joint - joint })
+	if b.Why != planner.ForCut || !ok {
+		return 0
+	}
+	return k + 1
+}
+
+// once adds a word to a list that doesn't hold it yet.
+func once(l []string, word string) []string {
+	if word == "" {
+		return l
+	}
+	for _, w := range l {
+		if w == word {
+			return l
+		}
+	}
+	return append(l, word)
+}
+
+func pieceOf(p *planner.Plan, s planner.Span) Piece {
+	it := &p.Takeoff.Items[s.Item]
+	return Piece{
+		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
+		From: s.From, To: s.To, Of: s.Of, Area: s.Area, Own: s.Own, Reason: s.Reason,
+	}
+}
+
+func cutOf(p *planner.Plan, c *planner.Cut) Cut {
+	it, a := &p.Takeoff.Items[c.B.Item], &p.Takeoff.Items[c.A.Item]
+	level := it.Level
+	if a.Level != it.Level && a.Level != "" {
+		level = a.Level + " to " + it.Level
+	}
+	return Cut{
+		Parts: [2]string{p.Sections[c.Parts[0]].ID, p.Sections[c.Parts[1]].ID},
+		Level: level, Place: it.OnSite, Drawing: it.Drawing,
+		Between: [2]Side{
+			{p.Takeoff.Items[c.A.Item].Name(), c.A.Piece},
+			{p.Takeoff.Items[c.B.Item].Name(), c.B.Piece},
+		},
+		At: p.Network.JointText(c.Joint), Why: c.Why, Minutes: c.Minutes, Face: faceOf(c.Face),
+	}
+}
+
+// faceOf turns an opening to mm. Metres came from mm or inches, so the noise of
+// the turning is cut at a millionth of a mm.
+func faceOf(c fittings.CrossSection) Face {
+	mm := func(m float64) float64 { return math.Round(m*1e9) / 1e6 }
+	f := Face{Shape: c.Shape.String(), Text: takeoff.SizeText(c)}
+	if c.Shape == fittings.Circular {
+		f.Diameter = mm(c.Diameter)
+	} else {
+		f.Width, f.Height = mm(c.Width), mm(c.Height)
+	}
+	if f.Text == "" {
+		f.Text = "size not known"
+	}
+	return f
+}
+
+func proofOf(p *planner.Plan) Proof {
+	pr := &p.Proof
+	o := Proof{
+		Aim: planner.Aim(pr.Aim), Kind: pr.Kind, EndMinutes: pr.EndMinutes, Sentences: list(pr.Sentences),
+		Score: Score{pr.Score.Over, pr.Score.Under, pr.Score.Tests, pr.BlankMinutes, pr.TotalMinutes},
+	}
+	bound := float64(pr.Bound.Minutes) / 100
+	o.LowerBound = Score{pr.Bound.Over, pr.Bound.Under, pr.Bound.Tests, bound,
+		float64(pr.Bound.Tests)*p.Settings.TestMinutes + bound}
+	for _, s := range pr.BySystem {
+		o.BySystem = append(o.BySystem, SystemProof{s.System, s.Kind, s.Score.Tests, s.Score.Under, s.AtLeast})
+	}
+	return o
+}
