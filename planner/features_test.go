@@ -355,3 +355,19 @@ func TestInsideCutsCostTheSame(t *testing.T) {
 		t.Errorf("%+v and %+v", one.Proof.Score, two.Proof.Score)
 	}
 }
+
+// Among plans that cost the same, sections aren't smaller than the scheme asks
+// for, and they are alike in size: 90 m2 in four, none over 30, is 22.5 each.
+func TestSectionsAreEven(t *testing.T) {
+	set := classB(t, siteRig, 400)
+	set.MaxArea = 29
+	v := planned(t, "tag,kind,width_mm,height_mm,length_mm,from\nA,straight,600,400,45000,\nB,cap,600,400,,A\n", set)
+	if len(v.Sections) != 4 {
+		t.Fatalf("%d sections", len(v.Sections))
+	}
+	for _, s := range v.Sections {
+		if s.Area < 20 || s.Area > 25 {
+			t.Errorf("%s has %.1f m2", s.ID, s.Area)
+		}
+	}
+}

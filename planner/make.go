@@ -115,6 +115,7 @@ func (p *Plan) divide(list []patch, z *zoning) error {
 		if err != nil {
 			return err
 		}
+		q.even(&sol, p.Settings, z.net, z.d.byName[q.duty.scheme].MinAreaM2)
 		q.solution = sol
 		first := len(p.Sections)
 		for range sol.State {
@@ -168,12 +169,13 @@ func (p *Plan) nameSections() {
 // fillSection sums a section's area, lists its rows and its levels.
 func (p *Plan) fillSection(s *Section) {
 	levels := map[string]bool{}
+	var area, exact takeoff.Sum
 	for _, k := range s.Nodes {
 		n := &p.Network.Nodes[k]
 		it := p.Network.Item(k)
 		if n.State == network.Tested {
-			s.Area += n.Area
-			s.Exact += n.Exact
+			area.Add(n.Area)
+			exact.Add(n.Exact)
 			s.JointLength += n.JointLength
 		}
 		if it.Level != "" && !levels[it.Level] {
@@ -183,6 +185,7 @@ func (p *Plan) fillSection(s *Section) {
 		s.Spans = addSpan(s.Spans, n)
 	}
 	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
+	s.Area, s.Exact = area.Value(), exact.Value()
 	low, _ := s.held(p.Settings.HoldBoth)
 	s.Limit = s.LimitPerM2 * low
 }
@@ -208,12 +211,14 @@ func addSpan(list []Span, n *network.Node) []Span {
 func (p *Plan) weigh() {
 	b := &p.Balance
 	b.Takeoff = p.Takeoff.Totals.Area
+	var in, out takeoff.Sum
 	for i := range p.Sections {
-		b.Sections += p.Sections[i].Area
+		in.Add(p.Sections[i].Area)
 	}
 	for _, s := range p.Outside {
-		b.Outside += s.Area
+		out.Add(s.Area)
 	}
+	b.Sections, b.Outside = in.Value(), out.Value()
 	b.Difference = b.Takeoff - b.Sections - b.Outside
 }
 

@@ -36,6 +36,7 @@ func (t *Takeoff) sum() {
 	s.RowsUsed, s.RowsExcluded, s.RowsRefused = 0, 0, 0
 	system, level, shape, size := parts{}, parts{}, parts{}, parts{}
 	t.Totals = Totals{}
+	var area, exact, joints Sum
 	for i := range t.Items {
 		it := &t.Items[i]
 		switch {
@@ -55,14 +56,15 @@ func (t *Takeoff) sum() {
 			continue
 		}
 		s.RowsUsed++
-		t.Totals.Area += it.Area
-		t.Totals.Exact += it.Exact
-		t.Totals.JointLength += it.JointLength
+		area.Add(it.Area)
+		exact.Add(it.Exact)
+		joints.Add(it.JointLength)
 		system.add(it.System, it)
 		level.add(it.Level, it)
 		shape.add(it.Piece.Shape.String(), it)
 		size.add(it.SizeText(), it)
 	}
+	t.Totals.Area, t.Totals.Exact, t.Totals.JointLength = area.Value(), exact.Value(), joints.Value()
 	t.Totals.BySystem, t.Totals.ByLevel = system.list(), level.list()
 	t.Totals.ByShape, t.Totals.BySize = shape.list(), size.list()
 }
