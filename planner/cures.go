@@ -3,7 +3,6 @@ package planner
 import (
 	"fmt"
 	"math"
-	"strconv"
 	"strings"
 
 	"blankoff/planner/tightness"
@@ -34,9 +33,9 @@ func (p *Plan) underCures(i int) []string {
 			add(cure)
 		}
 		if s.State == UnderRange {
-			add(fmt.Sprintf("a lower measuring range: one that reads from %s L/s or less, its accuracy counted", flow(s.Limit)))
+			add(fmt.Sprintf("a lower measuring range: one that reads from %s L/s or less, its accuracy counted", digits3(s.Limit)))
 		} else {
-			add(fmt.Sprintf("a measuring range that closes the gap: from %s to %s L/s", flow(s.Limit), up(s.Limit*p.Settings.Headroom)))
+			add(fmt.Sprintf("a measuring range that closes the gap: from %s to %s L/s", digits3(s.Limit), up(s.Limit*p.Settings.Headroom)))
 		}
 	}
 	for _, text := range p.boundaryCures(i) {
@@ -189,16 +188,6 @@ func (p *Plan) greatestLimit(s *Section) float64 {
 		most = math.Max(most, w.High)
 	}
 	return most
-}
-
-// flow writes a flow that a rig has to go down to: three digits, never more
-// than it is.
-func flow(q float64) string {
-	if q <= 0 {
-		return "0"
-	}
-	step := math.Pow(10, math.Floor(math.Log10(q))-2)
-	return strconv.FormatFloat(math.Floor(q/step+1e-9)*step, 'g', 3, 64)
 }
 
 // up writes a figure that has to be reached: a tenth, never less than it is.

@@ -371,3 +371,21 @@ func TestSectionsAreEven(t *testing.T) {
 		}
 	}
 }
+
+// What a reading means: a section in range, and one under it.
+func TestReadings(t *testing.T) {
+	set := classB(t, gapRig, 400)
+	// 1.88 m2 of class B at 400 Pa may lose 0.83 L/s, and 0.85 is the least that can be read.
+	v := planned(t, "tag,kind,diameter_mm,length_mm,from\nA,straight,300,1000,\nB,straight,300,1000,A\n", set)
+	if text := strings.Join(v.Sections[0].Readings, "; "); !strings.Contains(text, "proves nothing") || strings.Contains(text, "passes") {
+		t.Errorf("%s", text)
+	}
+	// 3.77 m2 may lose 1.66 L/s.
+	v = planned(t, "tag,kind,diameter_mm,length_mm,from\nA,straight,300,2000,\nB,straight,300,2000,A\n", set)
+	text := strings.Join(v.Sections[0].Readings, "\n")
+	for _, want := range []string{"below 0.85 L/s: passes; no figure", "0.85 to 1.66 L/s: passes", "1.66 to 2.92 L/s: fails", "2.92 to 5.15 L/s: can't be read", "above 13.4 L/s"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("nothing of %q in:\n%s", want, text)
+		}
+	}
+}

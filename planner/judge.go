@@ -14,6 +14,7 @@ func (p *Plan) judge(z *zoning) {
 	for i := range p.Sections {
 		s := &p.Sections[i]
 		p.place1(s)
+		s.Readings = p.readings(s)
 		if least := s.Scheme.MinAreaM2; least > 0 && s.Area < least {
 			s.Notes = append(s.Notes, fmt.Sprintf("less than the %g m2 that scheme %s asks of one test (%s)", least, s.Scheme.Name, s.Scheme.MinAreaSource))
 		}

@@ -50,6 +50,7 @@ type Section struct {
 	Most        float64 // the greatest area that it may have unless it can't be cut, m2
 	State       SectionState
 	Range       string // of the rig, to be set
+	Readings    []Reading
 	Reason      string // why it is under or over range
 	Cures       []string
 	Spans       []Span

@@ -50,7 +50,10 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Range: s.Range,
 		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,
 		Reason: s.Reason, Cures: list(s.Cures), Grouping: s.Grouping,
-		Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},
+		Readings: []string{}, Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},
+	}
+	for _, r := range s.Readings {
+		o.Readings = append(o.Readings, r.Text())
 	}
 	for _, sp := range s.Spans {
 		o.Pieces = append(o.Pieces, pieceOf(p, sp))

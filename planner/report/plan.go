@@ -63,6 +63,7 @@ type Section struct {
 	Range       string   `json:"range"`
 	UnderRange  bool     `json:"under_range"`
 	OverRange   bool     `json:"over_range"`
+	Readings    []string `json:"readings"` // what each reading would mean
 	Reason      string   `json:"reason"`
 	Cures       []string `json:"cures"`
 	Grouping    bool     `json:"grouping"`

@@ -28,13 +28,14 @@ type sectionRow struct {
 	Cures       words     `csv:"cures"`
 	Grouping    bool      `csv:"grouping"`
 	Pieces      words     `csv:"pieces"`
-	Blanks      int       `csv:"blanks"`
+	Blanks      words     `csv:"blanks"`
 	Notes       words     `csv:"notes"`
 }
 
 type blankRow struct {
 	Section  words  `csv:"section"`
 	Number   int    `csv:"blank"`
+	Cut      *int   `csv:"cut"`
 	System   words  `csv:"system"`
 	Level    words  `csv:"level"`
 	Place    words  `csv:"place"`
@@ -64,7 +65,7 @@ func Sections(w io.Writer, v *report.Plan) error {
 			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
 			Area: number(s.Area), ExactArea: number(s.ExactArea), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
 			Range: words(s.Range), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
-			Pieces: joined(pieces), Blanks: len(s.Blanks), Notes: joined(s.Notes),
+			Pieces: joined(pieces), Blanks: words(show.Blanks(s)), Notes: joined(s.Notes),
 		}
 	})
 }
@@ -77,8 +78,12 @@ func Blanks(w io.Writer, v *report.Plan) error {
 		s := &v.Sections[i]
 		for k := range s.Blanks {
 			b := &s.Blanks[k]
+			var cut *int
+			if b.Cut > 0 {
+				cut = &b.Cut
+			}
 			rows = append(rows, blankRow{
-				Section: words(s.ID), Number: k + 1, System: words(s.System), Level: words(b.Level), Place: words(b.Place), Drawing: words(b.Drawing), At: words(b.At), Why: words(b.Why),
+				Section: words(s.ID), Number: k + 1, Cut: cut, System: words(s.System), Level: words(b.Level), Place: words(b.Place), Drawing: words(b.Drawing), At: words(b.At), Why: words(b.Why),
 				Size: words(b.Text), Shape: words(b.Shape), Width: size(b.Width), Height: size(b.Height), Diameter: size(b.Diameter),
 				TestPa: number(s.TestPa), Sign: words(s.Sign), Force: tenth(b.Force), Minutes: tenth(b.Minutes),
 			})

@@ -4,12 +4,14 @@ import (
 	"io"
 
 	"blankoff/planner/report"
+	"blankoff/planner/report/show"
 	"blankoff/takeoff"
 )
 
 type itemRow struct {
 	Row         int     `csv:"row"`
 	Sheet       words   `csv:"sheet"`
+	State       words   `csv:"state"`
 	Tag         words   `csv:"tag"`
 	System      words   `csv:"system"`
 	Level       words   `csv:"level"`
@@ -22,10 +24,10 @@ type itemRow struct {
 	Quantity    int     `csv:"quantity"`
 	Scope       words   `csv:"scope"`
 	From        words   `csv:"from"`
-	Area        number  `csv:"area_m2"`
-	ExactArea   number  `csv:"exact_area_m2"`
-	Openings    number  `csv:"openings_m2"`
-	JointLength number  `csv:"joint_length_m"`
+	Area        *number `csv:"area_m2"`
+	ExactArea   *number `csv:"exact_area_m2"`
+	Openings    *number `csv:"openings_m2"`
+	JointLength *number `csv:"joint_length_m"`
 	Stated      *number `csv:"stated_area_m2"`
 	Working     words   `csv:"working"`
 	Source      words   `csv:"source"`
@@ -41,28 +43,51 @@ type totalRow struct {
 	JointLength number `csv:"joint_length_m"`
 }
 
-// Takeoff writes the items, one a row; or, where the view holds totals only,
-// the totals: by scope, system, level, shape and size.
+// Takeoff writes the items, one a row, and after them the refused rows, whose
+// notes say why they count nowhere; or, where the view holds totals only, the
+// totals: by scope, system, level, shape and size.
 func Takeoff(w io.Writer, v *report.Takeoff) error {
-	if len(v.Items) == 0 {
+	if len(v.Items)+len(v.Refused) == 0 {
 		return totals(w, &v.Totals)
 	}
-	return write(w, v.Items, func(it *report.Item) itemRow {
-		return itemRow{
-			Row: it.Row, Sheet: words(it.Sheet), Tag: words(it.Tag), System: words(it.System), Level: words(it.Level),
-			Place: words(it.Place), Drawing: words(it.Drawing), Kind: words(it.Kind), Style: words(it.Style),
-			Shape: words(it.Shape), Size: words(it.Size), Quantity: it.Quantity, Scope: words(it.Scope), From: words(it.From),
-			Area: number(it.Area), ExactArea: number(it.ExactArea), Openings: number(it.Cut), JointLength: number(it.JointLength),
-			Stated: (*number)(it.Stated), Working: words(it.Working), Source: words(it.Source), Notes: joined(it.Notes),
-		}
+	all := make([]*report.Item, 0, len(v.Items)+len(v.Refused))
+	for i := range v.Items {
+		all = append(all, &v.Items[i])
+	}
+	for i := range v.Refused {
+		all = append(all, &v.Refused[i])
+	}
+	k := 0
+	return write(w, all, func(it **report.Item) itemRow {
+		k++
+		return rowOf(*it, k > len(v.Items))
 	})
 }
+
+// rowOf is the row of an item. A refused one has no figures.
+func rowOf(it *report.Item, refused bool) itemRow {
+	r := itemRow{
+		Row: it.Row, Sheet: words(it.Sheet), State: words(show.ItemState(it, refused)), Tag: words(it.Tag), System: words(it.System), Level: words(it.Level),
+		Place: words(it.Place), Drawing: words(it.Drawing), Kind: words(it.Kind), Style: words(it.Style),
+		Shape: words(it.Shape), Size: words(it.Size), Quantity: it.Quantity, Scope: words(it.Scope), From: words(it.From),
+		Stated: (*number)(it.Stated), Working: words(it.Working), Source: words(it.Source), Notes: joined(it.Notes),
+	}
+	if !refused {
+		r.Area, r.ExactArea, r.Openings, r.JointLength = figure(it.Area), figure(it.ExactArea), figure(it.Cut), figure(it.JointLength)
+	}
+	return r
+}
+
+func figure(v float64) *number { return (*number)(&v) }
 
 func totals(w io.Writer, t *report.Totals) error {
 	parts := []report.Part{
 		{Of: "scope", Name: "in", Part: takeoff.Part{Area: t.Area, JointLength: t.JointLength}},
 		{Of: "scope", Name: "through", Part: takeoff.Part{Area: t.Through}},
 		{Of: "scope", Name: "out", Part: takeoff.Part{Area: t.Out}},
+	}
+	if t.Refused > 0 {
+		parts = append(parts, report.Part{Of: "scope", Name: "refused", Part: takeoff.Part{Area: t.Refused}})
 	}
 	return write(w, append(parts, t.Parts...), func(p *report.Part) totalRow {
 		r := totalRow{By: words(p.Of), Name: words(p.Name), Area: number(p.Area), JointLength: number(p.JointLength)}

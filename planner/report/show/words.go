@@ -3,6 +3,7 @@ package show
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -34,6 +35,18 @@ func State(s *report.Section) string {
 	return "in range"
 }
 
+// ItemState says what became of a row: "used", "excluded" where it is out of
+// scope, or "refused".
+func ItemState(it *report.Item, refused bool) string {
+	switch {
+	case refused:
+		return "refused"
+	case it.Scope == "out":
+		return "excluded"
+	}
+	return "used"
+}
+
 // Safe makes a text of a schedule safe to be shown: control characters other
 // than white space, and marks that turn the direction of writing, become "?", so
 // that a schedule can't steer a screen or disguise what it says.
@@ -57,13 +70,17 @@ func Safe(s string) string {
 	}, s)
 }
 
-// Difference is that of a balance, m2; what is less than 1e-9 is the noise of
-// adding up and is shown as none.
+// Difference is that of a balance, m2, to six digits; what is less than 1e-9 is
+// the noise of adding up and is shown as none.
 func Difference(m2 float64) float64 {
 	if math.Abs(m2) <= 1e-9 {
 		return 0
 	}
-	return m2
+	v, err := strconv.ParseFloat(strconv.FormatFloat(m2, 'g', 6, 64), 64)
+	if err != nil {
+		return m2
+	}
+	return v
 }
 
 // Rows shows that no row was lost.
@@ -135,33 +152,49 @@ func (f *Faults) Text() string {
 
 // RowsText writes rows as people do: "row 7", "rows 12 to 40 and 55". They are
 // given in ascending order; the same one twice counts once.
-func RowsText(rows []int) string {
-	var runs []string
-	n := 0
+func RowsText(rows []int) string { return rowsText(runsOf(rows)) }
+
+// stretch is rows that follow each other; two are named, more are "from to".
+type stretch struct {
+	text []string
+	rows int
+}
+
+// runsOf finds the stretches of rows, and how many rows there are.
+func runsOf(rows []int) (runs []stretch, n int) {
 	for i := 0; i < len(rows); {
 		k := i
 		for k+1 < len(rows) && rows[k+1] >= rows[k] && rows[k+1] <= rows[k]+1 {
 			k++
 		}
-		switch from, to := rows[i], rows[k]; {
-		case to == from:
-			runs = append(runs, fmt.Sprint(from))
-		case to == from+1:
-			runs = append(runs, fmt.Sprint(from), fmt.Sprint(to))
+		from, to := rows[i], rows[k]
+		r := stretch{rows: to - from + 1}
+		switch r.rows {
+		case 1:
+			r.text = []string{fmt.Sprint(from)}
+		case 2:
+			r.text = []string{fmt.Sprint(from), fmt.Sprint(to)}
 		default:
-			runs = append(runs, fmt.Sprintf("%d to %d", from, to))
+			r.text = []string{fmt.Sprintf("%d to %d", from, to)}
 		}
-		n += rows[k] - rows[i] + 1
-		i = k + 1
+		runs, n, i = append(runs, r), n+r.rows, k+1
+	}
+	return runs, n
+}
+
+func rowsText(runs []stretch, n int) string {
+	var text []string
+	for _, r := range runs {
+		text = append(text, r.text...)
 	}
 	switch {
 	case n == 0:
 		return ""
 	case n == 1:
-		return "row " + runs[0]
-	case len(runs) == 1:
-		return "rows " + runs[0]
+		return "row " + text[0]
+	case len(text) == 1:
+		return "rows " + text[0]
 	}
-	last := len(runs) - 1
-	return "rows " + strings.Join(runs[:last], ", ") + " and " + runs[last]
+	last := len(text) - 1
+	return "rows " + strings.Join(text[:last], ", ") + " and " + text[last]
 }

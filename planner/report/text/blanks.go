@@ -29,7 +29,7 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 				why = "planned"
 			}
 			where := strings.Join(nonempty(c.Level, c.Place), ", ")
-			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, fixed(c.Minutes, 0), why)
+			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, whole(c.Minutes), why)
 		}
 	})
 	if n := len(cuts) - most; n > 0 {
@@ -55,7 +55,7 @@ func blanks(b *bufio.Writer, sections []report.Section) {
 		{Head: "scope", Align: Right}, {Head: "in one test", Align: Right}, {Head: "up to N", Align: Right}, {Head: "min", Align: Right},
 	}, func(row func(...string)) {
 		line := func(name string, s show.Size, together string) {
-			row(name, strconv.Itoa(s.Fits()), number(s.Cuts), number(s.OpenEnds), number(s.Scope), together, fixed(s.MostForce, 0), fixed(s.Minutes, 0))
+			row(name, strconv.Itoa(s.Fits()), number(s.Cuts), number(s.OpenEnds), number(s.Scope), together, whole(s.MostForce), whole(s.Minutes))
 		}
 		for _, s := range sizes[:min(most, len(sizes))] {
 			line(s.Text, s, strconv.Itoa(s.Together))

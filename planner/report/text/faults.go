@@ -17,8 +17,12 @@ func Faults(w io.Writer, faults []takeoff.Fault) error {
 		return nil
 	}
 	b := bufio.NewWriter(w)
-	fmt.Fprintf(b, "%s:\n", count(len(faults), "fault"))
-	for _, f := range show.Gather(faults) {
+	kinds, together := show.Gather(faults), ""
+	if len(kinds) < len(faults) {
+		together = " (like ones together)"
+	}
+	fmt.Fprintf(b, "%s%s:\n", count(len(faults), "fault"), together)
+	for _, f := range kinds {
 		paragraph(b, "  ", f.Place())
 		if text := f.Text(); text != "" {
 			paragraph(b, "    ", text)

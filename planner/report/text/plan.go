@@ -8,6 +8,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/takeoff"
 )
 
 // most is the greatest number of lines of a list that may be long.
@@ -16,7 +17,7 @@ const most = 40
 const hasAll = "--format json or -o has all"
 
 // Plan writes a test plan: what it comes to, the sections, those that the rig
-// can't judge with what would help, where to blank off, what is left out and
+// can't judge with the cures, where to blank off, what is left out and
 // why, how good the plan is, and what to look out for. Long lists are cut and
 // say so; sections under or over range never are.
 func Plan(w io.Writer, v *report.Plan) error {
@@ -28,7 +29,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	trouble(b, v)
 	cuts(b, v.Cuts)
 	blanks(b, v.Sections)
-	list(b, "Sizes that don't match", v.Mismatches, most, hasAll)
+	list(b, "Mismatches: joints where the sizes differ", v.Mismatches, most, hasAll)
 	left(b, "Outside: in scope, but in no section", v.Outside, true)
 	left(b, "Out of scope", v.OutOfScope, false)
 	list(b, "How good the plan is", v.Proof.Sentences, 0, "")
@@ -51,11 +52,12 @@ func headline(v *report.Plan) string {
 	if p.OverRange+p.UnderRange == 0 && p.Tests > 0 {
 		parts = append(parts, "all in the rig's range")
 	}
-	if n := v.Schedule.RowsRefused; n > 0 {
-		parts = append(parts, fmt.Sprintf("%d of %s REFUSED", n, count(v.Schedule.RowsRead, "row")))
-	}
-	if n := len(v.Mismatches); n > 0 {
-		parts = append(parts, count(n, "joint")+" with sizes that don't match")
+	parts = append(parts, nonempty(show.Groupings(v), refused(&v.Schedule))...)
+	switch n := len(v.Mismatches); {
+	case n == 1:
+		parts = append(parts, "1 mismatch")
+	case n > 1:
+		parts = append(parts, fmt.Sprintf("%d mismatches", n))
 	}
 	time := hours(p.TotalMinutes)
 	if p.EndMinutes > 0 {
@@ -63,6 +65,26 @@ func headline(v *report.Plan) string {
 	}
 	parts = append(parts, count(len(v.Cuts), "cut"), time, area(v.Balance.Sections)+" m2 tested")
 	return strings.Join(parts, ", ")
+}
+
+// refused says how many rows count nowhere, or nothing.
+func refused(s *takeoff.Schedule) string {
+	if s.RowsRefused == 0 {
+		return ""
+	}
+	return fmt.Sprintf("%d of %s REFUSED", s.RowsRefused, count(s.RowsRead, "row"))
+}
+
+// capping is the time of capping open ends; that of a grouping isn't known.
+func capping(v *report.Plan) string {
+	known := hours(v.Proof.EndMinutes) + " more"
+	switch {
+	case show.Groupings(v) == "":
+		return known
+	case v.Proof.EndMinutes == 0:
+		return "not known for groupings"
+	}
+	return known + ", not known for groupings"
 }
 
 func settings(b *bufio.Writer, v *report.Plan) {
@@ -83,11 +105,11 @@ func settings(b *bufio.Writer, v *report.Plan) {
 		}
 		paragraph(b, "basis     ", fmt.Sprintf("%s: %s m2, exactly %s m2%s", s.Basis, area(v.TakeoffM2), area(v.ExactM2), both))
 	}
-	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s more",
-		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), hours(p.EndMinutes)))
+	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
+		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	a := &v.Balance
-	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %.6g",
+	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %v",
 		area(a.Takeoff), area(a.Sections), area(a.Outside), show.Difference(a.Difference)))
 	if n := len(v.Faults); n > 0 {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))

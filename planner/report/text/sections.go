@@ -3,23 +3,13 @@ package text
 import (
 	"bufio"
 	"fmt"
-	"strconv"
-	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
 )
 
-// mustSee is the word that a section is marked with where a reader must look.
-func mustSee(s *report.Section) string {
-	switch {
-	case s.OverRange, s.UnderRange:
-		return strings.ToUpper(show.State(s))
-	case s.Grouping:
-		return "grouping"
-	}
-	return ""
-}
+// levelRoom is the room for the names of a section's levels, columns.
+const levelRoom = 24
 
 // sections writes the table of sections; past the most lines only those under
 // or over range are kept.
@@ -30,7 +20,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	title(b, "Sections")
 	rest := 0
 	writeTable(b, []Column{
-		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: 18}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
+		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
 		{Head: "m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14},
 		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: "N", Align: Right}, {Head: "flag"},
 	}, func(row func(...string)) {
@@ -47,10 +37,10 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			}
 			face, force := "", ""
 			if l, ok := show.Largest(s.Blanks); ok {
-				face, force = l.Text, fixed(l.Force, 0)
+				face, force = l.Text, whole(l.Force)
 			}
-			row(s.ID, s.System, few(s.Levels, 2), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
-				strconv.Itoa(len(s.Blanks)), face, force, mustSee(s))
+			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
+				show.Blanks(s), face, force, show.Flag(s))
 		}
 	})
 	if rest > 0 {
@@ -58,22 +48,14 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	}
 }
 
-// few joins the first words of a list and says how many more there are.
-func few(words []string, n int) string {
-	if len(words) <= n {
-		return strings.Join(words, ", ")
-	}
-	return fmt.Sprintf("%s +%d", strings.Join(words[:n-1], ", "), len(words)-n+1)
-}
-
-// trouble writes every section that the rig can't judge, why, and what would
-// help.
+// trouble writes every section that the rig can't judge, why, and the
+// cures.
 func trouble(b *bufio.Writer, v *report.Plan) {
 	for _, kind := range []struct {
 		head string
 		is   func(*report.Section) bool
 	}{
-		{"Over range: the rig can't hold or read these", func(s *report.Section) bool { return s.OverRange }},
+		{"Over range: too big", func(s *report.Section) bool { return s.OverRange }},
 		{"Under range: the rig can't read these at their limit", func(s *report.Section) bool { return s.UnderRange && !s.OverRange }},
 	} {
 		first := true
@@ -116,7 +98,7 @@ func sectionNotes(b *bufio.Writer, sections []report.Section) {
 		}
 	}
 	for k, n := range notes {
-		notes[k] = few(ids[k], 8) + ": " + n
+		notes[k] = show.Names(ids[k], ", ", 8, 0) + ": " + n
 	}
 	list(b, "Notes on sections", notes, most, hasAll)
 }

@@ -17,7 +17,8 @@ import (
 // item is left out, however many there are.
 func Takeoff(w io.Writer, v *report.Takeoff) error {
 	b := bufio.NewWriter(w)
-	fmt.Fprintf(b, "%s m2 in scope, %s m of joints\n\n", area(v.Totals.Area), fixed(v.Totals.JointLength, 1))
+	paragraph(b, "", strings.Join(nonempty(area(v.Totals.Area)+" m2 in scope", fixed(v.Totals.JointLength, 1)+" m of joints", refused(&v.Schedule)), ", "))
+	b.WriteString("\n")
 	paragraph(b, "schedule  ", v.Schedule.File)
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	paragraph(b, "basis     ", v.Basis+". "+v.Measured)
@@ -68,7 +69,6 @@ func statedItems(b *bufio.Writer, items []report.Item) {
 		return
 	}
 	title(b, "Stated areas beside those worked out")
-	stated, ours := 0.0, 0.0
 	writeTable(b, []Column{
 		{Head: "tag", Max: 24}, {Head: "size", Max: 18}, {Head: "stated m2", Align: Right}, {Head: "m2", Align: Right}, {Head: "difference", Align: Right}, {Head: "%", Align: Right},
 	}, func(row func(...string)) {
@@ -79,6 +79,7 @@ func statedItems(b *bufio.Writer, items []report.Item) {
 			}
 			row(name, size, area(stated), area(ours), fmt.Sprintf("%+.2f", stated-ours), share)
 		}
+		stated, ours := 0.0, 0.0
 		for i := range items {
 			if it := &items[i]; has(it) {
 				stated, ours = stated+*it.Stated, ours+it.Area
@@ -131,6 +132,9 @@ func totals(b *bufio.Writer, t *report.Totals, exact bool) {
 		row("in", area(t.Area), exactly(t.Area, t.ExactArea), over(t.Area, t.ExactArea), "in the test")
 		row("through", area(t.Through), "", "", "stays in the test, area not counted")
 		row("out", area(t.Out), "", "", "not in the test")
+		if t.Refused > 0 {
+			row("refused", area(t.Refused), "", "", "known area of refused rows, counted nowhere")
+		}
 	})
 	if t.JointFlag != "" {
 		paragraph(b, "  ", t.JointFlag)
@@ -148,19 +152,35 @@ func anyPart(parts []report.Part, of string) bool {
 	return false
 }
 
-// itemNotes lists what is said of single items.
+// itemNotes lists what is said of single items; a like note on several rows is
+// told once.
 func itemNotes(b *bufio.Writer, items []report.Item) {
-	var notes []string
+	const mostRows = 12 // or stretches of rows
+	type note struct{ sheet, text string }
+	at := map[note]int{}
+	var notes []note
+	var rows [][]int
+	var tags []string
 	for i := range items {
 		it := &items[i]
-		if len(it.Notes) == 0 {
-			continue
+		for _, text := range it.Notes {
+			n := note{it.Sheet, text}
+			k, ok := at[n]
+			if !ok {
+				k = len(notes)
+				at[n] = k
+				notes, rows, tags = append(notes, n), append(rows, nil), append(tags, it.Tag)
+			}
+			rows[k] = append(rows[k], it.Row)
 		}
-		name := "row " + strconv.Itoa(it.Row)
-		if it.Tag != "" {
-			name += ", " + it.Tag
-		}
-		notes = append(notes, name+": "+strings.Join(it.Notes, "; "))
 	}
-	list(b, "Notes on items", notes, 0, "")
+	var lines []string
+	for k, n := range notes {
+		parts := nonempty(mark("sheet ", n.sheet), show.RowsShort(rows[k], mostRows))
+		if len(rows[k]) == 1 {
+			parts = nonempty(append(parts, tags[k])...)
+		}
+		lines = append(lines, strings.Join(parts, ", ")+": "+n.text)
+	}
+	list(b, "Notes on items", lines, 0, "")
 }

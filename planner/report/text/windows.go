@@ -8,8 +8,10 @@ import (
 	"slices"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/tightness"
 )
 
 // Windows writes the areas that a rig can judge. The smallest area is rounded
@@ -28,11 +30,15 @@ func Windows(w io.Writer, v *report.Windows) error {
 	paragraph(b, "duct      ", "pressure class "+duct)
 	b.WriteString("\n")
 	var foot []string
+	inches := func(float64) string { return "" }
+	if v.Scheme == "US" {
+		inches = func(pa float64) string { return upTo(pa/tightness.InchWaterPa, 3) }
+	}
 	writeTable(b, []Column{
-		{Head: "class", Max: 12}, {Head: "Pa", Align: Right}, {Head: "shape", Max: 22}, {Head: "L/s per m2", Align: Point},
+		{Head: "class", Max: 12}, {Head: "Pa", Align: Right}, {Head: "in. w.g.", Align: Point}, {Head: "shape", Max: 22}, {Head: "L/s per m2", Align: Point},
 		{Head: "least m2", Align: Right}, {Head: "most m2", Align: Right}, {Head: "range", Max: 18}, {Head: "ceiling"},
 	}, func(row func(...string)) {
-		foot = windowRows(v.Rows, row)
+		foot = windowRows(v.Rows, inches, row)
 	})
 	if len(v.Rows) == 0 {
 		b.WriteString("  none\n")
@@ -48,7 +54,7 @@ func Windows(w io.Writer, v *report.Windows) error {
 }
 
 // windowRows writes the rows and gathers what is too long for a cell.
-func windowRows(rows []report.WindowRow, row func(...string)) (foot []string) {
+func windowRows(rows []report.WindowRow, inches func(pa float64) string, row func(...string)) (foot []string) {
 	note := func(text string) string {
 		k := slices.Index(foot, text)
 		if k < 0 {
@@ -66,20 +72,31 @@ func windowRows(rows []report.WindowRow, row func(...string)) (foot []string) {
 		case r.Permitted:
 			state = "see " + note(state)
 		}
-		cells := []string{r.Class, plain(r.PressurePa), strings.Join(shapes, ", "), show.Limit(r.LimitPerM2)}
-		if len(r.Areas) == 0 {
-			row(append(cells, "none", "", "", strings.TrimPrefix(state+"; "+note(r.Reason), "; "))...)
+		shape := strings.Join(shapes, ", ")
+		if len(shapes) == allShapes {
+			shape = "all"
+		}
+		cells := []string{r.Class, upTo(r.PressurePa, 1), inches(r.PressurePa), shape, show.Limit(r.LimitPerM2)}
+		switch {
+		case !r.Permitted:
+			row(append(cells, "-", "-", "", state)...)
+			continue
+		case len(r.Areas) == 0:
+			row(append(cells, "none", "none", "", state+"; "+note(r.Reason))...)
 			continue
 		}
 		for k, a := range r.Areas {
 			if k > 0 {
-				cells, state = []string{"", "", "", ""}, ""
+				cells, state = make([]string, len(cells)), ""
 			}
 			row(append(cells, up(a.Low), show.Down(a.High, decimals(a.High)), strings.Join(a.Ranges, ", "), state)...)
 		}
 	}
 	return foot
 }
+
+// allShapes is the number of shapes of duct; a line of as many holds for all.
+const allShapes = int(fittings.FlatOval)
 
 // group is rows of one class and pressure with the same figures.
 type group struct {

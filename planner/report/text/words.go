@@ -105,6 +105,9 @@ func paragraph(b *bufio.Writer, mark, text string) {
 // area writes m2.
 func area(m2 float64) string { return fixed(m2, 2) }
 
+// whole writes minutes and N.
+func whole(v float64) string { return fixed(show.Whole(v), 0) }
+
 // fixed writes a number with so many decimals, never as "-0.00".
 func fixed(v float64, decimals int) string {
 	s := strconv.FormatFloat(v, 'f', decimals, 64)
@@ -120,6 +123,12 @@ func pressure(pa float64, sign string) string {
 		pa = -pa
 	}
 	return plain(pa)
+}
+
+// upTo writes a number with at most so many decimals.
+func upTo(v float64, decimals int) string {
+	scale := math.Pow10(decimals)
+	return plain(math.Round(v*scale) / scale)
 }
 
 func plain(v float64) string { return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64) }
