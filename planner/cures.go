@@ -57,7 +57,7 @@ func (p *Plan) pressureCure(s *Section) (cure, no string) {
 	most, known := p.ceiling(s)
 	readable := func(pa float64) bool {
 		q := s.Scheme.Limit(s.Class, pa) * s.Area
-		return p.Settings.Rig.Judge(q, pa, p.Settings.Headroom).State == "in"
+		return p.Settings.Rigs.Judge(q, pa, p.Settings.Headroom).State == "in"
 	}
 	const step, highest = 10, 5000
 	for pa := math.Ceil(s.TestPa/step+0.001) * step; pa <= highest; pa += step {
@@ -173,7 +173,7 @@ func (p *Plan) overCures(s *Section) []string {
 	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s L/s at %g Pa", up(s.Limit*p.Settings.Headroom), s.TestPa)}
 	for pa := math.Floor(s.TestPa/10) * 10; pa >= 50; pa -= 10 {
 		q := s.Scheme.Limit(s.Class, pa) * s.Area
-		if p.Settings.Rig.Judge(q, pa, p.Settings.Headroom).State == "in" {
+		if p.Settings.Rigs.Judge(q, pa, p.Settings.Headroom).State == "in" {
 			cures = append(cures, fmt.Sprintf("a test at %g Pa, if the specifier agrees", pa))
 			break
 		}
@@ -184,7 +184,7 @@ func (p *Plan) overCures(s *Section) []string {
 // greatestLimit is the greatest limit that the rig can judge, L/s.
 func (p *Plan) greatestLimit(s *Section) float64 {
 	most := 0.0
-	for _, w := range p.Settings.Rig.FlowWindows(s.TestPa, p.Settings.Headroom) {
+	for _, w := range p.Settings.Rigs.FlowWindows(s.TestPa, p.Settings.Headroom) {
 		most = math.Max(most, w.High)
 	}
 	return most

@@ -39,12 +39,13 @@ func (p *Plan) place1(s *Section) {
 	least, most := s.held(p.Settings.HoldBoth)
 	for _, w := range s.Windows {
 		if least >= w.Low-areaSlack && most <= w.High+areaSlack {
-			s.State, s.Range = InRange, p.rangeFor(s)
+			s.State = InRange
+			s.Rig, s.Range = p.rangeFor(s)
 			return
 		}
 	}
 	set := p.Settings
-	v := set.Rig.Judge(s.Limit, s.TestPa, set.Headroom)
+	v := set.Rigs.Judge(s.Limit, s.TestPa, set.Headroom)
 	switch {
 	case most > s.Most+areaSlack:
 		s.State, s.Reason = OverRange, v.Reason
@@ -54,7 +55,8 @@ func (p *Plan) place1(s *Section) {
 	case v.State == "gap":
 		s.State, s.Reason = GapRange, v.Reason
 	case v.State == "in":
-		s.State, s.Range = SmallArea, p.rangeFor(s)
+		s.State = SmallArea
+		s.Rig, s.Range = p.rangeFor(s)
 	default:
 		s.State, s.Reason = UnderRange, v.Reason
 	}
@@ -66,15 +68,15 @@ func (p *Plan) place1(s *Section) {
 	}
 }
 
-// rangeFor is the range to set; at the very end of a window the last digit may
-// fall outside, so the neighbours of the limit are asked too.
-func (p *Plan) rangeFor(s *Section) string {
+// rangeFor is the rig and the range to set; at the very end of a window the last
+// digit may fall outside, so the neighbours of the limit are asked too.
+func (p *Plan) rangeFor(s *Section) (string, string) {
 	for _, nudge := range []float64{1, 1 - 1e-9, 1 + 1e-9} {
-		if name, ok := p.Settings.Rig.RangeFor(s.Limit*nudge, s.TestPa, p.Settings.Headroom); ok {
-			return name
+		if r, name, ok := p.Settings.Rigs.RangeFor(s.Limit*nudge, s.TestPa, p.Settings.Headroom); ok {
+			return r.Name, name
 		}
 	}
-	return ""
+	return "", ""
 }
 
 // barredNotes names the joints inside sections over range that can't be

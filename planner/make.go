@@ -45,6 +45,7 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 	p.prove(list)
 	p.writeNotes(z)
 	p.weigh()
+	p.tryAlone()
 	if len(p.Sections) == 0 {
 		return p, errors.New("nothing is left to plan: " + p.whyNothing())
 	}
@@ -54,7 +55,7 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 // Check refuses settings that can't be meant.
 func (s Settings) Check() error {
 	switch {
-	case s.Rig == nil:
+	case len(s.Rigs) == 0:
 		return errors.New("a plan needs a rig: give --rig and a rig file")
 	case !(s.Headroom >= 1 && s.Headroom <= 100):
 		return fmt.Errorf("headroom %g: expected 1 to 100, how many times its limit a section may leak and still be read", s.Headroom)
@@ -66,6 +67,10 @@ func (s Settings) Check() error {
 		return fmt.Errorf("duct class %g: expected more than 0 and at most 100000 Pa", s.DuctClass)
 	case s.TestPa < 0 || s.TestPa > 100000:
 		return fmt.Errorf("test pressure %g: expected more than 0 and at most 100000 Pa, with the side in --sign", s.TestPa)
+	case s.SlipJoints != "open" && s.SlipJoints != "bladder" && s.SlipJoints != "made-up":
+		return fmt.Errorf("slip joints %q: expected open, bladder or made-up", s.SlipJoints)
+	case s.PressureRule != "" && s.PressureRule != "design":
+		return fmt.Errorf("pressure rule %q: expected design", s.PressureRule)
 	case s.By != "" && s.By != "level" && s.By != "stage":
 		return fmt.Errorf("by %q: expected level or stage", s.By)
 	}
@@ -91,7 +96,7 @@ func (p *Plan) dropUnreadable(list []patch, z *zoning) []patch {
 			kept = append(kept, q)
 			continue
 		}
-		v := p.Settings.Rig.Judge(0, q.duty.pa, p.Settings.Headroom)
+		v := p.Settings.Rigs.Judge(0, q.duty.pa, p.Settings.Headroom)
 		for _, k := range q.nodes {
 			z.net.Nodes[k].State = network.Outside
 			z.net.Nodes[k].Reason = v.Reason

@@ -119,7 +119,7 @@ func (p *Plan) rigNotes() {
 			continue
 		}
 		seen[u] = true
-		for _, n := range p.Settings.Rig.NotesAt(u.pa, u.sign) {
+		for _, n := range p.Settings.Rigs.NotesAt(u.pa, u.sign) {
 			text := n.Text
 			if n.Range != "" {
 				text = "range " + n.Range + ": " + text

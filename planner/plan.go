@@ -19,6 +19,8 @@ type Plan struct {
 	Outside  []Span // in scope, but in no section
 	Excluded []Span // out of scope, or in the test without their area
 	Faults   []takeoff.Fault
+	// Alone is what each of several rigs would do alone.
+	Alone []RigAlone
 	// Mismatches are joints whose two openings differ, each with its place.
 	Mismatches []string
 	Notes      []string
@@ -49,6 +51,7 @@ type Section struct {
 	Windows     []rig.AreaWindow
 	Most        float64 // the greatest area that it may have unless it can't be cut, m2
 	State       SectionState
+	Rig         string // that serves it
 	Range       string // of the rig, to be set
 	Readings    []Reading
 	Reason      string // why it is under or over range
@@ -84,6 +87,13 @@ type Span struct {
 	Exact    float64 // counted, exactly, m2
 	Own      float64 // outside area, counted or not, m2
 	Reason   string  // why it is outside or excluded
+}
+
+// RigAlone is what a plan would cost with one rig only.
+type RigAlone struct {
+	Rig   string
+	Score partition.Score
+	Left  float64 // area in scope that it couldn't test at all, m2
 }
 
 // Place is one side of a joint: a row and the piece of it.

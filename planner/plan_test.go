@@ -69,7 +69,7 @@ func readSchedule(t testing.TB, csv string) *takeoff.Takeoff {
 
 func settings(t testing.TB, rigText string) planner.Settings {
 	set := planner.Defaults()
-	set.Rig = readRig(t, rigText)
+	set.Rigs = rig.Fleet{readRig(t, rigText)}
 	return set
 }
 

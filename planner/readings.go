@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+
+	"blankoff/planner/rig"
 )
 
 // Reading is what a reading of the rig in a section's test would mean.
@@ -16,7 +18,7 @@ type Reading struct {
 // reading is taken with the error of the range against it at both ends of what
 // can be read; at the limit itself the agreed decision rule governs.
 func (p *Plan) readings(s *Section) []Reading {
-	spans := p.Settings.Rig.Readable(s.TestPa)
+	spans := p.rigOf(s).Readable(s.TestPa)
 	if len(spans) == 0 || s.Limit <= 0 {
 		return nil
 	}
@@ -41,6 +43,16 @@ func (p *Plan) readings(s *Section) []Reading {
 		most = span.High
 	}
 	return append(out, Reading{most, math.Inf(1), "or the pressure can't be held: fails; look for an open end first, no class can be stated"})
+}
+
+// rigOf is the rig that serves a section, or the first where none does.
+func (p *Plan) rigOf(s *Section) *rig.Rig {
+	for _, r := range p.Settings.Rigs {
+		if r.Name == s.Rig {
+			return r
+		}
+	}
+	return p.Settings.Rigs[0]
 }
 
 // between is a stretch that can't be read, and what is known there all the

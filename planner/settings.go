@@ -14,7 +14,7 @@ import (
 
 // Settings are what a plan is made for.
 type Settings struct {
-	Rig         *rig.Rig
+	Rigs        rig.Fleet         // at least one
 	Scheme      string            // for rows without one
 	Own         *tightness.Scheme // a scheme of the user's own, found by its name
 	Class       string            // for rows without one; "" none
@@ -28,13 +28,18 @@ type Settings struct {
 	MaxArea     float64 // m2; 0 none
 	Headroom    float64 // how many times its limit a section may leak and still be read, >= 1
 	HoldBoth    bool    // hold the exact area as well as that on the basis
-	By          string  // "", level or stage: sections end at its changes
-	Prices      network.Prices
+	SlipJoints  string  // open or bladder: they may be blanked; made-up: they can't be
+	// PressureRule is how rows without a test pressure get one: "" by TestPa
+	// alone, design by the highest usual step of the scheme that the design
+	// pressure and the ceilings allow.
+	PressureRule string
+	By           string // "", level or stage: sections end at its changes
+	Prices       network.Prices
 }
 
 // Defaults are the settings of a plan when nothing is said.
 func Defaults() Settings {
-	return Settings{Scheme: "EN", Sign: "positive", TestMinutes: 90, Headroom: 1.5, Prices: network.DefaultPrices()}
+	return Settings{Scheme: "EN", Sign: "positive", TestMinutes: 90, Headroom: 1.5, SlipJoints: "open", Prices: network.DefaultPrices()}
 }
 
 // duty is how a piece is tested. Two pieces may share a section only if their
@@ -159,6 +164,10 @@ func (d *duties) settle(i int, it *takeoff.Item) {
 	} else if ok, why := s.Covers(o.class, tightness.Shape(it.Piece.Shape.String())); !ok && it.Piece.Shape != fittings.NoShape {
 		refuse("class", class, "a class for this shape", why, "class not for this shape")
 	}
+	o.sign = tightness.Sign(d.pick("--sign", it.Sign, d.set.Sign))
+	if it.Sign == "" && !d.set.SignGiven {
+		d.defaultSign++
+	}
 	o.pa = it.TestPa
 	if d.set.TestPa > 0 {
 		if o.pa == 0 {
@@ -168,17 +177,29 @@ func (d *duties) settle(i int, it *takeoff.Item) {
 			d.kept["--test-pressure"]++
 		}
 	}
+	if o.pa == 0 && d.set.PressureRule == "design" && it.DesignPa > 0 {
+		o.pa = d.byDesign(it, s, o)
+	}
 	if o.pa == 0 && it.Scope != takeoff.Through {
 		refuse("test_pa", "", "a test pressure in Pa", "no test pressure on this row and no --test-pressure; 400 Pa is often used, but it is for the specification to say", "no test pressure")
-	}
-	o.sign = tightness.Sign(d.pick("--sign", it.Sign, d.set.Sign))
-	if it.Sign == "" && !d.set.SignGiven {
-		d.defaultSign++
 	}
 	d.of[i] = o
 	if _, bad := d.refused[i]; !bad && o.pa > 0 && o.class.K > 0 {
 		d.holdCeilings(i, it, s, o)
 	}
+}
+
+// byDesign is the highest usual step of the scheme that the row's design
+// pressure and its ceilings allow, Pa; 0 if none is.
+func (d *duties) byDesign(it *takeoff.Item, s *tightness.Scheme, o duty) float64 {
+	steps, _, _ := s.UsualPressures(o.sign)
+	best := 0.0
+	for _, pa := range steps {
+		if ok, _ := s.Ceiling(o.class, shapeOf(it), o.sign, ductClass(it, d.set)).Permits(pa); ok && pa <= it.DesignPa {
+			best = max(best, pa)
+		}
+	}
+	return best
 }
 
 // pick is a row's own value, or the flag's where it has none.

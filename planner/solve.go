@@ -111,7 +111,7 @@ func grow(z *zoning, first int, seen []bool, adj [][]int32) patch {
 func (p *patch) setWindows(set Settings, z *zoning) {
 	s := z.d.byName[p.duty.scheme]
 	limit := s.Limit(p.duty.class, p.duty.pa)
-	p.all = set.Rig.AreaWindows(limit, p.duty.pa, set.Headroom)
+	p.all = set.Rigs.AreaWindows(limit, p.duty.pa, set.Headroom)
 	p.aim, p.testPrice = set.Aim, int64(math.Round(set.TestMinutes*hundredths))
 	p.windows, p.most = clip(p.all, set.MinArea, set.MaxArea)
 }

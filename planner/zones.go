@@ -22,6 +22,7 @@ type zoning struct {
 func newZoning(net *network.Network, d *duties) *zoning {
 	z := &zoning{net: net, d: d, duty: make([]duty, len(net.Nodes)), must: make([]string, len(net.Joints))}
 	z.assign()
+	z.barSlips()
 	z.keepTogether()
 	z.markMust()
 	z.settleBarred()
@@ -202,6 +203,25 @@ func (z *zoning) sets(binds func(*network.Joint) bool) func(int) int {
 		}
 	}
 	return find
+}
+
+// barSlips bars slip joints that are made up: a blank can't be got into them.
+func (z *zoning) barSlips() {
+	slips := 0
+	for k := range z.net.Joints {
+		j := &z.net.Joints[k]
+		it := z.net.Item(j.B)
+		if it.Joint != takeoff.Slip || j.Wall || j.Assumed {
+			continue
+		}
+		slips++
+		if z.d.set.SlipJoints == "made-up" && j.Barred == "" && !it.Blank.Given && !it.Blank.Must {
+			j.Barred = "a made-up slip joint"
+		}
+	}
+	if slips > 0 && z.d.set.SlipJoints == "open" {
+		z.notes = append(z.notes, fmt.Sprintf("%s taken as still open; --slip-joints made-up bars them, bladder says that bladders are allowed", plural(slips, "slip joint")))
+	}
 }
 
 // keepTogether bars the joints inside a group. A group that doesn't hang

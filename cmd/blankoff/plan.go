@@ -20,9 +20,10 @@ import (
 )
 
 type planOptions struct {
-	rig, aim, format, out string
-	measure               measureOptions
-	set                   planner.Settings
+	rigs             []string
+	aim, format, out string
+	measure          measureOptions
+	set              planner.Settings
 }
 
 func newPlan() *cobra.Command {
@@ -46,7 +47,7 @@ says how that is known.
 		},
 	}
 	f := c.Flags()
-	f.StringVar(&o.rig, "rig", "", "rig `FILE` (TOML): measuring ranges, accuracy, fan curve")
+	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
 	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
@@ -59,6 +60,8 @@ says how that is known.
 	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read")
 	o.measure.flags(c)
 	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
+	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
+	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "design: rows without a test pressure get the highest usual step that their design pressure allows")
 	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
@@ -92,11 +95,17 @@ func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
 		return nil, err
 	}
 	o.set.Scheme, o.set.Own = s.Name, s
-	r, notes, err := readRig(o.rig)
-	if err != nil {
-		return nil, err
+	if len(o.rigs) == 0 {
+		o.rigs = []string{""}
 	}
-	o.set.Rig = r
+	var notes []string
+	for _, path := range o.rigs {
+		r, said, err := readRig(path)
+		if err != nil {
+			return nil, err
+		}
+		o.set.Rigs, notes = append(o.set.Rigs, r), append(notes, said...)
+	}
 	if err := o.set.Check(); err != nil {
 		return nil, misuse{err}
 	}
@@ -128,7 +137,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if err != nil {
 		return err
 	}
-	input := []string{path, o.rig, o.measure.basis}
+	input := append([]string{path, o.measure.basis}, o.rigs...)
 	if o.out != "" {
 		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
 			return err

@@ -15,9 +15,9 @@ func Of(p *planner.Plan) *Plan {
 	v := &Plan{
 		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff), Mismatches: list(p.Mismatches),
 		Settings: Settings{
-			Rig: set.Rig.Name, Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
+			Rig: set.Rigs.Names(), Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
 			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
-			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
+			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, SlipJoints: set.SlipJoints, PressureRule: set.PressureRule, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
 		},
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
@@ -38,6 +38,9 @@ func Of(p *planner.Plan) *Plan {
 	for _, s := range p.Excluded {
 		v.OutOfScope = append(v.OutOfScope, pieceOf(p, s))
 	}
+	for _, a := range p.Alone {
+		v.Alone = append(v.Alone, RigAlone{a.Rig, a.Score.Over, a.Score.Under, a.Score.Tests, float64(a.Score.Minutes) / 100, a.Left})
+	}
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)
 	return v
@@ -47,7 +50,7 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	o := Section{
 		ID: s.ID, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
 		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, ExactArea: s.Exact, JointLength: s.JointLength,
-		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Range: s.Range,
+		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Rig: s.Rig, Range: s.Range,
 		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,
 		Reason: s.Reason, Cures: list(s.Cures), Grouping: s.Grouping,
 		Readings: []string{}, Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},

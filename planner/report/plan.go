@@ -21,27 +21,40 @@ type Plan struct {
 	Notes      []string         `json:"notes"`
 	Cautions   []string         `json:"cautions"`
 	Faults     []takeoff.Fault  `json:"faults"`
+	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
+}
+
+// RigAlone is what the plan would cost with one of several rigs alone.
+type RigAlone struct {
+	Rig          string  `json:"rig"`
+	OverRange    int     `json:"over_range"`
+	UnderRange   int     `json:"under_range"`
+	Tests        int     `json:"tests"`
+	BlankMinutes float64 `json:"blank_minutes"`
+	Left         float64 `json:"not_tested_m2"`
 }
 
 // Settings are what the plan was made for.
 type Settings struct {
-	Rig         string  `json:"rig"`
-	Scheme      string  `json:"scheme"`
-	Class       string  `json:"class"`
-	TestPa      float64 `json:"test_pa"`
-	Sign        string  `json:"sign"`
-	Aim         string  `json:"aim"`
-	TestMinutes float64 `json:"test_minutes"`
-	MinArea     float64 `json:"min_area_m2"`
-	MaxArea     float64 `json:"max_area_m2"`
-	Headroom    float64 `json:"headroom"`
-	PieceLength float64 `json:"piece_length_m"` // 0: by shape
-	By          string  `json:"by"`
-	DuctClass   float64 `json:"duct_class_pa"` // for rows that don't state it; 0: not stated
-	Basis       string  `json:"basis"`
-	HoldBoth    bool    `json:"hold_both"` // the exact area is held to as well
-	Sheet       float64 `json:"sheet_mm"`  // added to every size across
+	Rig          string  `json:"rig"`
+	Scheme       string  `json:"scheme"`
+	Class        string  `json:"class"`
+	TestPa       float64 `json:"test_pa"`
+	Sign         string  `json:"sign"`
+	Aim          string  `json:"aim"`
+	TestMinutes  float64 `json:"test_minutes"`
+	MinArea      float64 `json:"min_area_m2"`
+	MaxArea      float64 `json:"max_area_m2"`
+	Headroom     float64 `json:"headroom"`
+	PieceLength  float64 `json:"piece_length_m"` // 0: by shape
+	By           string  `json:"by"`
+	SlipJoints   string  `json:"slip_joints"`
+	PressureRule string  `json:"pressure_rule"`
+	DuctClass    float64 `json:"duct_class_pa"` // for rows that don't state it; 0: not stated
+	Basis        string  `json:"basis"`
+	HoldBoth     bool    `json:"hold_both"` // the exact area is held to as well
+	Sheet        float64 `json:"sheet_mm"`  // added to every size across
 }
 
 // Section is one test.
@@ -60,6 +73,7 @@ type Section struct {
 	JointLength float64  `json:"joint_length_m"`
 	LimitPerM2  float64  `json:"limit_l_s_m2"`
 	Limit       float64  `json:"limit_l_s"`
+	Rig         string   `json:"rig"`
 	Range       string   `json:"range"`
 	UnderRange  bool     `json:"under_range"`
 	OverRange   bool     `json:"over_range"`

@@ -32,15 +32,24 @@ func (r *Rig) Judge(q, pa, headroom float64) Verdict {
 	if len(windows) == 0 {
 		return Verdict{State: Over, Reason: r.nothing(pa, headroom)}
 	}
+	return judge(windows, q, pa, headroom, func() string {
+		name, _ := r.RangeFor(q, pa, headroom)
+		return name
+	})
+}
+
+// judge places a limit among windows, ascending; name finds the range to set.
+func judge(windows []FlowWindow, q, pa, headroom float64, name func() string) Verdict {
 	var v Verdict
 	for i := range windows {
 		w := &windows[i]
 		if w.Low <= q && q <= w.High {
-			name, _ := r.RangeFor(q, pa, headroom)
-			return Verdict{State: In, Range: name, Below: w, Above: w}
+			return Verdict{State: In, Range: name(), Below: w, Above: w}
 		}
 		if w.High < q {
-			v.Below = w
+			if v.Below == nil || w.High > v.Below.High {
+				v.Below = w
+			}
 		} else if v.Above == nil {
 			v.Above = w
 		}

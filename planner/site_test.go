@@ -1,0 +1,88 @@
+package planner_test
+
+import (
+	"fmt"
+	"strings"
+	"testing"
+
+	"blankoff/planner"
+	"blankoff/planner/rig"
+)
+
+// oneRange is a rig of made-up figures with a single range.
+func oneRange(name string, low, high float64) string {
+	return fmt.Sprintf("name = %q\n[[range]]\nname = \"r\"\nmin_l_s = %g\nmax_l_s = %g\naccuracy_percent = 0\naccuracy_l_s = 0\nown_leak_l_s = 0\n", name, low, high)
+}
+
+// With two rigs each section says which one serves it, and the plan says what
+// either would do alone.
+func TestSeveralRigs(t *testing.T) {
+	small, large := oneRange("small", 0.4, 3), oneRange("large", 10, 200)
+	csv := "tag,system,kind,diameter_mm,length_mm,from\nA,S1,straight,500,30000,\nB,S1,straight,500,30000,A\nC,S2,straight,200,3000,\nD,S2,straight,200,3000,C\n"
+	set := classB(t, small, 400)
+	set.Rigs = rig.Fleet{readRig(t, small), readRig(t, large)}
+	v := planned(t, csv, set)
+	serves := map[string]string{}
+	for _, s := range v.Sections {
+		serves[s.System] = s.Rig
+		if s.UnderRange || s.OverRange {
+			t.Errorf("%s: %s", s.ID, s.Reason)
+		}
+	}
+	if serves["S1"] != "large" || serves["S2"] != "small" {
+		t.Errorf("%v", serves)
+	}
+	if len(v.Alone) != 2 || v.Alone[0].Tests <= v.Proof.Tests || v.Alone[1].UnderRange != 1 {
+		t.Errorf("alone: %+v", v.Alone)
+	}
+}
+
+// What one rig can't read another doesn't add to: 0.4 to 3 and 3 to 9 L/s are
+// no range from 0.4 to 9 if they belong to two rigs, but a range each.
+func TestRigsAreJudgedOneByOne(t *testing.T) {
+	f := rig.Fleet{readRig(t, oneRange("a", 0.4, 3)), readRig(t, oneRange("b", 3, 9))}
+	for q, want := range map[float64]rig.State{1: rig.In, 2.5: rig.Gap, 3.1: rig.In, 0.3: rig.Under, 8: rig.Over} {
+		if got := f.Judge(q, 400, 1.5); got.State != want {
+			t.Errorf("limit %g: %s, want %s", q, got.State, want)
+		}
+	}
+}
+
+// Made-up slip joints can't be blanked; open ones can.
+func TestSlipJoints(t *testing.T) {
+	csv := "tag,kind,diameter_mm,length_mm,from,joint\nA,straight,500,3000,,\nB,straight,500,3000,A,slip\nC,straight,500,3000,B,slip\n"
+	set := classB(t, siteRig, 400)
+	set.MaxArea = 5
+	if v := planned(t, csv, set); len(v.Cuts) != 2 {
+		t.Errorf("%d cuts with open joints, want 2", len(v.Cuts))
+	}
+	set.SlipJoints = "made-up"
+	if v := planned(t, csv, set); len(v.Cuts) != 0 || v.Proof.OverRange != 1 {
+		t.Errorf("%d cuts with made-up joints, %d over range", len(v.Cuts), v.Proof.OverRange)
+	}
+}
+
+// By the rule, a row without a test pressure gets the highest usual step that
+// its design pressure and its ceiling allow, and never more.
+func TestPressureByDesign(t *testing.T) {
+	csv := "tag,kind,diameter_mm,length_mm,from,design_pa,sign\nA,straight,500,3000,,%s\nB,straight,500,3000,A,%s\n"
+	for _, c := range []struct {
+		row  string
+		want float64
+	}{
+		{"650,positive", 400}, {"400,positive", 400}, {"1200,positive", 1000}, {"2500,positive", 1000}, {"700,negative", 400}, {"900,negative", 750},
+	} {
+		set := settings(t, siteRig)
+		set.Class, set.PressureRule = "B", "design"
+		v := planned(t, fmt.Sprintf(csv, c.row, c.row), set)
+		if got := v.Sections[0].TestPa; got != c.want {
+			t.Errorf("design %s: test at %g Pa, want %g", c.row, got, c.want)
+		}
+	}
+	set := settings(t, siteRig)
+	set.Class, set.PressureRule = "B", "design"
+	p, err := planner.Make(readSchedule(t, fmt.Sprintf(csv, "150,positive", "150,positive")), set)
+	if err == nil || !strings.Contains(fmt.Sprint(p.Faults), "test_pa") {
+		t.Errorf("a design pressure below every step: %v %+v", err, p.Faults)
+	}
+}
