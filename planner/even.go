@@ -23,9 +23,10 @@ type evener struct {
 }
 
 // even evens out the sections of a patch. Patches with rings, with an answer
-// that isn't proved, or held to both bases are left as they are.
+// that isn't proved, or held to both bases, or whose pieces aren't all up together, are left as
+// they are.
 func (p *patch) even(sol *partition.Solution, set Settings, net *network.Network, leastM2 float64) {
-	if len(p.links) > 0 || set.HoldBoth || len(sol.State) < 2 {
+	if len(p.links) > 0 || set.HoldBoth || p.timed(net) || len(sol.State) < 2 {
 		return
 	}
 	e := &evener{p: p, q: p.problem(net, drawn{in: 1, up: 1}), sol: sol,

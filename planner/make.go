@@ -174,6 +174,7 @@ func (p *Plan) nameSections() {
 // fillSection sums a section's area, lists its rows and its levels.
 func (p *Plan) fillSection(s *Section) {
 	levels := map[string]bool{}
+	when := always()
 	var area, exact takeoff.Sum
 	for _, k := range s.Nodes {
 		n := &p.Network.Nodes[k]
@@ -187,9 +188,14 @@ func (p *Plan) fillSection(s *Section) {
 			levels[it.Level] = true
 			s.Levels = append(s.Levels, it.Level)
 		}
+		when = when.with(it)
 		s.Spans = addSpan(s.Spans, n)
 	}
 	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
+	s.Ready, s.Closed = when.readyText, when.closedText
+	if when.empty() {
+		s.Notes = append(s.Notes, "its pieces are never up together: one is closed on "+when.closedText+", another ready on "+when.readyText)
+	}
 	s.Area, s.Exact = area.Value(), exact.Value()
 	low, _ := s.held(p.Settings.HoldBoth)
 	s.Limit = s.LimitPerM2 * low

@@ -24,9 +24,6 @@ func (p *Plan) writeNotes(z *zoning) {
 		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.defaultSign, "row"))
 	}
 	p.noteSlivers()
-	if p.timed() {
-		add("ready and closed were read and don't steer the plan yet: see for yourself that the pieces of a section are up together")
-	}
 	for _, reason := range sorted(d.ceilings) {
 		add("%s (%s)", reason, plural(d.ceilings[reason], "row"))
 	}
@@ -93,16 +90,6 @@ func (p *Plan) noteSlivers() {
 			}
 		}
 	}
-}
-
-// timed reports whether a row says when it can be tested.
-func (p *Plan) timed() bool {
-	for i := range p.Takeoff.Items {
-		if it := &p.Takeoff.Items[i]; it.Ready != "" || it.Closed != "" {
-			return true
-		}
-	}
-	return false
 }
 
 // rigNotes adds what the rig has to say at each pressure and sign in use.

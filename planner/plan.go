@@ -48,6 +48,8 @@ type Section struct {
 	JointLength float64 // installation joints inside, m
 	LimitPerM2  float64 // L/s per m2
 	Limit       float64 // permitted leakage, L/s, of the area that it is held to
+	Ready       string  // from when all of it is up, as the schedule writes it; "" not said
+	Closed      string  // until when
 	Windows     []rig.AreaWindow
 	Most        float64 // the greatest area that it may have unless it can't be cut, m2
 	State       SectionState

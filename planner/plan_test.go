@@ -120,6 +120,43 @@ func TestPlanIsTheBestOfAllChoices(t *testing.T) {
 	}
 }
 
+// Pieces that aren't up together are never in one section, and the plan is the
+// best that there is without.
+func TestTimesAgainstAllChoices(t *testing.T) {
+	const seed = 4711
+	r := rand.New(rand.NewPCG(seed, 2))
+	tried := 0
+	for bits := range 16 {
+		f := features{bans: bits&1 > 0, musts: bits&2 > 0, scopes: bits&4 > 0, times: true}
+		for range 60 {
+			m := randomModel(r, 3+r.IntN(6), f)
+			set := settings(t, gapRig)
+			set.TestMinutes = 25
+			if bits&8 > 0 {
+				set.Aim = partition.Time
+			}
+			windows := func(class string) []span { return gapWindows(class, set.Headroom) }
+			want, ok := m.best(windows, bits&8 > 0, set.TestMinutes)
+			if m.allOut() || !ok { // what can't be cut apart is never up together
+				continue
+			}
+			v := planned(t, m.csv, set)
+			got := worth{v.Proof.OverRange, v.Proof.UnderRange, v.Proof.Tests, v.Proof.BlankMinutes}
+			if got.less(want, bits&8 > 0, 25) || want.less(got, bits&8 > 0, 25) {
+				t.Fatalf("seed %d, %+v: plan costs %+v, the best of all choices %+v\n%s", seed, f, got, want, m.csv)
+			}
+			if v.Proof.Kind != planner.Optimal {
+				t.Fatalf("proof %s\n%s", v.Proof.Kind, m.csv)
+			}
+			m.check(t, v, windows)
+			tried++
+		}
+	}
+	if tried < 500 {
+		t.Errorf("only %d cases", tried)
+	}
+}
+
 func (m *model) allOut() bool {
 	for _, p := range m.pieces {
 		if p.scope != "out" {

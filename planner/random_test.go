@@ -24,6 +24,19 @@ type modelPiece struct {
 	scope string
 	class string
 	test  float64 // Pa
+	// ready and closed are days; closed 0 is never.
+	ready, closed int
+}
+
+// upWith reports whether two pieces are up at one time.
+func (p modelPiece) upWith(o modelPiece) bool {
+	last := func(p modelPiece) int {
+		if p.closed == 0 {
+			return 1000
+		}
+		return p.closed
+	}
+	return max(p.ready, o.ready) <= min(last(p), last(o))
 }
 
 type modelJoint struct {
@@ -34,7 +47,7 @@ type modelJoint struct {
 }
 
 // features are switched on and off by the tests.
-type features struct{ bans, musts, classes, scopes, rings bool }
+type features struct{ bans, musts, classes, scopes, rings, times bool }
 
 // randomModel makes a network of n tees, each hanging on a free end of one
 // before it, and its schedule.
@@ -54,6 +67,10 @@ func randomModel(r *rand.Rand, n int, f features) model {
 		if f.classes && r.IntN(4) == 0 {
 			p.class = "C"
 		}
+		if f.times && r.IntN(2) == 0 {
+			p.ready = r.IntN(8)
+			p.closed = p.ready + 1 + r.IntN(6)
+		}
 		from, minutes := "", ""
 		if i > 0 {
 			k := r.IntN(len(ends))
@@ -61,7 +78,7 @@ func randomModel(r *rand.Rand, n int, f features) model {
 			ends = append(ends[:k], ends[k+1:]...)
 			j := modelJoint{a: at.piece, b: i, minutes: float64(r.IntN(40) + 1)}
 			minutes = fmt.Sprint(j.minutes)
-			same := m.pieces[at.piece].class == p.class
+			same := m.pieces[at.piece].class == p.class && m.pieces[at.piece].upWith(p)
 			switch {
 			case f.bans && same && r.IntN(4) == 0:
 				j.never, minutes = true, "no"
@@ -73,7 +90,7 @@ func randomModel(r *rand.Rand, n int, f features) model {
 		}
 		ends = append(ends, free{i, ""}, free{i, "/branch"})
 		m.pieces = append(m.pieces, p)
-		rows = append(rows, fmt.Sprintf("%s,tee,300,600,300,150,%.2f,%s,%s,%s,%g,%s", p.tag, p.area, from, minutes, p.scope, p.test, p.class))
+		rows = append(rows, fmt.Sprintf("%s,tee,300,600,300,150,%.2f,%s,%s,%s,%g,%s,%s", p.tag, p.area, from, minutes, p.scope, p.test, p.class, p.times()))
 	}
 	joins := make([]string, n)
 	if f.rings {
@@ -87,12 +104,20 @@ func randomModel(r *rand.Rand, n int, f features) model {
 		}, joins)
 	}
 	var b strings.Builder
-	b.WriteString("tag,kind,diameter_mm,length_mm,branch_diameter_mm,branch_length_mm,area_m2,from,blank_minutes,scope,test_pa,class,joins,shape\n")
+	b.WriteString("tag,kind,diameter_mm,length_mm,branch_diameter_mm,branch_length_mm,area_m2,from,blank_minutes,scope,test_pa,class,ready,closed,joins,shape\n")
 	for i, row := range rows {
 		fmt.Fprintf(&b, "%s,%s,circular\n", row, joins[i])
 	}
 	m.csv = b.String()
 	return m
+}
+
+// times is the piece's days as two cells of the schedule.
+func (p modelPiece) times() string {
+	if p.closed == 0 {
+		return ","
+	}
+	return fmt.Sprintf("%d,%d", p.ready, p.closed)
 }
 
 // closeRing joins the free far end of one piece to the free branch of another,
@@ -154,7 +179,7 @@ func (m *model) best(windows func(class string) []span, time bool, test float64)
 	for k, j := range m.joints {
 		a, b := m.pieces[j.a], m.pieces[j.b]
 		switch {
-		case a.scope == "out" || b.scope == "out", j.must, a.class != b.class:
+		case a.scope == "out" || b.scope == "out", j.must, a.class != b.class, !a.upWith(b):
 			base[k] = true
 		case !j.never:
 			may = append(may, k)
@@ -192,6 +217,13 @@ func (m *model) value(cut []bool, windows func(string) []span) (worth, bool) {
 		}
 		whole[part[i]][cluster[i]] = true
 		class[part[i]] = p.class
+	}
+	for i, a := range m.pieces {
+		for k, b := range m.pieces[:i] {
+			if part[i] == part[k] && a.scope != "out" && b.scope != "out" && !a.upWith(b) {
+				return w, false
+			}
+		}
 	}
 	for id := range size {
 		w.tests++

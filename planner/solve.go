@@ -142,10 +142,10 @@ func clip(all []rig.AreaWindow, low, high float64) (out []rig.AreaWindow, most f
 // in by the ratio, and the answer is no longer proved best.
 func (p *patch) solve(set Settings, net *network.Network) (partition.Solution, error) {
 	p.chooseWeight(set, net)
-	draw := drawn{in: 1, up: 1}
+	draw, timed := drawn{in: 1, up: 1}, p.timed(net)
 	for try := 0; ; try++ {
 		q := p.problem(net, draw)
-		sol, err := partition.Solve(q)
+		sol, err := p.search(q, timed, net)
 		if err == nil && try == 0 {
 			var bound partition.Score
 			bound, err = partition.AreaBound(q)
@@ -164,6 +164,15 @@ func (p *patch) solve(set Settings, net *network.Network) (partition.Solution, e
 		draw.by += int64(len(p.nodes))
 		draw.in, draw.up = draw.in*in, draw.up*up
 	}
+}
+
+// search finds the best division, of pieces that are up together where that
+// isn't always so.
+func (p *patch) search(q partition.Problem, timed bool, net *network.Network) (partition.Solution, error) {
+	if timed {
+		return p.solveTimed(q, net)
+	}
+	return partition.Solve(q)
 }
 
 // drawn says by how much the windows are drawn in: by mm2, and by factors at

@@ -27,12 +27,13 @@ func (t *Takeoff) Add(r *Row) {
 	it.Tag, it.System, it.Level = r.Text[Tag], r.Text[System], r.Text[Level]
 	it.OnSite, it.Drawing, it.Note = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Note]
 	it.Scheme, it.Class = r.Text[Scheme], r.Text[Class]
-	it.Stage, it.Ready, it.Closed, it.Group = r.Text[Stage], r.Text[Ready], r.Text[Closed], r.Text[Group]
+	it.Stage, it.Group = r.Text[Stage], r.Text[Group]
 	it.From, it.Joins, it.Run = r.Text[From], r.Text[Joins], r.Text[Run]
 	t.claimTag(i)
 	t.readPiece(i, r)
 	t.readNumbers(i, r)
 	t.readWords(i, r)
+	t.readTimes(i, r)
 	if !it.Refused && it.Piece.Kind != fittings.Spigot {
 		t.measure(i, r)
 	}

@@ -68,7 +68,8 @@ type Item struct {
 	Scheme, Class               string
 	TestPa, DesignPa, DuctClass float64 // Pa; 0 is not given
 	Sign                        string  // positive, negative or ""
-	Stage, Ready, Closed, Group string
+	Stage, Group                string
+	Ready, Closed               Moment // from when and until when it can be tested
 
 	// From, Joins and Run as typed.
 	From, Joins, Run string

@@ -50,6 +50,8 @@ type Takeoff struct {
 	options Options
 	byTag   map[string]int
 	double  map[string]bool
+	timed   bool // some row says when it can be tested
+	dates   bool // and it says so by dates
 	cuts    []cutIn
 	series  map[fittings.CrossSection]string
 }

@@ -77,6 +77,8 @@ type Section struct {
 	Range       string   `json:"range"`
 	UnderRange  bool     `json:"under_range"`
 	OverRange   bool     `json:"over_range"`
+	Ready       string   `json:"ready"`    // from when all of it is up
+	Closed      string   `json:"closed"`   // until when
 	Readings    []string `json:"readings"` // what each reading would mean
 	Reason      string   `json:"reason"`
 	Cures       []string `json:"cures"`
