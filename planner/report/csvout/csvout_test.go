@@ -162,3 +162,37 @@ func TestWriteErrors(t *testing.T) {
 		}
 	}
 }
+
+// TestRefusedRows: the file alone tells which rows count and why others don't.
+func TestRefusedRows(t *testing.T) {
+	v := testview.SmallTakeoff()
+	v.Refused = []report.Item{{Tag: "R1", Row: 9, Scope: "in", Quantity: 1, Area: 5, ExactArea: 5, Notes: []string{"length_mm: give length_mm", "kind: 'elbo' isn't a kind"}}}
+	var got []string
+	for _, r := range read(t, func(w io.Writer) error { return Takeoff(w, v) }) {
+		got = append(got, r["state"])
+		if r["state"] == "refused" && (r["tag"] != "R1" || r["area_m2"]+r["exact_area_m2"]+r["openings_m2"]+r["joint_length_m"] != "" || r["notes"] != "length_mm: give length_mm; kind: 'elbo' isn't a kind") {
+			t.Errorf("%v", r)
+		}
+	}
+	if s := strings.Join(got, " "); s != "used used excluded refused" {
+		t.Errorf("states: %s", s)
+	}
+	v.Items = nil
+	if rows := read(t, func(w io.Writer) error { return Takeoff(w, v) }); len(rows) != 1 || rows[0]["state"] != "refused" {
+		t.Errorf("nothing but a refused row: %v", rows)
+	}
+}
+
+// TestBlanksOfGroupings: the blanks of a grouping aren't nought, and a blank at a
+// cut has its number.
+func TestBlanksOfGroupings(t *testing.T) {
+	v := testview.Small()
+	v.Sections[0].Blanks[1].Cut = 1
+	if b := read(t, func(w io.Writer) error { return Blanks(w, v) }); b[0]["cut"] != "" || b[1]["cut"] != "1" {
+		t.Errorf("%v", b)
+	}
+	v.Sections[0].Blanks = nil
+	if s := read(t, func(w io.Writer) error { return Sections(w, v) }); s[0]["blanks"] != "" || s[2]["blanks"] != "0" {
+		t.Errorf("%v", s)
+	}
+}

@@ -28,7 +28,7 @@ type sectionRow struct {
 	Cures       words     `csv:"cures"`
 	Grouping    bool      `csv:"grouping"`
 	Pieces      words     `csv:"pieces"`
-	Blanks      words     `csv:"blanks"`
+	Blanks      *int      `csv:"blanks"`
 	Notes       words     `csv:"notes"`
 }
 
@@ -65,9 +65,18 @@ func Sections(w io.Writer, v *report.Plan) error {
 			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
 			Area: number(s.Area), ExactArea: number(s.ExactArea), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
 			Range: words(s.Range), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
-			Pieces: joined(pieces), Blanks: words(show.Blanks(s)), Notes: joined(s.Notes),
+			Pieces: joined(pieces), Blanks: blanksOf(s), Notes: joined(s.Notes),
 		}
 	})
+}
+
+// blanksOf is the number of blanks, nil in a grouping of which none is known.
+func blanksOf(s *report.Section) *int {
+	n := len(s.Blanks)
+	if s.Grouping && n == 0 {
+		return nil
+	}
+	return &n
 }
 
 // Blanks writes every blank of every section, one a row, numbered in its

@@ -1,5 +1,5 @@
-// Package xlsx renders a plan as a workbook: a summary, the sections, their
-// pieces, the cuts and blanks to work from, the takeoff with its working, and
+// Package xlsx renders a plan as a workbook: a summary, the sections, those out
+// of range with their cures, the pieces, the cuts and blanks to work from, the takeoff with its working, and
 // the notes. Text is never a formula; numbers are real numbers, unrounded, with
 // a number format, but for limits, which are cut off and never rounded up.
 package xlsx
@@ -16,23 +16,23 @@ import (
 type kind uint8
 
 const (
-	words   kind = iota // text, wrapped
-	whole               // whole numbers
-	tenth               // one decimal
-	hundred             // two decimals
-	full                // as many digits as there are
-	plain               // a number as it was given
-	box                 // empty, to be ticked on paper
-	limits              // one to four decimals; see permitted
-	ticked              // text in bold: what a reader must look at
-	label               // text in bold, of the summary
-	value               // of the summary: text or number at the left
-	typed               // text that a spreadsheet would take for a formula if it were typed in again
-	line                // text on one line, cut off at the cell's edge
+	words     kind = iota // text, wrapped
+	whole                 // whole numbers
+	hundred               // two decimals
+	full                  // as many digits as there are
+	plain                 // a number as it was given
+	box                   // empty, to be ticked on paper
+	limits                // one to four decimals; see permitted
+	ticked                // text in bold: what a reader must look at
+	label                 // text in bold, of the summary
+	value                 // of the summary: text or number at the left
+	typed                 // text that a spreadsheet would take for a formula if it were typed in again
+	line                  // text on one line, cut off at the cell's edge
+	typedLine             // the same of a text like a formula
 	numKinds
 )
 
-var numberFormats = [numKinds]string{whole: "0", tenth: "0.0", hundred: "0.00", full: "0.0#########"}
+var numberFormats = [numKinds]string{whole: "0", hundred: "0.00", full: "0.0#########"}
 
 const (
 	heading   = int(numKinds)     // style of the heading row
@@ -42,10 +42,20 @@ const (
 	lastRow   = 1048576 // of a sheet
 )
 
+// look is how a whole row stands out.
+type look uint8
+
+const (
+	usual    look = iota
+	ruled         // a dark rule above: something begins
+	summed        // a total: bold, a dark rule above
+	numLooks = int(summed) + 1
+)
+
 // book is a workbook being written.
 type book struct {
 	file   *excelize.File
-	styles [numStyles]int
+	styles [numLooks][numStyles]int
 	last   int    // row
 	foot   string // what every printed page says
 }
@@ -61,18 +71,53 @@ var bare = map[string]string{
 
 func newBook(foot string) (*book, error) {
 	b := &book{file: excelize.NewFile(), last: lastRow, foot: foot}
+	// The unit of a column's width hangs on the workbook's own font: one with
+	// digits of 7 pixels, which is at hand or has a stand-in everywhere.
+	if err := b.file.SetDefaultFont("Arial"); err != nil {
+		return nil, err
+	}
+	if fonts := b.file.Styles.Fonts; fonts != nil && len(fonts.Font) > 0 && fonts.Font[0].Sz != nil {
+		size := 10.0
+		fonts.Font[0].Sz.Val = &size
+	}
 	for name, text := range bare {
 		b.file.Pkg.Store(name, []byte(text))
 	}
 	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &archive{out: w} })
-	for i := range b.styles {
-		style, err := b.file.NewStyle(styleOf(i))
-		if err != nil {
-			return nil, fmt.Errorf("style of a cell: %w", err)
+	for l := range b.styles {
+		for i := range b.styles[l] {
+			style, err := b.file.NewStyle(looking(styleOf(i), look(l)))
+			if err != nil {
+				return nil, fmt.Errorf("style of a cell: %w", err)
+			}
+			b.styles[l][i] = style
 		}
-		b.styles[i] = style
 	}
 	return b, nil
+}
+
+const dark, pale = "404040", "BFBFBF" // lines
+
+// looking gives a style the look of its row.
+func looking(s *excelize.Style, l look) *excelize.Style {
+	if l == usual {
+		return s
+	}
+	for i := range s.Border {
+		if s.Border[i].Type == "top" {
+			s.Border[i].Color, s.Border[i].Style = dark, 2
+		}
+	}
+	s.Font.Bold = s.Font.Bold || l == summed
+	return s
+}
+
+func frame(colour string) []excelize.Border {
+	var all []excelize.Border
+	for _, side := range []string{"left", "right", "top", "bottom"} {
+		all = append(all, excelize.Border{Type: side, Color: colour, Style: 1})
+	}
+	return all
 }
 
 // styleOf describes style i: black on white, to be printed without colour.
@@ -82,42 +127,35 @@ func styleOf(i int) *excelize.Style {
 		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 		return s
 	}
-	const dark, pale = "404040", "BFBFBF"
-	frame := func(colour string, style int) []excelize.Border {
-		var all []excelize.Border
-		for _, side := range []string{"left", "right", "top", "bottom"} {
-			all = append(all, excelize.Border{Type: side, Color: colour, Style: style})
-		}
-		return all
-	}
 	s := &excelize.Style{
-		Font:      &excelize.Font{Size: 9, Family: "Arial"},
+		Font:      &excelize.Font{Size: fontSize, Family: "Arial"},
 		Alignment: &excelize.Alignment{Vertical: "top", WrapText: true},
-		Border:    frame(pale, 1),
+		Border:    frame(pale),
 	}
 	format := ""
 	switch {
 	case i >= decimals1:
 		format = "0." + strings.Repeat("0", i-decimals1+1)
 	case i == heading:
-		s.Font.Bold, s.Border = true, frame(dark, 1)
+		s.Font.Bold, s.Border = true, frame(dark)
 		s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E7E6E6"}}
-		s.Alignment.Vertical = "center"
 	case kind(i) == box:
-		s.Border = frame(dark, 1)
+		s.Border = frame(dark)
 	case kind(i) == ticked, kind(i) == label:
 		s.Font.Bold = true
 	case kind(i) == typed:
 		s.NumFmt = 49 // text
 	case kind(i) == line:
 		s.Alignment.WrapText = false
+	case kind(i) == typedLine:
+		s.NumFmt, s.Alignment.WrapText = 49, false
 	default:
 		format = numberFormats[i]
 	}
 	switch {
 	case format != "":
 		s.CustomNumFmt = &format
-		s.Alignment.WrapText = false
+		s.Alignment.WrapText, s.Alignment.Horizontal = false, "right"
 	case kind(i) == plain:
 		s.Alignment.WrapText = false
 	default:

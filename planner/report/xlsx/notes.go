@@ -10,7 +10,7 @@ import (
 // notes writes everything that is said in words, one row each.
 func notes(b *book, v *report.Plan) error {
 	return b.sheet("notes", []column{
-		{head: "what", width: 17, kind: ticked}, {head: "about", width: 34}, {head: "m2", width: 10, kind: hundred}, {head: "text", width: 92},
+		{head: "what", width: 14, kind: ticked}, {head: "about", width: 26}, {head: "m2", width: 9, kind: hundred}, {head: "text", width: 80},
 	}, func(row func(...any) error) error {
 		for _, part := range []func(*report.Plan, func(...any) error) error{troubleNotes, faultNotes, leftNotes, plainNotes} {
 			if err := part(v, row); err != nil {
@@ -79,7 +79,7 @@ func plainNotes(v *report.Plan, row func(...any) error) error {
 	for _, part := range []struct {
 		what  string
 		texts []string
-	}{{"note", v.Notes}, {"proof", v.Proof.Sentences}, {"take care", v.Cautions}} {
+	}{{"mismatch", v.Mismatches}, {"note", v.Notes}, {"proof", v.Proof.Sentences}, {"take care", v.Cautions}} {
 		for _, t := range part.texts {
 			if err := row(part.what, nil, nil, t); err != nil {
 				return err
@@ -89,8 +89,8 @@ func plainNotes(v *report.Plan, row func(...any) error) error {
 	a := &v.Balance
 	for _, line := range []struct {
 		about string
-		m2    float64
-	}{{"takeoff", a.Takeoff}, {"in sections", a.Sections}, {"outside", a.Outside}, {"difference", show.Difference(a.Difference)}} {
+		m2    any
+	}{{"takeoff", a.Takeoff}, {"in sections", a.Sections}, {"outside", a.Outside}, {"difference", given(show.Difference(a.Difference))}} {
 		if err := row("balance", line.about, line.m2); err != nil {
 			return err
 		}

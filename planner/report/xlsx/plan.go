@@ -1,6 +1,7 @@
 package xlsx
 
 import (
+	"fmt"
 	"io"
 	"strings"
 
@@ -16,7 +17,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	}
 	defer b.file.Close()
 	for _, write := range []func(*book, *report.Plan) error{
-		summary, sections, pieces, cuts, blanks, sizes, takeoffSheet, notes,
+		summary, sections, outOfRange, pieces, cuts, blanks, sizes, takeoffSheet, notes,
 	} {
 		if err := write(b, v); err != nil {
 			return err
@@ -49,9 +50,9 @@ func footText(s string) string {
 
 // summary says what the plan comes to and what it was made for.
 func summary(b *book, v *report.Plan) error {
-	columns := []column{{head: "Ductwork leakage test plan", width: 34, kind: label}, {head: v.Schedule.File, width: 100, kind: value}}
+	columns := []column{{head: "Ductwork leakage test plan", width: 30, kind: label}, {head: v.Schedule.File, width: 98, kind: value}}
 	return b.form("summary", columns, func(row func(...any) error) error {
-		for _, part := range [][][2]any{summaryResult(v), summarySettings(v), summaryBalance(v)} {
+		for _, part := range [][][2]any{summaryResult(v), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(v)} {
 			for _, line := range part {
 				if err := row(line[0], line[1]); err != nil {
 					return err
@@ -73,19 +74,37 @@ func summary(b *book, v *report.Plan) error {
 
 func summaryResult(v *report.Plan) [][2]any {
 	p := &v.Proof
+	lines := [][2]any{{"tests", p.Tests}, {"sections over range", p.OverRange}, {"sections under range", p.UnderRange}}
+	if g := show.Groupings(v); g != "" {
+		lines = append(lines, [2]any{"groupings", bold(g)})
+	}
+	if n := v.Schedule.RowsRefused; n > 0 {
+		lines = append(lines, [2]any{"rows", bold(fmt.Sprintf("%d of %s REFUSED", n, count(v.Schedule.RowsRead, "row")))})
+	}
+	if n := len(v.Mismatches); n > 0 {
+		lines = append(lines, [2]any{"mismatches", n})
+	}
 	sizes := show.AllSizes(show.BySize(v.Sections))
-	return [][2]any{
-		{"tests", p.Tests},
-		{"sections over range", p.OverRange},
-		{"sections under range", p.UnderRange},
+	return append(lines, [][2]any{
 		{"cuts", len(v.Cuts)},
-		{"blanks to fit, in all tests", sizes.Fits()},
-		{"greatest force on a blank, N", rounded{sizes.MostForce, whole}},
+		{"blanks to fit, in all tests", inGroupings(v, rounded{float64(sizes.Fits()), whole})},
+		{"greatest force on a blank, N", inGroupings(v, rounded{sizes.MostForce, whole})},
 		{"tested, m2", rounded{v.Balance.Sections, hundred}},
 		{"tests and cuts, min", rounded{p.TotalMinutes, whole}},
 		{"of which cuts, min", rounded{p.BlankMinutes, whole}},
-		{"capping open ends, apart, min", rounded{p.EndMinutes, whole}},
+		{"capping open ends, apart, min", inGroupings(v, rounded{p.EndMinutes, whole})},
+	}...)
+}
+
+// inGroupings says of a figure that it isn't known for groupings.
+func inGroupings(v *report.Plan, r rounded) any {
+	switch {
+	case show.Groupings(v) == "":
+		return r
+	case r.v == 0:
+		return "not known for groupings"
 	}
+	return fmt.Sprintf("%.0f, not known for groupings", show.Whole(r.v))
 }
 
 func summarySettings(v *report.Plan) [][2]any {
@@ -126,7 +145,7 @@ func summaryBalance(v *report.Plan) [][2]any {
 		{"takeoff, m2", rounded{a.Takeoff, hundred}},
 		{"of which in sections, m2", rounded{a.Sections, hundred}},
 		{"of which outside, m2", rounded{a.Outside, hundred}},
-		{"difference, m2", show.Difference(a.Difference)},
+		{"difference, m2", rounded{show.Difference(a.Difference), plain}},
 	}
 }
 

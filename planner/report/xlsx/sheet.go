@@ -28,8 +28,20 @@ type rounded struct {
 	kind kind
 }
 
-// bold is a text that a reader must look at.
-type bold string
+// bold is a text that a reader must look at. A row whose first cell is a start
+// has a rule above it; one whose first cell is a total is bold and stands outside
+// the filter.
+type (
+	bold  string
+	start string
+	total string
+)
+
+// given is a number shown with the digits that it has.
+type given float64
+
+// byHand is a cell to be filled in by hand on paper.
+type byHand struct{}
 
 // fill gives the rows of a sheet, one call each.
 type fill func(row func(cells ...any) error) error
@@ -53,6 +65,11 @@ func named(sheet string, err error) error {
 }
 
 func (b *book) page(name string, columns []column, rows fill, filter bool) error {
+	for i, c := range columns {
+		if c.screen && c.kind == words {
+			columns[i].kind = line // what isn't printed doesn't make the rows high
+		}
+	}
 	if err := b.setUp(name, columns); err != nil {
 		return err
 	}
@@ -61,7 +78,7 @@ func (b *book) page(name string, columns []column, rows fill, filter bool) error
 		return err
 	}
 	s := &sheet{book: b, out: w, columns: columns}
-	if err := s.begin(); err != nil {
+	if err := s.begin(filter); err != nil {
 		return err
 	}
 	if err := rows(s.row); err != nil {
@@ -72,9 +89,12 @@ func (b *book) page(name string, columns []column, rows fill, filter bool) error
 			return err
 		}
 	}
-	if filter && s.at > 1 {
+	if s.end == 0 {
+		s.end = s.at
+	}
+	if filter && s.end > 1 {
 		// Last, because it would undo what the set-up says of the sheet.
-		corner, _ := excelize.CoordinatesToCellName(len(columns), s.at)
+		corner, _ := excelize.CoordinatesToCellName(len(columns), s.end)
 		if err := b.file.AutoFilter(name, "A1:"+corner, nil); err != nil {
 			return err
 		}
@@ -88,11 +108,12 @@ type sheet struct {
 	out     *excelize.StreamWriter
 	columns []column
 	at      int // the last row written
+	end     int // the last row before the total; 0: there is none yet
 	left    int // rows that didn't fit
 }
 
 // begin sets the widths and writes the heading row.
-func (s *sheet) begin() error {
+func (s *sheet) begin(filter bool) error {
 	for i, c := range s.columns {
 		if err := s.out.SetColWidth(i+1, i+1, c.width); err != nil {
 			return err
@@ -105,35 +126,69 @@ func (s *sheet) begin() error {
 	heads := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		heads[i] = excelize.Cell{StyleID: s.book.styles[heading], Value: c.head}
-		deep = max(deep, linesOf(c.head, 1.1*(c.width-3))) // the filter's button takes some room
+		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][heading], Value: c.head}
+		deep = max(deep, linesOf(c.head, room(c.width)/boldFace))
 	}
 	s.at = 1
-	return s.out.SetRow("A1", heads, excelize.RowOpts{Height: height(deep)})
+	tall := height(deep)
+	if filter {
+		tall += button
+	}
+	return s.out.SetRow("A1", heads, excelize.RowOpts{Height: tall})
 }
 
-// linesOf is about how many lines a text takes in a cell, rather too many than
-// too few. A unit of width holds 1.25 letters or more of the cells' font,
-// measured on its widest likely stand-in.
-func linesOf(text string, width float64) int {
+// The cells' font is Arial at 9 points. A unit of a column's width is 7 pixels at
+// 96 to the inch, of which the indent and the edges take some.
+const (
+	fontSize, unit, edges = 9.0, 5.25, 10.0 // points
+	boldFace              = 1.08            // bold over upright
+	button                = 10.0            // points below a heading for the filter's button
+)
+
+// room is what a column has for text, in sizes of the font.
+func room(width float64) float64 { return (unit*width - edges) / fontSize }
+
+// linesOf is about how many lines a text takes in a cell with so much room,
+// rather too many than too few.
+func linesOf(text string, room float64) int {
 	lines, used := 1, 0.0
 	for _, word := range strings.Fields(text) {
 		n := 0.0
 		for _, r := range word {
-			n++
-			if r >= 0x2e80 { // wide letters
-				n++
-			}
+			n += letter(r)
 		}
-		if used > 0 && used+1+n > width {
+		if used > 0 && used+space+n > room {
 			lines, used = lines+1, 0
 		}
-		for ; n > width; n -= width {
+		if used > 0 {
+			used += space
+		}
+		for ; n > room && room > 1; n -= room {
 			lines++
 		}
-		used += n + 1
+		used += n
 	}
 	return lines
+}
+
+const space = 0.28
+
+// letter is about the width of a letter of the cells' font, in sizes of the
+// font: those of its kind, rounded up.
+func letter(r rune) float64 {
+	switch {
+	case r >= 0x2e80: // wide letters
+		return 1
+	case strings.ContainsRune("iljtfrI.,:;'|()[]!-/ ", r):
+		return 0.34
+	case strings.ContainsRune("csvkxyz", r):
+		return 0.5
+	case strings.ContainsRune("mwMW@%", r):
+		return 0.95
+	case r >= 'A' && r <= 'Z':
+		return 0.73
+	}
+	return 0.56
 }
 
 // height is that of a row of so many lines, points. A sheet has an end to it.
@@ -150,18 +205,31 @@ func (s *sheet) row(cells ...any) error {
 }
 
 func (s *sheet) put(cells []any) error {
+	l := usual
+	if len(cells) > 0 {
+		switch cells[0].(type) {
+		case start:
+			l = ruled
+		case total:
+			l, s.end = summed, s.at
+		}
+	}
 	s.at++
 	out := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		cell := excelize.Cell{StyleID: s.book.styles[c.kind]}
+		var v any
+		style := int(c.kind)
 		if i < len(cells) {
-			cell.Value, cell.StyleID = s.book.value(cells[i], cell.StyleID)
+			v, style = valueOf(cells[i], style)
 		}
-		if text, ok := cell.Value.(string); ok && c.kind != line {
-			deep = max(deep, linesOf(text, 1.25*(c.width-2)))
+		if text, ok := v.(string); ok && c.kind != line {
+			deep = max(deep, linesOf(text, room(c.width)))
 		}
-		out[i] = cell
+		if _, ok := v.(byHand); ok {
+			v, deep = nil, max(deep, 2)
+		}
+		out[i] = excelize.Cell{StyleID: s.book.styles[l][style], Value: v}
 	}
 	name, err := excelize.CoordinatesToCellName(1, s.at)
 	if err != nil {
@@ -171,70 +239,38 @@ func (s *sheet) put(cells []any) error {
 	return s.out.SetRow(name, out, excelize.RowOpts{Height: height(deep)})
 }
 
-// value is what a cell holds, and its style where the value asks for another.
-func (b *book) value(v any, style int) (any, int) {
+// valueOf is what a cell holds, and its style where the value asks for another.
+func valueOf(v any, style int) (any, int) {
 	switch v := v.(type) {
 	case permitted:
-		return show.LimitValue(float64(v)), b.styles[decimals1+show.LimitDecimals(float64(v))-1]
+		return show.LimitValue(float64(v)), decimals1 + show.LimitDecimals(float64(v)) - 1
 	case rounded:
-		return v.v, b.styles[left0+int(v.kind)]
+		return v.v, left0 + int(v.kind)
+	case given:
+		return float64(v), int(plain)
 	case bold:
-		return string(v), b.styles[ticked]
+		return oneLine(string(v)), int(ticked)
+	case start:
+		return oneLine(string(v)), int(ticked)
+	case total:
+		return oneLine(string(v)), int(ticked)
 	case float64:
 		if math.IsInf(v, 0) || math.IsNaN(v) {
 			return nil, style
 		}
 	case string:
-		switch v = strings.Join(strings.Fields(show.Safe(v)), " "); {
+		switch v = oneLine(v); {
 		case v == "":
 			return nil, style
-		case strings.ContainsRune("=+-@", rune(v[0])) && style == b.styles[words]:
-			return v, b.styles[typed]
+		case strings.ContainsRune("=+-@", rune(v[0])) && style == int(words):
+			return v, int(typed)
+		case strings.ContainsRune("=+-@", rune(v[0])) && style == int(line):
+			return v, int(typedLine)
 		}
 		return v, style
 	}
 	return v, style
 }
 
-// setUp makes the sheet and says how it prints: A4 on its side, one page wide,
-// the heading row on every page.
-func (b *book) setUp(name string, columns []column) error {
-	f := b.file
-	if f.SheetCount == 1 && f.GetSheetName(0) == "Sheet1" {
-		if err := f.SetSheetName("Sheet1", name); err != nil {
-			return err
-		}
-	} else if _, err := f.NewSheet(name); err != nil {
-		return err
-	}
-	yes, wide, tall, paper, side := true, 1, 0, 9, "landscape"
-	if err := f.SetSheetProps(name, &excelize.SheetPropsOptions{FitToPage: &yes}); err != nil {
-		return err
-	}
-	err := f.SetPageLayout(name, &excelize.PageLayoutOptions{Size: &paper, Orientation: &side, FitToWidth: &wide, FitToHeight: &tall})
-	if err != nil {
-		return err
-	}
-	narrow, deep, edge := 0.4, 0.6, 0.3
-	err = f.SetPageMargins(name, &excelize.PageLayoutMarginsOptions{Left: &narrow, Right: &narrow, Top: &narrow, Bottom: &deep, Header: &edge, Footer: &edge})
-	if err != nil {
-		return err
-	}
-	err = f.SetHeaderFooter(name, &excelize.HeaderFooterOptions{OddFooter: "&L" + b.foot + "&C&A&R&P / &N"})
-	if err != nil {
-		return err
-	}
-	err = f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + name + "'!$1:$1", Scope: name})
-	if err != nil {
-		return err
-	}
-	printed := 0
-	for printed < len(columns) && !columns[printed].screen {
-		printed++
-	}
-	if printed == len(columns) {
-		return nil
-	}
-	end, _ := excelize.ColumnNumberToName(printed)
-	return f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + name + "'!$A:$" + end, Scope: name})
-}
+// oneLine makes a text of a schedule safe for a cell.
+func oneLine(s string) string { return strings.Join(strings.Fields(show.Safe(s)), " ") }
