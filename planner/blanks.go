@@ -65,9 +65,9 @@ func (p *Plan) listBlanks() {
 		}
 		a, b := p.sectionOf[j.A], p.sectionOf[j.B]
 		if a >= 0 && b < 0 {
-			p.addBlank(j.A, k, j.FaceA, ForScope, p.Settings.Prices.End(j.FaceA))
+			p.addBlank(j.A, k, j.FaceA, ForScope, p.Settings.Prices.End(j.FaceA, p.Network.Item(j.A).Level))
 		} else if b >= 0 && a < 0 {
-			p.addBlank(j.B, k, j.FaceB, ForScope, p.Settings.Prices.End(j.FaceB))
+			p.addBlank(j.B, k, j.FaceB, ForScope, p.Settings.Prices.End(j.FaceB, p.Network.Item(j.B).Level))
 		}
 	}
 	for i := range net.OpenEnds {

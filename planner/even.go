@@ -10,9 +10,11 @@ const evenWork = 20_000_000
 
 // evener shifts cuts between neighbouring sections of a patch to joints of the
 // same price, which changes nothing of what was proved, so that first fewer
-// sections are smaller than the scheme asks for, and then their sizes are alike.
+// sections are smaller than the scheme asks for, then more cuts are at natural
+// places, and then sizes are alike.
 type evener struct {
 	p       *patch
+	net     *network.Network
 	q       partition.Problem
 	sol     *partition.Solution
 	least   int64   // area that the scheme asks for of one test, in the search's unit
@@ -29,7 +31,7 @@ func (p *patch) even(sol *partition.Solution, set Settings, net *network.Network
 	if len(p.links) > 0 || set.HoldBoth || p.timed(net) || len(sol.State) < 2 {
 		return
 	}
-	e := &evener{p: p, q: p.problem(net, drawn{in: 1, up: 1}), sol: sol,
+	e := &evener{p: p, net: net, q: p.problem(net, drawn{in: 1, up: 1}), sol: sol,
 		least: int64(leastM2 * mm2PerM2 * unit), nodes: make([][]int, len(sol.State)), below: make([]int64, len(p.nodes))}
 	for x, part := range sol.Part {
 		e.nodes[part] = append(e.nodes[part], x)
@@ -68,7 +70,7 @@ func (e *evener) shift(x int) {
 		e.below[v] = e.q.Weight[v]
 	}
 	inside := func(v int) bool { return e.sol.Part[v] == a || e.sol.Part[v] == b }
-	best, bestAt := e.value(e.sol.State[a].Weight, e.sol.State[b].Weight), x
+	best, bestAt := e.value(e.sol.State[a].Weight, e.sol.State[b].Weight, x), x
 	for i := len(merged) - 1; i > 0; i-- { // children come after their parents
 		v := merged[i]
 		up := e.p.parent[v]
@@ -80,7 +82,7 @@ func (e *evener) shift(x int) {
 		if e.q.Price[v] != e.q.Price[x] || !e.in(w) || !e.in(total-w) {
 			continue
 		}
-		if val := e.value(w, total-w); val.less(best) {
+		if val := e.value(w, total-w, v); val.less(best) {
 			best, bestAt = val, v
 		}
 	}
@@ -106,18 +108,29 @@ func merge(a, b []int) []int {
 // evenness is what a pair of sections is judged by, least first.
 type evenness struct {
 	small int   // sections smaller than the scheme asks for
+	inRun int   // 1 where the cut isn't at a natural place
 	apart int64 // difference of the two
 }
 
 func (a evenness) less(b evenness) bool {
-	return a.small < b.small || a.small == b.small && a.apart < b.apart
+	if a.small != b.small {
+		return a.small < b.small
+	}
+	if a.inRun != b.inRun {
+		return a.inRun < b.inRun
+	}
+	return a.apart < b.apart
 }
 
-func (e *evener) value(u, v int64) (o evenness) {
+// value judges two sections of weights u and v that are parted above node x.
+func (e *evener) value(u, v int64, x int) (o evenness) {
 	for _, w := range [2]int64{u, v} {
 		if w < e.least {
 			o.small++
 		}
+	}
+	if k := e.p.up[x]; k < 0 || !e.net.Joints[k].Natural {
+		o.inRun = 1
 	}
 	o.apart = max(u-v, v-u)
 	return o

@@ -86,3 +86,22 @@ func TestPressureByDesign(t *testing.T) {
 		t.Errorf("a design pressure below every step: %v %+v", err, p.Faults)
 	}
 }
+
+// A damper's flange is as good a place as a mid-run joint of the same price, and
+// a better one; with a share in the job file it is cheaper too. Access adds the
+// minutes of a level.
+func TestNaturalPlaces(t *testing.T) {
+	csv := "tag,kind,diameter_mm,length_mm,from,level\nA,straight,500,9000,,L1\nD,inline,500,300,A,L1\nB,straight,500,12000,D,L1\n"
+	set := classB(t, siteRig, 400)
+	set.MaxArea = 22
+	v := planned(t, csv, set)
+	if len(v.Cuts) != 1 || v.Cuts[0].Between[0].Tag != "D" && v.Cuts[0].Between[1].Tag != "D" {
+		t.Errorf("cuts %+v", v.Cuts)
+	}
+	set.Prices.Natural, set.Prices.Access = 0.5, map[string]float64{"L1": 4}
+	v = planned(t, csv, set)
+	// half of 10 + 10 x pi x 0.5 = 12.85, and 4 for access
+	if len(v.Cuts) != 1 || v.Cuts[0].Minutes != 16.85 {
+		t.Errorf("cuts %+v", v.Cuts)
+	}
+}

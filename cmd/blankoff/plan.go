@@ -20,10 +20,10 @@ import (
 )
 
 type planOptions struct {
-	rigs             []string
-	aim, format, out string
-	measure          measureOptions
-	set              planner.Settings
+	rigs                  []string
+	aim, format, out, job string
+	measure               measureOptions
+	set                   planner.Settings
 }
 
 func newPlan() *cobra.Command {
@@ -48,6 +48,7 @@ says how that is known.
 	}
 	f := c.Flags()
 	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
+	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level")
 	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
@@ -95,6 +96,13 @@ func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
 		return nil, err
 	}
 	o.set.Scheme, o.set.Own = s.Name, s
+	if o.job != "" {
+		j, err := readJob(o.job)
+		if err != nil {
+			return nil, err
+		}
+		o.set.Prices = j.Prices
+	}
 	if len(o.rigs) == 0 {
 		o.rigs = []string{""}
 	}
@@ -137,7 +145,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if err != nil {
 		return err
 	}
-	input := append([]string{path, o.measure.basis}, o.rigs...)
+	input := append([]string{path, o.job, o.measure.basis}, o.rigs...)
 	if o.out != "" {
 		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
 			return err

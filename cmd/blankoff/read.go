@@ -7,6 +7,7 @@ import (
 	"os"
 	"strings"
 
+	"blankoff/planner/job"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
@@ -25,6 +26,16 @@ func readTakeoff(path string, o takeoff.Options) (*takeoff.Takeoff, error) {
 	}
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t, nil
+}
+
+// readJob reads a job file.
+func readJob(path string) (job.Job, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return job.Job{}, fmt.Errorf("job file %s: %w", path, cause(err))
+	}
+	defer f.Close()
+	return job.Load(f, path)
 }
 
 // readRig reads a rig file.

@@ -20,7 +20,7 @@ func (n *Network) findOpenEnds() {
 				} else if n.usedEnds[endKey{i, e.Role}] || !n.carriesEnd(k, nodes, e.Role) {
 					continue
 				}
-				end := OpenEnd{Node: k, Role: e.Role, Face: e.CrossSection, Minutes: n.rule.End(e.CrossSection), Estimated: true}
+				end := OpenEnd{Node: k, Role: e.Role, Face: e.CrossSection, Minutes: n.rule.End(e.CrossSection, it.Level), Estimated: true}
 				if it.HasEnd {
 					end.Minutes, end.Estimated = it.EndMinutes, false
 				}

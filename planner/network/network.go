@@ -50,6 +50,7 @@ type Joint struct {
 	Barred     string                // why it can't be blanked; empty if it can
 	Minutes    float64               // price of a cut here, both sides, both tests
 	Estimated  bool                  // the price is the rule's, not the schedule's
+	Natural    bool                  // a natural place for a blank
 	Mismatched bool                  // the two openings differ
 }
 
@@ -103,20 +104,40 @@ type span struct {
 type Prices struct {
 	CutBase, CutPerMetre float64 // minutes, and minutes per metre of girth, of a cut
 	EndBase, EndPerMetre float64 // of capping one open end
+	// Natural is the share of a cut's price at a natural place: a damper's or a
+	// flexible connector's flange, and where the level changes. 1: no difference.
+	Natural float64
+	// Access is added to every cut and open end on a level: ladders, towers.
+	Access map[string]float64
 }
 
 // DefaultPrices is 10 min + 10 min per metre of girth for a cut, both sides and
 // both tests, and half of that for capping one end. Assumption, no source.
-func DefaultPrices() Prices { return Prices{10, 10, 5, 5} }
-
-// Cut is the price of a cut at an opening, minutes.
-func (p Prices) Cut(c fittings.CrossSection) float64 {
-	return hundredths(p.CutBase + p.CutPerMetre*c.Girth())
+func DefaultPrices() Prices {
+	return Prices{CutBase: 10, CutPerMetre: 10, EndBase: 5, EndPerMetre: 5, Natural: 1}
 }
 
-// End is the price of capping an opening, minutes.
-func (p Prices) End(c fittings.CrossSection) float64 {
-	return hundredths(p.EndBase + p.EndPerMetre*c.Girth())
+// Cut is the price of a cut at an opening on a level, minutes.
+func (p Prices) Cut(c fittings.CrossSection, natural bool, level string) float64 {
+	share := 1.0
+	if natural {
+		share = p.Natural
+	}
+	return hundredths(share*(p.CutBase+p.CutPerMetre*c.Girth()) + p.Access[level])
+}
+
+// End is the price of capping an opening on a level, minutes.
+func (p Prices) End(c fittings.CrossSection, level string) float64 {
+	return hundredths(p.EndBase + p.EndPerMetre*c.Girth() + p.Access[level])
+}
+
+// natural reports whether two rows meet at a natural place for a blank: a
+// damper's or a flexible connector's flange, or where the level changes.
+func natural(a, b *takeoff.Item) bool {
+	kind := func(it *takeoff.Item) bool {
+		return it.Piece.Kind == fittings.Inline || it.Piece.Kind == fittings.Flexible
+	}
+	return kind(a) || kind(b) || a.Level != b.Level
 }
 
 // hundredths rounds minutes to a hundredth, the unit in which cuts are weighed.

@@ -197,7 +197,7 @@ func (n *Network) carrier(first, last int, at float64) int {
 // addInside joins two pieces of one straight.
 func (n *Network) addInside(a, b int, it *takeoff.Item) {
 	face := it.Ends[0].CrossSection
-	j := Joint{A: a, B: b, FaceA: face, FaceB: face, Inside: true, Minutes: n.rule.Cut(face), Estimated: true}
+	j := Joint{A: a, B: b, FaceA: face, FaceB: face, Inside: true, Minutes: n.rule.Cut(face, false, it.Level), Estimated: true}
 	if it.Joint == takeoff.Welded {
 		j.Barred = "welded"
 	}
@@ -250,7 +250,8 @@ func (n *Network) finishJoint(j *Joint, it *takeoff.Item) {
 		j.Mismatched = !j.FaceA.Same(j.FaceB)
 	}
 	j.Must = it.Blank.Must
-	j.Minutes, j.Estimated = n.rule.Cut(j.Face()), true
+	j.Natural = natural(n.Item(j.A), it)
+	j.Minutes, j.Estimated = n.rule.Cut(j.Face(), j.Natural, it.Level), true
 	if it.Blank.Given {
 		j.Minutes, j.Estimated = it.Blank.Price, false
 	}

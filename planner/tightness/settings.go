@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"maps"
 	"math"
 	"slices"
 	"strings"
@@ -74,6 +75,11 @@ func (t *Table) Only(keys ...string) {
 	for _, key := range unknown {
 		t.Problem(key, "unknown key", "one of "+strings.Join(keys, ", "))
 	}
+}
+
+// Keys lists the keys of the table, in order of name.
+func (t *Table) Keys() []string {
+	return slices.Sorted(maps.Keys(t.keys))
 }
 
 // Has says whether the key is there at all.
