@@ -86,3 +86,22 @@ func (z *zoning) neverUp(cluster func(int) int, why map[int]string) {
 		when[root] = s
 	}
 }
+
+// hangsOutside leaves outside what hangs on a piece that is in no section over a
+// joint that can't be blanked.
+func (z *zoning) hangsOutside(cluster func(int) int, why map[int]string) {
+	for k := range z.net.Joints {
+		j := &z.net.Joints[k]
+		out, in := j.A, j.B
+		if z.net.Nodes[out].State != network.Outside {
+			out, in = in, out
+		}
+		if j.Barred == "" || z.net.Nodes[out].State != network.Outside || z.net.Nodes[in].State == network.Outside || why[cluster(in)] != "" {
+			continue
+		}
+		why[cluster(in)] = fmt.Sprintf("it can't be blanked off from %s, which isn't in a test (%s): the joint can't be blanked (%s)",
+			z.net.NodeText(out), z.net.Nodes[out].Reason, j.Barred)
+		z.notes = append(z.notes, fmt.Sprintf("%s and what hangs on it over joints that can't be blanked: %s; cures: take %s into the test (scope through), or make the joint blankable (a number of minutes in blank_minutes)",
+			z.net.NodeText(in), why[cluster(in)], z.net.Item(out).Name()))
+	}
+}

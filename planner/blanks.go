@@ -23,7 +23,7 @@ func (p *Plan) listCuts(z *zoning) {
 			continue
 		}
 		p.Cuts = append(p.Cuts, Cut{
-			Joint: k, Parts: [2]int{a, b}, A: p.place(j.A, true), B: p.place(j.B, false),
+			Joint: k, Parts: [2]int{a, b}, A: p.place(j.A, j, true), B: p.place(j.B, j, false),
 			Face: j.Face(), Minutes: j.Minutes, Why: z.must[k],
 		})
 	}
@@ -39,13 +39,17 @@ func (p *Plan) addJoint(s *Section, j *network.Joint) {
 	}
 }
 
-// place is one side of a joint: the last piece of the side nearer the plant,
-// the first of the other.
-func (p *Plan) place(k int, last bool) Place {
+// place is one side of a joint: the last piece of the side nearer the plant, the
+// first of the other. A joint that closes a ring is at the far ends of both; one
+// in a wall is on the piece in which it lies.
+func (p *Plan) place(k int, j *network.Joint, nearer bool) Place {
 	n := &p.Network.Nodes[k]
 	piece := n.First
-	if last {
+	switch {
+	case j.Ring, nearer && !j.Wall:
 		piece = n.Last
+	case nearer && n.Last > n.First: // places unknown: nobody can say on which piece
+		piece = 0
 	}
 	return Place{Item: n.Item, Piece: piece, Of: n.Of}
 }
@@ -111,7 +115,7 @@ func (p *Plan) listOutside() {
 		case it.Scope == takeoff.Out && !it.Refused:
 			p.Excluded = addSpan(p.Excluded, &n)
 		default:
-			if !it.Refused {
+			if !it.Refused && it.Scope == takeoff.In {
 				n.State = network.Tested // its area counts, outside
 			}
 			p.Outside = addSpan(p.Outside, &n)

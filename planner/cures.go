@@ -47,6 +47,9 @@ func (p *Plan) underCures(i int) []string {
 		add(p.jumperCure(i))
 	}
 	add(no)
+	if s.State == SmallArea {
+		add(fmt.Sprintf("a least area (--min-area) of %s m2 or less: the rig can judge it as it is", digits3(s.Area)))
+	}
 	return cures
 }
 

@@ -59,13 +59,13 @@ func (s Settings) Check() error {
 		return errors.New("a plan needs a rig: give --rig and a rig file")
 	case !(s.Headroom >= 1 && s.Headroom <= 100):
 		return fmt.Errorf("headroom %g: expected 1 to 100, how many times its limit a section may leak and still be read", s.Headroom)
-	case s.MinArea < 0 || s.MaxArea < 0 || s.MaxArea > 0 && s.MaxArea < s.MinArea:
+	case !(s.MinArea >= 0 && s.MinArea <= 1e9 && s.MaxArea >= 0 && s.MaxArea <= 1e9) || s.MaxArea > 0 && s.MaxArea < s.MinArea:
 		return fmt.Errorf("least area %g and greatest area %g m2: expected 0 or more, the greatest not below the least", s.MinArea, s.MaxArea)
 	case !(s.TestMinutes >= 0 && s.TestMinutes <= 10000):
 		return fmt.Errorf("test minutes %g: expected 0 to 10000", s.TestMinutes)
 	case !(s.DuctClass >= 0 && s.DuctClass <= 100000):
 		return fmt.Errorf("duct class %g: expected more than 0 and at most 100000 Pa", s.DuctClass)
-	case s.TestPa < 0 || s.TestPa > 100000:
+	case !(s.TestPa >= 0 && s.TestPa <= 100000):
 		return fmt.Errorf("test pressure %g: expected more than 0 and at most 100000 Pa, with the side in --sign", s.TestPa)
 	case s.SlipJoints != "open" && s.SlipJoints != "bladder" && s.SlipJoints != "made-up":
 		return fmt.Errorf("slip joints %q: expected open, bladder or made-up", s.SlipJoints)

@@ -158,8 +158,8 @@ func TestTimesAgainstAllChoices(t *testing.T) {
 }
 
 func (m *model) allOut() bool {
-	for _, p := range m.pieces {
-		if p.scope != "out" {
+	for _, out := range m.outside() {
+		if !out {
 			return false
 		}
 	}
@@ -212,9 +212,13 @@ func (m *model) check(t *testing.T, v *report.Plan, windows func(string) []span)
 			fail("%s of %g m2: under %v, over %v, windows %v", section.ID, area, section.UnderRange, section.OverRange, windows(section.Class))
 		}
 	}
+	out := m.outside()
 	for i, p := range m.pieces {
-		if (of[i] < 0) != (p.scope == "out") {
+		if (of[i] < 0) != out[i] {
 			fail("%s with scope %s is in section %d", p.tag, p.scope, of[i])
+		}
+		if out[i] && p.scope == "in" {
+			sum += p.area
 		}
 	}
 	if math.Abs(sum-v.TakeoffM2) > 1e-9 || math.Abs(v.Balance.Difference) > 1e-9 {

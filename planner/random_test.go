@@ -175,11 +175,12 @@ func (w worth) less(o worth, time bool, test float64) bool {
 // class.
 func (m *model) best(windows func(class string) []span, time bool, test float64) (best worth, found bool) {
 	var may []int
+	out := m.outside()
 	base := make([]bool, len(m.joints)) // cut whatever is chosen
 	for k, j := range m.joints {
 		a, b := m.pieces[j.a], m.pieces[j.b]
 		switch {
-		case a.scope == "out" || b.scope == "out", j.must, a.class != b.class, !a.upWith(b):
+		case out[j.a] || out[j.b], j.must, a.class != b.class, !a.upWith(b):
 			base[k] = true
 		case !j.never:
 			may = append(may, k)
@@ -197,15 +198,34 @@ func (m *model) best(windows func(class string) []span, time bool, test float64)
 	return best, found
 }
 
+// outside tells which pieces are in no section: those that are out, and what
+// hangs on them over joints that can't be blanked.
+func (m *model) outside() []bool {
+	out := make([]bool, len(m.pieces))
+	for i, p := range m.pieces {
+		out[i] = p.scope == "out"
+	}
+	for changed := true; changed; {
+		changed = false
+		for _, j := range m.joints {
+			if j.never && out[j.a] != out[j.b] {
+				out[j.a], out[j.b], changed = true, true, true
+			}
+		}
+	}
+	return out
+}
+
 // value is what a choice of cuts costs, and whether it may be chosen: no
 // section may be too big unless it is one that can't be cut.
 func (m *model) value(cut []bool, windows func(string) []span) (worth, bool) {
 	part := m.parts(cut)
 	cluster := m.parts(m.blankable())
+	out := m.outside()
 	var w worth
 	area, size, whole, class := map[int]float64{}, map[int]int{}, map[int]map[int]bool{}, map[int]string{}
 	for i, p := range m.pieces {
-		if p.scope == "out" {
+		if out[i] {
 			continue
 		}
 		if p.scope == "in" {
@@ -220,7 +240,7 @@ func (m *model) value(cut []bool, windows func(string) []span) (worth, bool) {
 	}
 	for i, a := range m.pieces {
 		for k, b := range m.pieces[:i] {
-			if part[i] == part[k] && a.scope != "out" && b.scope != "out" && !a.upWith(b) {
+			if part[i] == part[k] && !out[i] && !out[k] && !a.upWith(b) {
 				return w, false
 			}
 		}
@@ -242,8 +262,7 @@ func (m *model) value(cut []bool, windows func(string) []span) (worth, bool) {
 		}
 	}
 	for _, j := range m.joints {
-		outside := m.pieces[j.a].scope == "out" || m.pieces[j.b].scope == "out"
-		if !outside && (part[j.a] != part[j.b] || j.must) {
+		if !out[j.a] && !out[j.b] && (part[j.a] != part[j.b] || j.must) {
 			w.minutes += j.minutes
 		}
 	}

@@ -17,6 +17,7 @@ type Settings struct {
 	Rigs        rig.Fleet         // at least one
 	Scheme      string            // for rows without one
 	Own         *tightness.Scheme // a scheme of the user's own, found by its name
+	SchemeGiven bool              // Scheme was asked for, not only the default
 	Class       string            // for rows without one; "" none
 	TestPa      float64           // for rows without one, Pa; 0 none
 	Sign        string            // for rows without one: positive or negative
@@ -106,7 +107,7 @@ func (d *duties) onceForAll(asked int, file string) {
 				n++
 			}
 		}
-		if n < asked {
+		if n < asked || asked == 0 {
 			continue
 		}
 		d.faults = slices.DeleteFunc(d.faults, missing)
@@ -206,23 +207,34 @@ func (d *duties) byDesign(it *takeoff.Item, s *tightness.Scheme, o duty) float64
 func (d *duties) pick(flag, own, given string) string {
 	switch {
 	case own == "":
-		if given != "" && (flag != "--sign" || d.set.SignGiven) {
+		if given != "" && d.asked(flag) {
 			d.filled[flag]++
 		}
 		return given
-	case given != "" && !sameWord(own, given) && (flag != "--sign" || d.set.SignGiven):
+	case given != "" && !sameWord(own, given) && d.asked(flag):
 		d.kept[flag]++
 	}
 	return own
 }
 
+// asked reports whether a flag was given and isn't only the default.
+func (d *duties) asked(flag string) bool {
+	switch flag {
+	case "--sign":
+		return d.set.SignGiven
+	case "--scheme":
+		return d.set.SchemeGiven
+	}
+	return true
+}
+
 // holdCeilings refuses a test pressure above what the row, its duct or its
 // class allows.
 func (d *duties) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o duty) {
-	value := fmt.Sprintf("%g", o.pa)
+	value := fmt.Sprintf("%.5g", o.pa)
 	refuse := func(most float64, why string) {
 		d.faults = append(d.faults, it.At.Fault("test_pa", value, fmt.Sprintf("at most %g Pa", most),
-			fmt.Sprintf("a test at %g Pa is above the ceiling: %s; lower the test pressure", o.pa, why)))
+			fmt.Sprintf("a test at %.5g Pa is above the ceiling: %s; lower the test pressure", o.pa, why)))
 		d.refused[i] = fmt.Sprintf("test pressure above the ceiling of %g Pa", most)
 	}
 	if it.DesignPa > 0 && o.pa > it.DesignPa*(1+1e-9) {

@@ -2,6 +2,7 @@ package planner
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/planner/network"
@@ -15,6 +16,7 @@ type zoning struct {
 	d       *duties
 	duty    []duty   // by node
 	must    []string // by joint: why a section ends there, "" if it needn't
+	open    []int    // nodes measured through whose duty is their neighbour's
 	adopted int      // rows that took the system of the row they hang on
 	notes   []string
 }
@@ -51,8 +53,9 @@ func (z *zoning) assign() {
 					z.adopted++
 				}
 			}
-			if o.class.K == 0 || o.pa == 0 { // measured through: what is missing is that of its neighbour
+			if o.open() { // measured through: what is missing is that of its neighbour
 				o.scheme, o.class, o.pa = up.scheme, up.class, up.pa
+				z.open = append(z.open, k)
 			}
 			if o.by == "" || z.net.Joints[n.Up].Barred != "" {
 				o.by = up.by
@@ -65,10 +68,66 @@ func (z *zoning) assign() {
 		if up < 0 {
 			continue
 		}
-		if a := &z.duty[z.net.Joints[up].A]; a.class.K == 0 || a.pa == 0 {
+		if a := &z.duty[z.net.Joints[up].A]; a.open() {
 			a.scheme, a.class, a.pa = z.duty[k].scheme, z.duty[k].class, z.duty[k].pa
 		}
 	}
+	z.settleOpen()
+}
+
+// open reports whether a duty lacks its class or its pressure.
+func (o duty) open() bool { return o.class.K == 0 || o.pa == 0 }
+
+// settleOpen lets each piece that is measured through without a duty of its own
+// go with the neighbour from which it costs most to be cut, so that the cuts at
+// its other joints are the cheapest.
+func (z *zoning) settleOpen() {
+	if len(z.open) == 0 {
+		return
+	}
+	type ask struct {
+		duty duty
+		cost float64 // of being cut from every neighbour of that duty
+	}
+	asks := map[int][]ask{}
+	for _, k := range z.open {
+		asks[k] = nil
+	}
+	for k := range z.net.Joints {
+		j := &z.net.Joints[k]
+		for _, side := range [2][2]int{{j.A, j.B}, {j.B, j.A}} {
+			v, o := side[0], z.duty[side[1]]
+			list, open := asks[v]
+			if !open || z.net.Nodes[side[1]].State == network.Outside {
+				continue
+			}
+			x := slices.IndexFunc(list, func(a ask) bool { return a.duty == o })
+			if x < 0 {
+				x, list = len(list), append(list, ask{duty: o})
+			}
+			list[x].cost += z.cutCost(j)
+			asks[v] = list
+		}
+	}
+	for _, k := range z.open {
+		best, most := z.duty[k], -1.0
+		for _, a := range asks[k] {
+			if a.cost > most {
+				best, most = a.duty, a.cost
+			}
+		}
+		best.system, best.by, best.sign = z.duty[k].system, z.duty[k].by, z.duty[k].sign
+		z.duty[k] = best
+	}
+}
+
+// cutCost is the price of a cut at a joint, minutes; of one that can't be
+// blanked it is beyond any price.
+func (z *zoning) cutCost(j *network.Joint) float64 {
+	if j.Barred != "" {
+		return 1e12
+	}
+	return j.Minutes
 }
 
 func (z *zoning) by(it *takeoff.Item) string {
@@ -125,7 +184,7 @@ func difference(a, b duty) string {
 // blanked although a section would have to end there. The joints round it are
 // blanked instead.
 func (z *zoning) settleBarred() {
-	cluster := z.clusters()
+	cluster := z.sets(func(j *network.Joint) bool { return j.Barred != "" })
 	why := map[int]string{}
 	for k := range z.net.Joints {
 		j := &z.net.Joints[k]
@@ -141,6 +200,7 @@ func (z *zoning) settleBarred() {
 		}
 	}
 	z.neverUp(cluster, why)
+	z.hangsOutside(cluster, why)
 	if len(why) == 0 {
 		return
 	}
@@ -161,6 +221,9 @@ func (z *zoning) settleBarred() {
 // be blanked.
 func (z *zoning) cures(j *network.Joint) string {
 	a, b := z.duty[j.A], z.duty[j.B]
+	if a == b {
+		return "; cures: make the joint blankable (a number of minutes in blank_minutes), or let the section go on over it"
+	}
 	if a.system != b.system {
 		return "; cures: make the joint blankable (a number of minutes in blank_minutes), or give both rows the same system"
 	}
@@ -172,14 +235,6 @@ func (z *zoning) cures(j *network.Joint) string {
 		low = b.pa
 	}
 	return fmt.Sprintf("; cures: one test of both at the lower pressure %g Pa to the tighter class %s (put them on both rows), a limit summed piece by piece if the specifier agrees, or a joint that can be blanked (a number of minutes in blank_minutes)", low, tight)
-}
-
-// clusters groups the nodes that hang together over barred joints, and returns
-// the group of a node.
-func (z *zoning) clusters() func(int) int {
-	return z.sets(func(j *network.Joint) bool {
-		return j.Barred != "" && z.net.Nodes[j.A].State != network.Outside && z.net.Nodes[j.B].State != network.Outside
-	})
 }
 
 // sets groups the nodes over the joints that bind, and returns the group of a

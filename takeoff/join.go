@@ -204,6 +204,10 @@ func (t *Takeoff) refuseLoop(path []int, first int) {
 	for _, k := range path[at:] {
 		names = append(names, t.Items[k].Name())
 	}
+	const most = 6
+	if len(names) > most {
+		names = append(names[:most:most], fmt.Sprintf("(%d more)", len(names)-most))
+	}
 	chain := strings.Join(append(names, names[0]), " > ")
 	for _, k := range path[at:] {
 		it := &t.Items[k]

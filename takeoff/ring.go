@@ -88,7 +88,7 @@ func (t *Takeoff) checkPositions() {
 			continue
 		}
 		host := &t.Items[it.Parent]
-		if host.Piece.Kind != fittings.Straight {
+		if host.Piece.Kind != fittings.Straight || host.Refused {
 			continue
 		}
 		half := t.openingLength(it) / 2

@@ -19,6 +19,12 @@ func writeFile(path string, input []string, write func(io.Writer) error) (err er
 	if st, err := os.Stat(path); err == nil && st.IsDir() {
 		return fmt.Errorf("can't write %s: it is a folder", path)
 	}
+	if real, e := filepath.EvalSymlinks(path); e == nil {
+		path = real // the link stays, its target is replaced
+	}
+	if st, e := os.Stat(path); e == nil && !st.Mode().IsRegular() {
+		return writeThrough(path, write)
+	}
 	f, err := os.CreateTemp(filepath.Dir(path), ".blankoff-*")
 	if err != nil {
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
@@ -46,6 +52,24 @@ func writeFile(path string, input []string, write func(io.Writer) error) (err er
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	if err = os.Rename(f.Name(), path); err != nil {
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
+	}
+	return nil
+}
+
+// writeThrough writes into what isn't a file, such as a pipe: it stays what it
+// is.
+func writeThrough(path string, write func(io.Writer) error) error {
+	f, err := os.OpenFile(path, os.O_WRONLY, 0)
+	if err != nil {
+		return fmt.Errorf("can't write %s: %w", path, cause(err))
+	}
+	defer f.Close()
+	b := bufio.NewWriter(f)
+	if err := write(b); err != nil {
+		return err
+	}
+	if err := b.Flush(); err != nil {
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	return nil
@@ -91,6 +115,9 @@ func writePack(dir string, input []string, docs []document, talk io.Writer) (err
 	for _, d := range docs {
 		if err := notAnInput(filepath.Join(dir, d.name), input); err != nil {
 			return err
+		}
+		if st, err := os.Stat(filepath.Join(dir, d.name)); err == nil && !st.Mode().IsRegular() {
+			return fmt.Errorf("can't write %s: something that isn't a file has that name", filepath.Join(dir, d.name))
 		}
 		if err := writeFile(filepath.Join(stage, d.name), nil, d.write); err != nil {
 			return err

@@ -42,7 +42,7 @@ says how that is known.
   blankoff plan schedule.xlsx --rig rig.toml --aim time -o plan-pack`,
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
-			o.set.SignGiven = c.Flags().Changed("sign")
+			o.set.SignGiven, o.set.SchemeGiven = c.Flags().Changed("sign"), c.Flags().Changed("scheme")
 			return runPlan(args[0], o, c.OutOrStdout(), c.ErrOrStderr(), c.Flags().Changed("test-pressure"))
 		},
 	}

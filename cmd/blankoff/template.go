@@ -4,6 +4,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"path/filepath"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -24,6 +26,9 @@ that have one, a few example rows to delete, and a sheet of instructions.
 		RunE: func(c *cobra.Command, _ []string) error {
 			if out == "" {
 				return misuse{hint{errors.New("no file given"), "usage: " + c.UseLine()}}
+			}
+			if !strings.EqualFold(filepath.Ext(out), ".xlsx") {
+				return misuse{hint{fmt.Errorf("%s: the template is a workbook", out), "give a name that ends in .xlsx"}}
 			}
 			if exists(out) {
 				return hint{fmt.Errorf("%s is there already and is left as it is", out), "choose another name, or move it away first"}

@@ -5,27 +5,25 @@ import "blankoff/fittings"
 // findOpenEnds lists every end with nothing on it. Of loose rows nothing is
 // known, so none of their ends is listed.
 func (n *Network) findOpenEnds() {
-	for i := range n.Takeoff.Items {
+	for k := range n.Nodes {
+		i := n.Nodes[k].Item
 		it := &n.Takeoff.Items[i]
-		nodes := n.nodesOf[i]
-		if it.Refused || it.Loose() || nodes[1] == 0 {
+		if it.Refused || it.Loose() {
 			continue
 		}
-		for k := nodes[0]; k < nodes[1]; k++ {
-			for _, e := range it.Ends {
-				if it.SideBySide() {
-					if e.Role == fittings.PlantEnd {
-						continue
-					}
-				} else if n.usedEnds[endKey{i, e.Role}] || !n.carriesEnd(k, nodes, e.Role) {
+		for _, e := range it.Ends {
+			if it.SideBySide() {
+				if e.Role == fittings.PlantEnd {
 					continue
 				}
-				end := OpenEnd{Node: k, Role: e.Role, Face: e.CrossSection, Minutes: n.rule.End(e.CrossSection, it.Level), Estimated: true}
-				if it.HasEnd {
-					end.Minutes, end.Estimated = it.EndMinutes, false
-				}
-				n.OpenEnds = append(n.OpenEnds, end)
+			} else if n.usedEnds[endKey{i, e.Role}] || !n.carriesEnd(k, n.nodesOf[i], e.Role) {
+				continue
 			}
+			end := OpenEnd{Node: k, Role: e.Role, Face: e.CrossSection, Minutes: n.rule.End(e.CrossSection, it.Level), Estimated: true}
+			if it.HasEnd {
+				end.Minutes, end.Estimated = it.EndMinutes, false
+			}
+			n.OpenEnds = append(n.OpenEnds, end)
 		}
 	}
 }

@@ -148,8 +148,9 @@ func (n *Network) unplaced(i int) bool {
 	return false
 }
 
-// placeOpenings takes each spigot's opening off the piece that carries it and
-// notes which joints an opening straddles.
+// placeOpenings takes each spigot's opening off the pieces on which it lies, by
+// the length of it that lies on each, and notes which joints it straddles. The
+// joints that it straddles can't be cut, so how it is shared changes no section.
 func (n *Network) placeOpenings(i, first int) {
 	it := &n.Takeoff.Items[i]
 	if it.CutExact == 0 {
@@ -161,14 +162,21 @@ func (n *Network) placeOpenings(i, first int) {
 		if s.Piece.Kind != fittings.Spigot || s.Refused {
 			continue
 		}
-		k := n.carrier(first, len(n.Nodes), s.AtM)
-		opening := s.OpeningExact * float64(s.Quantity)
-		n.Nodes[k].Exact -= opening
-		if !kept {
-			n.Nodes[k].Area -= opening
-		}
 		half := openingLength(s) / 2
-		n.straddled[i] = append(n.straddled[i], span{s.AtM - half, s.AtM + half, s.Name()})
+		from, to := s.AtM-half, s.AtM+half
+		n.straddled[i] = append(n.straddled[i], span{from, to, s.Name()})
+		opening := s.OpeningExact * float64(s.Quantity)
+		for k := first; k < len(n.Nodes); k++ {
+			d := &n.Nodes[k]
+			share := (min(to, d.Start+d.Long) - max(from, d.Start)) / (to - from)
+			if !(share > 0) {
+				continue
+			}
+			d.Exact -= opening * share
+			if !kept {
+				d.Area -= opening * share
+			}
+		}
 	}
 }
 

@@ -1,8 +1,10 @@
 package schedule
 
 import (
+	_ "embed"
 	"fmt"
 	"io"
+	"maps"
 	"slices"
 	"strconv"
 	"strings"
@@ -19,67 +21,69 @@ const (
 	templateRows             = 5000 // rows with drop-downs
 )
 
-// says tells what a column holds, for the instructions.
-var says = [takeoff.NumColumns]string{
-	takeoff.Tag:          "name of the piece, used once in the schedule",
-	takeoff.System:       "air system that it belongs to",
-	takeoff.Level:        "floor on which it hangs",
-	takeoff.PlaceOnSite:  "room or zone",
-	takeoff.Drawing:      "drawing that shows it",
-	takeoff.Kind:         "what it is",
-	takeoff.Style:        "how it is made; empty for the kind's default",
-	takeoff.Shape:        "rectangular, circular or flat-oval; needed only where the sizes leave a doubt",
-	takeoff.Quantity:     "how many alike; empty is 1. Straights stand in series, end pieces side by side",
-	takeoff.Note:         "free text",
-	takeoff.Plane:        "side that lies in the plane of a bend or offset: width (default) or height",
-	takeoff.Shape2:       "shape of the other end of a transition, or of a branch, where the sizes leave a doubt",
-	takeoff.SizeIs:       "clear (inside the lining) or metal; needed where lining_mm is given",
-	takeoff.StatedArea:   "area that somebody else gave for the whole row, to be checked; never used for the plan",
-	takeoff.From:         "tag of the next piece towards the plant, whichever way the air flows; T4/branch for a side end; ^ for the row above",
-	takeoff.Joins:        "tag that its far end meets as well, which closes a ring",
-	takeoff.Run:          "rows with the same run hang on each other in order",
-	takeoff.At:           "centre of a spigot from the plant end of the piece that it sits on",
-	takeoff.Joint:        "joint towards the plant: flanged, slip or welded",
-	takeoff.BlankMinutes: "time to blank off the joint towards the plant, both sides, both tests: a number, no, must or must 12; empty is an assumption",
-	takeoff.EndMinutes:   "time to cap its open end",
-	takeoff.Scheme:       "tightness scheme; empty is EN",
-	takeoff.Class:        "air-tightness class",
-	takeoff.TestPa:       "pressure that its section is held at; the side goes in sign",
-	takeoff.DesignPa:     "pressure that it works at; caps the test pressure",
-	takeoff.DuctClassPa:  "pressure that the duct is built for; caps the test pressure",
-	takeoff.Sign:         "positive or negative",
-	takeoff.Scope:        "in (default); out: not tested; through: tested, its area not counted",
-	takeoff.Stage:        "stage of the work in which it can be tested",
-	takeoff.Ready:        "when it can be tested",
-	takeoff.Closed:       "when it is closed up",
-	takeoff.Group:        "pieces that are to be tested together",
+// columnsText holds a line for every column, in the order of the template's
+// sheet: its heading, marked with * where nearly every schedule needs it, and what
+// it says.
+//
+//go:embed template.txt
+var columnsText string
+
+// lastCommon is the last of the columns that are printed: those after it are for
+// single kinds of piece and rarer orders.
+const lastCommon = takeoff.DuctClassPa
+
+// entry is a column of the template.
+type entry struct {
+	takeoff.Column
+	needed bool
+	says   string
 }
 
-var saysSize = [fittings.NumDims]string{
-	fittings.Width:          "width, or the major axis of a flat-oval",
-	fittings.Height:         "height, or the minor axis of a flat-oval",
-	fittings.Diameter:       "diameter",
-	fittings.Length:         "length of each",
-	fittings.Angle:          "angle of a bend",
-	fittings.Radius:         "radius to the centre line",
-	fittings.Throat:         "inside radius, instead of radius_mm",
-	fittings.Legs:           "straight leg at each end: along the throat of a bend, along the axis of an offset",
-	fittings.Gores:          "number of pieces of a gored bend, ends counted",
-	fittings.Width2:         "width of the other end",
-	fittings.Height2:        "height of the other end",
-	fittings.Diameter2:      "diameter of the other end",
-	fittings.OffsetShift:    "shift of the centre lines along the width; of an offset, in its plane",
-	fittings.OffsetShift2:   "shift of the centre lines along the height",
-	fittings.BranchWidth:    "width of the branch; on a flat wall, along the main",
-	fittings.BranchHeight:   "height of the branch",
-	fittings.BranchDiameter: "diameter of the branch",
-	fittings.BranchLength:   "collar beyond the main's wall",
-	fittings.BranchAngle:    "angle between branch and main; empty is 90",
-	fittings.BranchShift:    "shift of the branch off the main's axis",
-	fittings.Entry:          "conical: diameter at the main's crown; shoe: extra entry on one side",
-	fittings.Rise:           "height of a dished cap",
-	fittings.Lining:         "thickness of the lining inside",
-	fittings.GivenArea:      "area of each, given instead of being worked out",
+// entries reads columnsText.
+func entries() ([]entry, error) {
+	byHeading := map[string]takeoff.Column{}
+	for c := range takeoff.NumColumns {
+		byHeading[c.Heading()] = c
+	}
+	var out []entry
+	for line := range strings.Lines(columnsText) {
+		head, says, _ := strings.Cut(strings.TrimSpace(line), ": ")
+		name, needed := strings.CutSuffix(head, "*")
+		c, ok := byHeading[name]
+		if !ok {
+			return nil, fmt.Errorf("%q isn't a heading, or stands twice", name)
+		}
+		delete(byHeading, name)
+		out = append(out, entry{c, needed, says})
+	}
+	if n := len(byHeading); n > 0 {
+		return nil, fmt.Errorf("%d headings are missing", n)
+	}
+	return out, nil
+}
+
+// otherHeadings lists what else a heading may say for a column, as it may be
+// typed; case, spaces and punctuation are free.
+func otherHeadings(c takeoff.Column) []string {
+	stem := c.Heading()
+	for _, unit := range []string{"_mm", "_m2", "_deg"} {
+		stem = strings.TrimSuffix(stem, unit)
+	}
+	seen := map[string]bool{squash(c.Heading()): true}
+	var out []string
+	for name := range strings.SplitSeq(stem+","+sizeAliases[stem]+","+aliases[c], ",") {
+		name, key := strings.TrimSpace(name), squash(name)
+		if m, ok := meanings[key]; ok && m.column == c && !m.unitNeeded && !seen[key] {
+			seen[key] = true
+			out = append(out, name)
+		}
+	}
+	for _, name := range slices.Sorted(maps.Keys(unitNeeded)) {
+		if unitNeeded[name] == c && !seen[squash(name)] {
+			out = append(out, name+" ("+defaultUnit(c.Measure()).name+")")
+		}
+	}
+	return out
 }
 
 // lists gives the words of a drop-down; others stay allowed, as the trade has
@@ -125,6 +129,7 @@ const exampleAll = " system=Example level=Level_1 class=B test_pa=400 sign=posit
 
 var helpLines = []string{
 	"How to fill in the schedule",
+	"Headings in bold on dark grey are those that nearly every schedule needs; the others are for single kinds of piece, joints and orders.",
 	"One row is one piece, or several alike (quantity). Delete the example rows. Leave empty what a piece doesn't have.",
 	"Headings may be moved, left out or renamed (Width (mm), W), and may name another unit (width_in). A cell may carry a unit of its own (24 in).",
 	"Every row needs a kind and the sizes of that kind. `blankoff kinds` lists the kinds, and `blankoff kinds bend` shows what a bend needs.",
@@ -132,16 +137,21 @@ var helpLines = []string{
 	"^ in from means the row above. A side end is named with a slash: E4/branch. Rows that share a run hang on each other in order.",
 	"Rows that are joined to nothing still get areas; the plan can then only group them.",
 	"class and test_pa may be left empty and given once for the whole job.",
+	"Only the columns up to duct_class_pa are printed; change the print area for more. Other headings and the kinds with their other names stand below.",
 }
 
 // WriteTemplate writes the starting workbook: a sheet with every heading,
 // drop-downs and an example to delete, and a sheet of instructions. The same
 // bytes come out every time.
 func WriteTemplate(out io.Writer) error {
+	columns, err := entries()
+	if err != nil {
+		return fmt.Errorf("can't write the template: %w", err)
+	}
 	f := excelize.NewFile()
 	defer f.Close()
-	t := &template{file: f, err: f.SetSheetName("Sheet1", scheduleSheet)}
-	_, err := f.NewSheet(helpSheet)
+	t := &template{file: f, columns: columns, err: f.SetSheetName("Sheet1", scheduleSheet)}
+	_, err = f.NewSheet(helpSheet)
 	t.do(err)
 	const made = "2026-01-01T00:00:00Z" // fixed, so that the bytes are
 	t.do(f.SetDocProps(&excelize.DocProperties{Creator: "blankoff", Created: made, Modified: made}))
@@ -158,8 +168,9 @@ func WriteTemplate(out io.Writer) error {
 
 // template keeps the first error of a workbook that is being written.
 type template struct {
-	file *excelize.File
-	err  error
+	file    *excelize.File
+	columns []entry
+	err     error
 }
 
 func (t *template) do(err error) {
@@ -185,31 +196,62 @@ func (t *template) fillSchedule() {
 	f := t.file
 	const asText = 49 // the number format @: what is typed stays text, never a formula
 	text := t.style(excelize.Style{NumFmt: asText})
-	head := t.style(excelize.Style{NumFmt: asText, Font: &excelize.Font{Bold: true},
-		Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"D9E2EC"}}})
-	words := lists()
-	for c := range takeoff.NumColumns {
+	head := func(bold bool, grey string) int {
+		line := excelize.Border{Type: "right", Color: "808080", Style: 1}
+		return t.style(excelize.Style{NumFmt: asText, Font: &excelize.Font{Bold: bold, Size: 11, Family: "Calibri"}, Border: []excelize.Border{line},
+			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{grey}}})
+	}
+	common, needed := head(false, "F2F2F2"), head(true, "BFBFBF")
+	words, printed := lists(), ""
+	for i, c := range t.columns {
 		heading := c.Heading()
-		letter, err := excelize.ColumnNumberToName(int(c) + 1)
+		letter, err := excelize.ColumnNumberToName(i + 1)
 		t.do(err)
-		t.do(f.SetColWidth(scheduleSheet, letter, letter, float64(max(10, len(heading)+3))))
+		t.do(f.SetColWidth(scheduleSheet, letter, letter, float64(max(8, len(heading)+2))))
 		if c.Measure() == takeoff.Text {
 			t.do(f.SetColStyle(scheduleSheet, letter, text))
 		}
 		t.do(f.SetCellStr(scheduleSheet, letter+"1", heading))
-		if list := words[c]; len(list) > 0 {
-			v := excelize.NewDataValidation(true)
-			v.SetSqref(fmt.Sprintf("%s2:%s%d", letter, letter, templateRows))
-			t.do(v.SetDropList(list))
-			v.SetError(excelize.DataValidationErrorStyleWarning, heading, "This isn't in the list. Other words of the trade may be known: see the instructions.")
-			t.do(f.AddDataValidation(scheduleSheet, v))
+		style := common
+		if c.needed {
+			style = needed
 		}
+		t.do(f.SetCellStyle(scheduleSheet, letter+"1", letter+"1", style))
+		if c.Column == lastCommon {
+			printed = letter
+		}
+		t.offer(letter, heading, words[c.Column])
 	}
-	t.do(f.SetCellStyle(scheduleSheet, "A1", t.cell(int(takeoff.NumColumns), 1), head))
 	t.do(f.SetPanes(scheduleSheet, &excelize.Panes{Freeze: true, XSplit: 1, YSplit: 1, TopLeftCell: "B2", ActivePane: "bottomRight"}))
 	for i, row := range exampleRows {
 		t.fillExample(i+2, row)
 	}
+	t.prints(scheduleSheet, printed)
+}
+
+// offer gives a column a drop-down of words; others stay allowed.
+func (t *template) offer(letter, heading string, list []string) {
+	if len(list) == 0 {
+		return
+	}
+	v := excelize.NewDataValidation(true)
+	v.SetSqref(fmt.Sprintf("%s2:%s%d", letter, letter, templateRows))
+	t.do(v.SetDropList(list))
+	v.SetError(excelize.DataValidationErrorStyleWarning, heading, "This isn't in the list. Other words of the trade may be known: see the instructions.")
+	t.do(t.file.AddDataValidation(scheduleSheet, v))
+}
+
+// prints says how a sheet prints: A4 on its side, one page wide up to a column,
+// the first row on every page.
+func (t *template) prints(sheet, last string) {
+	f := t.file
+	yes, wide, tall, paper, side, edge := true, 1, 0, 9, "landscape", 0.4
+	t.do(f.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &yes}))
+	t.do(f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Size: &paper, Orientation: &side, FitToWidth: &wide, FitToHeight: &tall}))
+	t.do(f.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &edge, Right: &edge}))
+	t.do(f.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{OddFooter: "&L&F&C&A&Rpage &P of &N"}))
+	t.do(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + sheet + "'!$1:$1", Scope: sheet}))
+	t.do(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + sheet + "'!$A:$" + last, Scope: sheet}))
 }
 
 // fillExample writes an example row, given as heading=value.
@@ -219,8 +261,8 @@ func (t *template) fillExample(row int, pairs string) {
 		heading, value, _ := strings.Cut(pair, "=")
 		values[heading] = strings.ReplaceAll(value, "_", " ")
 	}
-	for c := range takeoff.NumColumns {
-		value, cell := values[c.Heading()], t.cell(int(c)+1, row)
+	for i, c := range t.columns {
+		value, cell := values[c.Heading()], t.cell(i+1, row)
 		if v, err := strconv.Atoi(value); err == nil {
 			t.do(t.file.SetCellInt(scheduleSheet, cell, int64(v)))
 		} else if value != "" {
@@ -233,36 +275,44 @@ func (t *template) fillHelp() {
 	f := t.file
 	bold := t.style(excelize.Style{Font: &excelize.Font{Bold: true}})
 	wrap := t.style(excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}})
-	put := func(row int, cells ...string) {
+	row := 0
+	put := func(style int, cells ...string) {
+		row++
 		for i, s := range cells {
 			t.do(f.SetCellStr(helpSheet, t.cell(i+1, row), s))
 		}
+		if style > 0 {
+			t.do(f.SetCellStyle(helpSheet, t.cell(1, row), t.cell(len(cells), row), style))
+		}
 	}
 	for i, line := range helpLines {
-		put(i+1, line)
+		put(map[bool]int{true: bold}[i == 0], line)
 	}
-	row := len(helpLines) + 2
-	put(row, "column", "what it says", "unit", "needed by", "may be given for")
-	t.do(f.SetCellStyle(helpSheet, "A1", "A1", bold))
-	t.do(f.SetCellStyle(helpSheet, t.cell(1, row), t.cell(5, row), bold))
-	for i, width := range []float64{20, 60, 10, 45, 45} {
+	row++
+	put(bold, "column", "what it says", "unit", "needed by", "may be given for", "may be headed as well")
+	for i, width := range []float64{19, 46, 8, 30, 30, 46} {
 		letter, err := excelize.ColumnNumberToName(i + 1)
 		t.do(err)
 		t.do(f.SetColWidth(helpSheet, letter, letter, width))
 	}
-	for c := range takeoff.NumColumns {
-		row++
-		what, unit := says[c], "text"
-		if d, ok := c.Dim(); ok {
-			what = saysSize[d]
-		}
+	for _, c := range t.columns {
+		unit := "text"
 		if m := c.Measure(); m != takeoff.Text {
 			unit = defaultUnit(m).name
 		}
 		needs, takes := kindsWith(c.Heading())
-		put(row, c.Heading(), what, unit, needs, takes)
-		t.do(f.SetCellStyle(helpSheet, t.cell(1, row), t.cell(5, row), wrap))
+		put(wrap, c.Heading(), c.says, unit, needs, takes, strings.Join(otherHeadings(c.Column), ", "))
 	}
+	row++
+	put(bold, "kind of piece", "what it is", "", "made in the styles", "", "may be called as well")
+	for _, k := range fittings.Kinds() {
+		var made []string
+		for _, s := range k.Styles {
+			made = append(made, s.String())
+		}
+		put(wrap, k.Name, k.Doc, "", strings.Join(made, ", "), "", strings.Join(k.Aliases, ", "))
+	}
+	t.prints(helpSheet, "F")
 }
 
 // kindsWith lists the kinds that need a column, in some shape or style, and

@@ -5,6 +5,7 @@ import (
 	"bytes"
 	"io"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -82,11 +83,21 @@ func TestTemplateSheet(t *testing.T) {
 	if err != nil || len(rows[0]) != int(takeoff.NumColumns) {
 		t.Fatalf("%d headings %v", len(rows[0]), err)
 	}
+	byHeading := map[string]takeoff.Column{}
 	for c := range takeoff.NumColumns {
-		if rows[0][c] != c.Heading() {
-			t.Errorf("column %d is %q, want %q", c, rows[0][c], c.Heading())
+		byHeading[c.Heading()] = c
+	}
+	const first = "tag system level kind style shape width_mm height_mm diameter_mm length_mm angle_deg radius_mm throat_mm from at_mm quantity scope class test_pa sign duct_class_pa "
+	if got := strings.Join(rows[0], " "); !strings.HasPrefix(got, first) {
+		t.Errorf("headings %s, want first %s", got, first)
+	}
+	for i, heading := range rows[0] {
+		c, ok := byHeading[heading]
+		if !ok {
+			t.Errorf("%q isn't a heading, or stands twice", heading)
 		}
-		letter, err := excelize.ColumnNumberToName(int(c) + 1)
+		delete(byHeading, heading)
+		letter, err := excelize.ColumnNumberToName(i + 1)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -101,12 +112,13 @@ func TestTemplateSheet(t *testing.T) {
 	if p, err := f.GetPanes("schedule"); err != nil || !p.Freeze || p.YSplit != 1 {
 		t.Errorf("the heading row isn't frozen: %+v %v", p, err)
 	}
-	checkDropDowns(t, f)
+	checkDropDowns(t, f, rows[0])
+	checkPrint(t, f)
 	checkInstructions(t, f)
 }
 
 // checkDropDowns reads every word of a drop-down as the program will.
-func checkDropDowns(t *testing.T, f *excelize.File) {
+func checkDropDowns(t *testing.T, f *excelize.File, headings []string) {
 	t.Helper()
 	validations, err := f.GetDataValidations("schedule")
 	if err != nil {
@@ -126,7 +138,7 @@ func checkDropDowns(t *testing.T, f *excelize.File) {
 		if err != nil || row != 2 {
 			t.Fatalf("%s %v", v.Sqref, err)
 		}
-		heading := takeoff.Column(col - 1).Heading()
+		heading := headings[col-1]
 		words := strings.Split(strings.Trim(v.Formula1, `"`), ",")
 		lengths[heading] = len(words)
 		for _, w := range words {
@@ -138,6 +150,55 @@ func checkDropDowns(t *testing.T, f *excelize.File) {
 	for heading, least := range map[string]int{"kind": len(fittings.Kinds()), "style": 10, "shape": 3, "shape2": 3, "class": 4, "sign": 2, "scope": 3, "joint": 3, "plane": 2, "size_is": 2} {
 		if lengths[heading] < least {
 			t.Errorf("%s offers %d words, want %d", heading, lengths[heading], least)
+		}
+	}
+}
+
+// checkPrint: the headings that nearly every schedule needs are marked without
+// colour, and the columns that nearly everybody uses fill a page's width.
+func checkPrint(t *testing.T, f *excelize.File) {
+	t.Helper()
+	for cell, want := range map[string]bool{"A1": true, "B1": false, "D1": true, "G1": true, "N1": true, "L1": false, "AZ1": false} {
+		id, err := f.GetCellStyle("schedule", cell)
+		if err != nil {
+			t.Fatal(err)
+		}
+		s, err := f.GetStyle(id)
+		if err != nil || s.Font.Bold != want {
+			t.Errorf("%s is bold: %v, want %v; %v", cell, s.Font.Bold, want, err)
+		}
+	}
+	areas := map[string]string{}
+	for _, n := range f.GetDefinedName() {
+		areas[n.Scope+" "+n.Name] = n.RefersTo
+	}
+	if areas["schedule _xlnm.Print_Area"] != "'schedule'!$A:$U" || areas["instructions _xlnm.Print_Area"] != "'instructions'!$A:$F" {
+		t.Errorf("print areas %v", areas)
+	}
+	for _, sheet := range f.GetSheetList() {
+		if l, err := f.GetPageLayout(sheet); err != nil || *l.FitToWidth != 1 || *l.FitToHeight != 0 {
+			t.Errorf("%s: %+v %v", sheet, l, err)
+		}
+	}
+}
+
+// Every other heading that the instructions name is read as that column.
+func TestOtherHeadingsAreRead(t *testing.T) {
+	total := 0
+	for c := range takeoff.NumColumns {
+		for _, name := range otherHeadings(c) {
+			total++
+			if h := readHeading(name); h.verdict != known || h.column != c {
+				t.Errorf("%s: %q is read as %+v", c.Heading(), name, h)
+			}
+		}
+	}
+	if total < 150 {
+		t.Errorf("%d other headings", total)
+	}
+	for c, want := range map[takeoff.Column]string{takeoff.Tag: "mark", takeoff.TestPa: "test (Pa)", takeoff.DimColumn(fittings.Width): "duct width", takeoff.DimColumn(fittings.Radius): "radius (mm)"} {
+		if l := otherHeadings(c); !slices.Contains(l, want) {
+			t.Errorf("%s: no %q in %q", c.Heading(), want, l)
 		}
 	}
 }
@@ -165,6 +226,14 @@ func checkInstructions(t *testing.T, f *excelize.File) {
 		if row := lines[heading]; len(row) < 4 || !strings.Contains(row[3], kind) {
 			t.Errorf("%s: needed by %q, want %s among them", heading, row[3:], kind)
 		}
+	}
+	for kind, alias := range map[string]string{"reducer": "taper", "bend": "elbow"} {
+		if row := lines[kind]; len(row) < 6 || !strings.Contains(row[5], alias) {
+			t.Errorf("%s: %q doesn't name %s", kind, row, alias)
+		}
+	}
+	if row := lines["quantity"]; len(row) < 6 || !strings.Contains(row[5], "qty") {
+		t.Errorf("quantity: %q doesn't name qty", row)
 	}
 	if row := lines["at_mm"]; len(row) > 3 && row[3] != "" {
 		t.Errorf("at_mm is needed by %q", row[3])
