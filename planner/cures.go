@@ -102,7 +102,7 @@ func (p *Plan) placeCure(i int) string {
 	if len(tags) == 0 {
 		return ""
 	}
-	return "at_mm for the spigots of " + strings.Join(sorted(tags), ", ") + ": cuts between its pieces may then give sections of a better size"
+	return "at_mm for the spigots of " + strings.Join(sorted(tags), ", ") + ": costs nothing, and cuts between its pieces may then give sections of a better size"
 }
 
 // boundaryCures names the bounds of section i that were set by the schedule or
@@ -116,7 +116,7 @@ func (p *Plan) boundaryCures(i int) []string {
 			continue
 		}
 		other := &p.Sections[a+b-i]
-		text := fmt.Sprintf("lifting the boundary %s (%s) joins it to %s of %.1f m2", p.Network.JointText(c.Joint), c.Why, other.ID, other.Area)
+		text := fmt.Sprintf("lifting the boundary %s (%s) joins it to %s of %.1f m2 and saves %s", p.Network.JointText(c.Joint), c.Why, other.ID, other.Area, p.saved(1, c.Minutes))
 		if strings.Contains(c.Why, "class") || strings.Contains(c.Why, "pressure") {
 			text += ": one test of both to the tighter class at the lower pressure"
 		}

@@ -72,6 +72,11 @@ func (s *Section) next() (low, high float64) {
 	return math.Inf(1), 0
 }
 
+// saved is what fewer tests and a cut less are worth.
+func (p *Plan) saved(tests int, minutes float64) string {
+	return fmt.Sprintf("%.0f min (%s)", float64(tests)*p.Settings.TestMinutes+minutes, plural(tests, "test"))
+}
+
 // jumperCure says which sections a jumper hose would join with section i, and
 // where they are if that is on other levels.
 func (p *Plan) jumperCure(i int) string {
@@ -93,5 +98,5 @@ func (p *Plan) jumperCure(i int) string {
 		}
 		names = append(names, name)
 	}
-	return fmt.Sprintf("a jumper hose to %s: together %.1f m2 in one test", strings.Join(names, " and "), sum)
+	return fmt.Sprintf("a jumper hose to %s: together %.1f m2 in one test, which saves %s", strings.Join(names, " and "), sum, p.saved(len(group)-1, 0))
 }

@@ -98,7 +98,7 @@ func (p *Plan) sentences() []string {
 		}
 	}
 	if n := p.Takeoff.Schedule.RowsRefused + p.RefusedRows; n > 0 {
-		out = append(out, fmt.Sprintf("This holds for what could be used: %s refused, and the plan will change when they are mended.", plural2(n, "row was", "rows were")))
+		out = append(out, fmt.Sprintf("This holds for what could be used: %s refused, and the plan will change once that is mended.", plural2(n, "row was", "rows were")))
 	}
 	return append(out, "Areas were rounded to whole mm2 for the search and the result was checked again with the unrounded areas.")
 }
