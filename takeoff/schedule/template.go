@@ -5,10 +5,10 @@ import (
 	"fmt"
 	"io"
 	"maps"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 
 	"github.com/xuri/excelize/v2"
 
@@ -21,45 +21,44 @@ const (
 	templateRows             = 5000 // rows with drop-downs
 )
 
-// columnsText holds a line for every column, in the order of the template's
-// sheet: its heading, marked with * where nearly every schedule needs it, and what
-// it says.
+// templateText holds the template's words in parts, one thing a line: its columns
+// in order, each with its heading, a * where nearly every schedule needs it, the
+// words of its drop-down and what it says; more columns, for single kinds of piece
+// and rarer orders, which aren't printed; the instructions; and example rows, a small chain to be deleted by the user, _ for a space.
 //
 //go:embed template.txt
-var columnsText string
+var templateText string
 
-// lastCommon is the last of the columns that are printed: those after it are for
-// single kinds of piece and rarer orders.
-const lastCommon = takeoff.DuctClassPa
+// part gives the lines of one part of the text.
+func part(name string) []string {
+	_, text, _ := strings.Cut(templateText, "== "+name+"\n")
+	text, _, _ = strings.Cut(text, "== ")
+	return strings.Split(strings.TrimSpace(text), "\n")
+}
 
 // entry is a column of the template.
 type entry struct {
 	takeoff.Column
 	needed bool
+	words  []string // of its drop-down; others stay allowed, as the trade has more
 	says   string
 }
 
-// entries reads columnsText.
-func entries() ([]entry, error) {
-	byHeading := map[string]takeoff.Column{}
-	for c := range takeoff.NumColumns {
-		byHeading[c.Heading()] = c
-	}
+// entries reads the columns.
+func entries() []entry {
+	words := lists()
 	var out []entry
-	for line := range strings.Lines(columnsText) {
-		head, says, _ := strings.Cut(strings.TrimSpace(line), ": ")
+	for _, line := range append(part("columns"), part("more columns")...) {
+		head, says, _ := strings.Cut(line, ": ")
+		head, list, listed := strings.Cut(strings.TrimSuffix(head, "]"), " [")
 		name, needed := strings.CutSuffix(head, "*")
-		c, ok := byHeading[name]
-		if !ok {
-			return nil, fmt.Errorf("%q isn't a heading, or stands twice", name)
+		c := readHeading(name).column
+		if listed {
+			words[c] = strings.Split(list, ", ")
 		}
-		delete(byHeading, name)
-		out = append(out, entry{c, needed, says})
+		out = append(out, entry{c, needed, words[c], says})
 	}
-	if n := len(byHeading); n > 0 {
-		return nil, fmt.Errorf("%d headings are missing", n)
-	}
-	return out, nil
+	return out
 }
 
 // otherHeadings lists what else a heading may say for a column, as it may be
@@ -80,78 +79,34 @@ func otherHeadings(c takeoff.Column) []string {
 	}
 	for _, name := range slices.Sorted(maps.Keys(unitNeeded)) {
 		if unitNeeded[name] == c && !seen[squash(name)] {
-			out = append(out, name+" ("+defaultUnit(c.Measure()).name+")")
+			out = append(out, name+" ("+cellUnit(c)+")")
 		}
 	}
 	return out
 }
 
-// lists gives the words of a drop-down; others stay allowed, as the trade has
-// more of them.
+// lists gives the words of the drop-downs of kinds and styles.
 func lists() map[takeoff.Column][]string {
-	m := map[takeoff.Column][]string{
-		takeoff.Plane:  {"width", "height"},
-		takeoff.SizeIs: {"clear", "metal"},
-		takeoff.Joint:  {"flanged", "slip", "welded"},
-		takeoff.Class:  {"A", "B", "C", "D"},
-		takeoff.Sign:   {"positive", "negative"},
-		takeoff.Scope:  {"in", "out", "through"},
-	}
-	for s := fittings.Rectangular; s <= fittings.FlatOval; s++ {
-		m[takeoff.Shape] = append(m[takeoff.Shape], s.String())
-	}
-	m[takeoff.Shape2] = m[takeoff.Shape]
-	seen := map[fittings.Style]bool{}
+	m := map[takeoff.Column][]string{}
 	for _, k := range fittings.Kinds() {
 		m[takeoff.Kind] = append(m[takeoff.Kind], k.Name)
 		for _, s := range k.Styles {
-			if !seen[s] {
-				seen[s] = true
-				m[takeoff.Style] = append(m[takeoff.Style], s.String())
+			if name := s.String(); !slices.Contains(m[takeoff.Style], name) {
+				m[takeoff.Style] = append(m[takeoff.Style], name)
 			}
 		}
 	}
 	return m
 }
 
-// exampleRows is a small chain, to be deleted by the user.
-var exampleRows = []string{
-	"tag=E1 kind=straight width_mm=600 height_mm=400 length_mm=3000 joint=flanged",
-	"tag=E2 kind=bend style=radius width_mm=600 height_mm=400 angle_deg=90 throat_mm=150 from=^ joint=flanged",
-	"tag=E3 kind=reducer width_mm=600 height_mm=400 width2_mm=400 height2_mm=300 length_mm=400 from=^ joint=flanged",
-	"tag=E4 kind=tee width_mm=400 height_mm=300 length_mm=600 branch_diameter_mm=200 branch_length_mm=100 from=^ joint=flanged",
-	"tag=E5 kind=straight width_mm=400 height_mm=300 length_mm=2500 from=^ joint=flanged",
-	"tag=E6 kind=cap width_mm=400 height_mm=300 from=^ joint=flanged",
-	"tag=E7 kind=straight diameter_mm=200 length_mm=1500 quantity=2 from=E4/branch joint=slip",
-}
-
-const exampleAll = " system=Example level=Level_1 class=B test_pa=400 sign=positive note=example:_delete_this_row"
-
-var helpLines = []string{
-	"How to fill in the schedule",
-	"Headings in bold on dark grey are those that nearly every schedule needs; the others are for single kinds of piece, joints and orders.",
-	"One row is one piece, or several alike (quantity). Delete the example rows. Leave empty what a piece doesn't have.",
-	"Headings may be moved, left out or renamed (Width (mm), W), and may name another unit (width_in). A cell may carry a unit of its own (24 in).",
-	"Every row needs a kind and the sizes of that kind. `blankoff kinds` lists the kinds, and `blankoff kinds bend` shows what a bend needs.",
-	"Joining: from names the next piece towards the plant, whichever way the air flows. A row that names nobody, but is named, is at the plant.",
-	"^ in from means the row above. A side end is named with a slash: E4/branch. Rows that share a run hang on each other in order.",
-	"Rows that are joined to nothing still get areas; the plan can then only group them.",
-	"class and test_pa may be left empty and given once for the whole job.",
-	"Only the columns up to duct_class_pa are printed; change the print area for more. Other headings and the kinds with their other names stand below.",
-}
-
 // WriteTemplate writes the starting workbook: a sheet with every heading,
 // drop-downs and an example to delete, and a sheet of instructions. The same
 // bytes come out every time.
 func WriteTemplate(out io.Writer) error {
-	columns, err := entries()
-	if err != nil {
-		return fmt.Errorf("can't write the template: %w", err)
-	}
 	f := excelize.NewFile()
 	defer f.Close()
-	t := &template{file: f, columns: columns, err: f.SetSheetName("Sheet1", scheduleSheet)}
-	_, err = f.NewSheet(helpSheet)
+	t := &template{file: f, columns: entries(), err: f.SetSheetName("Sheet1", scheduleSheet)}
+	_, err := f.NewSheet(helpSheet)
 	t.do(err)
 	const made = "2026-01-01T00:00:00Z" // fixed, so that the bytes are
 	t.do(f.SetDocProps(&excelize.DocProperties{Creator: "blankoff", Created: made, Modified: made}))
@@ -192,6 +147,14 @@ func (t *template) cell(column, row int) string {
 	return name
 }
 
+// widen sets the width of a column, from 1, and gives its letter.
+func (t *template) widen(sheet string, column, width int) string {
+	letter, err := excelize.ColumnNumberToName(column)
+	t.do(err)
+	t.do(t.file.SetColWidth(sheet, letter, letter, float64(width)))
+	return letter
+}
+
 func (t *template) fillSchedule() {
 	f := t.file
 	const asText = 49 // the number format @: what is typed stays text, never a formula
@@ -201,35 +164,25 @@ func (t *template) fillSchedule() {
 		return t.style(excelize.Style{NumFmt: asText, Font: &excelize.Font{Bold: bold, Size: 11, Family: "Calibri"}, Border: []excelize.Border{line},
 			Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{grey}}})
 	}
-	common, needed := head(false, "F2F2F2"), head(true, "BFBFBF")
-	words, printed := lists(), ""
+	style := map[bool]int{false: head(false, "F2F2F2"), true: head(true, "BFBFBF")}
 	for i, c := range t.columns {
 		heading := c.Heading()
-		letter, err := excelize.ColumnNumberToName(i + 1)
-		t.do(err)
-		t.do(f.SetColWidth(scheduleSheet, letter, letter, float64(max(8, len(heading)+2))))
+		letter := t.widen(scheduleSheet, i+1, max(8, len(heading)+2))
 		if c.Measure() == takeoff.Text {
 			t.do(f.SetColStyle(scheduleSheet, letter, text))
 		}
 		t.do(f.SetCellStr(scheduleSheet, letter+"1", heading))
-		style := common
-		if c.needed {
-			style = needed
-		}
-		t.do(f.SetCellStyle(scheduleSheet, letter+"1", letter+"1", style))
-		if c.Column == lastCommon {
-			printed = letter
-		}
-		t.offer(letter, heading, words[c.Column])
+		t.do(f.SetCellStyle(scheduleSheet, letter+"1", letter+"1", style[c.needed]))
+		t.offer(letter, heading, c.words)
 	}
 	t.do(f.SetPanes(scheduleSheet, &excelize.Panes{Freeze: true, XSplit: 1, YSplit: 1, TopLeftCell: "B2", ActivePane: "bottomRight"}))
-	for i, row := range exampleRows {
+	for i, row := range part("examples") {
 		t.fillExample(i+2, row)
 	}
-	t.prints(scheduleSheet, printed)
+	t.prints(scheduleSheet, len(part("columns")))
 }
 
-// offer gives a column a drop-down of words; others stay allowed.
+// offer gives a column a drop-down of words.
 func (t *template) offer(letter, heading string, list []string) {
 	if len(list) == 0 {
 		return
@@ -243,21 +196,21 @@ func (t *template) offer(letter, heading string, list []string) {
 
 // prints says how a sheet prints: A4 on its side, one page wide up to a column,
 // the first row on every page.
-func (t *template) prints(sheet, last string) {
+func (t *template) prints(sheet string, last int) {
 	f := t.file
-	yes, wide, tall, paper, side, edge := true, 1, 0, 9, "landscape", 0.4
+	yes, wide, tall, paper, side, edge, deep := true, 1, 0, 9, "landscape", 0.4, 0.6
 	t.do(f.SetSheetProps(sheet, &excelize.SheetPropsOptions{FitToPage: &yes}))
 	t.do(f.SetPageLayout(sheet, &excelize.PageLayoutOptions{Size: &paper, Orientation: &side, FitToWidth: &wide, FitToHeight: &tall}))
-	t.do(f.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &edge, Right: &edge}))
+	t.do(f.SetPageMargins(sheet, &excelize.PageLayoutMarginsOptions{Left: &edge, Right: &edge, Top: &edge, Bottom: &deep, Header: &edge, Footer: &edge}))
 	t.do(f.SetHeaderFooter(sheet, &excelize.HeaderFooterOptions{OddFooter: "&L&F&C&A&Rpage &P of &N"}))
 	t.do(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Titles", RefersTo: "'" + sheet + "'!$1:$1", Scope: sheet}))
-	t.do(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + sheet + "'!$A:$" + last, Scope: sheet}))
+	t.do(f.SetDefinedName(&excelize.DefinedName{Name: "_xlnm.Print_Area", RefersTo: "'" + sheet + "'!$A:$" + strings.TrimSuffix(t.cell(last, 1), "1"), Scope: sheet}))
 }
 
 // fillExample writes an example row, given as heading=value.
 func (t *template) fillExample(row int, pairs string) {
 	values := map[string]string{}
-	for pair := range strings.FieldsSeq(pairs + exampleAll) {
+	for pair := range strings.FieldsSeq(pairs) {
 		heading, value, _ := strings.Cut(pair, "=")
 		values[heading] = strings.ReplaceAll(value, "_", " ")
 	}
@@ -271,37 +224,47 @@ func (t *template) fillExample(row int, pairs string) {
 	}
 }
 
+// cellUnit is the unit of a column's cells where they don't say one.
+func cellUnit(c takeoff.Column) string {
+	switch {
+	case c == takeoff.BlankMinutes:
+		return minute.name
+	case c.Measure() == takeoff.Text:
+		return "text"
+	}
+	return defaultUnit(c.Measure()).name
+}
+
 func (t *template) fillHelp() {
 	f := t.file
-	bold := t.style(excelize.Style{Font: &excelize.Font{Bold: true}})
+	bold := t.style(excelize.Style{Font: &excelize.Font{Bold: true, Size: 11, Family: "Calibri"}})
 	wrap := t.style(excelize.Style{Alignment: &excelize.Alignment{WrapText: true, Vertical: "top"}})
+	widths := []int{19, 46, 8, 30, 30, 46}
 	row := 0
 	put := func(style int, cells ...string) {
 		row++
+		deep := 1
 		for i, s := range cells {
-			t.do(f.SetCellStr(helpSheet, t.cell(i+1, row), s))
+			deep = max(deep, len(s)/widths[i]+1)
 		}
-		if style > 0 {
-			t.do(f.SetCellStyle(helpSheet, t.cell(1, row), t.cell(len(cells), row), style))
+		if style == wrap { // not every spreadsheet program fits the height of a row to its text
+			t.do(f.SetRowHeight(helpSheet, row, float64(15*deep)))
 		}
+		t.do(f.SetSheetRow(helpSheet, t.cell(1, row), &cells))
+		t.do(f.SetCellStyle(helpSheet, t.cell(1, row), t.cell(len(cells), row), style))
 	}
-	for i, line := range helpLines {
-		put(map[bool]int{true: bold}[i == 0], line)
+	for _, line := range part("instructions") {
+		put(0, line)
 	}
+	t.do(f.SetCellStyle(helpSheet, "A1", "A1", bold))
 	row++
 	put(bold, "column", "what it says", "unit", "needed by", "may be given for", "may be headed as well")
-	for i, width := range []float64{19, 46, 8, 30, 30, 46} {
-		letter, err := excelize.ColumnNumberToName(i + 1)
-		t.do(err)
-		t.do(f.SetColWidth(helpSheet, letter, letter, width))
+	for i, width := range widths {
+		t.widen(helpSheet, i+1, width)
 	}
 	for _, c := range t.columns {
-		unit := "text"
-		if m := c.Measure(); m != takeoff.Text {
-			unit = defaultUnit(m).name
-		}
 		needs, takes := kindsWith(c.Heading())
-		put(wrap, c.Heading(), c.says, unit, needs, takes, strings.Join(otherHeadings(c.Column), ", "))
+		put(wrap, c.Heading(), c.says, cellUnit(c.Column), needs, takes, strings.Join(otherHeadings(c.Column), ", "))
 	}
 	row++
 	put(bold, "kind of piece", "what it is", "", "made in the styles", "", "may be called as well")
@@ -312,7 +275,7 @@ func (t *template) fillHelp() {
 		}
 		put(wrap, k.Name, k.Doc, "", strings.Join(made, ", "), "", strings.Join(k.Aliases, ", "))
 	}
-	t.prints(helpSheet, "F")
+	t.prints(helpSheet, len(widths))
 }
 
 // kindsWith lists the kinds that need a column, in some shape or style, and
@@ -321,25 +284,15 @@ func kindsWith(column string) (needs, takes string) {
 	if column == takeoff.Kind.Heading() {
 		return "every row", ""
 	}
+	word := regexp.MustCompile(`\b` + regexp.QuoteMeta(column) + `\b`) // _ is part of a word
 	var need, take []string
 	for _, k := range fittings.Kinds() {
 		switch {
-		case mentions(k.Needs, column):
+		case word.MatchString(strings.Join(k.Needs, "\n")):
 			need = append(need, k.Name)
-		case mentions(k.Takes, column):
+		case word.MatchString(strings.Join(k.Takes, "\n")):
 			take = append(take, k.Name)
 		}
 	}
 	return strings.Join(need, ", "), strings.Join(take, ", ")
-}
-
-// mentions reports whether a heading stands as a whole word in the lines.
-func mentions(lines []string, heading string) bool {
-	for _, line := range lines {
-		words := strings.FieldsFunc(line, func(r rune) bool { return r != '_' && !unicode.IsLetter(r) && !unicode.IsDigit(r) })
-		if slices.Contains(words, heading) {
-			return true
-		}
-	}
-	return false
 }
