@@ -56,7 +56,8 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 		is   func(*report.Section) bool
 	}{
 		{"Over range: too big", func(s *report.Section) bool { return s.OverRange }},
-		{"Under range: the rig can't read these at their limit", func(s *report.Section) bool { return s.UnderRange && !s.OverRange }},
+		{"Under range: the rig can't read these at their limit", func(s *report.Section) bool { return s.UnderRange && !s.OverRange && s.Range == "" }},
+		{"Under range: smaller than asked for", func(s *report.Section) bool { return s.UnderRange && !s.OverRange && s.Range != "" }},
 	} {
 		first := true
 		for i := range v.Sections {

@@ -138,3 +138,17 @@ func TestWindowsInInches(t *testing.T) {
 	text := strings.Join(strings.Fields(b.String()), " ")
 	wants(t, text, "class Pa in. w.g. shape", "6 124.5 0.5 all 0.200 1.0 2.0 ", "6 2490.9 10 circular 0.200 - - not permitted: at most 3 in. w.g.")
 }
+
+// TestRigIsNotBlamed: sections that are out of range for their area alone aren't
+// told as the rig's fault.
+func TestRigIsNotBlamed(t *testing.T) {
+	v := testview.Small()
+	small, big := &v.Sections[1], &v.Sections[2]
+	small.Range, small.Reason = "low", "area: less than the 12.5 m2 asked for at least"
+	big.Reason = "260.0 m2 is more than the 200 m2 asked for at most"
+	text := planText(t, v)
+	wants(t, text, "\nUnder range: smaller than asked for\n  S02: ", "\nOver range: too big\n  S03: 260.00 m2, limit 344.8 L/s; 260.0 m2 is more than the 200 m2 asked for at most\n")
+	if strings.Contains(text, "the rig can't") {
+		t.Errorf("the rig is blamed:\n%s", text)
+	}
+}
