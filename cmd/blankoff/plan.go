@@ -125,11 +125,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if err != nil {
 		return err
 	}
-	options, err := o.measure.settle()
-	if err != nil {
-		return err
-	}
-	t, err := readTakeoff(path, options)
+	t, err := readTakeoff(path, o.measure)
 	if err != nil {
 		return err
 	}

@@ -15,8 +15,12 @@ import (
 )
 
 // readTakeoff reads and measures a schedule.
-func readTakeoff(path string, o takeoff.Options) (*takeoff.Takeoff, error) {
-	t := takeoff.New(o)
+func readTakeoff(path string, o measureOptions) (*takeoff.Takeoff, error) {
+	options, err := o.settle()
+	if err != nil {
+		return nil, err
+	}
+	t := takeoff.New(options)
 	info, err := schedule.Read(path, func(r *takeoff.Row) error {
 		t.Add(r)
 		return nil

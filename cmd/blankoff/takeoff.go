@@ -55,11 +55,7 @@ func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
 	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
 		return err
 	}
-	options, err := o.measure.settle()
-	if err != nil {
-		return err
-	}
-	t, err := readTakeoff(path, options)
+	t, err := readTakeoff(path, o.measure)
 	if err != nil {
 		return err
 	}
