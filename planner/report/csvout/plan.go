@@ -22,7 +22,9 @@ type sectionRow struct {
 	JointLength number    `csv:"joint_length_m"`
 	LimitPerM2  permitted `csv:"limit_l_s_m2"`
 	Limit       permitted `csv:"limit_l_s"`
+	Rig         words     `csv:"rig"`
 	Range       words     `csv:"range"`
+	Readings    words     `csv:"readings"`
 	State       words     `csv:"state"`
 	Reason      words     `csv:"reason"`
 	Cures       words     `csv:"cures"`
@@ -64,7 +66,7 @@ func Sections(w io.Writer, v *report.Plan) error {
 			ID: words(s.ID), System: words(s.System), Levels: joined(s.Levels), Places: joined(s.Places), Drawings: joined(s.Drawings),
 			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
 			Area: number(s.Area), ExactArea: number(s.ExactArea), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
-			Range: words(s.Range), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
+			Rig: words(s.Rig), Range: words(s.Range), Readings: joined(s.Readings), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: blanksOf(s), Notes: joined(s.Notes),
 		}
 	})

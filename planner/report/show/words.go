@@ -11,6 +11,15 @@ import (
 	"blankoff/takeoff"
 )
 
+// Range is the range to set in a section's test, with its rig where there are
+// several.
+func Range(v *report.Plan, s *report.Section) string {
+	if len(v.Alone) == 0 || s.Range == "" {
+		return s.Range
+	}
+	return s.Rig + ": " + s.Range
+}
+
 // Span names a row, or the stretch of its pieces that is meant: "D4", "D4 piece
 // 2 of 8", "D4 pieces 2 to 5 of 8".
 func Span(p *report.Piece) string {

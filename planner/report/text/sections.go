@@ -39,7 +39,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			if l, ok := show.Largest(s.Blanks); ok {
 				face, force = l.Text, whole(l.Force)
 			}
-			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), s.Range,
+			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), show.Range(v, s),
 				show.Blanks(s), face, force, show.Flag(s))
 		}
 	})

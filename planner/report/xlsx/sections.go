@@ -33,7 +33,7 @@ func sections(b *book, v *report.Plan) error {
 				grouping = "grouping"
 			}
 			err := row(s.ID, s.System, show.Names(s.Levels, ", ", 3, 18), s.Scheme, s.Class, s.TestPa, s.Sign,
-				s.Area, permitted(s.Limit), s.Range, state(s), known(show.Blanks(s)), face, force,
+				s.Area, permitted(s.Limit), show.Range(v, s), state(s), known(show.Blanks(s)), face, force,
 				s.Limit, permitted(s.LimitPerM2), s.ExactArea, s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, lines(s.Cures), lines(s.Notes))
 			if err != nil {
 				return err
