@@ -154,6 +154,46 @@ func TestBoundsHold(t *testing.T) {
 	}
 }
 
+// The least price of cutting off branches until the others fit, by trying all
+// choices, is never below its bound, and not far above it.
+func TestLeastCutHolds(t *testing.T) {
+	r := rand.New(rand.NewPCG(10, 10))
+	for _, scale := range []int64{1, 1 << 52} {
+		bound, sum := 0.0, 0.0
+		for range 500 {
+			branches := make([]branch, 1+r.IntN(12))
+			total := int64(0)
+			for i := range branches {
+				branches[i] = branch{r.Int64N(20) * scale, r.Int64N(9) * scale}
+				total += branches[i].weight
+			}
+			room := r.Int64N(total + 1)
+			least := int64(math.MaxInt64)
+			for cut := range 1 << len(branches) {
+				weight, price := int64(0), int64(0)
+				for i, b := range branches {
+					if cut>>i&1 == 1 {
+						price += b.price
+					} else {
+						weight += b.weight
+					}
+				}
+				if weight <= room {
+					least = min(least, price)
+				}
+			}
+			got := leastCut(slices.Clone(branches), room)
+			if got > least {
+				t.Fatalf("bound %d, least %d: %v in %d", got, least, branches, room)
+			}
+			bound, sum = bound+float64(got), sum+float64(least)
+		}
+		if bound < 0.75*sum {
+			t.Errorf("the bounds add up to %.3g, the least prices to %.3g", bound, sum)
+		}
+	}
+}
+
 // With next to no work or ring solves allowed the answers stay legal, and
 // their bounds stay below the optimum.
 func TestTightLimitsLeaveLegalAnswers(t *testing.T) {
