@@ -103,7 +103,7 @@ async function main(most, limit) {
     console.log(`| ${n || "all"} | ${brief(median(of("seconds")))} | ${brief(median(of("search_seconds"))).toExponential(1)} | ${Math.round(median(of("ratio")))} | ${Math.round(Math.min(...of("ratio")))} | ${Math.round(Math.max(...of("ratio")))} |`);
   }
   const lines = answers.map((a) => "  " + JSON.stringify(a));
-  fs.writeFileSync(path.join(__dirname, "results.json"), `{"solver": "HiGHS by npm highs ${version}", "cores": ${os.cpus().length}, "processor": ${JSON.stringify(os.cpus()[0].model)}, "answers": [\n${lines.join(",\n")}\n]}\n`);
+  fs.writeFileSync(path.join(__dirname, "results.json"), `{"solver": "HiGHS by npm highs ${version}", "cores": ${os.cpus().length}, "processor": ${JSON.stringify(os.arch())}, "answers": [\n${lines.join(",\n")}\n]}\n`);
   if (wrong > 0) process.exitCode = 1;
 }
 
