@@ -7,7 +7,7 @@ import (
 
 // DefaultWorkLimit is the number of combinations of weights examined before
 // the lists of weights are thinned: 2 to 4 seconds on one thread of 2025, and
-// three times what the hardest tree of 100,000 nodes met so far took to prove.
+// three times what the hardest system of 100,000 pieces met so far took to prove.
 const DefaultWorkLimit int64 = 60_000_000
 
 const (
