@@ -24,6 +24,9 @@ func (p *Plan) writeNotes(z *zoning) {
 		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.defaultSign, "row"))
 	}
 	p.noteSlivers()
+	for _, note := range sorted(d.classNotes) {
+		add("%s (%s)", note, plural(d.classNotes[note], "row"))
+	}
 	for _, reason := range sorted(d.ceilings) {
 		add("%s (%s)", reason, plural(d.ceilings[reason], "row"))
 	}

@@ -66,6 +66,7 @@ type duties struct {
 	filled  map[string]int // rows that a flag filled
 	// defaultSign counts the rows whose sign nobody gave.
 	defaultSign int
+	classNotes  map[string]int // classes that went by the shape, with the rows concerned
 	ceilings    map[string]int // notes on unknown ceilings, with the rows concerned
 }
 
@@ -73,13 +74,13 @@ func newDuties(t *takeoff.Takeoff, set Settings) (*duties, error) {
 	d := &duties{
 		set: set, of: make([]duty, len(t.Items)),
 		schemes: map[string]*tightness.Scheme{}, byName: map[string]*tightness.Scheme{}, refused: map[int]string{},
-		kept: map[string]int{}, filled: map[string]int{}, ceilings: map[string]int{},
+		kept: map[string]int{}, filled: map[string]int{}, classNotes: map[string]int{}, ceilings: map[string]int{},
 	}
 	if _, err := d.scheme(set.Scheme); err != nil {
 		return nil, err
 	}
 	if s := d.schemes[set.Scheme]; set.Class != "" {
-		if _, err := s.Class(set.Class); err != nil && !anyOwnScheme(t) {
+		if _, _, err := s.ClassFor(set.Class, tightness.Rectangular); err != nil && !anyOwnScheme(t) {
 			return nil, err
 		}
 	}
@@ -160,7 +161,7 @@ func (d *duties) settle(i int, it *takeoff.Item) {
 		// it has what the piece has that it hangs on
 	} else if class == "" {
 		refuse("class", "", "a class of scheme "+s.Name, "no class on this row and no --class; add one of the two", "no class")
-	} else if o.class, err = s.Class(class); err != nil {
+	} else if o.class, err = d.classOf(s, class, it); err != nil {
 		refuse("class", class, "a class of scheme "+s.Name, err.Error(), "class not known")
 	} else if ok, why := s.Covers(o.class, tightness.Shape(it.Piece.Shape.String())); !ok && it.Piece.Shape != fittings.NoShape {
 		refuse("class", class, "a class for this shape", why, "class not for this shape")
@@ -201,6 +202,15 @@ func (d *duties) byDesign(it *takeoff.Item, s *tightness.Scheme, o duty) float64
 		}
 	}
 	return best
+}
+
+// classOf finds the class of an item, which may go by its shape.
+func (d *duties) classOf(s *tightness.Scheme, name string, it *takeoff.Item) (tightness.Class, error) {
+	c, note, err := s.ClassFor(name, shapeOf(it))
+	if note != "" {
+		d.classNotes[note]++
+	}
+	return c, err
 }
 
 // pick is a row's own value, or the flag's where it has none.

@@ -105,3 +105,19 @@ func TestNaturalPlaces(t *testing.T) {
 		t.Errorf("cuts %+v", v.Cuts)
 	}
 }
+
+// A seal class stands for another leakage class in each shape, so a section ends
+// where the shape changes; the plan says what it was read as.
+func TestSealClasses(t *testing.T) {
+	csv := "tag,kind,width_mm,height_mm,diameter_mm,length_mm,diameter2_mm,from,duct_class_pa\nA,straight,600,400,,9000,,,750\nT,transition,600,400,,500,400,A,750\nB,straight,,,400,9000,,T,750\n"
+	set := settings(t, siteRig)
+	set.Scheme, set.Class, set.TestPa = "US", "seal A", 500
+	v := planned(t, csv, set)
+	classes := ""
+	for _, s := range v.Sections {
+		classes += s.Class + " "
+	}
+	if classes != "4 2 " || !strings.Contains(strings.Join(v.Notes, " "), "seal A was read as class 4 for rectangular duct") {
+		t.Errorf("classes %s, notes %q", classes, v.Notes)
+	}
+}

@@ -44,7 +44,7 @@ func read(r io.Reader, file string) (*Scheme, error) {
 		return nil, err
 	}
 	t.Only("name", "also", "title", "notes", "unverified", "k_unit", "numbered", "flat_oval_as",
-		"source", "sureness", "exponent", "min_area", "class", "ceiling", "usual_pressures")
+		"source", "sureness", "exponent", "min_area", "class", "by_shape", "ceiling", "usual_pressures")
 	t.Require("name", "a short name for the scheme")
 	s := &Scheme{
 		Name: t.Text("name"), Title: t.Text("title"), Numbered: t.Truth("numbered"),
@@ -62,6 +62,7 @@ func read(r io.Reader, file string) (*Scheme, error) {
 	s.readExponent(t)
 	s.readFloor(t)
 	s.readClasses(t)
+	s.readByShape(t)
 	s.readCeilings(t)
 	s.readUsual(t)
 	if err := t.Err(); err != nil {

@@ -82,6 +82,7 @@ type Scheme struct {
 
 	aliases  []string
 	classes  []Class // numbered schemes: the usual ones
+	byShape  []byShape
 	ceilings []rule
 	usual    map[Sign]usualPressures
 	unit     string // of k in the file
