@@ -3,7 +3,7 @@ package planner
 // tryAlone plans with each of several rigs alone, so that the reader sees which
 // of them is needed.
 func (p *Plan) tryAlone() {
-	if len(p.Settings.Rigs) < 2 {
+	if len(p.Settings.Rigs) < 2 || p.Settings.onlyOwn {
 		return
 	}
 	for _, r := range p.Settings.Rigs {

@@ -10,6 +10,7 @@ import (
 // the joint lengths inside each section.
 func (p *Plan) listCuts(z *zoning) {
 	net := p.Network
+	p.cutsOf = make([][]int, len(p.Sections))
 	for k := range net.Joints {
 		j := &net.Joints[k]
 		a, b := p.sectionOf[j.A], p.sectionOf[j.B]
@@ -21,6 +22,9 @@ func (p *Plan) listCuts(z *zoning) {
 			continue
 		case j.Assumed:
 			continue
+		}
+		for _, s := range once(a, b) {
+			p.cutsOf[s] = append(p.cutsOf[s], len(p.Cuts))
 		}
 		p.Cuts = append(p.Cuts, Cut{
 			Joint: k, Parts: [2]int{a, b}, A: p.place(j.A, j, true), B: p.place(j.B, j, false),

@@ -3,8 +3,10 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
+	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 )
@@ -58,10 +60,7 @@ func (p *Plan) underCures(i int) []string {
 // does.
 func (p *Plan) pressureCure(s *Section) (cure, no string) {
 	most, known := p.ceiling(s)
-	readable := func(pa float64) bool {
-		q := s.Scheme.Limit(s.Class, pa) * s.Area
-		return p.Settings.Rigs.Judge(q, pa, p.Settings.Headroom).State == "in"
-	}
+	readable := func(pa float64) bool { return p.canJudge(s.Scheme.Limit(s.Class, pa)*s.Area, pa) }
 	const step, highest = 10, 5000
 	for pa := math.Ceil(s.TestPa/step+0.001) * step; pa <= highest; pa += step {
 		if !readable(pa) {
@@ -88,11 +87,8 @@ func (p *Plan) placeCure(i int) string {
 			tags[p.Network.Item(k).Name()]++
 		}
 	}
-	for _, c := range p.Cuts {
-		j := &p.Network.Joints[c.Joint]
-		if c.Parts[0] != i && c.Parts[1] != i {
-			continue
-		}
+	for _, x := range p.cutsOf[i] {
+		j := &p.Network.Joints[p.Cuts[x].Joint]
 		for _, k := range []int{j.A, j.B} {
 			if uncut(k) {
 				tags[p.Network.Item(k).Name()]++
@@ -105,14 +101,27 @@ func (p *Plan) placeCure(i int) string {
 	return "at_mm for the spigots of " + strings.Join(sorted(tags), ", ") + ": costs nothing, and cuts between its pieces may then give sections of a better size"
 }
 
+// canJudge reports whether a rig can judge a limit q, L/s, at a test pressure.
+func (p *Plan) canJudge(q, pa float64) bool {
+	windows, ok := p.flowsAt[pa]
+	if !ok {
+		if p.flowsAt == nil {
+			p.flowsAt = map[float64][]rig.FlowWindow{}
+		}
+		windows = p.Settings.Rigs.FlowWindows(pa, p.Settings.Headroom)
+		p.flowsAt[pa] = windows
+	}
+	return slices.ContainsFunc(windows, func(w rig.FlowWindow) bool { return w.Low <= q && q <= w.High })
+}
+
 // boundaryCures names the bounds of section i that were set by the schedule or
 // a setting, and what lies beyond: lifting one would join the two.
 func (p *Plan) boundaryCures(i int) []string {
 	var cures []string
-	for _, c := range p.Cuts {
-		j := p.Network.Joints[c.Joint]
-		a, b := p.sectionOf[j.A], p.sectionOf[j.B]
-		if a != i && b != i || c.Why == "" || a == b {
+	for _, x := range p.cutsOf[i] {
+		c := &p.Cuts[x]
+		a, b := c.Parts[0], c.Parts[1]
+		if c.Why == "" || a == b {
 			continue
 		}
 		other := &p.Sections[a+b-i]
@@ -149,9 +158,17 @@ func (p *Plan) scopeCures(i, most int) []string {
 // seen on the drawing.
 func (p *Plan) neighbourCure(i int) string {
 	s := &p.Sections[i]
-	for k := range p.Sections {
+	if p.groupings == nil {
+		p.groupings = map[sectionKey][]int{}
+		for k := range p.Sections {
+			if o := &p.Sections[k]; o.Grouping {
+				p.groupings[o.key()] = append(p.groupings[o.key()], k)
+			}
+		}
+	}
+	for _, k := range p.groupings[s.key()] {
 		o := &p.Sections[k]
-		if k == i || !o.Grouping || !s.like(o) {
+		if k == i {
 			continue
 		}
 		for _, w := range s.Windows {
@@ -163,11 +180,6 @@ func (p *Plan) neighbourCure(i int) string {
 	return ""
 }
 
-// like reports whether two sections are tested alike and belong together.
-func (s *Section) like(o *Section) bool {
-	return o.System == s.System && o.Scheme == s.Scheme && o.Class == s.Class && o.TestPa == s.TestPa && o.Sign == s.Sign
-}
-
 // overCures says what would let the rig judge a section that is too big.
 func (p *Plan) overCures(s *Section) []string {
 	if s.Limit <= p.greatestLimit(s) {
@@ -175,8 +187,7 @@ func (p *Plan) overCures(s *Section) []string {
 	}
 	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s L/s at %g Pa", up(s.Limit*p.Settings.Headroom), s.TestPa)}
 	for pa := math.Floor(s.TestPa/10) * 10; pa >= 50; pa -= 10 {
-		q := s.Scheme.Limit(s.Class, pa) * s.Area
-		if p.Settings.Rigs.Judge(q, pa, p.Settings.Headroom).State == "in" {
+		if p.canJudge(s.Scheme.Limit(s.Class, pa)*s.Area, pa) {
 			cures = append(cures, fmt.Sprintf("a test at %g Pa, if the specifier agrees", pa))
 			break
 		}

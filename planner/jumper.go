@@ -5,6 +5,8 @@ import (
 	"math"
 	"slices"
 	"strings"
+
+	"blankoff/planner/tightness"
 )
 
 // mostJoined is how many sections one jumper hose is taken to join.
@@ -14,13 +16,14 @@ const mostJoined = 5
 // that all of the hoses could be used: those of one level first, then any.
 func (p *Plan) pairUp() {
 	p.joined = map[int][]int{}
+	alike := p.alike()
 	for _, sameLevel := range []bool{true, false} {
 		for i := range p.Sections {
 			s := &p.Sections[i]
 			if !s.State.Under() || s.Grouping || s.Area <= 0 || p.joined[i] != nil {
 				continue
 			}
-			if group := p.joinWith(i, sameLevel); group != nil {
+			if group := p.joinWith(i, alike[s.key()], sameLevel); group != nil {
 				for _, k := range group {
 					p.joined[k] = group
 				}
@@ -29,18 +32,45 @@ func (p *Plan) pairUp() {
 	}
 }
 
+// mostSeen is how many sections further on are looked at for a hose: it has to
+// reach.
+const mostSeen = 40
+
+// sectionKey is what sections that are tested alike have in common.
+type sectionKey struct {
+	system, scheme, class string
+	pa                    float64
+	sign                  tightness.Sign
+}
+
+func (s *Section) key() sectionKey {
+	return sectionKey{s.System, s.Scheme.Name, s.Class.Name, s.TestPa, s.Sign}
+}
+
+// alike lists the sections under range that a hose could join, by what they have
+// in common.
+func (p *Plan) alike() map[sectionKey][]int {
+	m := map[sectionKey][]int{}
+	for i := range p.Sections {
+		if s := &p.Sections[i]; s.State.Under() && !s.Grouping && s.Area > 0 {
+			m[s.key()] = append(m[s.key()], i)
+		}
+	}
+	return m
+}
+
 // joinWith finds sections that are in range together with section i: the one
 // that alone suffices, else the next few, or none.
-func (p *Plan) joinWith(i int, sameLevel bool) []int {
+func (p *Plan) joinWith(i int, alike []int, sameLevel bool) []int {
 	s := &p.Sections[i]
 	low, high := s.next()
 	if math.IsInf(low, 1) {
 		return nil
 	}
 	var free []int
-	for k := i + 1; k < len(p.Sections); k++ {
-		o := &p.Sections[k]
-		if o.State.Under() && !o.Grouping && o.Area > 0 && p.joined[k] == nil && s.like(o) && (!sameLevel || slices.Equal(o.Levels, s.Levels)) {
+	at, _ := slices.BinarySearch(alike, i+1)
+	for _, k := range alike[at:min(at+mostSeen, len(alike))] {
+		if p.joined[k] == nil && (!sameLevel || slices.Equal(p.Sections[k].Levels, s.Levels)) {
 			free = append(free, k)
 		}
 	}

@@ -19,6 +19,8 @@ type Plan struct {
 	Outside  []Span // in scope, but in no section
 	Excluded []Span // out of scope, or in the test without their area
 	Faults   []takeoff.Fault
+	// Judged is what a person's own cuts come to; nil where none were given.
+	Judged *Judged
 	// Alone is what each of several rigs would do alone.
 	Alone []RigAlone
 	// Mismatches are joints whose two openings differ, each with its place.
@@ -30,8 +32,11 @@ type Plan struct {
 	// for want of a class or a pressure or for one above a ceiling.
 	RefusedRows int
 
-	sectionOf []int         // by node, -1 for none
-	joined    map[int][]int // sections under range that one jumper hose would join
+	sectionOf []int                        // by node, -1 for none
+	cutsOf    [][]int                      // by section, its cuts
+	flowsAt   map[float64][]rig.FlowWindow // by test pressure, kept for cures
+	groupings map[sectionKey][]int         // sections made of loose rows, kept for cures
+	joined    map[int][]int                // sections under range that one jumper hose would join
 }
 
 // Section is the part of the ductwork that is tested in one go.

@@ -34,7 +34,9 @@ type Settings struct {
 	// alone, design by the highest usual step of the scheme that the design
 	// pressure and the ceilings allow.
 	PressureRule string
-	By           string // "", level or stage: sections end at its changes
+	OwnCuts      []OwnCut // joints that a person wants cut
+	onlyOwn      bool     // and no others
+	By           string   // "", level or stage: sections end at its changes
 	Prices       network.Prices
 }
 

@@ -2,10 +2,12 @@ package planner_test
 
 import (
 	"fmt"
+	"math/rand/v2"
 	"strings"
 	"testing"
 
 	"blankoff/planner"
+	"blankoff/planner/report"
 	"blankoff/planner/rig"
 )
 
@@ -119,5 +121,68 @@ func TestSealClasses(t *testing.T) {
 	}
 	if classes != "4 2 " || !strings.Contains(strings.Join(v.Notes, " "), "seal A was read as class 4 for rectangular duct") {
 		t.Errorf("classes %s, notes %q", classes, v.Notes)
+	}
+}
+
+// A person's own cuts: those of the best plan give the best plan, a part of them
+// is completed to it, and others are judged beside it.
+func TestOwnCuts(t *testing.T) {
+	r := rand.New(rand.NewPCG(3, 3))
+	judged := 0
+	for range 60 {
+		m := randomModel(r, 9, features{bans: true, musts: true, scopes: true, rings: true})
+		set := settings(t, gapRig)
+		if m.allOut() {
+			continue
+		}
+		best := planned(t, m.csv, set)
+		if len(best.Cuts) < 2 {
+			continue
+		}
+		for keep := range []int{0, 1, 2} {
+			set.OwnCuts = nil
+			for i, c := range best.Cuts {
+				if keep == 0 || i%keep == 0 {
+					set.OwnCuts = append(set.OwnCuts, planner.OwnCut{Tag: c.Between[0].Tag, Piece: c.Between[0].Piece, Next: c.Between[1].Tag, NextPiece: c.Between[1].Piece})
+				}
+			}
+			p, err := planner.JudgeCuts(readSchedule(t, m.csv), set)
+			if err != nil || len(p.Faults) > 0 {
+				t.Fatalf("%v %v\n%s", err, p.Faults, m.csv)
+			}
+			v := report.Of(p)
+			if v.Proof.Score != best.Proof.Score || v.OwnCuts.Best != best.Proof.Score {
+				t.Fatalf("%+v with %d of the best cuts, best %+v\n%s", v.Proof.Score, len(set.OwnCuts), best.Proof.Score, m.csv)
+			}
+			if len(set.OwnCuts) == len(best.Cuts) && v.OwnCuts.AsGiven != best.Proof.Score {
+				t.Fatalf("as given %+v, best %+v\n%s", v.OwnCuts.AsGiven, best.Proof.Score, m.csv)
+			}
+			judged++
+		}
+	}
+	if judged < 60 {
+		t.Errorf("only %d cases", judged)
+	}
+}
+
+// A cut that can't be made is a fault that says why.
+func TestOwnCutsThatCannotBe(t *testing.T) {
+	csv := "tag,kind,width_mm,height_mm,diameter_mm,length_mm,branch_length_mm,from,at_mm\nM,straight,600,400,,6000,,,\nS,spigot,,,200,,100,M,700\nD,straight,,,200,6000,,S,\n"
+	for _, c := range []struct {
+		cut  planner.OwnCut
+		want string
+	}{
+		{planner.OwnCut{Tag: "M", Next: "S"}, "can't be blanked"},
+		{planner.OwnCut{Tag: "M", Next: "D"}, "don't meet"},
+		{planner.OwnCut{Tag: "M", Next: "X"}, "there is no 'X'"},
+		{planner.OwnCut{Tag: "M", Piece: 9, Next: "M", NextPiece: 10}, "there is no 'M' piece 9"},
+		{planner.OwnCut{Tag: "M", Next: "M"}, "several joints"},
+	} {
+		set := classB(t, siteRig, 400)
+		set.OwnCuts = []planner.OwnCut{c.cut}
+		p, err := planner.JudgeCuts(readSchedule(t, csv), set)
+		if err != nil || len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, c.want) {
+			t.Errorf("%+v: %v %+v", c.cut, err, p.Faults)
+		}
 	}
 }

@@ -27,7 +27,9 @@ func newZoning(net *network.Network, d *duties) *zoning {
 	z.barSlips()
 	z.keepTogether()
 	z.markMust()
+	z.applyOwn()
 	z.settleBarred()
+	z.barOthers()
 	return z
 }
 

@@ -23,6 +23,7 @@ var rooms = map[string][]string{
 	"planner":               {"blankoff/fittings", "blankoff/takeoff", "blankoff/planner/tightness", "blankoff/planner/rig", "blankoff/planner/network", "blankoff/planner/partition"},
 	"planner/tightness":     {"github.com/BurntSushi/toml"},
 	"planner/rig":           {"blankoff/planner/tightness", "github.com/BurntSushi/toml"},
+	"planner/cutlist":       {"blankoff/planner", "blankoff/takeoff", "github.com/gocarina/gocsv"},
 	"planner/job":           {"blankoff/planner/network", "blankoff/planner/tightness"},
 	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
 	"planner/partition":     {},

@@ -3,12 +3,14 @@ package main
 import (
 	"fmt"
 	"io"
+	"os"
 
 	"strings"
 
 	"github.com/spf13/cobra"
 
 	"blankoff/planner"
+	"blankoff/planner/cutlist"
 	"blankoff/planner/partition"
 	"blankoff/planner/report"
 	"blankoff/planner/report/csvout"
@@ -22,6 +24,7 @@ import (
 type planOptions struct {
 	rigs                  []string
 	aim, format, out, job string
+	cuts                  string
 	measure               measureOptions
 	set                   planner.Settings
 }
@@ -48,6 +51,7 @@ says how that is known.
 	}
 	f := c.Flags()
 	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
+	f.StringVar(&o.cuts, "cuts", "", "your own cuts, `FILE` (CSV: tag, piece, next_tag, next_piece): judged, and completed in the best way")
 	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level")
 	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
@@ -120,6 +124,28 @@ func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
 	return notes, nil
 }
 
+// make plans, around a person's own cuts where they are given.
+func (o *planOptions) make(t *takeoff.Takeoff) (*planner.Plan, error) {
+	if o.cuts == "" {
+		return planner.Make(t, o.set)
+	}
+	f, err := os.Open(o.cuts)
+	if err != nil {
+		return nil, fmt.Errorf("cuts file %s: %w", o.cuts, cause(err))
+	}
+	defer f.Close()
+	cuts, faults, err := cutlist.Read(f, o.cuts)
+	if err != nil {
+		return nil, err
+	}
+	o.set.OwnCuts = cuts
+	p, err := planner.JudgeCuts(t, o.set)
+	if p != nil {
+		p.Faults = append(p.Faults, faults...)
+	}
+	return p, err
+}
+
 func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven bool) error {
 	notes, err := o.settle(pressureGiven)
 	if err != nil {
@@ -129,7 +155,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if err != nil {
 		return err
 	}
-	p, err := planner.Make(t, o.set)
+	p, err := o.make(t)
 	if p == nil { // a setting can't be used
 		return misuse{err}
 	}
@@ -141,7 +167,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if err != nil {
 		return err
 	}
-	input := append([]string{path, o.job, o.measure.basis}, o.rigs...)
+	input := append([]string{path, o.job, o.cuts, o.measure.basis}, o.rigs...)
 	if o.out != "" {
 		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
 			return err
@@ -166,6 +192,7 @@ func planPack(v *report.Plan) []document {
 		{"plan.json", func(w io.Writer) error { return jsonout.Write(w, v) }},
 		{"plan.xlsx", func(w io.Writer) error { return xlsx.Plan(w, v) }},
 		{"sections.csv", func(w io.Writer) error { return csvout.Sections(w, v) }},
+		{"cuts.csv", func(w io.Writer) error { return csvout.Cuts(w, v) }},
 		{"blanks.csv", func(w io.Writer) error { return csvout.Blanks(w, v) }},
 	}
 }

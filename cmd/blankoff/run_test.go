@@ -175,7 +175,7 @@ func TestPlanPack(t *testing.T) {
 	if code != exitDone {
 		t.Fatalf("exit %d: %s", code, talk)
 	}
-	if got := names(t, "pack"); got != "blanks.csv plan.json plan.xlsx sections.csv" {
+	if got := names(t, "pack"); got != "blanks.csv cuts.csv plan.json plan.xlsx sections.csv" {
 		t.Errorf("the pack holds %s", got)
 	}
 	data, err := os.ReadFile(filepath.Join("pack", "plan.json"))
@@ -287,7 +287,7 @@ func TestSameBytes(t *testing.T) {
 			t.Fatalf("exit %d: %s", code, talk)
 		}
 	}
-	for _, name := range []string{"plan.json", "plan.xlsx", "sections.csv", "blanks.csv"} {
+	for _, name := range []string{"plan.json", "plan.xlsx", "sections.csv", "blanks.csv", "cuts.csv"} {
 		a, _ := os.ReadFile(filepath.Join("one", name))
 		b, _ := os.ReadFile(filepath.Join("two", name))
 		if len(a) == 0 || !bytes.Equal(a, b) {

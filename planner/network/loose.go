@@ -73,5 +73,24 @@ func (n *Network) assume(a, b int) {
 // joined to nothing have none.
 func (n *Network) Has(i int) bool { return n.nodesOf[i][1] > n.nodesOf[i][0] }
 
+// Find lists the nodes of the rows with a tag (or the name of a row without one)
+// that hold a piece, or all of them where piece is 0.
+func (n *Network) Find(tag string, piece int) []int {
+	if n.byName == nil {
+		n.byName = map[string][]int{}
+		for k := range n.Nodes {
+			name := n.Item(k).Name()
+			n.byName[name] = append(n.byName[name], k)
+		}
+	}
+	var out []int
+	for _, k := range n.byName[tag] {
+		if d := &n.Nodes[k]; piece == 0 || d.First <= piece && piece <= d.Last {
+			out = append(out, k)
+		}
+	}
+	return out
+}
+
 // Loose reports whether a node belongs to a row that isn't joined to any other.
 func (n *Network) Loose(node int) bool { return n.Item(node).Loose() }

@@ -86,6 +86,7 @@ type Network struct {
 	usedEnds  map[endKey]bool
 	loose     []int // loose items, in the order of their grouping
 	straddled map[int][]span
+	byName    map[string][]int // nodes by the name of their row, made when first asked for
 }
 
 type endKey struct {

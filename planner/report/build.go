@@ -6,6 +6,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/planner"
+	"blankoff/planner/partition"
 	"blankoff/takeoff"
 )
 
@@ -40,6 +41,9 @@ func Of(p *planner.Plan) *Plan {
 	}
 	for _, a := range p.Alone {
 		v.Alone = append(v.Alone, RigAlone{a.Rig, a.Score.Over, a.Score.Under, a.Score.Tests, float64(a.Score.Minutes) / 100, a.Left})
+	}
+	if j := p.Judged; j != nil {
+		v.OwnCuts = &OwnCuts{j.Given, scoreOf(j.AsGiven, set), scoreOf(j.Completed, set), scoreOf(j.Best, set), list(j.Added), list(j.Dropped), list(j.Instead)}
 	}
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)
@@ -134,15 +138,19 @@ func faceOf(c fittings.CrossSection) Face {
 	return f
 }
 
+// scoreOf turns a score to minutes.
+func scoreOf(s partition.Score, set planner.Settings) Score {
+	minutes := float64(s.Minutes) / 100
+	return Score{s.Over, s.Under, s.Tests, minutes, float64(s.Tests)*set.TestMinutes + minutes}
+}
+
 func proofOf(p *planner.Plan) Proof {
 	pr := &p.Proof
 	o := Proof{
 		Aim: planner.Aim(pr.Aim), Kind: pr.Kind, EndMinutes: pr.EndMinutes, Sentences: list(pr.Sentences),
 		Score: Score{pr.Score.Over, pr.Score.Under, pr.Score.Tests, pr.BlankMinutes, pr.TotalMinutes},
 	}
-	bound := float64(pr.Bound.Minutes) / 100
-	o.LowerBound = Score{pr.Bound.Over, pr.Bound.Under, pr.Bound.Tests, bound,
-		float64(pr.Bound.Tests)*p.Settings.TestMinutes + bound}
+	o.LowerBound = scoreOf(pr.Bound, p.Settings)
 	for _, s := range pr.BySystem {
 		o.BySystem = append(o.BySystem, SystemProof{s.System, s.Kind, s.Score.Tests, s.Score.Under, s.AtLeast})
 	}

@@ -21,8 +21,20 @@ type Plan struct {
 	Notes      []string         `json:"notes"`
 	Cautions   []string         `json:"cautions"`
 	Faults     []takeoff.Fault  `json:"faults"`
+	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
+}
+
+// OwnCuts is what a person's own cuts come to, beside the best plan.
+type OwnCuts struct {
+	Given     int      `json:"given"`
+	AsGiven   Score    `json:"as_given"`
+	Completed Score    `json:"completed"` // this plan
+	Best      Score    `json:"best"`
+	Added     []string `json:"added"`        // cuts added to complete the person's own
+	Dropped   []string `json:"best_without"` // the person's cuts that the best plan does without
+	Instead   []string `json:"best_instead"` // and what it has instead
 }
 
 // RigAlone is what the plan would cost with one of several rigs alone.

@@ -55,6 +55,31 @@ type blankRow struct {
 	Minutes  tenth  `csv:"minutes"`
 }
 
+// cutRow is a cut; its first four columns read back as a list of own cuts.
+type cutRow struct {
+	Tag       words `csv:"tag"`
+	Piece     int   `csv:"piece"`
+	Next      words `csv:"next_tag"`
+	NextPiece int   `csv:"next_piece"`
+	At        words `csv:"at"`
+	Sections  words `csv:"sections"`
+	Level     words `csv:"level"`
+	Place     words `csv:"place"`
+	Drawing   words `csv:"drawing"`
+	Size      words `csv:"size"`
+	Minutes   tenth `csv:"minutes"`
+	Why       words `csv:"why"`
+}
+
+// Cuts writes the cuts, one a row.
+func Cuts(w io.Writer, v *report.Plan) error {
+	return write(w, v.Cuts, func(c *report.Cut) cutRow {
+		a, z := c.Between[0], c.Between[1]
+		return cutRow{words(a.Tag), a.Piece, words(z.Tag), z.Piece, words(c.At), words(c.Parts[0] + " | " + c.Parts[1]),
+			words(c.Level), words(c.Place), words(c.Drawing), words(c.Text), tenth(c.Minutes), words(c.Why)}
+	})
+}
+
 // Sections writes the sections, one a row.
 func Sections(w io.Writer, v *report.Plan) error {
 	return write(w, v.Sections, func(s *report.Section) sectionRow {

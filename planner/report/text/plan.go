@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"io"
-	"strconv"
 	"strings"
 
 	"blankoff/planner/report"
@@ -27,6 +26,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	b.WriteString("\n")
 	settings(b, v)
 	sections(b, v)
+	ownCuts(b, v.OwnCuts)
 	alone(b, v)
 	trouble(b, v)
 	cuts(b, v.Cuts)
@@ -39,26 +39,6 @@ func Plan(w io.Writer, v *report.Plan) error {
 	list(b, "Notes", v.Notes, most, hasAll)
 	list(b, "Take care", v.Cautions, 0, "")
 	return b.Flush()
-}
-
-// alone writes what each of several rigs would do alone, beside the plan.
-func alone(b *bufio.Writer, v *report.Plan) {
-	if len(v.Alone) == 0 {
-		return
-	}
-	title(b, "Rigs: what each would do alone")
-	writeTable(b, []Column{
-		{Head: "rig", Max: 40}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "not tested m2", Align: Right},
-	}, func(row func(...string)) {
-		line := func(name string, tests, under, over int, minutes, left float64) {
-			row(name, strconv.Itoa(tests), strconv.Itoa(under), strconv.Itoa(over), fixed(minutes, 0), area(left))
-		}
-		p := &v.Proof
-		line("all of them (this plan)", p.Tests, p.UnderRange, p.OverRange, p.BlankMinutes, v.Balance.Outside)
-		for _, a := range v.Alone {
-			line(a.Rig, a.Tests, a.UnderRange, a.OverRange, a.BlankMinutes, a.Left)
-		}
-	})
 }
 
 // headline is the plan in one line.

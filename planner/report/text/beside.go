@@ -1,0 +1,49 @@
+package text
+
+import (
+	"bufio"
+	"strconv"
+
+	"blankoff/planner/report"
+)
+
+// ownCuts sets a person's own cuts beside the best plan.
+func ownCuts(b *bufio.Writer, c *report.OwnCuts) {
+	if c == nil {
+		return
+	}
+	title(b, "Your cuts: "+count(c.Given, "cut")+" used")
+	writeTable(b, []Column{
+		{Head: ""}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "all min", Align: Right},
+	}, func(row func(...string)) {
+		line := func(name string, s report.Score) {
+			row(name, strconv.Itoa(s.Tests), strconv.Itoa(s.UnderRange), strconv.Itoa(s.OverRange), fixed(s.BlankMinutes, 0), fixed(s.TotalMinutes, 0))
+		}
+		line("as given, no others", c.AsGiven)
+		line("completed (this plan)", c.Completed)
+		line("the best without them", c.Best)
+	})
+	list(b, "Added to complete yours", c.Added, most, hasAll)
+	list(b, "The best plan does without", c.Dropped, most, hasAll)
+	list(b, "and has instead", c.Instead, most, hasAll)
+}
+
+// alone writes what each of several rigs would do alone, beside the plan.
+func alone(b *bufio.Writer, v *report.Plan) {
+	if len(v.Alone) == 0 {
+		return
+	}
+	title(b, "Rigs: what each would do alone")
+	writeTable(b, []Column{
+		{Head: "rig", Max: 40}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "not tested m2", Align: Right},
+	}, func(row func(...string)) {
+		line := func(name string, tests, under, over int, minutes, left float64) {
+			row(name, strconv.Itoa(tests), strconv.Itoa(under), strconv.Itoa(over), fixed(minutes, 0), area(left))
+		}
+		p := &v.Proof
+		line("all of them (this plan)", p.Tests, p.UnderRange, p.OverRange, p.BlankMinutes, v.Balance.Outside)
+		for _, a := range v.Alone {
+			line(a.Rig, a.Tests, a.UnderRange, a.OverRange, a.BlankMinutes, a.Left)
+		}
+	})
+}
