@@ -194,3 +194,22 @@ B,straight,400,3000,,,T2,
 		}
 	}
 }
+
+// The pieces of a straight add up to it wherever its spigots sit: in one piece,
+// over a joint, or at an unknown place.
+func TestPiecesAddUp(t *testing.T) {
+	for _, at := range []string{"", "700", "1500", "1450", "2900"} {
+		for _, long := range []string{"1000", "1500", "3000", "4700"} {
+			n := built(t, "tag,kind,width_mm,height_mm,diameter_mm,length_mm,branch_length_mm,from,at_mm\nM,straight,600,400,,"+long+",,,\nS,spigot,,,150,,100,M,"+at+"\n")
+			sum := 0.0
+			for k := range n.Nodes {
+				if n.Item(k).Tag == "M" {
+					sum += n.Nodes[k].Area
+				}
+			}
+			if it := &n.Takeoff.Items[0]; !n.Takeoff.Items[1].Refused && math.Abs(sum-it.Area) > 1e-12 {
+				t.Errorf("%s mm with a spigot at %q: pieces %.6f, row %.6f m2", long, at, sum, it.Area)
+			}
+		}
+	}
+}

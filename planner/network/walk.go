@@ -118,8 +118,8 @@ func (n *Network) addStraight(i int) {
 	if len(it.Ends) > 0 {
 		girth = it.Ends[0].Girth()
 	}
-	if n.unplaced(i) && of > 1 {
-		if note := "carries spigots without at_mm, so it isn't cut inside; give at_mm to allow cuts there"; !slices.Contains(it.Notes, note) {
+	if n.unplaced(i) || of == 1 {
+		if note := "carries spigots without at_mm, so it isn't cut inside; give at_mm to allow cuts there"; of > 1 && !slices.Contains(it.Notes, note) {
 			it.Notes = append(it.Notes, note)
 		}
 		n.Nodes = append(n.Nodes, Node{Item: i, First: 1, Last: of, Of: of, Long: it.Length() * float64(it.Quantity), Area: it.Area, Exact: it.Exact, JointLength: float64(of-1) * girth, Up: -1})
