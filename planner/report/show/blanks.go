@@ -2,6 +2,7 @@ package show
 
 import (
 	"sort"
+	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/takeoff"
@@ -26,11 +27,12 @@ func BySize(sections []report.Section) []Size {
 	for i := range sections {
 		now := map[int]int{}
 		for _, b := range sections[i].Blanks {
-			k, ok := at[b.Face]
+			face := upright(b.Face)
+			k, ok := at[face]
 			if !ok {
 				k = len(sizes)
-				at[b.Face] = k
-				sizes = append(sizes, Size{Face: b.Face})
+				at[face] = k
+				sizes = append(sizes, Size{Face: face})
 			}
 			s := &sizes[k]
 			switch b.Why {
@@ -49,6 +51,19 @@ func BySize(sections []report.Section) []Size {
 	}
 	sort.SliceStable(sizes, func(i, j int) bool { return takeoff.NaturalLess(sizes[i].Text, sizes[j].Text) })
 	return sizes
+}
+
+// upright turns a rectangular opening so that its longer side comes first: one
+// blank serves both ways round.
+func upright(f report.Face) report.Face {
+	if f.Shape != "rectangular" || f.Width >= f.Height {
+		return f
+	}
+	f.Width, f.Height = f.Height, f.Width
+	if a, b, ok := strings.Cut(f.Text, " x "); ok {
+		f.Text = b + " x " + a
+	}
+	return f
 }
 
 // AllSizes adds the sizes up; Together and MostForce are the greatest of any.
