@@ -28,6 +28,7 @@ var rooms = map[string][]string{
 	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
 	"planner/partition":     {},
 	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
+	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/report":        {"blankoff"},
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},

@@ -1,36 +1,21 @@
 package main
 
 import (
-	"fmt"
 	"io"
-	"os"
-
-	"strings"
 
 	"github.com/spf13/cobra"
 
 	"blankoff/planner"
-	"blankoff/planner/cutlist"
-	"blankoff/planner/partition"
 	"blankoff/planner/report"
 	"blankoff/planner/report/csvout"
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
-	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 )
 
-type planOptions struct {
-	rigs                  []string
-	aim, format, out, job string
-	cuts                  string
-	measure               measureOptions
-	set                   planner.Settings
-}
-
 func newPlan() *cobra.Command {
-	o := planOptions{set: planner.Defaults()}
+	o := newPlanOptions()
 	c := &cobra.Command{
 		Use:   "plan SCHEDULE --rig RIG.toml",
 		Short: "Divide the ductwork into test sections that the rig can judge",
@@ -45,83 +30,12 @@ says how that is known.
   blankoff plan schedule.xlsx --rig rig.toml --aim time -o plan-pack`,
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
-			o.set.SignGiven, o.set.SchemeGiven = c.Flags().Changed("sign"), c.Flags().Changed("scheme")
-			return runPlan(args[0], o, c.OutOrStdout(), c.ErrOrStderr(), c.Flags().Changed("test-pressure"))
+			o.given(c)
+			return runPlan(args[0], o, c.OutOrStdout(), c.ErrOrStderr())
 		},
 	}
-	f := c.Flags()
-	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
-	f.StringVar(&o.cuts, "cuts", "", "your own cuts, `FILE` (CSV: tag, piece, next_tag, next_piece): judged, and completed in the best way")
-	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level")
-	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
-	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
-	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
-	f.StringVar(&o.set.Sign, "sign", o.set.Sign, "positive or negative, for rows that don't say")
-	f.Float64Var(&o.set.DuctClass, "duct-class", 0, "pressure class of duct on rows that don't state it, `PA`")
-	f.StringVar(&o.aim, "aim", "tests", "tests (fewest) or time (least in all)")
-	f.Float64Var(&o.set.TestMinutes, "test-minutes", o.set.TestMinutes, "time of one test, `MIN`, an assumption to be replaced by your own")
-	f.Float64Var(&o.set.MinArea, "min-area", 0, "a section smaller than this counts as under range, `M2`")
-	f.Float64Var(&o.set.MaxArea, "max-area", 0, "no section larger than this, `M2`")
-	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read")
-	o.measure.flags(c)
-	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
-	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
-	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "design: rows without a test pressure get the highest usual step that their design pressure allows")
-	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
-	f.StringVar(&o.format, "format", "table", "table or json")
-	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
+	o.flags(c)
 	return c
-}
-
-// settle checks the flags and reads the rig.
-func (o *planOptions) settle(pressureGiven bool) ([]string, error) {
-	if err := oneOf("format", o.format, "table", "json"); err != nil {
-		return nil, err
-	}
-	if err := oneOf("aim", o.aim, "tests", "time"); err != nil {
-		return nil, err
-	}
-	if err := oneOf("by", o.set.By, "", "level", "stage"); err != nil {
-		return nil, err
-	}
-	sign, ok := takeoff.ParseSign(o.set.Sign)
-	if !ok || sign == "" {
-		return nil, misuse{fmt.Errorf("--sign %q: expected positive or negative", o.set.Sign)}
-	}
-	o.set.Sign = sign
-	if o.aim == "time" {
-		o.set.Aim = partition.Time
-	}
-	if pressureGiven && !(o.set.TestPa > 0) {
-		return nil, misuse{fmt.Errorf("--test-pressure %g: expected more than 0 Pa; the side goes in --sign", o.set.TestPa)}
-	}
-	s, err := readScheme(o.set.Scheme)
-	if err != nil {
-		return nil, err
-	}
-	o.set.Scheme, o.set.Own = s.Name, s
-	if o.job != "" {
-		j, err := readJob(o.job)
-		if err != nil {
-			return nil, err
-		}
-		o.set.Prices = j.Prices
-	}
-	if len(o.rigs) == 0 {
-		o.rigs = []string{""}
-	}
-	var notes []string
-	for _, path := range o.rigs {
-		r, said, err := readRig(path)
-		if err != nil {
-			return nil, err
-		}
-		o.set.Rigs, notes = append(o.set.Rigs, r), append(notes, said...)
-	}
-	if err := o.set.Check(); err != nil {
-		return nil, misuse{err}
-	}
-	return notes, nil
 }
 
 // make plans, around a person's own cuts where they are given.
@@ -129,28 +43,19 @@ func (o *planOptions) make(t *takeoff.Takeoff) (*planner.Plan, error) {
 	if o.cuts == "" {
 		return planner.Make(t, o.set)
 	}
-	f, err := os.Open(o.cuts)
-	if err != nil {
-		return nil, fmt.Errorf("cuts file %s: %w", o.cuts, cause(err))
-	}
-	defer f.Close()
-	cuts, faults, err := cutlist.Read(f, o.cuts)
-	if err != nil {
-		return nil, err
-	}
-	o.set.OwnCuts = cuts
-	p, err := planner.JudgeCuts(t, o.set)
-	if p != nil {
-		p.Faults = append(p.Faults, faults...)
-	}
-	return p, err
+	return planner.JudgeCuts(t, o.set)
 }
 
-func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven bool) error {
-	notes, err := o.settle(pressureGiven)
+func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
+	notes, err := o.settle()
 	if err != nil {
 		return err
 	}
+	cuts, cutFaults, err := readCuts(o.cuts)
+	if err != nil {
+		return err
+	}
+	o.set.OwnCuts = cuts
 	t, err := readTakeoff(path, o.measure)
 	if err != nil {
 		return err
@@ -159,7 +64,7 @@ func runPlan(path string, o planOptions, stdout, stderr io.Writer, pressureGiven
 	if p == nil { // a setting can't be used
 		return misuse{err}
 	}
-	p.Notes = append(p.Notes, notes...)
+	p.Notes, p.Faults = append(p.Notes, notes...), append(p.Faults, cutFaults...)
 	v := report.Of(p)
 	if e := text.Faults(stderr, v.Faults); e != nil {
 		return e

@@ -7,6 +7,8 @@ import (
 	"os"
 	"strings"
 
+	"blankoff/planner"
+	"blankoff/planner/cutlist"
 	"blankoff/planner/job"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
@@ -20,6 +22,11 @@ func readTakeoff(path string, o measureOptions) (*takeoff.Takeoff, error) {
 	if err != nil {
 		return nil, err
 	}
+	return measured(path, options)
+}
+
+// measured reads and measures a schedule with settled options.
+func measured(path string, options takeoff.Options) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	info, err := schedule.Read(path, func(r *takeoff.Row) error {
 		t.Add(r)
@@ -40,6 +47,19 @@ func readJob(path string) (job.Job, error) {
 	}
 	defer f.Close()
 	return job.Load(f, path)
+}
+
+// readCuts reads a person's own cuts; "" gives none.
+func readCuts(path string) ([]planner.OwnCut, []takeoff.Fault, error) {
+	if path == "" {
+		return nil, nil, nil
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, nil, fmt.Errorf("cuts file %s: %w", path, cause(err))
+	}
+	defer f.Close()
+	return cutlist.Read(f, path)
 }
 
 // readRig reads a rig file.

@@ -88,7 +88,7 @@ fit the rig's measuring range for the chosen tightness class.
 		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
 	})
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newTakeoff(), newPlan(), newWindow(), newKinds(), newTemplate())
+	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newWindow(), newKinds(), newTemplate())
 	return root
 }
 

@@ -1,0 +1,101 @@
+package main
+
+import (
+	"errors"
+	"io"
+
+	"github.com/spf13/cobra"
+
+	"blankoff/planner/report"
+	"blankoff/planner/report/jsonout"
+	"blankoff/planner/report/text"
+	"blankoff/planner/whatif"
+	"blankoff/takeoff"
+)
+
+func newCompare() *cobra.Command {
+	o := newPlanOptions()
+	var a whatif.Asked
+	c := &cobra.Command{
+		Use:   "compare SCHEDULE --rig RIG.toml",
+		Short: "Set plans under other assumptions side by side",
+		Long: `compare plans the schedule as plan does, and again with each of several rigs
+alone, one class tighter, at other test pressures and headrooms, without cuts
+inside straights, and with a person's own cuts, and sets what they come to side
+by side in one table. Without a wish it tries headrooms of 1, 1.5 and 3, one
+class tighter and straights in one piece.
+
+` + exitText,
+		Example: `  blankoff compare schedule.csv --rig rig.toml --class B --test-pressure 400
+  blankoff compare schedule.csv --rig own.toml --rig hired.toml --headrooms 1,3
+  blankoff compare schedule.csv --rig rig.toml --pressures 300,600 --tighter`,
+		Args: oneSchedule,
+		RunE: func(c *cobra.Command, args []string) error {
+			o.given(c)
+			if !a.Tighter && !a.Whole && len(a.PressuresPa)+len(a.Headrooms) == 0 && o.cuts == "" {
+				a.Headrooms, a.Tighter, a.Whole = []float64{1, 1.5, 3}, true, true
+			}
+			return runCompare(args[0], o, a, c.OutOrStdout(), c.ErrOrStderr())
+		},
+	}
+	o.flags(c)
+	f := c.Flags()
+	f.Float64SliceVar(&a.PressuresPa, "pressures", nil, "also with every row tested at these, `PA`, separated by commas")
+	f.Float64SliceVar(&a.Headrooms, "headrooms", nil, "also with these headrooms, separated by commas")
+	f.BoolVar(&a.Tighter, "tighter", false, "also with every row one class tighter")
+	f.BoolVar(&a.Whole, "whole-straights", false, "also without cuts inside straights")
+	return c
+}
+
+func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.Writer) error {
+	if _, err := o.settle(); err != nil {
+		return err
+	}
+	if o.out != "" {
+		return misuse{errors.New("compare writes no pack; leave out -o")}
+	}
+	for _, h := range a.Headrooms {
+		if !(h >= 1 && h <= 100) {
+			return misuse{errors.New("--headrooms: expected numbers from 1 to 100")}
+		}
+	}
+	for _, pa := range a.PressuresPa {
+		if !(pa > 0 && pa <= 100000) {
+			return misuse{errors.New("--pressures: expected more than 0 and at most 100000 Pa")}
+		}
+	}
+	cuts, faults, err := readCuts(o.cuts)
+	if err != nil {
+		return err
+	}
+	if err := text.Faults(stderr, faults); err != nil {
+		return err
+	}
+	a.OwnCuts = cuts
+	base := whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength}
+	base.Read = func(pieceLength float64) (*takeoff.Takeoff, error) {
+		options, err := o.measure.settle()
+		if err != nil {
+			return nil, err
+		}
+		options.PieceLength = pieceLength
+		return measured(path, options)
+	}
+	list, err := whatif.Run(base, a)
+	if err != nil {
+		return err
+	}
+	if err := text.Faults(stderr, list[0].Plan.Faults); err != nil {
+		return err
+	}
+	v := report.OfVariants(list)
+	if o.format == "json" {
+		err = jsonout.Write(stdout, v)
+	} else {
+		err = text.Compare(stdout, v)
+	}
+	if err == nil && list[0].Plan.Partly() {
+		return errPartly
+	}
+	return err
+}
