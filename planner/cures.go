@@ -6,14 +6,9 @@ import (
 	"slices"
 	"strings"
 
+	"blankoff/planner/network"
 	"blankoff/planner/rig"
-	"blankoff/planner/tightness"
-	"blankoff/takeoff"
 )
-
-func shapeOf(it *takeoff.Item) tightness.Shape {
-	return tightness.Shape(it.Piece.Shape.String())
-}
 
 // underCures says what would make section i readable, with figures.
 func (p *Plan) underCures(i int) []string {
@@ -202,6 +197,57 @@ func (p *Plan) greatestLimit(s *Section) float64 {
 		most = math.Max(most, w.High)
 	}
 	return most
+}
+
+// barredCures names the joints inside sections over range that can't be
+// blanked: making one blankable is what would split them.
+func (p *Plan) barredCures() {
+	for k := range p.Network.Joints {
+		j := &p.Network.Joints[k]
+		s := p.sectionOf[j.A]
+		if j.Barred == "" || s < 0 || s != p.sectionOf[j.B] || p.Sections[s].State != OverRange {
+			continue
+		}
+		if c := &p.Sections[s]; len(c.Cures) < 6 {
+			c.Cures = append(c.Cures, fmt.Sprintf("make the joint %s blankable (%s)", p.Network.JointText(k), j.Barred))
+		}
+	}
+	for i := range p.Sections {
+		s := &p.Sections[i]
+		if s.State != OverRange {
+			continue
+		}
+		for _, k := range s.Nodes {
+			if n := &p.Network.Nodes[k]; n.Last > n.First {
+				s.Cures = append(s.Cures, fmt.Sprintf("give at_mm for the spigots of %s, so that it can be cut between its pieces", p.Network.Item(k).Name()))
+			}
+		}
+	}
+}
+
+// ceiling is the lowest known ceiling of a section's pieces, Pa, and whether
+// every piece's is known.
+func (p *Plan) ceiling(s *Section) (pa float64, known bool) {
+	pa, known = math.Inf(1), true
+	for _, k := range s.Nodes {
+		it := p.Network.Item(k)
+		if p.Network.Nodes[k].State == network.Outside || it.Piece.Shape.String() == "" {
+			continue
+		}
+		c := p.Settings.Ceiling(it, s.Scheme, s.Class, s.Sign)
+		if it.DesignPa > 0 {
+			pa = math.Min(pa, it.DesignPa)
+		}
+		switch {
+		case c.Known:
+			pa = math.Min(pa, c.Pa)
+		case c.Highest > 0:
+			pa, known = math.Min(pa, c.Highest), false
+		default:
+			known = false
+		}
+	}
+	return pa, known
 }
 
 // up writes a figure that has to be reached: a tenth, never less than it is.

@@ -3,14 +3,16 @@ package planner
 import (
 	"fmt"
 	"math"
+	"strconv"
 	"strings"
 
-	"blankoff/planner/network"
+	"blankoff/planner/divide"
+	"blankoff/planner/rig"
 )
 
 // judge says of every section whether the rig can judge it, with the true
 // areas, and what would help where it can't.
-func (p *Plan) judge(z *zoning) {
+func (p *Plan) judge() {
 	for i := range p.Sections {
 		s := &p.Sections[i]
 		p.place1(s)
@@ -31,23 +33,21 @@ func (p *Plan) judge(z *zoning) {
 			s.Cures = p.underCures(i)
 		}
 	}
-	p.barredNotes(z)
+	p.barredCures()
 }
 
 // place1 places one section in its windows.
 func (p *Plan) place1(s *Section) {
-	least, most := s.held(p.Settings.HoldBoth)
-	for _, w := range s.Windows {
-		if least >= w.Low-areaSlack && most <= w.High+areaSlack {
-			s.State = InRange
-			s.Rig, s.Range = p.rangeFor(s)
-			return
-		}
+	least, most := divide.Held(s.Area, s.Exact, p.Settings.HoldBoth)
+	if divide.InWindow(s.Windows, least, most) {
+		s.State = InRange
+		s.Rig, s.Range = p.rangeFor(s)
+		return
 	}
 	set := p.Settings
 	v := set.Rigs.Judge(s.Limit, s.TestPa, set.Headroom)
 	switch {
-	case most > s.Most+areaSlack:
+	case most > s.Most+divide.AreaSlack:
 		s.State, s.Reason = OverRange, v.Reason
 		if v.State != "over" {
 			s.Reason = fmt.Sprintf("larger than the %g m2 asked for at most, and it can't be cut", set.MaxArea)
@@ -79,53 +79,82 @@ func (p *Plan) rangeFor(s *Section) (string, string) {
 	return "", ""
 }
 
-// barredNotes names the joints inside sections over range that can't be
-// blanked: making one blankable is what would split them.
-func (p *Plan) barredNotes(*zoning) {
-	for k := range p.Network.Joints {
-		j := &p.Network.Joints[k]
-		s := p.sectionOf[j.A]
-		if j.Barred == "" || s < 0 || s != p.sectionOf[j.B] || p.Sections[s].State != OverRange {
-			continue
-		}
-		if c := &p.Sections[s]; len(c.Cures) < 6 {
-			c.Cures = append(c.Cures, fmt.Sprintf("make the joint %s blankable (%s)", p.Network.JointText(k), j.Barred))
-		}
-	}
-	for i := range p.Sections {
-		s := &p.Sections[i]
-		if s.State != OverRange {
-			continue
-		}
-		for _, k := range s.Nodes {
-			if n := &p.Network.Nodes[k]; n.Last > n.First {
-				s.Cures = append(s.Cures, fmt.Sprintf("give at_mm for the spigots of %s, so that it can be cut between its pieces", p.Network.Item(k).Name()))
-			}
-		}
-	}
+// Reading is what a reading of the rig in a section's test would mean.
+type Reading struct {
+	From, To float64 // L/s; To is infinite for the last
+	Means    string
 }
 
-// ceiling is the lowest known ceiling of a section's pieces, Pa, and whether
-// every piece's is known.
-func (p *Plan) ceiling(s *Section) (pa float64, known bool) {
-	pa, known = math.Inf(1), true
-	for _, k := range s.Nodes {
-		it := p.Network.Item(k)
-		if p.Network.Nodes[k].State == network.Outside || it.Piece.Shape.String() == "" {
-			continue
+// readings says what every reading of the rig would mean in a section's test. A
+// reading is taken with the error of the range against it at both ends of what
+// can be read; at the limit itself the agreed decision rule governs.
+func (p *Plan) readings(s *Section) []Reading {
+	spans := p.rigOf(s).Readable(s.TestPa)
+	if len(spans) == 0 || s.Limit <= 0 {
+		return nil
+	}
+	var out []Reading
+	low := spans[0].Low
+	if s.Limit >= low {
+		out = append(out, Reading{0, low, "passes; no figure can be read, only that it leaks less than the limit"})
+	} else {
+		out = append(out, Reading{0, low, "proves nothing: the limit lies below what can be read"})
+	}
+	most := low
+	for _, span := range spans {
+		if span.Low > most {
+			out = append(out, between(most, span.Low, s.Limit, "can't be read: it lies between the ranges"))
 		}
-		c := s.Scheme.Ceiling(s.Class, shapeOf(it), s.Sign, ductClass(it, p.Settings))
-		if it.DesignPa > 0 {
-			pa = math.Min(pa, it.DesignPa)
+		if s.Limit > span.Low {
+			out = append(out, Reading{span.Low, math.Min(span.High, s.Limit), "passes"})
 		}
-		switch {
-		case c.Known:
-			pa = math.Min(pa, c.Pa)
-		case c.Highest > 0:
-			pa, known = math.Min(pa, c.Highest), false
-		default:
-			known = false
+		if s.Limit < span.High {
+			out = append(out, Reading{math.Max(span.Low, s.Limit), span.High, "fails; find the leaks, seal, let it cure, test again"})
+		}
+		most = span.High
+	}
+	return append(out, Reading{most, math.Inf(1), "or the pressure can't be held: fails; look for an open end first, no class can be stated"})
+}
+
+// rigOf is the rig that serves a section, or the first where none does.
+func (p *Plan) rigOf(s *Section) *rig.Rig {
+	for _, r := range p.Settings.Rigs {
+		if r.Name == s.Rig {
+			return r
 		}
 	}
-	return pa, known
+	return p.Settings.Rigs[0]
+}
+
+// between is a stretch that can't be read, and what is known there all the
+// same.
+func between(from, to, limit float64, text string) Reading {
+	switch {
+	case to <= limit:
+		text += ", and passes all the same"
+	case from >= limit:
+		text += ", and fails all the same"
+	}
+	return Reading{from, to, text}
+}
+
+// Text is a reading in a sentence with figures, limits rounded down and what
+// has to be read rounded to three digits.
+func (r Reading) Text() string {
+	switch {
+	case r.From == 0:
+		return fmt.Sprintf("below %s L/s: %s", digits3(r.To), r.Means)
+	case math.IsInf(r.To, 1):
+		return fmt.Sprintf("above %s L/s, %s", digits3(r.From), r.Means)
+	}
+	return fmt.Sprintf("%s to %s L/s: %s", digits3(r.From), digits3(r.To), r.Means)
+}
+
+// digits3 writes a flow cut off at three digits.
+func digits3(q float64) string {
+	if q <= 0 {
+		return "0"
+	}
+	scale := math.Pow(10, 2-math.Floor(math.Log10(q)))
+	return strconv.FormatFloat(math.Floor(q*scale+1e-9)/scale, 'f', -1, 64)
 }

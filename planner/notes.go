@@ -2,54 +2,24 @@ package planner
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"sort"
 
+	"blankoff/planner/duty"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 )
 
 // writeNotes gathers what a reader of the plan has to know.
-func (p *Plan) writeNotes(z *zoning) {
-	d := z.d
-	add := func(format string, args ...any) { p.Notes = append(p.Notes, fmt.Sprintf(format, args...)) }
-	for _, flag := range []struct{ name, value string }{
-		{"--scheme", p.Settings.Scheme}, {"--class", p.Settings.Class},
-		{"--test-pressure", fmt.Sprintf("%g", p.Settings.TestPa)}, {"--sign", p.Settings.Sign},
-	} {
-		if n := d.kept[flag.name]; n > 0 {
-			add("%s %s was given; %s with another value of their own kept it", flag.name, flag.value, plural(n, "row"))
-		}
-	}
-	if d.defaultSign > 0 {
-		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.defaultSign, "row"))
-	}
-	p.noteSlivers()
-	for _, note := range sorted(d.classNotes) {
-		add("%s (%s)", note, plural(d.classNotes[note], "row"))
-	}
-	for _, reason := range sorted(d.ceilings) {
-		add("%s (%s)", reason, plural(d.ceilings[reason], "row"))
-	}
-	if z.adopted > 0 {
-		add("%s without a system counted with the system of the piece that they hang on", plural(z.adopted, "row"))
-	}
-	p.Notes = append(p.Notes, z.notes...)
+func (p *Plan) writeNotes(z *duty.Zones) {
+	p.noteDuties(z)
 	p.Notes = append(p.Notes, p.Network.Notes...)
-	for k := range p.Network.Joints {
-		j := &p.Network.Joints[k]
-		if !j.Mismatched {
-			continue
-		}
-		text := fmt.Sprintf("%s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
-		p.Mismatches = append(p.Mismatches, text)
-		for _, s := range once(p.sectionOf[j.A], p.sectionOf[j.B]) {
-			p.Sections[s].Notes = append(p.Sections[s].Notes, "mismatch "+text)
-		}
-	}
+	p.noteMismatches()
 	p.rigNotes()
-	for _, name := range schemesIn(p.Sections) {
-		for _, text := range d.byName[name].Unverified {
-			add("from memory, unverified: %s", text)
+	for _, scheme := range schemesIn(p.Sections) {
+		for _, text := range scheme.Unverified {
+			p.Notes = append(p.Notes, "from memory, unverified: "+text)
 		}
 	}
 	p.noteCapping()
@@ -61,7 +31,54 @@ func (p *Plan) writeNotes(z *zoning) {
 	}
 	if estimated > 0 {
 		r := p.Settings.Prices
-		add("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre)
+		p.Notes = append(p.Notes, fmt.Sprintf("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre))
+	}
+}
+
+// noteDuties says how the rows came to be tested as they are, and what was left
+// outside.
+func (p *Plan) noteDuties(z *duty.Zones) {
+	d := z.Rows
+	add := func(format string, args ...any) { p.Notes = append(p.Notes, fmt.Sprintf(format, args...)) }
+	for _, flag := range []struct{ name, value string }{
+		{"--scheme", p.Settings.Scheme}, {"--class", p.Settings.Class},
+		{"--test-pressure", fmt.Sprintf("%g", p.Settings.TestPa)}, {"--sign", p.Settings.Sign},
+	} {
+		if n := d.Kept[flag.name]; n > 0 {
+			add("%s %s was given; %s with another value of their own kept it", flag.name, flag.value, plural(n, "row"))
+		}
+	}
+	if d.DefaultSign > 0 {
+		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.DefaultSign, "row"))
+	}
+	p.noteSlivers()
+	for _, note := range sorted(d.ClassNotes) {
+		add("%s (%s)", note, plural(d.ClassNotes[note], "row"))
+	}
+	for _, reason := range sorted(d.Ceilings) {
+		add("%s (%s)", reason, plural(d.Ceilings[reason], "row"))
+	}
+	if z.Adopted > 0 {
+		add("%s without a system counted with the system of the piece that they hang on", plural(z.Adopted, "row"))
+	}
+	if z.Slips > 0 {
+		add("%s taken as still open; --slip-joints made-up bars them, bladder says that bladders are allowed", plural(z.Slips, "slip joint"))
+	}
+	p.Notes = append(p.Notes, z.Notes...)
+}
+
+// noteMismatches names the joints whose two openings differ.
+func (p *Plan) noteMismatches() {
+	for k := range p.Network.Joints {
+		j := &p.Network.Joints[k]
+		if !j.Mismatched {
+			continue
+		}
+		text := fmt.Sprintf("%s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
+		p.Mismatches = append(p.Mismatches, text)
+		for _, s := range once(p.sectionOf[j.A], p.sectionOf[j.B]) {
+			p.Sections[s].Notes = append(p.Sections[s].Notes, "mismatch "+text)
+		}
 	}
 }
 
@@ -131,13 +148,17 @@ func sorted(m map[string]int) []string {
 	return keys
 }
 
-// schemesIn lists the schemes of the sections, each once.
-func schemesIn(sections []Section) []string {
-	m := map[string]int{}
+// schemesIn lists the schemes of the sections by name, each once.
+func schemesIn(sections []Section) []*tightness.Scheme {
+	byName := map[string]*tightness.Scheme{}
 	for i := range sections {
-		m[sections[i].Scheme.Name]++
+		byName[sections[i].Scheme.Name] = sections[i].Scheme
 	}
-	return sorted(m)
+	var list []*tightness.Scheme
+	for _, name := range slices.Sorted(maps.Keys(byName)) {
+		list = append(list, byName[name])
+	}
+	return list
 }
 
 // once lists the sections of a joint's two sides, each once.

@@ -2,12 +2,24 @@ package planner
 
 import (
 	"blankoff/fittings"
+	"blankoff/planner/duty"
 	"blankoff/planner/network"
 	"blankoff/planner/partition"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 )
+
+// What a plan is asked with is package duty's, by the same names.
+type (
+	// Settings are what a plan is made for.
+	Settings = duty.Settings
+	// OwnCut is a joint that a person wants to cut.
+	OwnCut = duty.OwnCut
+)
+
+// Defaults are the settings of a plan when nothing is said.
+func Defaults() Settings { return duty.Defaults() }
 
 // Plan is the answer: sections, blanks, and what stands in the way.
 type Plan struct {
@@ -96,6 +108,17 @@ type Span struct {
 	Reason   string  // why it is outside or excluded
 }
 
+// Judged is what a person's own cuts come to.
+type Judged struct {
+	Given     int // cuts that could be used
+	AsGiven   partition.Score
+	Completed partition.Score
+	Best      partition.Score
+	// Added are the cuts that were added to complete the person's own; Dropped
+	// and Instead are what the best plan does without and has instead.
+	Added, Dropped, Instead []string
+}
+
 // RigAlone is what a plan would cost with one rig only.
 type RigAlone struct {
 	Rig   string
@@ -178,3 +201,41 @@ const (
 	GivenCuts = "optimal given cuts"
 	Grouped   = "grouping"
 )
+
+// MostForce is the greatest force on a blank of the section, N, and its face.
+func (s *Section) MostForce() (n float64, face fittings.CrossSection) {
+	for _, b := range s.Blanks {
+		if b.Force > n {
+			n, face = b.Force, b.Face
+		}
+	}
+	return n, face
+}
+
+// count counts the sections over and under range.
+func (p *Plan) count() (over, under int) {
+	for i := range p.Sections {
+		switch s := p.Sections[i].State; {
+		case s == OverRange:
+			over++
+		case s.Under():
+			under++
+		}
+	}
+	return over, under
+}
+
+// Partly reports whether the plan leaves something for its reader to settle:
+// rows refused, sections under or over range, pieces outside, or a grouping.
+func (p *Plan) Partly() bool {
+	over, under := p.count()
+	return len(p.Faults) > 0 || over > 0 || under > 0 || len(p.Outside) > 0 || p.Proof.Kind == Grouped
+}
+
+// Aim names an aim as the command line does.
+func Aim(a partition.Aim) string {
+	if a == partition.Time {
+		return "time"
+	}
+	return "tests"
+}

@@ -6,12 +6,13 @@ import (
 	"sort"
 	"strings"
 
+	"blankoff/planner/divide"
 	"blankoff/planner/partition"
 	"blankoff/takeoff"
 )
 
 // prove adds up what the searches proved.
-func (p *Plan) prove(list []patch) {
+func (p *Plan) prove(list []divide.Patch) {
 	pr := &p.Proof
 	pr.Aim, pr.Kind = p.Settings.Aim, Optimal
 	bySystem := map[string]*SystemProof{}
@@ -19,20 +20,20 @@ func (p *Plan) prove(list []patch) {
 		q := &list[i]
 		kind := Optimal
 		switch {
-		case q.loose:
+		case q.Loose:
 			kind = Grouped
-		case !q.solution.Exhaustive:
+		case !q.Solution.Exhaustive:
 			kind = GivenCuts
 		}
-		s := bySystem[q.duty.system]
+		s := bySystem[q.Duty.System]
 		if s == nil {
-			s = &SystemProof{System: q.duty.system, Kind: Optimal}
-			bySystem[q.duty.system] = s
+			s = &SystemProof{System: q.Duty.System, Kind: Optimal}
+			bySystem[q.Duty.System] = s
 		}
 		s.Kind, pr.Kind = weaker(s.Kind, kind), weaker(pr.Kind, kind)
-		s.Score, s.Bound = plus(s.Score, q.solution.Score), plus(s.Bound, q.solution.Bound)
-		s.AtLeast += q.atLeast
-		pr.Score, pr.Bound = plus(pr.Score, q.solution.Score), plus(pr.Bound, q.solution.Bound)
+		s.Score, s.Bound = plus(s.Score, q.Solution.Score), plus(s.Bound, q.Solution.Bound)
+		s.AtLeast += q.AtLeast
+		pr.Score, pr.Bound = plus(pr.Score, q.Solution.Score), plus(pr.Bound, q.Solution.Bound)
 	}
 	for _, s := range bySystem {
 		pr.BySystem = append(pr.BySystem, *s)
@@ -42,13 +43,13 @@ func (p *Plan) prove(list []patch) {
 	})
 	var forced, all int64
 	for _, c := range p.Cuts {
-		minutes := int64(math.Round(c.Minutes * hundredths))
+		minutes := int64(math.Round(c.Minutes * divide.Hundredths))
 		all += minutes
 		if c.Why != "" {
 			forced += minutes
 		}
 	}
-	pr.BlankMinutes = float64(all) / hundredths
+	pr.BlankMinutes = float64(all) / divide.Hundredths
 	pr.Score.Minutes += forced
 	pr.Bound.Minutes += forced
 	pr.Score.Over, pr.Score.Under = p.count()

@@ -1,6 +1,7 @@
-package planner
+package divide
 
 import (
+	"blankoff/planner/duty"
 	"blankoff/planner/network"
 	"blankoff/planner/partition"
 )
@@ -13,7 +14,7 @@ const evenWork = 20_000_000
 // sections are smaller than the scheme asks for, then more cuts are at natural
 // places, and then sizes are alike.
 type evener struct {
-	p       *patch
+	p       *Patch
 	net     *network.Network
 	q       partition.Problem
 	sol     *partition.Solution
@@ -25,20 +26,20 @@ type evener struct {
 }
 
 // even evens out the sections of a patch. Patches with rings, with an answer
-// that isn't proved, or held to both bases, or whose pieces aren't all up together, are left as
-// they are.
-func (p *patch) even(sol *partition.Solution, set Settings, net *network.Network, leastM2 float64) {
+// that isn't proved, or held to both bases, or whose pieces aren't all up
+// together, are left as they are.
+func (p *Patch) even(sol *partition.Solution, set duty.Settings, net *network.Network, leastM2 float64) {
 	if len(p.links) > 0 || set.HoldBoth || p.timed(net) || len(sol.State) < 2 {
 		return
 	}
 	e := &evener{p: p, net: net, q: p.problem(net, drawn{in: 1, up: 1}), sol: sol,
-		least: int64(leastM2 * mm2PerM2 * unit), nodes: make([][]int, len(sol.State)), below: make([]int64, len(p.nodes))}
+		least: int64(leastM2 * mm2PerM2 * unit), nodes: make([][]int, len(sol.State)), below: make([]int64, len(p.Nodes))}
 	for x, part := range sol.Part {
 		e.nodes[part] = append(e.nodes[part], x)
 	}
 	for e.changed = true; e.changed && e.work < evenWork; {
 		e.changed = false
-		for x := range p.nodes {
+		for x := range p.Nodes {
 			if up := p.parent[x]; up >= 0 && sol.Part[up] != sol.Part[x] {
 				e.shift(x)
 			}

@@ -1,50 +1,19 @@
-package planner
+package divide
 
 import (
-	"fmt"
-	"math"
-
+	"blankoff/planner/duty"
 	"blankoff/planner/network"
 	"blankoff/planner/partition"
 	"blankoff/takeoff"
 )
 
-// stretch is when a piece or a section can be tested: from ready until closed.
-type stretch struct {
-	ready, closed         float64
-	readyText, closedText string
-}
-
-func always() stretch { return stretch{ready: math.Inf(-1), closed: math.Inf(1)} }
-
-// with narrows a stretch by that of a row.
-func (s stretch) with(it *takeoff.Item) stretch {
-	if m := it.Ready; m.Given && m.Value > s.ready {
-		s.ready, s.readyText = m.Value, m.Text
-	}
-	if m := it.Closed; m.Given && m.Value < s.closed {
-		s.closed, s.closedText = m.Value, m.Text
-	}
-	return s
-}
-
-func (s stretch) empty() bool { return s.ready > s.closed }
-
-// apart says that two rows are never up at one time, or "".
-func apart(a, b *takeoff.Item) string {
-	if s := always().with(a).with(b); s.empty() {
-		return fmt.Sprintf("one is closed on %s, the other ready on %s", s.closedText, s.readyText)
-	}
-	return ""
-}
-
 // timed reports whether the pieces of a patch differ in when they are up.
-func (p *patch) timed(net *network.Network) bool {
-	s := always()
-	for _, k := range p.nodes {
-		s = s.with(net.Item(k))
+func (p *Patch) timed(net *network.Network) bool {
+	s := duty.Always()
+	for _, k := range p.Nodes {
+		s = s.With(net.Item(k))
 	}
-	return s.empty()
+	return s.Empty()
 }
 
 // timeWork bounds the nodes that are looked at while sections are kept to
@@ -57,7 +26,7 @@ const timeWork = 3_000_000
 // other is cut, with those before it kept. Every way is tried while the work
 // allows, so the answer is the best; past that it isn't proved.
 type timedSearch struct {
-	p     *patch
+	p     *Patch
 	net   *network.Network
 	q     partition.Problem
 	work  int
@@ -67,7 +36,7 @@ type timedSearch struct {
 }
 
 // solveTimed is partition.Solve for a patch whose pieces aren't all up together.
-func (p *patch) solveTimed(q partition.Problem, net *network.Network) (partition.Solution, error) {
+func (p *Patch) solveTimed(q partition.Problem, net *network.Network) (partition.Solution, error) {
 	s := &timedSearch{p: p, net: net, q: q}
 	if err := s.try(nil, nil); err != nil {
 		return partition.Solution{}, err
@@ -92,7 +61,7 @@ func (s *timedSearch) try(cut, kept []int) error {
 	if s.found && s.work >= timeWork {
 		return nil
 	}
-	s.work += len(s.p.nodes)
+	s.work += len(s.p.Nodes)
 	q := s.q
 	q.Parent, q.Price = append([]int(nil), q.Parent...), append([]int64(nil), q.Price...)
 	var forced int64
@@ -153,7 +122,7 @@ func (s *timedSearch) conflict(sol partition.Solution, q partition.Problem) (way
 	for i := range latest {
 		latest[i], first[i] = -1, -1
 	}
-	item := func(x int) *takeoff.Item { return s.net.Item(s.p.nodes[x]) }
+	item := func(x int) *takeoff.Item { return s.net.Item(s.p.Nodes[x]) }
 	for x, part := range sol.Part {
 		if m := item(x).Ready; m.Given && (latest[part] < 0 || m.Value > item(latest[part]).Ready.Value) {
 			latest[part] = x

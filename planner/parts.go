@@ -1,14 +1,105 @@
 package planner
 
 import (
+	"fmt"
+	"sort"
+
 	"blankoff/fittings"
+	"blankoff/planner/divide"
+	"blankoff/planner/duty"
 	"blankoff/planner/network"
 	"blankoff/takeoff"
 )
 
+// The parts of a plan: sections, cuts, blanks, what is outside, the balance.
+
+// newSection is a section of a patch, still without pieces.
+func newSection(q *divide.Patch) Section {
+	s := Section{
+		System: q.Duty.System, Scheme: q.Scheme, Class: q.Duty.Class,
+		TestPa: q.Duty.Pa, Sign: q.Duty.Sign, Windows: q.Windows, Most: q.Most, Grouping: q.Loose,
+	}
+	s.LimitPerM2 = s.Scheme.Limit(s.Class, s.TestPa)
+	return s
+}
+
+// nameSections puts the sections in the order of their first nodes, which is
+// from the plant outward, and names them.
+func (p *Plan) nameSections() {
+	for i := range p.Sections {
+		sort.Ints(p.Sections[i].Nodes)
+	}
+	order := make([]int, len(p.Sections))
+	for i := range order {
+		order[i] = i
+	}
+	sort.Slice(order, func(a, b int) bool {
+		return p.Sections[order[a]].Nodes[0] < p.Sections[order[b]].Nodes[0]
+	})
+	sorted := make([]Section, len(order))
+	for to, from := range order {
+		sorted[to] = p.Sections[from]
+		sorted[to].ID = fmt.Sprintf("S%0*d", max(2, len(fmt.Sprint(len(order)))), to+1)
+		for _, k := range sorted[to].Nodes {
+			p.sectionOf[k] = to
+		}
+	}
+	p.Sections = sorted
+	for i := range p.Sections {
+		p.fillSection(&p.Sections[i])
+	}
+}
+
+// fillSection sums a section's area, lists its rows and its levels.
+func (p *Plan) fillSection(s *Section) {
+	levels := map[string]bool{}
+	when := duty.Always()
+	var area, exact takeoff.Sum
+	for _, k := range s.Nodes {
+		n := &p.Network.Nodes[k]
+		it := p.Network.Item(k)
+		if n.State == network.Tested {
+			area.Add(n.Area)
+			exact.Add(n.Exact)
+			s.JointLength += n.JointLength
+		}
+		if it.Level != "" && !levels[it.Level] {
+			levels[it.Level] = true
+			s.Levels = append(s.Levels, it.Level)
+		}
+		when = when.With(it)
+		s.Spans = addSpan(s.Spans, n)
+	}
+	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
+	s.Ready, s.Closed = when.ReadyText, when.ClosedText
+	if when.Empty() {
+		s.Notes = append(s.Notes, "its pieces are never up together: one is closed on "+when.ClosedText+", another ready on "+when.ReadyText)
+	}
+	s.Area, s.Exact = area.Value(), exact.Value()
+	low, _ := divide.Held(s.Area, s.Exact, p.Settings.HoldBoth)
+	s.Limit = s.LimitPerM2 * low
+}
+
+// addSpan adds a node to the stretches of a list, joining it to the last one
+// where it goes on from there.
+func addSpan(list []Span, n *network.Node) []Span {
+	counted, exact := 0.0, 0.0
+	if n.State == network.Tested {
+		counted, exact = n.Area, n.Exact
+	}
+	if last := len(list) - 1; last >= 0 && list[last].Item == n.Item && list[last].To+1 == n.First && list[last].Reason == n.Reason {
+		list[last].To = n.Last
+		list[last].Area += counted
+		list[last].Exact += exact
+		list[last].Own += n.Area
+		return list
+	}
+	return append(list, Span{Item: n.Item, From: n.First, To: n.Last, Of: n.Of, Area: counted, Exact: exact, Own: n.Area, Reason: n.Reason})
+}
+
 // listCuts lists the joints that are blanked between two sections, and sums
 // the joint lengths inside each section.
-func (p *Plan) listCuts(z *zoning) {
+func (p *Plan) listCuts(z *duty.Zones) {
 	net := p.Network
 	p.cutsOf = make([][]int, len(p.Sections))
 	for k := range net.Joints {
@@ -17,7 +108,7 @@ func (p *Plan) listCuts(z *zoning) {
 		switch {
 		case a < 0 || b < 0:
 			continue
-		case a == b && z.must[k] == "":
+		case a == b && z.Must[k] == "":
 			p.addJoint(&p.Sections[a], j)
 			continue
 		case j.Assumed:
@@ -28,7 +119,7 @@ func (p *Plan) listCuts(z *zoning) {
 		}
 		p.Cuts = append(p.Cuts, Cut{
 			Joint: k, Parts: [2]int{a, b}, A: p.place(j.A, j, true), B: p.place(j.B, j, false),
-			Face: j.Face(), Minutes: j.Minutes, Why: z.must[k],
+			Face: j.Face(), Minutes: j.Minutes, Why: z.Must[k],
 		})
 	}
 }
@@ -132,12 +223,17 @@ func (p *Plan) listOutside() {
 	}
 }
 
-// MostForce is the greatest force on a blank of the section, N, and its face.
-func (s *Section) MostForce() (n float64, face fittings.CrossSection) {
-	for _, b := range s.Blanks {
-		if b.Force > n {
-			n, face = b.Force, b.Face
-		}
+// weigh shows that every square metre in scope is in a section or outside.
+func (p *Plan) weigh() {
+	b := &p.Balance
+	b.Takeoff = p.Takeoff.Totals.Area
+	var in, out takeoff.Sum
+	for i := range p.Sections {
+		in.Add(p.Sections[i].Area)
 	}
-	return n, face
+	for _, s := range p.Outside {
+		out.Add(s.Area)
+	}
+	b.Sections, b.Outside = in.Value(), out.Value()
+	b.Difference = b.Takeoff - b.Sections - b.Outside
 }

@@ -1,0 +1,66 @@
+package duty
+
+import (
+	"fmt"
+
+	"blankoff/fittings"
+	"blankoff/planner/tightness"
+	"blankoff/takeoff"
+)
+
+// holdCeilings refuses a test pressure above what the row, its duct or its
+// class allows.
+func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty) {
+	value := fmt.Sprintf("%.5g", o.Pa)
+	refuse := func(most float64, why string) {
+		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, fmt.Sprintf("at most %g Pa", most),
+			fmt.Sprintf("a test at %.5g Pa is above the ceiling: %s; lower the test pressure", o.Pa, why)))
+		d.refused[i] = fmt.Sprintf("test pressure above the ceiling of %g Pa", most)
+	}
+	if it.DesignPa > 0 && o.Pa > it.DesignPa*(1+1e-9) {
+		refuse(it.DesignPa, fmt.Sprintf("the design pressure is %g Pa", it.DesignPa))
+		return
+	}
+	if it.Piece.Shape == fittings.NoShape {
+		return
+	}
+	c := d.set.Ceiling(it, s, o.Class, o.Sign)
+	ok, reason := c.Permits(o.Pa)
+	switch {
+	case !ok && c.Known:
+		refuse(c.Pa, c.Reason)
+	case !ok:
+		refuse(c.Highest, reason)
+	case !c.Known:
+		d.Ceilings[c.Reason]++
+	}
+}
+
+// Ceiling is the ceiling of a scheme on the test pressure of an item, in a class
+// and of a sign, by the item's shape and the pressure class of its duct: its
+// own, or that of the settings where the row states none. The item's design
+// pressure isn't in it.
+func (s Settings) Ceiling(it *takeoff.Item, scheme *tightness.Scheme, class tightness.Class, sign tightness.Sign) tightness.Ceiling {
+	built := it.DuctClass // Pa; 0 where nobody stated it
+	if built <= 0 {
+		built = s.DuctClass
+	}
+	return scheme.Ceiling(class, shapeOf(it), sign, built)
+}
+
+// byDesign is the highest usual step of the scheme that the row's design
+// pressure and its ceilings allow, Pa; 0 if none is.
+func (d *Rows) byDesign(it *takeoff.Item, s *tightness.Scheme, o Duty) float64 {
+	steps, _, _ := s.UsualPressures(o.Sign)
+	best := 0.0
+	for _, pa := range steps {
+		if ok, _ := d.set.Ceiling(it, s, o.Class, o.Sign).Permits(pa); ok && pa <= it.DesignPa {
+			best = max(best, pa)
+		}
+	}
+	return best
+}
+
+func shapeOf(it *takeoff.Item) tightness.Shape {
+	return tightness.Shape(it.Piece.Shape.String())
+}
