@@ -2,6 +2,7 @@ package sampling
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 )
 
@@ -86,9 +87,10 @@ func notes(sorted []Section, p Pick, a Ask) []string {
 	if uncovered > 0 {
 		out = append(out, fmt.Sprintf("nothing is asked of %s: no share or quota covers them", count(uncovered, "section")))
 	}
-	for _, q := range p.Quotas {
-		if q.Sections == 0 && !a.PerClass {
-			out = append(out, "no section is "+q.Name+": that quota asks for nothing")
+	for _, q := range a.Quotas {
+		n := need{quota: q}
+		if !slices.ContainsFunc(sorted, n.covers) {
+			out = append(out, "no section is "+q.name(n)+": that quota asks for nothing")
 		}
 	}
 	if n := len(p.Detect); n > 0 && p.All.Taken < p.All.Sections {
