@@ -148,3 +148,39 @@ func TestEscalation(t *testing.T) {
 		t.Errorf("all mains: %v %v %v", p.IDs, more, err)
 	}
 }
+
+// TestEqualPartsExactly asks for k of n equal sections, whose sums aren't exact
+// in binary: k are drawn, never one more for a rounding's sake.
+func TestEqualPartsExactly(t *testing.T) {
+	for n := 1; n <= 40; n++ {
+		for k := range n + 1 {
+			if p := choose(t, equal(n), sampling.Ask{Percent: 100 * float64(k) / float64(n), Seed: uint64(n)}); len(p.IDs) != k {
+				t.Fatalf("%d of %d asked for, %d drawn", k, n, len(p.IDs))
+			}
+		}
+	}
+}
+
+func TestEachClassStandsOnce(t *testing.T) {
+	p := choose(t, library(), sampling.Ask{Percent: 50, PerClass: true})
+	if len(p.Of) != 2 || p.Of[0].Name != "class B" || p.Of[1].Name != "class C" || p.Of[0].Sections+p.Of[1].Sections != 12 {
+		t.Fatalf("%+v", p.Of)
+	}
+	if d := p.Of[0].Whole + p.Of[1].Whole - p.All.Whole; math.Abs(d) > 1e-9 {
+		t.Errorf("the classes are %g off the whole", d)
+	}
+}
+
+// TestAllMeansAll misses a section that has no joints where all is asked for.
+func TestAllMeansAll(t *testing.T) {
+	list := library()
+	list[0].JointLength = 0
+	var ids []string
+	for _, s := range list[1:] {
+		ids = append(ids, s.ID)
+	}
+	_, problems := sampling.Check(list, ids, sampling.Ask{Percent: 100, By: sampling.ByJointLength})
+	if !hasText(problems, "test the 1 section left") {
+		t.Errorf("%v", problems)
+	}
+}
