@@ -113,6 +113,9 @@ func (p *Plan) readings(s *Section) []Reading {
 		}
 		most = span.High
 	}
+	if s.Limit > most {
+		return append(out, Reading{most, math.Inf(1), "or the pressure can't be held: proves nothing, the limit lies above what can be read; look for an open end first"})
+	}
 	return append(out, Reading{most, math.Inf(1), "or the pressure can't be held: fails; look for an open end first, no class can be stated"})
 }
 

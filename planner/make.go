@@ -3,6 +3,7 @@ package planner
 import (
 	"errors"
 	"fmt"
+	"slices"
 
 	"blankoff/planner/divide"
 	"blankoff/planner/duty"
@@ -122,9 +123,7 @@ func JudgeCuts(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 	}
 	for _, c := range p.Cuts {
 		inPlan[c.Joint] = true
-		if own[c.Joint] = c.Why == duty.YourCut; own[c.Joint] {
-			j.Given++
-		}
+		own[c.Joint] = c.Why == duty.YourCut
 		switch text := p.Network.JointText(c.Joint); {
 		case c.Why == "":
 			j.Added = append(j.Added, text)
@@ -135,6 +134,12 @@ func JudgeCuts(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 	for _, c := range best.Cuts {
 		if !inPlan[c.Joint] {
 			j.Instead = append(j.Instead, best.Network.JointText(c.Joint))
+		}
+	}
+	for _, c := range set.OwnCuts {
+		refused := slices.ContainsFunc(p.Faults, func(f takeoff.Fault) bool { return f.File == c.At.File && f.Row == c.At.Row })
+		if !refused {
+			j.Given++
 		}
 	}
 	p.Judged = j

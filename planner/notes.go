@@ -31,7 +31,7 @@ func (p *Plan) writeNotes(z *duty.Zones) {
 	}
 	if estimated > 0 {
 		r := p.Settings.Prices
-		p.Notes = append(p.Notes, fmt.Sprintf("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it", plural(estimated, "cut"), r.CutBase, r.CutPerMetre))
+		p.Notes = append(p.Notes, fmt.Sprintf("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it%s", plural(estimated, "cut"), r.CutBase, r.CutPerMetre, p.priceWords()))
 	}
 }
 
@@ -80,6 +80,27 @@ func (p *Plan) noteMismatches() {
 			p.Sections[s].Notes = append(p.Sections[s].Notes, "mismatch "+text)
 		}
 	}
+}
+
+// priceWords tells of the job's prices that go beyond the rule, and of access on
+// levels that no row has: a slip of the pen would cost its minutes.
+func (p *Plan) priceWords() string {
+	r := p.Settings.Prices
+	text := ""
+	if r.Natural != 1 {
+		text += fmt.Sprintf("; x %g at natural places", r.Natural)
+	}
+	levels := map[string]bool{}
+	for i := range p.Takeoff.Items {
+		levels[p.Takeoff.Items[i].Level] = true
+	}
+	for _, level := range slices.Sorted(maps.Keys(r.Access)) {
+		text += fmt.Sprintf("; + %g on level %s", r.Access[level], level)
+		if !levels[level] {
+			text += " (no row has that level)"
+		}
+	}
+	return text
 }
 
 // noteCapping says where the minutes of capping come from.

@@ -180,9 +180,10 @@ type Proof struct {
 	Bound        partition.Score
 	BySystem     []SystemProof
 	Sentences    []string
-	BlankMinutes float64 // sum of the cuts
-	TotalMinutes float64 // tests x test minutes + BlankMinutes
-	EndMinutes   float64 // capping open ends and the bounds of the scope, apart
+	BlankMinutes float64  // sum of the cuts
+	TotalMinutes float64  // tests x test minutes + BlankMinutes
+	notProved    []string // why not, where it isn't
+	EndMinutes   float64  // capping open ends and the bounds of the scope, apart
 }
 
 // SystemProof is the proof of one system.

@@ -3,10 +3,12 @@ package planner
 import (
 	"fmt"
 	"math"
+	"slices"
 	"sort"
 	"strings"
 
 	"blankoff/planner/divide"
+	"blankoff/planner/duty"
 	"blankoff/planner/partition"
 	"blankoff/takeoff"
 )
@@ -15,7 +17,7 @@ import (
 func (p *Plan) prove(list []divide.Patch) {
 	pr := &p.Proof
 	pr.Aim, pr.Kind = p.Settings.Aim, Optimal
-	bySystem := map[string]*SystemProof{}
+	bySystem, yours := map[string]*SystemProof{}, p.hasOwnCuts()
 	for i := range list {
 		q := &list[i]
 		kind := Optimal
@@ -23,6 +25,11 @@ func (p *Plan) prove(list []divide.Patch) {
 		case q.Loose:
 			kind = Grouped
 		case !q.Solution.Exhaustive:
+			kind = GivenCuts
+			if !slices.Contains(pr.notProved, q.NotProved) {
+				pr.notProved = append(pr.notProved, q.NotProved)
+			}
+		case yours:
 			kind = GivenCuts
 		}
 		s := bySystem[q.Duty.System]
@@ -58,6 +65,11 @@ func (p *Plan) prove(list []divide.Patch) {
 	pr.Sentences = p.sentences()
 }
 
+// hasOwnCuts reports whether a person's own cuts are among the plan's.
+func (p *Plan) hasOwnCuts() bool {
+	return slices.ContainsFunc(p.Cuts, func(c Cut) bool { return c.Why == duty.YourCut })
+}
+
 func plus(a, b partition.Score) partition.Score {
 	return partition.Score{Over: a.Over + b.Over, Under: a.Under + b.Under, Tests: a.Tests + b.Tests, Minutes: a.Minutes + b.Minutes}
 }
@@ -78,14 +90,16 @@ func (p *Plan) sentences() []string {
 	switch {
 	case pr.Kind == Grouped:
 		out = append(out, tests+". Part of the schedule names no neighbours, so there it is the best grouping in that order, not a proof; join the rows with from, ^ or run to get one.")
+	case len(pr.notProved) > 0:
+		out = append(out, fmt.Sprintf("%s, the best found; it isn't proved best because %s. At least %s whatever is tried.", tests, strings.Join(pr.notProved, " and "), plural(pr.Bound.Tests, "test")))
 	case pr.Kind == GivenCuts:
-		out = append(out, tests+", the best given the ring cuts that were tried; at least "+plural(pr.Bound.Tests, "test")+" whatever is tried.")
+		out = append(out, fmt.Sprintf("%s, the best that can be had with your cuts: %s. What the best plan without them comes to stands beside yours.", tests, p.rangeWords()))
 	case pr.Aim == partition.Time:
 		out = append(out, fmt.Sprintf("%s, %.0f min in all: %s, and so the least time possible.", tests, pr.TotalMinutes, p.rangeWords()))
 	default:
 		out = append(out, fmt.Sprintf("%s, fewest possible: %s, and so no plan has fewer tests or, with as many, less blanking time.", tests, p.rangeWords()))
 	}
-	if pr.Kind != Grouped {
+	if pr.Kind == Optimal {
 		atLeast := 0
 		for _, s := range pr.BySystem {
 			atLeast += s.AtLeast

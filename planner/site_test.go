@@ -3,6 +3,7 @@ package planner_test
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -154,6 +155,10 @@ func TestOwnCuts(t *testing.T) {
 			if v.Proof.Score != best.Proof.Score || v.OwnCuts.Best != best.Proof.Score {
 				t.Fatalf("%+v with %d of the best cuts, best %+v\n%s", v.Proof.Score, len(set.OwnCuts), best.Proof.Score, m.csv)
 			}
+			chosen := slices.ContainsFunc(v.Cuts, func(c report.Cut) bool { return c.Why == "your cut" })
+			if chosen && (p.Proof.Kind != planner.GivenCuts || strings.Contains(strings.Join(p.Proof.Sentences, " "), "fewest possible")) {
+				t.Fatalf("with own cuts the proof is %s: %q", p.Proof.Kind, p.Proof.Sentences)
+			}
 			if len(set.OwnCuts) == len(best.Cuts) && v.OwnCuts.AsGiven != best.Proof.Score {
 				t.Fatalf("as given %+v, best %+v\n%s", v.OwnCuts.AsGiven, best.Proof.Score, m.csv)
 			}
@@ -184,5 +189,28 @@ func TestOwnCutsThatCannotBe(t *testing.T) {
 		if err != nil || len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, c.want) {
 			t.Errorf("%+v: %v %+v", c.cut, err, p.Faults)
 		}
+	}
+}
+
+// A piece measured through with nothing to take a class from is left outside,
+// with its reason.
+func TestThroughWithoutADuty(t *testing.T) {
+	csv := "tag,kind,diameter_mm,length_mm,from,scope,class\nT20,,,,,,\nT21,straight,400,2269,T20,through,\nA,straight,400,3000,,,B\nB,straight,400,3000,A,,B\n"
+	set := settings(t, siteRig)
+	set.TestPa = 400
+	p, err := planner.Make(readSchedule(t, csv), set)
+	if err != nil || len(p.Sections) != 1 || !strings.Contains(fmt.Sprint(p.Outside), "no neighbour to take them from") {
+		t.Errorf("%v %+v", err, p.Outside)
+	}
+}
+
+// Above what the rig can read, a limit that lies higher proves nothing either
+// way.
+func TestReadingsOverRange(t *testing.T) {
+	csv := "tag,kind,diameter_mm,length_mm,from,blank_minutes\nA,straight,1000,3000,,\nB,straight,1000,3000,A,no\n"
+	v := planned(t, csv, classB(t, oneRange("small", 0.4, 3), 400))
+	text := strings.Join(v.Sections[0].Readings, "; ")
+	if !v.Sections[0].OverRange || !strings.Contains(text, "above 3 L/s, or the pressure can't be held: proves nothing") || strings.Contains(text, "fails") {
+		t.Errorf("%s", text)
 	}
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"errors"
 	"fmt"
 	"strings"
 
@@ -39,7 +40,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.Float64Var(&o.set.TestMinutes, "test-minutes", o.set.TestMinutes, "time of one test, `MIN`, an assumption to be replaced by your own")
 	f.Float64Var(&o.set.MinArea, "min-area", 0, "a section smaller than this counts as under range, `M2`")
 	f.Float64Var(&o.set.MaxArea, "max-area", 0, "no section larger than this, `M2`")
-	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read")
+	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read, an assumption to be replaced by your own")
 	o.measure.flags(c)
 	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
 	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
@@ -99,6 +100,16 @@ func (o *planOptions) settle() ([]string, error) {
 			return nil, err
 		}
 		o.set.Rigs, notes = append(o.set.Rigs, r), append(notes, said...)
+	}
+	for i, r := range o.set.Rigs {
+		for _, other := range o.set.Rigs[:i] {
+			if r.Name == other.Name {
+				return nil, misuse{hint{fmt.Errorf("two rigs are called %q", r.Name), "give each its own name in its file, so that the plan can say which is meant"}}
+			}
+		}
+	}
+	if o.set.HoldBoth && o.measure.basis == "exact" {
+		return nil, misuse{hint{errors.New("--hold-both holds the exact area beside another basis, and none was given"), "add --basis"}}
 	}
 	if err := o.set.Check(); err != nil {
 		return nil, misuse{err}

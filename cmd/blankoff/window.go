@@ -15,10 +15,11 @@ import (
 )
 
 type windowOptions struct {
-	rig, scheme, sign, format string
-	classes                   []string
-	pressures                 []float64
-	headroom, ductClass       float64
+	rigs                 []string
+	scheme, sign, format string
+	classes              []string
+	pressures            []float64
+	headroom, ductClass  float64
 }
 
 func newWindow() *cobra.Command {
@@ -38,7 +39,7 @@ range, and the section may leak headroom times its limit and still be read.
 		RunE: func(c *cobra.Command, _ []string) error { return runWindow(o, c.OutOrStdout()) },
 	}
 	f := c.Flags()
-	f.StringVar(&o.rig, "rig", o.rig, "rig `FILE` (TOML)")
+	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML), one")
 	f.StringVar(&o.scheme, "scheme", o.scheme, "tightness scheme: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.sign, "sign", o.sign, "positive or negative")
 	f.StringSliceVar(&o.classes, "class", nil, "classes, separated by commas (default: the scheme's)")
@@ -53,7 +54,10 @@ func runWindow(o windowOptions, stdout io.Writer) error {
 	if err := oneOf("format", o.format, "table", "json"); err != nil {
 		return err
 	}
-	r, notes, err := readRig(o.rig)
+	if len(o.rigs) > 1 {
+		return misuse{hint{errors.New("a window is of one rig, and several were given"), "run it once for each; blankoff plan takes several"}}
+	}
+	r, notes, err := readRig(strings.Join(o.rigs, ""))
 	if err != nil {
 		return err
 	}

@@ -4,9 +4,11 @@
 package cutlist
 
 import (
+	"bytes"
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -28,6 +30,14 @@ type row struct {
 // Read reads a list of cuts; name is the file's and appears in faults. The error
 // says that the file can't be read as a list at all.
 func Read(r io.Reader, name string) ([]planner.OwnCut, []takeoff.Fault, error) {
+	data, err := io.ReadAll(r)
+	if err != nil {
+		return nil, nil, fmt.Errorf("cuts file %s: %w", name, err)
+	}
+	r = bytes.NewReader(data)
+	if missing := missingHeadings(data); missing != "" {
+		return nil, nil, fmt.Errorf("cuts file %s has no heading %s; expected tag, piece, next_tag, next_piece", name, missing)
+	}
 	var rows []row
 	if err := gocsv.UnmarshalDecoder(decoder(r), &rows); err != nil {
 		return nil, nil, fmt.Errorf("cuts file %s: %w; expected a CSV with the headings tag, piece, next_tag, next_piece", name, err)
@@ -64,6 +74,22 @@ func Read(r io.Reader, name string) ([]planner.OwnCut, []takeoff.Fault, error) {
 		}
 	}
 	return cuts, faults, nil
+}
+
+// missingHeadings names a heading that a list can't do without.
+func missingHeadings(data []byte) string {
+	c := csv.NewReader(bytes.NewReader(data))
+	c.FieldsPerRecord = -1
+	head, err := c.Read()
+	if err != nil {
+		return "" // the decoder says what is wrong
+	}
+	for _, want := range []string{"tag", "next_tag"} {
+		if !slices.ContainsFunc(head, func(h string) bool { return strings.TrimSpace(h) == want }) {
+			return want
+		}
+	}
+	return ""
 }
 
 // decoder reads CSV whose lines may be of unlike length.

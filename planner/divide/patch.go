@@ -23,6 +23,8 @@ type Patch struct {
 	// position in Nodes, its prices in hundredths of a minute.
 	Solution partition.Solution
 	AtLeast  int // tests that the area alone asks for
+	// NotProved says why the division isn't proved best; "" where it is.
+	NotProved string
 
 	links     []int            // joints that close rings, of the network
 	up        []int            // joint by which each node hangs in the patch, -1

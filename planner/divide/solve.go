@@ -50,8 +50,17 @@ func (p *Patch) solve(set duty.Settings, net *network.Network) (partition.Soluti
 		if err != nil {
 			return sol, fmt.Errorf("dividing system %q: %w", p.Duty.System, err)
 		}
-		if set.HoldBoth && try > 0 {
+		switch {
+		case set.HoldBoth && try > 0:
 			sol.Exhaustive = false
+			p.NotProved = "both areas were held by drawing the windows in"
+		case sol.Exhaustive:
+		case timed:
+			p.NotProved = "not every way of parting pieces that are never up together was tried"
+		case len(p.links) > 0:
+			p.NotProved = "not every way of opening the rings was tried"
+		default:
+			p.NotProved = "the search stopped at its limit of work"
 		}
 		ok, in, up := p.holds(sol, set, net)
 		if ok || try == maxShrinkTries {

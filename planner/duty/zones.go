@@ -82,6 +82,7 @@ func (z *Zones) assign() {
 		}
 	}
 	z.settleOpen()
+	z.leaveOpen()
 }
 
 // open reports whether a duty lacks its class or its pressure.
@@ -107,7 +108,7 @@ func (z *Zones) settleOpen() {
 		for _, side := range [2][2]int{{j.A, j.B}, {j.B, j.A}} {
 			v, o := side[0], z.Duty[side[1]]
 			list, open := asks[v]
-			if !open || z.Net.Nodes[side[1]].State == network.Outside {
+			if !open || o.open() || z.Net.Nodes[side[1]].State == network.Outside {
 				continue
 			}
 			x := slices.IndexFunc(list, func(a ask) bool { return a.duty == o })
@@ -127,6 +128,16 @@ func (z *Zones) settleOpen() {
 		}
 		best.System, best.By, best.Sign = z.Duty[k].System, z.Duty[k].By, z.Duty[k].Sign
 		z.Duty[k] = best
+	}
+}
+
+// leaveOpen leaves outside what is measured through and has neither a class and
+// a pressure of its own nor a neighbour to take them from.
+func (z *Zones) leaveOpen() {
+	for k := range z.Net.Nodes {
+		if n := &z.Net.Nodes[k]; n.State != network.Outside && z.Duty[k].open() {
+			n.State, n.Reason = network.Outside, "no class or test pressure of its own, and no neighbour to take them from"
+		}
 	}
 }
 

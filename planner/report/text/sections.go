@@ -18,10 +18,14 @@ func sections(b *bufio.Writer, v *report.Plan) {
 		return
 	}
 	title(b, "Sections")
+	exact := func(*report.Section) string { return "" }
+	if v.Settings.Basis != "exact" {
+		exact = func(s *report.Section) string { return area(s.ExactArea) }
+	}
 	rest := 0
 	writeTable(b, []Column{
 		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
-		{Head: "m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14},
+		{Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14}, {Head: "ready", Max: 10}, {Head: "closed", Max: 10},
 		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: "N", Align: Right}, {Head: "flag"},
 	}, func(row func(...string)) {
 		rest = 0
@@ -39,7 +43,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			if l, ok := show.Largest(s.Blanks); ok {
 				face, force = l.Text, whole(l.Force)
 			}
-			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(s.TestPa, s.Sign), area(s.Area), show.Limit(s.Limit), show.Range(v, s),
+			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(s.TestPa, s.Sign), area(s.Area), exact(s), show.Limit(s.Limit), show.Range(v, s), s.Ready, s.Closed,
 				show.Blanks(s), face, force, show.Flag(s))
 		}
 	})

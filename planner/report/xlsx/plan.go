@@ -134,7 +134,25 @@ func summarySettings(v *report.Plan) [][2]any {
 	if s.By != "" {
 		lines = append(lines, [2]any{"sections end at every change of", s.By})
 	}
-	return append(lines, [2]any{"basis of areas", s.Basis + ". " + v.Measured})
+	if s.PressureRule != "" {
+		lines = append(lines, [2]any{"test pressure of rows without one", "the highest usual step that their design pressure and ceilings allow"})
+	}
+	lines = append(lines, [2]any{"basis of areas", s.Basis + ". " + v.Measured})
+	if s.HoldBoth {
+		lines = append(lines, [2]any{"held to", "this basis and the exact area: the larger at the rig's upper end, the smaller at its lower end and for the limit"})
+	}
+	for _, a := range v.Alone {
+		lines = append(lines, [2]any{"rig " + a.Rig + " alone", fmt.Sprintf("%s, %d under range, %d over range, %.2f m2 not tested", count(a.Tests, "test"), a.UnderRange, a.OverRange, a.Left)})
+	}
+	if c := v.OwnCuts; c != nil {
+		for _, x := range []struct {
+			name string
+			s    report.Score
+		}{{"your cuts as given", c.AsGiven}, {"your cuts completed (this plan)", c.Completed}, {"the best without your cuts", c.Best}} {
+			lines = append(lines, [2]any{x.name, fmt.Sprintf("%s, %d under range, %d over range, cuts %.0f min", count(x.s.Tests, "test"), x.s.UnderRange, x.s.OverRange, x.s.BlankMinutes)})
+		}
+	}
+	return lines
 }
 
 func summaryBalance(v *report.Plan) [][2]any {
