@@ -21,6 +21,7 @@ type Plan struct {
 	Notes      []string         `json:"notes"`
 	Cautions   []string         `json:"cautions"`
 	Faults     []takeoff.Fault  `json:"faults"`
+	Sample     *Sample          `json:"sample,omitempty"`
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it

@@ -2,7 +2,9 @@ package text
 
 import (
 	"bufio"
+	"fmt"
 	"strconv"
+	"strings"
 
 	"blankoff/planner/report"
 )
@@ -46,4 +48,26 @@ func alone(b *bufio.Writer, v *report.Plan) {
 			line(a.Rig, a.Tests, a.UnderRange, a.OverRange, a.BlankMinutes, a.Left)
 		}
 	})
+}
+
+// sample writes which sections are tested where a share is asked for.
+func sample(b *bufio.Writer, v *report.Plan) {
+	s := v.Sample
+	if s == nil {
+		return
+	}
+	title(b, fmt.Sprintf("Sample: %s of %s, seed %d", count(len(s.IDs), "section"), strconv.Itoa(len(v.Sections)), s.Seed))
+	per := ""
+	if s.PerClass {
+		per = " of every class"
+	}
+	paragraph(b, "  test      ", strings.Join(s.IDs, ", "))
+	paragraph(b, "  share     ", fmt.Sprintf("%.1f %% by %s; %s %%%s was asked for", s.Share, s.By, plain(s.Percent), per))
+	for _, d := range s.Detect {
+		paragraph(b, "  chance    ", fmt.Sprintf("%.0f %% to find a bad section if %s of %d are bad (%.0f %%)", 100*d.Chance, strconv.Itoa(d.Bad), len(v.Sections), d.BadPercent))
+	}
+	for _, f := range s.Flags {
+		paragraph(b, "  flag      ", f)
+	}
+	list(b, "Notes on the sample", s.Notes, 0, "")
 }

@@ -1,0 +1,95 @@
+package report
+
+import (
+	"math"
+
+	"blankoff/fittings"
+	"blankoff/planner"
+	"blankoff/planner/sampling"
+)
+
+// Sample is which of the planned sections are tested where a share is asked for.
+type Sample struct {
+	Percent  float64      `json:"percent"`
+	By       string       `json:"by"` // area, length, joint length
+	Unit     string       `json:"unit"`
+	PerClass bool         `json:"per_class"`
+	Seed     uint64       `json:"seed"`
+	IDs      []string     `json:"sections"`
+	Share    float64      `json:"share_percent"` // reached
+	Parts    []SamplePart `json:"by_class"`
+	Detect   []Detection  `json:"chances"`
+	Flags    []string     `json:"flags"` // why it may not be representative
+	Notes    []string     `json:"notes"`
+}
+
+// SamplePart is the share of one class.
+type SamplePart struct {
+	Name     string  `json:"name"`
+	Sections int     `json:"sections"`
+	Taken    int     `json:"taken"`
+	Share    float64 `json:"share_percent"`
+}
+
+// Detection is the chance that the sample holds a bad section, if so many are.
+type Detection struct {
+	BadPercent float64 `json:"bad_percent"`
+	Bad        int     `json:"bad_sections"`
+	Chance     float64 `json:"chance"` // 0 to 1
+}
+
+// AddSample draws a sample of a plan's sections into its view. The error says
+// what was wrong with what was asked.
+func (v *Plan) AddSample(p *planner.Plan, a sampling.Ask) error {
+	pick, err := sampling.Choose(sampled(p), a)
+	if err != nil {
+		return err
+	}
+	s := &Sample{Percent: a.Percent, By: a.By.String(), Unit: a.By.Unit(), PerClass: a.PerClass, Seed: a.Seed,
+		IDs: list(pick.IDs), Share: finite(pick.Share), Parts: []SamplePart{}, Detect: []Detection{},
+		Flags: list(pick.Representative.Flags), Notes: list(pick.Notes)}
+	for _, part := range pick.Of {
+		s.Parts = append(s.Parts, SamplePart{part.Name, part.Sections, part.Taken, finite(part.Share)})
+	}
+	for _, d := range pick.Detect {
+		s.Detect = append(s.Detect, Detection{d.Bad * 100, d.Sections, finite(d.Chance)})
+	}
+	v.Sample = s
+	return nil
+}
+
+// finite makes 0 of what couldn't be worked out, because JSON has no word for it.
+func finite(v float64) float64 {
+	if math.IsNaN(v) || math.IsInf(v, 0) {
+		return 0
+	}
+	return v
+}
+
+// sampled turns a plan's sections to what a sample is drawn from.
+func sampled(p *planner.Plan) []sampling.Section {
+	var out []sampling.Section
+	for i := range p.Sections {
+		s := &p.Sections[i]
+		o := sampling.Section{ID: s.ID, Class: s.Class.Name, System: s.System, Area: s.Area, JointLength: s.JointLength}
+		shapes := map[string]float64{}
+		for _, sp := range s.Spans {
+			it := &p.Takeoff.Items[sp.Item]
+			shapes[it.Piece.Shape.String()] += sp.Area
+			if it.Piece.Kind == fittings.Straight {
+				o.Straights += sp.Area
+				o.Length += it.Length() * float64(it.Quantity) * float64(sp.To-sp.From+1) / float64(max(sp.Of, 1))
+			} else {
+				o.Fittings += sp.Area
+			}
+			o.Main = o.Main || it.Parent < 0
+		}
+		for _, shape := range []string{"rectangular", "circular", "flat-oval"} {
+			if o.Shape == "" || shapes[shape] > shapes[o.Shape] {
+				o.Shape = shape
+			}
+		}
+		out = append(out, o)
+	}
+	return out
+}
