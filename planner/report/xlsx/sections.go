@@ -123,6 +123,33 @@ func outOfRange(b *book, v *report.Plan) error {
 	})
 }
 
+// readings writes what each reading would mean in each section's test.
+func readings(b *book, v *report.Plan) error {
+	if len(v.Sections) == 0 {
+		return nil
+	}
+	return b.sheet("readings", []column{
+		{head: "section", width: 9}, {head: "test pressure Pa", width: 9, kind: plain}, {head: "limit L/s, cut off", width: 9, kind: limits}, {head: "range to set", width: 14},
+		{head: "ready", width: 11}, {head: "closed", width: 11}, {head: "what a reading means", width: 70},
+	}, func(row func(...any) error) error {
+		for i := range v.Sections {
+			s := &v.Sections[i]
+			for k, text := range s.Readings {
+				var err error
+				if k == 0 {
+					err = row(start(s.ID), s.TestPa, permitted(s.Limit), show.Range(v, s), s.Ready, s.Closed, text)
+				} else {
+					err = row(s.ID, nil, nil, nil, nil, nil, text)
+				}
+				if err != nil {
+					return err
+				}
+			}
+		}
+		return nil
+	})
+}
+
 // first is a section's name, with a rule above where the section begins.
 func first(id string, k int) any {
 	if k == 0 {
