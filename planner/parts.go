@@ -143,8 +143,8 @@ func (p *Plan) place(k int, j *network.Joint, nearer bool) Place {
 	switch {
 	case j.Ring, nearer && !j.Wall:
 		piece = n.Last
-	case nearer && n.Last > n.First: // places unknown: nobody can say on which piece
-		piece = 0
+	case nearer && n.Last > n.First: // 0 where nobody can say on which piece
+		piece = p.Network.PieceAt(n.Item, p.Network.Item(j.B))
 	}
 	return Place{Item: n.Item, Piece: piece, Of: n.Of}
 }

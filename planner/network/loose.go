@@ -92,5 +92,22 @@ func (n *Network) Find(tag string, piece int) []int {
 	return out
 }
 
+// PieceAt is the piece of straight i, counted from its plant end from 1, in which
+// a spigot's centre lies; 0 where its place isn't known.
+func (n *Network) PieceAt(i int, spigot *takeoff.Item) int {
+	it := &n.Takeoff.Items[i]
+	if !spigot.HasAt || it.Piece.Kind != fittings.Straight {
+		return 0
+	}
+	lengths := fittings.PieceLengths(it.Piece.Shape, it.Length(), n.Takeoff.PieceLength(it))
+	end := 0.0
+	for k := 0; k < len(lengths)*it.Quantity; k++ {
+		if end += lengths[k%len(lengths)]; spigot.AtM < end-1e-9 {
+			return k + 1
+		}
+	}
+	return len(lengths) * it.Quantity
+}
+
 // Loose reports whether a node belongs to a row that isn't joined to any other.
 func (n *Network) Loose(node int) bool { return n.Item(node).Loose() }
