@@ -66,9 +66,9 @@ func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
 	}
 	p.Notes, p.Faults = append(p.Notes, notes...), append(p.Faults, cutFaults...)
 	v := report.Of(p)
-	if o.sample.Percent > 0 && err == nil {
-		if err := v.AddSample(p, o.sample); err != nil {
-			return err
+	if o.sample.wanted() && err == nil {
+		if err := v.AddSample(p, o.sample.ask); err != nil {
+			return misuse{err}
 		}
 	}
 	if e := text.Faults(stderr, v.Faults); e != nil {

@@ -9,7 +9,6 @@ import (
 
 	"blankoff/planner"
 	"blankoff/planner/partition"
-	"blankoff/planner/sampling"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
 )
@@ -20,8 +19,7 @@ type planOptions struct {
 	aim, format, out, job string
 	cuts                  string
 	pressureGiven         bool
-	sample                sampling.Ask
-	sampleBy              string
+	sample                sampleOptions
 	measure               measureOptions
 	set                   planner.Settings
 }
@@ -49,10 +47,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
 	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "design: rows without a test pressure get the highest usual step that their design pressure allows")
 	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
-	f.Float64Var(&o.sample.Percent, "sample", 0, "draw this share of the sections at random, `PERCENT`")
-	f.StringVar(&o.sampleBy, "sample-by", "area", "the share is of area, length or joint length")
-	f.BoolVar(&o.sample.PerClass, "sample-per-class", false, "every class reaches the share by itself")
-	f.Uint64Var(&o.sample.Seed, "seed", 1, "of the random draw; it is printed, and the same seed gives the same sample")
+	o.sample.flags(c)
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
 }
@@ -74,13 +69,8 @@ func (o *planOptions) settle() ([]string, error) {
 	if err := oneOf("by", o.set.By, "", "level", "stage"); err != nil {
 		return nil, err
 	}
-	by, err := sampling.ParseBy(o.sampleBy)
-	if err != nil {
-		return nil, misuse{err}
-	}
-	o.sample.By = by
-	if p := o.sample.Percent; !(p >= 0 && p <= 100) {
-		return nil, misuse{fmt.Errorf("--sample %g: expected 0 to 100 percent", p)}
+	if err := o.sample.settle(); err != nil {
+		return nil, err
 	}
 	sign, ok := takeoff.ParseSign(o.set.Sign)
 	if !ok || sign == "" {

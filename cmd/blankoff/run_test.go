@@ -99,6 +99,11 @@ func TestExitCodes(t *testing.T) {
 		{"window", 2, "rig"},
 		{"plan good.csv --rig rig.toml --sample 10 --sample-by area --seed 7", 0, ""},
 		{"plan good.csv --rig rig.toml --sample 200", 2, "--sample"},
+		{"plan good.csv --rig rig.toml --regime Sweden", 0, ""},
+		{"plan good.csv --rig rig.toml --regime Mars", 2, "Mars"},
+		{"plan good.csv --rig rig.toml --sample 50 --picked S01", 0, ""},
+		{"plan good.csv --rig rig.toml --sample 50 --after-failure S77", 2, "S77"},
+		{"plan good.csv --rig rig.toml --after-failure S01", 2, "--sample"},
 		{"plan good.csv --rig rig.toml --sample 10 --sample-by luck", 2, "luck"},
 		{"compare good.csv --rig rig.toml", 0, ""},
 		{"compare some.csv --rig rig.toml --pressures 300", 3, "height_mm"},
@@ -304,5 +309,23 @@ func TestSameBytes(t *testing.T) {
 		if len(a) == 0 || !bytes.Equal(a, b) {
 			t.Errorf("%s differs from run to run", name)
 		}
+	}
+}
+
+// A sample is drawn by its seed, says its chances, and a pick that isn't enough
+// is told.
+func TestSample(t *testing.T) {
+	site(t, map[string]string{"good.csv": strings.Replace(goodSchedule, "12000", "60000", 1)})
+	line := "plan good.csv --rig rig.toml --max-area 20 --sample 25 --seed 3"
+	_, first, _ := typed(t, line)
+	_, again, _ := typed(t, line)
+	if first != again || !strings.Contains(first, "seed 3") || !strings.Contains(first, "to find a bad section") {
+		t.Errorf("%s", first)
+	}
+	if _, out, _ := typed(t, "plan good.csv --rig rig.toml --max-area 20 --sample 90 --picked S01"); !strings.Contains(out, "problem") {
+		t.Errorf("a pick of one section for 90 %% has no problem:\n%s", out)
+	}
+	if _, out, _ := typed(t, line+" --format json"); !strings.Contains(out, `"sample": {`) {
+		t.Error("no sample in the JSON")
 	}
 }

@@ -19,6 +19,10 @@ type Sample struct {
 	Share    float64      `json:"share_percent"` // reached
 	Parts    []SamplePart `json:"by_class"`
 	Detect   []Detection  `json:"chances"`
+	Earlier  []string     `json:"tested_before"`
+	Checked  bool         `json:"somebody_elses"` // somebody else's pick, checked
+	Problems []string     `json:"problems"`       // of somebody else's pick
+	Regime   *Regime      `json:"regime,omitempty"`
 	Flags    []string     `json:"flags"` // why it may not be representative
 	Notes    []string     `json:"notes"`
 }
@@ -38,21 +42,59 @@ type Detection struct {
 	Chance     float64 `json:"chance"` // 0 to 1
 }
 
-// AddSample draws a sample of a plan's sections into its view. The error says
-// what was wrong with what was asked.
-func (v *Plan) AddSample(p *planner.Plan, a sampling.Ask) error {
-	pick, err := sampling.Choose(sampled(p), a)
+// Regime is what a rule of some country or contract asks for.
+type Regime struct {
+	Name      string   `json:"name"`
+	Title     string   `json:"title"`
+	When      string   `json:"when"`
+	Who       string   `json:"who"`
+	OnFailure string   `json:"on_failure"`
+	Source    string   `json:"source"`
+	Sureness  string   `json:"sureness"`
+	Notes     []string `json:"notes"`
+}
+
+// SampleAsk is what is asked of a sample: a share, drawn; or somebody else's
+// pick, checked; or, after a failure, what comes on top of what was tested.
+type SampleAsk struct {
+	sampling.Ask
+	Regime *sampling.Preset
+	Picked []string // somebody else's pick
+	Tested []string // tested before, of which one failed
+}
+
+// AddSample adds a sample of a plan's sections to its view. The error says what
+// was wrong with what was asked.
+func (v *Plan) AddSample(p *planner.Plan, a SampleAsk) error {
+	var pick sampling.Pick
+	var problems []sampling.Problem
+	var err error
+	sections := sampled(p)
+	switch {
+	case len(a.Picked) > 0:
+		pick, problems = sampling.Check(sections, a.Picked, a.Ask)
+	case len(a.Tested) > 0:
+		pick, _, err = sampling.Escalate(sections, a.Tested, a.Ask)
+	default:
+		pick, err = sampling.Choose(sections, a.Ask)
+	}
 	if err != nil {
 		return err
 	}
 	s := &Sample{Percent: a.Percent, By: a.By.String(), Unit: a.By.Unit(), PerClass: a.PerClass, Seed: a.Seed,
-		IDs: list(pick.IDs), Share: finite(pick.Share), Parts: []SamplePart{}, Detect: []Detection{},
-		Flags: list(pick.Representative.Flags), Notes: list(pick.Notes)}
-	for _, part := range pick.Of {
+		IDs: list(pick.IDs), Earlier: list(pick.Earlier), Checked: len(a.Picked) > 0, Share: finite(pick.Share),
+		Parts: []SamplePart{}, Detect: []Detection{}, Problems: []string{}, Flags: list(pick.Representative.Flags), Notes: list(pick.Notes)}
+	for _, part := range append(pick.Of, pick.Quotas...) {
 		s.Parts = append(s.Parts, SamplePart{part.Name, part.Sections, part.Taken, finite(part.Share)})
 	}
 	for _, d := range pick.Detect {
 		s.Detect = append(s.Detect, Detection{d.Bad * 100, d.Sections, finite(d.Chance)})
+	}
+	for _, one := range problems {
+		s.Problems = append(s.Problems, one.Error())
+	}
+	if r := a.Regime; r != nil {
+		s.Regime = &Regime{r.Name, r.Title, r.When, r.Who, r.OnFailure, r.Source, r.Sureness, list(r.Notes)}
 	}
 	v.Sample = s
 	return nil

@@ -56,18 +56,48 @@ func sample(b *bufio.Writer, v *report.Plan) {
 	if s == nil {
 		return
 	}
-	title(b, fmt.Sprintf("Sample: %s of %s, seed %d", count(len(s.IDs), "section"), strconv.Itoa(len(v.Sections)), s.Seed))
+	what := fmt.Sprintf("Sample: %s of %d, seed %d", count(len(s.IDs), "section"), len(v.Sections), s.Seed)
+	switch {
+	case s.Checked:
+		what = fmt.Sprintf("Somebody else's pick, checked: %s of %d", count(len(s.IDs), "section"), len(v.Sections))
+	case len(s.Earlier) > 0:
+		what = fmt.Sprintf("After a failure: %s more of %d, seed %d", count(len(s.IDs), "section"), len(v.Sections), s.Seed)
+	}
+	title(b, what)
+	if r := s.Regime; r != nil {
+		paragraph(b, "  regime    ", r.Title+" ("+r.Source+"; "+r.Sureness+")")
+		for _, x := range [][2]string{{"  when      ", r.When}, {"  who       ", r.Who}, {"  failure   ", r.OnFailure}} {
+			if x[1] != "" {
+				paragraph(b, x[0], x[1])
+			}
+		}
+	}
 	per := ""
 	if s.PerClass {
 		per = " of every class"
 	}
 	paragraph(b, "  test      ", strings.Join(s.IDs, ", "))
-	paragraph(b, "  share     ", fmt.Sprintf("%.1f %% by %s; %s %%%s was asked for", s.Share, s.By, plain(s.Percent), per))
+	if len(s.Earlier) > 0 {
+		paragraph(b, "  tested    ", strings.Join(s.Earlier, ", "))
+	}
+	for _, x := range s.Problems {
+		paragraph(b, "  problem   ", x)
+	}
+	asked := "the parts below were asked for"
+	if s.Percent > 0 {
+		asked = fmt.Sprintf("%s %%%s was asked for", plain(s.Percent), per)
+	}
+	paragraph(b, "  share     ", fmt.Sprintf("%.1f %% by %s; %s", s.Share, s.By, asked))
+	for _, x := range s.Parts {
+		paragraph(b, "  of        ", fmt.Sprintf("%s: %d of %s, %.1f %%", x.Name, x.Taken, count(x.Sections, "section"), x.Share))
+	}
 	for _, d := range s.Detect {
 		paragraph(b, "  chance    ", fmt.Sprintf("%.0f %% to find a bad section if %s of %d are bad (%.0f %%)", 100*d.Chance, strconv.Itoa(d.Bad), len(v.Sections), d.BadPercent))
 	}
 	for _, f := range s.Flags {
-		paragraph(b, "  flag      ", f)
+		if !s.Checked { // told as problems there
+			paragraph(b, "  flag      ", f)
+		}
 	}
 	list(b, "Notes on the sample", s.Notes, 0, "")
 }
