@@ -39,14 +39,26 @@ func (p *Plan) nameSections() {
 	sorted := make([]Section, len(order))
 	for to, from := range order {
 		sorted[to] = p.Sections[from]
-		sorted[to].ID = fmt.Sprintf("S%0*d", max(2, len(fmt.Sprint(len(order)))), to+1)
 		for _, k := range sorted[to].Nodes {
 			p.sectionOf[k] = to
 		}
 	}
 	p.Sections = sorted
+	old := map[string]string{}
+	for _, k := range p.Settings.Old {
+		old[k.Key()] = k.ID
+	}
+	number := max(p.Settings.NextID, 1)
 	for i := range p.Sections {
-		p.fillSection(&p.Sections[i])
+		s := &p.Sections[i]
+		p.fillSection(s)
+		if len(old) > 0 {
+			s.ID = old[p.keyOf(s)]
+		}
+		if s.ID == "" {
+			s.ID = fmt.Sprintf("S%0*d", max(2, len(fmt.Sprint(len(order)))), number)
+			number++
+		}
 	}
 }
 

@@ -31,6 +31,8 @@ type Plan struct {
 	Outside  []Span // in scope, but in no section
 	Excluded []Span // out of scope, or in the test without their area
 	Faults   []takeoff.Fault
+	// Kept is what became of an earlier plan's sections; nil where none was given.
+	Kept *Kept
 	// Judged is what a person's own cuts come to; nil where none were given.
 	Judged *Judged
 	// Alone is what each of several rigs would do alone.
@@ -47,6 +49,7 @@ type Plan struct {
 	sectionOf []int                        // by node, -1 for none
 	cutsOf    [][]int                      // by section, its cuts
 	flowsAt   map[float64][]rig.FlowWindow // by test pressure, kept for cures
+	keys      map[string]bool              // what the sections are made of, kept for comparing
 	groupings map[sectionKey][]int         // sections made of loose rows, kept for cures
 	joined    map[int][]int                // sections under range that one jumper hose would join
 }
@@ -54,6 +57,7 @@ type Plan struct {
 // Section is the part of the ductwork that is tested in one go.
 type Section struct {
 	ID          string
+	Status      string // of an earlier plan's section that stays
 	System      string
 	Levels      []string
 	Scheme      *tightness.Scheme

@@ -16,6 +16,7 @@ type model struct {
 	pieces []modelPiece
 	joints []modelJoint
 	csv    string
+	from   []string // what each piece after the first hangs on, where write is used
 }
 
 type modelPiece struct {

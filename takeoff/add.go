@@ -94,19 +94,25 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 			}
 		}
 	}
+	t.readSizes(i, r)
+	t.readLining(i, r)
+}
+
+// readSizes reads the plane and the sizes.
+func (t *Takeoff) readSizes(i int, r *Row) {
+	it := &t.Items[i]
 	if s := r.Text[Plane]; s != "" {
 		if v, ok := fittings.ParsePlane(s); ok {
-			p.Plane = v
+			it.Piece.Plane = v
 		} else {
-			bad(Plane, "width or height", fmt.Sprintf("plane '%s' isn't known", s))
+			t.fault(i, it.At.Fault("plane", s, "width or height", fmt.Sprintf("plane '%s' isn't known", s)))
 		}
 	}
 	for d := fittings.Dim(0); d < fittings.NumDims; d++ {
 		if c := DimColumn(d); r.Has(c) {
-			p.Sizes.Set(d, r.Number[c])
+			it.Piece.Sizes.Set(d, r.Number[c])
 		}
 	}
-	t.readLining(i, r)
 }
 
 func kindList() string {

@@ -47,13 +47,8 @@ class tighter and straights in one piece.
 	return c
 }
 
-func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.Writer) error {
-	if _, err := o.settle(); err != nil {
-		return err
-	}
-	if o.out != "" {
-		return misuse{errors.New("compare writes no pack; leave out -o")}
-	}
+// checkAsked refuses wishes that can't be meant.
+func checkAsked(a whatif.Asked) error {
 	for _, h := range a.Headrooms {
 		if !(h >= 1 && h <= 100) {
 			return misuse{errors.New("--headrooms: expected numbers from 1 to 100")}
@@ -63,6 +58,19 @@ func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.W
 		if !(pa > 0 && pa <= 100000) {
 			return misuse{errors.New("--pressures: expected more than 0 and at most 100000 Pa")}
 		}
+	}
+	return nil
+}
+
+func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.Writer) error {
+	if _, err := o.settle(); err != nil {
+		return err
+	}
+	if o.out != "" || o.keep != "" || o.sample.wanted() {
+		return misuse{errors.New("compare writes no pack, keeps to no earlier plan and draws no sample; leave out -o, --keep and --sample")}
+	}
+	if err := checkAsked(a); err != nil {
+		return err
 	}
 	cuts, faults, err := readCuts(o.cuts)
 	if err != nil {

@@ -26,6 +26,7 @@ var rooms = map[string][]string{
 	"planner/tightness":     {"github.com/BurntSushi/toml"},
 	"planner/rig":           {"blankoff/planner/tightness", "github.com/BurntSushi/toml"},
 	"planner/cutlist":       {"blankoff/planner", "blankoff/takeoff", "github.com/gocarina/gocsv"},
+	"planner/keep":          {"blankoff/planner"},
 	"planner/job":           {"blankoff/planner/network", "blankoff/planner/tightness"},
 	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
 	"planner/partition":     {},

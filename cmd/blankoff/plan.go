@@ -38,12 +38,43 @@ says how that is known.
 	return c
 }
 
-// make plans, around a person's own cuts where they are given.
-func (o *planOptions) make(t *takeoff.Takeoff) (*planner.Plan, error) {
-	if o.cuts == "" {
-		return planner.Make(t, o.set)
+// make plans, keeping to an earlier plan or around a person's own cuts where
+// they are given, and builds the view. Without a plan the error says why; with
+// one it says that nothing is left to plan.
+func (o *planOptions) make(t *takeoff.Takeoff, notes []string) (*planner.Plan, *report.Plan, error) {
+	cuts, cutFaults, err := readCuts(o.cuts)
+	if err != nil {
+		return nil, nil, err
 	}
-	return planner.JudgeCuts(t, o.set)
+	o.set.OwnCuts = cuts
+	old, err := readOld(o.keep)
+	if err != nil {
+		return nil, nil, err
+	}
+	plan := planner.Make
+	switch {
+	case old != nil:
+		plan = func(t *takeoff.Takeoff, set planner.Settings) (*planner.Plan, error) {
+			return planner.Keep(t, set, *old)
+		}
+	case o.cuts != "":
+		plan = planner.JudgeCuts
+	}
+	p, err := plan(t, o.set)
+	if p == nil { // a setting can't be used
+		return nil, nil, misuse{err}
+	}
+	p.Notes, p.Faults = append(p.Notes, notes...), append(p.Faults, cutFaults...)
+	v := report.Of(p)
+	if old != nil {
+		v.AddKept(p, *old)
+	}
+	if o.sample.wanted() && err == nil {
+		if err := v.AddSample(p, o.sample.ask); err != nil {
+			return nil, nil, misuse{err}
+		}
+	}
+	return p, v, err
 }
 
 func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
@@ -51,25 +82,13 @@ func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	cuts, cutFaults, err := readCuts(o.cuts)
-	if err != nil {
-		return err
-	}
-	o.set.OwnCuts = cuts
 	t, err := readTakeoff(path, o.measure)
 	if err != nil {
 		return err
 	}
-	p, err := o.make(t)
-	if p == nil { // a setting can't be used
-		return misuse{err}
-	}
-	p.Notes, p.Faults = append(p.Notes, notes...), append(p.Faults, cutFaults...)
-	v := report.Of(p)
-	if o.sample.wanted() && err == nil {
-		if err := v.AddSample(p, o.sample.ask); err != nil {
-			return misuse{err}
-		}
+	p, v, err := o.make(t, notes)
+	if p == nil {
+		return err
 	}
 	if e := text.Faults(stderr, v.Faults); e != nil {
 		return e
@@ -77,7 +96,7 @@ func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
 	if err != nil {
 		return err
 	}
-	input := append([]string{path, o.job, o.cuts, o.measure.basis}, o.rigs...)
+	input := append([]string{path, o.job, o.cuts, o.keep, o.measure.basis}, o.rigs...)
 	if o.out != "" {
 		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
 			return err

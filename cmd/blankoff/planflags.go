@@ -17,7 +17,7 @@ import (
 type planOptions struct {
 	rigs                  []string
 	aim, format, out, job string
-	cuts                  string
+	cuts, keep            string
 	pressureGiven         bool
 	sample                sampleOptions
 	measure               measureOptions
@@ -31,6 +31,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f := c.Flags()
 	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
 	f.StringVar(&o.cuts, "cuts", "", "your own cuts, `FILE` (CSV: tag, piece, next_tag, next_piece): judged, and completed in the best way")
+	f.StringVar(&o.keep, "keep", "", "keep to an earlier plan, its plan.json `FILE`: sections with the status agreed, tested or passed stay, and as few others move as can")
 	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level")
 	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
@@ -83,6 +84,24 @@ func (o *planOptions) settle() ([]string, error) {
 	if o.pressureGiven && !(o.set.TestPa > 0) {
 		return nil, misuse{fmt.Errorf("--test-pressure %g: expected more than 0 Pa; the side goes in --sign", o.set.TestPa)}
 	}
+	if o.keep != "" && o.cuts != "" {
+		return nil, misuse{errors.New("--keep and --cuts say two things of where to cut; give one of the two")}
+	}
+	if o.set.HoldBoth && o.measure.basis == "exact" {
+		return nil, misuse{hint{errors.New("--hold-both holds the exact area beside another basis, and none was given"), "add --basis"}}
+	}
+	notes, err := o.readFiles()
+	if err != nil {
+		return nil, err
+	}
+	if err := o.set.Check(); err != nil {
+		return nil, misuse{err}
+	}
+	return notes, nil
+}
+
+// readFiles reads the scheme, the job and the rigs that the flags name.
+func (o *planOptions) readFiles() (notes []string, err error) {
 	s, err := readScheme(o.set.Scheme)
 	if err != nil {
 		return nil, err
@@ -98,7 +117,6 @@ func (o *planOptions) settle() ([]string, error) {
 	if len(o.rigs) == 0 {
 		o.rigs = []string{""}
 	}
-	var notes []string
 	for _, path := range o.rigs {
 		r, said, err := readRig(path)
 		if err != nil {
@@ -112,12 +130,6 @@ func (o *planOptions) settle() ([]string, error) {
 				return nil, misuse{hint{fmt.Errorf("two rigs are called %q", r.Name), "give each its own name in its file, so that the plan can say which is meant"}}
 			}
 		}
-	}
-	if o.set.HoldBoth && o.measure.basis == "exact" {
-		return nil, misuse{hint{errors.New("--hold-both holds the exact area beside another basis, and none was given"), "add --basis"}}
-	}
-	if err := o.set.Check(); err != nil {
-		return nil, misuse{err}
 	}
 	return notes, nil
 }

@@ -10,6 +10,7 @@ import (
 	"blankoff/planner"
 	"blankoff/planner/cutlist"
 	"blankoff/planner/job"
+	"blankoff/planner/keep"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
@@ -60,6 +61,20 @@ func readCuts(path string) ([]planner.OwnCut, []takeoff.Fault, error) {
 	}
 	defer f.Close()
 	return cutlist.Read(f, path)
+}
+
+// readOld reads an earlier plan; "" gives none.
+func readOld(path string) (*planner.Old, error) {
+	if path == "" {
+		return nil, nil
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, fmt.Errorf("earlier plan %s: %w", path, cause(err))
+	}
+	defer f.Close()
+	old, err := keep.Read(f, path)
+	return &old, err
 }
 
 // readRig reads a rig file.

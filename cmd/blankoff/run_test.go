@@ -329,3 +329,33 @@ func TestSample(t *testing.T) {
 		t.Error("no sample in the JSON")
 	}
 }
+
+// An earlier plan keeps its names through a revision, and a pass that the
+// revision made void is told.
+func TestKeep(t *testing.T) {
+	site(t, map[string]string{"good.csv": goodSchedule, "rev.csv": strings.Replace(goodSchedule, "9000", "10500", 1)})
+	if code, _, talk := typed(t, "plan good.csv --rig rig.toml --max-area 20 -o pack"); code != exitDone {
+		t.Fatalf("exit %d: %s", code, talk)
+	}
+	old, err := os.ReadFile(filepath.Join("pack", "plan.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	passed := strings.ReplaceAll(string(old), `"status": ""`, `"status": "passed"`)
+	if err := os.WriteFile("old.json", []byte(passed), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	_, same, _ := typed(t, "plan good.csv --rig rig.toml --max-area 20 --keep old.json")
+	if !strings.Contains(same, "stay      S01, S02") || strings.Contains(same, "VOID") {
+		t.Errorf("the same schedule:\n%s", same)
+	}
+	_, rev, _ := typed(t, "plan rev.csv --rig rig.toml --max-area 20 --keep old.json")
+	for _, want := range []string{"stay      S01", "VOID", "changed B", "+3.00 m2"} {
+		if !strings.Contains(rev, want) {
+			t.Errorf("nothing of %q:\n%s", want, rev)
+		}
+	}
+	if code, _, talk := typed(t, "plan good.csv --rig rig.toml --keep good.csv"); code != exitFailed || !strings.Contains(talk, "isn't a plan") {
+		t.Errorf("exit %d: %s", code, talk)
+	}
+}

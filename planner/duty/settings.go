@@ -32,9 +32,12 @@ type Settings struct {
 	// alone, design by the highest usual step of the scheme that the design
 	// pressure and the ceilings allow.
 	PressureRule string
-	OwnCuts      []OwnCut // joints that a person wants cut
-	OnlyOwn      bool     // and no others
-	By           string   // "", level or stage: sections end at its changes
+	OwnCuts      []OwnCut      // joints that a person wants cut
+	OnlyOwn      bool          // and no others
+	Kept         []KeptSection // of an earlier plan, held fast
+	Old          []KeptSection // all of an earlier plan: a section of the same pieces has the same id
+	NextID       int           // first number of an id that is free; 0: no earlier plan
+	By           string        // "", level or stage: sections end at its changes
 	Prices       network.Prices
 }
 

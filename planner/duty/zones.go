@@ -35,6 +35,7 @@ func Mark(net *network.Network, d *Rows) *Zones {
 	z.keepTogether()
 	z.markMust()
 	z.applyOwn()
+	z.keepSections()
 	z.settleBarred()
 	z.barOthers()
 	return z

@@ -52,7 +52,7 @@ func Of(p *planner.Plan) *Plan {
 
 func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	o := Section{
-		ID: s.ID, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
+		ID: s.ID, Status: s.Status, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
 		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, ExactArea: s.Exact, JointLength: s.JointLength,
 		LimitPerM2: s.LimitPerM2, Limit: s.Limit, Rig: s.Rig, Range: s.Range, Ready: s.Ready, Closed: s.Closed,
 		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,

@@ -21,6 +21,7 @@ type Plan struct {
 	Notes      []string         `json:"notes"`
 	Cautions   []string         `json:"cautions"`
 	Faults     []takeoff.Fault  `json:"faults"`
+	Kept       *Kept            `json:"kept,omitempty"`
 	Sample     *Sample          `json:"sample,omitempty"`
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
@@ -73,6 +74,7 @@ type Settings struct {
 // Section is one test.
 type Section struct {
 	ID          string   `json:"id"`
+	Status      string   `json:"status"` // agreed, tested, passed or failed, as an earlier plan says
 	System      string   `json:"system"`
 	Levels      []string `json:"levels"`
 	Places      []string `json:"places"`

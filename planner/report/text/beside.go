@@ -101,3 +101,42 @@ func sample(b *bufio.Writer, v *report.Plan) {
 	}
 	list(b, "Notes on the sample", s.Notes, 0, "")
 }
+
+// kept writes what became of an earlier plan.
+func kept(b *bufio.Writer, k *report.Kept) {
+	if k == nil {
+		return
+	}
+	title(b, "Since the earlier plan")
+	line := func(word string, ids []string) {
+		if len(ids) > 0 {
+			paragraph(b, word, some(ids, 30))
+		}
+	}
+	line("  stay      ", k.Stay)
+	line("  new       ", k.New)
+	line("  no more   ", k.Moved)
+	for _, x := range k.Void {
+		paragraph(b, "  VOID      ", fmt.Sprintf("%s (%s): %s, %s", x.ID, x.Status, x.Piece, x.Why))
+	}
+	if !k.Proved {
+		paragraph(b, "            ", "whether fewer sections could move wasn't tried to the end")
+	}
+	var changes []string
+	for _, c := range k.Changes {
+		text := fmt.Sprintf("%s %s: ", c.What, c.Tag)
+		switch c.What {
+		case "added":
+			text += c.Is
+		case "gone":
+			text += c.Was
+		default:
+			text += c.Was
+			if c.Is != c.Was {
+				text += " to " + c.Is
+			}
+		}
+		changes = append(changes, fmt.Sprintf("%s, %+.2f m2", text, c.Area))
+	}
+	list(b, "Changes in the schedule since", changes, most, hasAll)
+}

@@ -26,6 +26,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	b.WriteString("\n")
 	settings(b, v)
 	sections(b, v)
+	kept(b, v.Kept)
 	sample(b, v)
 	ownCuts(b, v.OwnCuts)
 	alone(b, v)

@@ -1,0 +1,99 @@
+package report
+
+import (
+	"math"
+	"sort"
+
+	"blankoff/planner"
+	"blankoff/takeoff"
+)
+
+// Kept is what became of an earlier plan's sections, and what changed in the
+// schedule since.
+type Kept struct {
+	Stay    []string `json:"stay"`
+	Moved   []string `json:"moved"` // ids that are used no more
+	New     []string `json:"new"`
+	Void    []Void   `json:"void"`   // firm sections that a change has made void
+	Proved  bool     `json:"proved"` // no plan as good moves fewer
+	Changes []Change `json:"changes"`
+}
+
+// Void is a firm section that couldn't be kept.
+type Void struct {
+	ID     string `json:"id"`
+	Status string `json:"status"`
+	Piece  string `json:"piece"`
+	Why    string `json:"why"`
+}
+
+// Change is a row that came, went or changed since the earlier plan.
+type Change struct {
+	What string  `json:"what"` // added, gone, changed
+	Tag  string  `json:"tag"`
+	Was  string  `json:"was"` // kind and size
+	Is   string  `json:"is"`
+	Area float64 `json:"area_m2"` // more, or less than before
+}
+
+// AddKept adds to a plan's view what became of an earlier plan.
+func (v *Plan) AddKept(p *planner.Plan, old planner.Old) {
+	k := p.Kept
+	if k == nil {
+		return
+	}
+	v.Kept = &Kept{Stay: list(k.Stay), Moved: list(k.Moved), New: list(k.New), Void: []Void{}, Proved: k.Proved, Changes: changes(p.Takeoff, old)}
+	for _, x := range k.Void {
+		v.Kept.Void = append(v.Kept.Void, Void(x))
+	}
+}
+
+// thing is a row as a plan knows it.
+type thing struct {
+	what string
+	area float64
+}
+
+// changes sets the rows of an earlier plan beside those of the schedule.
+func changes(t *takeoff.Takeoff, old planner.Old) []Change {
+	was, is := map[string]thing{}, map[string]thing{}
+	add := func(m map[string]thing, tag, what string, area float64) {
+		x := m[tag]
+		m[tag] = thing{what, x.area + area}
+	}
+	for _, s := range old.Sections {
+		for _, o := range s.Spans {
+			add(was, o.Tag, o.Kind+" "+o.Size, o.Own)
+		}
+	}
+	for _, o := range old.Rest {
+		add(was, o.Tag, o.Kind+" "+o.Size, o.Own)
+	}
+	for i := range t.Items {
+		if it := &t.Items[i]; !it.Refused {
+			add(is, it.Name(), it.Piece.Kind.String()+" "+it.SizeText(), it.Area)
+		}
+	}
+	out := []Change{}
+	for tag, a := range was {
+		b, there := is[tag]
+		switch {
+		case !there:
+			out = append(out, Change{"gone", tag, a.what, "", -a.area})
+		case a.what != b.what || math.Abs(a.area-b.area) > 1e-6:
+			out = append(out, Change{"changed", tag, a.what, b.what, b.area - a.area})
+		}
+	}
+	for tag, b := range is {
+		if _, there := was[tag]; !there {
+			out = append(out, Change{"added", tag, "", b.what, b.area})
+		}
+	}
+	sort.Slice(out, func(i, j int) bool {
+		if out[i].What != out[j].What {
+			return out[i].What < out[j].What
+		}
+		return takeoff.NaturalLess(out[i].Tag, out[j].Tag)
+	})
+	return out
+}
