@@ -74,8 +74,15 @@ type keeper struct {
 func Keep(t *takeoff.Takeoff, set Settings, old Old) (*Plan, error) {
 	k := &keeper{t: t, set: set, system: map[string]string{}}
 	k.set.Old, k.set.NextID = nil, nextID(old)
+	k.set.Planned = map[string]bool{}
 	for i := range old.Sections {
-		k.set.Old = append(k.set.Old, old.Sections[i].kept())
+		s := &old.Sections[i]
+		k.set.Old = append(k.set.Old, s.kept())
+		for _, o := range s.Spans {
+			if s.Firm() {
+				k.set.Planned[o.Tag] = true
+			}
+		}
 	}
 	void, err := k.sort(old)
 	if err != nil {

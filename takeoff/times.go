@@ -14,9 +14,9 @@ type Moment struct {
 	date  bool
 }
 
-// parseMoment reads 2026-03-14 or a number. Other ways of writing dates have
-// more than one reading.
-func parseMoment(s string) (Moment, bool) {
+// ParseMoment reads 2026-03-14 or a number; "" is not given. Other ways of
+// writing dates have more than one reading.
+func ParseMoment(s string) (Moment, bool) {
 	if s == "" {
 		return Moment{}, true
 	}
@@ -29,6 +29,10 @@ func parseMoment(s string) (Moment, bool) {
 	return Moment{}, false
 }
 
+// Tells reports whether a day is of the kind that the schedule tells times by,
+// dates or numbers; timed is false where it tells none.
+func (t *Takeoff) Tells(m Moment) (same, timed bool) { return m.date == t.dates, t.timed }
+
 // readTimes reads from when and until when the row can be tested.
 func (t *Takeoff) readTimes(i int, r *Row) {
 	it := &t.Items[i]
@@ -36,7 +40,7 @@ func (t *Takeoff) readTimes(i int, r *Row) {
 		c  Column
 		to *Moment
 	}{{Ready, &it.Ready}, {Closed, &it.Closed}} {
-		m, ok := parseMoment(r.Text[w.c])
+		m, ok := ParseMoment(r.Text[w.c])
 		switch {
 		case !ok:
 			t.fault(i, it.At.Fault(w.c.Heading(), r.Text[w.c], "a date as 2026-03-14, or the number of a day or stage",

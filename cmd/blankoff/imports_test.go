@@ -30,6 +30,7 @@ var rooms = map[string][]string{
 	"planner/job":           {"blankoff/planner/network", "blankoff/planner/tightness"},
 	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
 	"planner/partition":     {},
+	"planner/visits":        {},
 	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "gonum.org/v1/gonum"},

@@ -18,6 +18,7 @@ type planOptions struct {
 	rigs                  []string
 	aim, format, out, job string
 	cuts, keep            string
+	on                    string
 	pressureGiven         bool
 	sample                sampleOptions
 	measure               measureOptions
@@ -48,6 +49,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
 	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "design: rows without a test pressure get the highest usual step that their design pressure allows")
 	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
+	f.StringVar(&o.on, "on", "", "the `DAY` of the plan, as the schedule writes days: what isn't up by then is left out, and what can be tested on it is named")
 	o.sample.flags(c)
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
@@ -78,6 +80,11 @@ func (o *planOptions) settle() ([]string, error) {
 		return nil, misuse{fmt.Errorf("--sign %q: expected positive or negative", o.set.Sign)}
 	}
 	o.set.Sign = sign
+	on, ok := takeoff.ParseMoment(o.on)
+	if !ok {
+		return nil, misuse{fmt.Errorf("--on %q: expected a date as 2026-03-14, or the number of a day or stage", o.on)}
+	}
+	o.set.On = on
 	if o.aim == "time" {
 		o.set.Aim = partition.Time
 	}

@@ -32,7 +32,8 @@ type Rows struct {
 	of      []Duty                       // by item
 	schemes map[string]*tightness.Scheme // by the name as typed
 	byName  map[string]*tightness.Scheme
-	refused map[int]string // item: why, in a few words
+	refused map[int]string // item: why it is in no section, in a few words
+	waiting int            // of those, rows that only aren't up yet
 }
 
 // Settle finds the duty of every item in scope, and refuses, each with a
@@ -52,11 +53,15 @@ func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 			return nil, err
 		}
 	}
+	if err := onTerms(t, set.On); err != nil {
+		return nil, err
+	}
 	asked := 0
 	for i := range t.Items {
 		if it := &t.Items[i]; !it.Refused && it.Scope != takeoff.Out {
 			asked++
 			d.settle(i, it)
+			d.await(i, it)
 		}
 	}
 	d.onceForAll(asked, t.Schedule.File)
@@ -64,7 +69,7 @@ func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 }
 
 // Refused counts the rows that were measured but are refused here.
-func (d *Rows) Refused() int { return len(d.refused) }
+func (d *Rows) Refused() int { return len(d.refused) - d.waiting }
 
 // SchemeOf is the scheme of a duty; nil where the duty has none.
 func (d *Rows) SchemeOf(o Duty) *tightness.Scheme { return d.byName[o.Scheme] }

@@ -8,6 +8,7 @@ import (
 	"blankoff/planner/partition"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
+	"blankoff/takeoff"
 )
 
 // Settings are what a plan is made for.
@@ -32,12 +33,14 @@ type Settings struct {
 	// alone, design by the highest usual step of the scheme that the design
 	// pressure and the ceilings allow.
 	PressureRule string
-	OwnCuts      []OwnCut      // joints that a person wants cut
-	OnlyOwn      bool          // and no others
-	Kept         []KeptSection // of an earlier plan, held fast
-	Old          []KeptSection // all of an earlier plan: a section of the same pieces has the same id
-	NextID       int           // first number of an id that is free; 0: no earlier plan
-	By           string        // "", level or stage: sections end at its changes
+	OwnCuts      []OwnCut        // joints that a person wants cut
+	OnlyOwn      bool            // and no others
+	Planned      map[string]bool // names of rows in a firm section, which are planned whatever the day
+	Kept         []KeptSection   // of an earlier plan, held fast
+	Old          []KeptSection   // all of an earlier plan: a section of the same pieces has the same id
+	NextID       int             // first number of an id that is free; 0: no earlier plan
+	By           string          // "", level or stage: sections end at its changes
+	On           takeoff.Moment  // the day on which the tests are planned: what isn't up by then is left out
 	Prices       network.Prices
 }
 

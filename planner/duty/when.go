@@ -41,3 +41,28 @@ func apart(a, b *takeoff.Item) string {
 	}
 	return ""
 }
+
+// onTerms refuses a day that the schedule's times can't be held against.
+func onTerms(t *takeoff.Takeoff, on takeoff.Moment) error {
+	same, timed := t.Tells(on)
+	switch {
+	case !on.Given:
+		return nil
+	case !timed:
+		return fmt.Errorf("day %s: no row says when it is ready or closed; fill in one of the two headings, or plan without a day", on.Text)
+	case !same:
+		return fmt.Errorf("day %s: the schedule tells times in another way; write a date where it has dates, a number where it has numbers", on.Text)
+	}
+	return nil
+}
+
+// await leaves out a row that isn't up on the day of the plan. That is no fault.
+// A row of a firm section stays in it: a pass isn't void because of a date.
+func (d *Rows) await(i int, it *takeoff.Item) {
+	on := d.set.On
+	if _, bad := d.refused[i]; bad || d.set.Planned[it.Name()] || !on.Given || !it.Ready.Given || it.Ready.Value <= on.Value {
+		return
+	}
+	d.refused[i] = "not up on " + on.Text + "; ready on " + it.Ready.Text
+	d.waiting++
+}

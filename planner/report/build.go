@@ -18,7 +18,7 @@ func Of(p *planner.Plan) *Plan {
 		Settings: Settings{
 			Rig: set.Rigs.Names(), Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
 			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
-			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, SlipJoints: set.SlipJoints, PressureRule: set.PressureRule, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
+			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, On: set.On.Text, SlipJoints: set.SlipJoints, PressureRule: set.PressureRule, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
 		},
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
@@ -45,6 +45,7 @@ func Of(p *planner.Plan) *Plan {
 	if j := p.Judged; j != nil {
 		v.OwnCuts = &OwnCuts{j.Given, scoreOf(j.AsGiven, set), scoreOf(j.Completed, set), scoreOf(j.Best, set), list(j.Added), list(j.Dropped), list(j.Instead)}
 	}
+	v.Visits = visitsOf(p)
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)
 	return v

@@ -23,6 +23,7 @@ type Plan struct {
 	Faults     []takeoff.Fault  `json:"faults"`
 	Kept       *Kept            `json:"kept,omitempty"`
 	Sample     *Sample          `json:"sample,omitempty"`
+	Visits     *Visits          `json:"visits,omitempty"`
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
@@ -63,6 +64,7 @@ type Settings struct {
 	Headroom     float64 `json:"headroom"`
 	PieceLength  float64 `json:"piece_length_m"` // 0: by shape
 	By           string  `json:"by"`
+	On           string  `json:"on"` // the day of the plan, as the schedule writes days
 	SlipJoints   string  `json:"slip_joints"`
 	PressureRule string  `json:"pressure_rule"`
 	DuctClass    float64 `json:"duct_class_pa"` // for rows that don't state it; 0: not stated

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
+	"blankoff/planner/report/show"
 )
 
 // ownCuts sets a person's own cuts beside the best plan.
@@ -139,4 +140,46 @@ func kept(b *bufio.Writer, k *report.Kept) {
 		changes = append(changes, fmt.Sprintf("%s, %+.2f m2", text, c.Area))
 	}
 	list(b, "Changes in the schedule since", changes, most, hasAll)
+}
+
+// visits writes when the sections can be tested.
+func visits(b *bufio.Writer, v *report.Plan) {
+	s := v.Visits
+	if s == nil {
+		return
+	}
+	title(b, "Visits: "+count(len(s.List), "visit")+", no plan of these sections has fewer")
+	ids := func(head string, list []string) {
+		if len(list) > 0 {
+			paragraph(b, head, show.Names(list, ", ", most, 0))
+		}
+	}
+	if on := v.Settings.On; on != "" {
+		now := "nothing"
+		if len(s.Now) > 0 {
+			now = show.Names(s.Now, ", ", most, 0)
+		}
+		paragraph(b, "  now       ", "on "+on+": "+now)
+	}
+	if s.First != "" {
+		paragraph(b, "  first     ", s.First+" is hidden first: after "+s.Closed)
+	}
+	ids("  later     ", s.Later)
+	ids("  MISSED    ", s.Missed)
+	ids("  done      ", s.Done)
+	if len(s.List) == 0 {
+		return
+	}
+	writeTable(b, []Column{{Head: "visit", Align: Right}, {Head: "from", Max: 10}, {Head: "to", Max: 10}, {Head: "tests", Align: Right}, {Head: "sections"}}, func(row func(...string)) {
+		for i, x := range s.List {
+			from, to := x.Earliest, x.Latest
+			if from == "" {
+				from = "any day"
+			}
+			if to == "" {
+				to = "no end"
+			}
+			row(strconv.Itoa(i+1), from, to, strconv.Itoa(len(x.Sections)), show.Names(x.Sections, ", ", most, 60))
+		}
+	})
 }

@@ -28,6 +28,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	sections(b, v)
 	kept(b, v.Kept)
 	sample(b, v)
+	visits(b, v)
 	ownCuts(b, v.OwnCuts)
 	alone(b, v)
 	trouble(b, v)
