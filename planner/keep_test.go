@@ -196,7 +196,7 @@ func (m *model) fewest(old planner.Old, same map[string]bool, windows []span) in
 	return best.moved
 }
 
-// Through 200 revisions of a network of 300 pieces nothing that passed and
+// Through 500 revisions of a network of 300 pieces nothing that passed and
 // hasn't changed is lost or renamed, ids are never used for other pieces, and
 // every plan is right by itself.
 func TestRevisions(t *testing.T) {
@@ -206,7 +206,7 @@ func TestRevisions(t *testing.T) {
 	v := planned(t, m.csv, set)
 	meant := map[string]string{} // id: the tags that it has stood for
 	status := map[string]string{}
-	for revision := range 200 {
+	for revision := range 500 {
 		old := oldOf(v, func(i int) string { return status[v.Sections[i].ID] })
 		for i := range old.Sections {
 			s := &old.Sections[i]

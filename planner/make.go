@@ -3,7 +3,6 @@ package planner
 import (
 	"errors"
 	"fmt"
-	"slices"
 
 	"blankoff/planner/divide"
 	"blankoff/planner/duty"
@@ -97,53 +96,6 @@ func (p *Plan) divide(list []divide.Patch) error {
 		}
 	}
 	return nil
-}
-
-// JudgeCuts plans with a person's own cuts, completed in the best way where they
-// leave something to be divided, and sets them beside the best plan.
-func JudgeCuts(t *takeoff.Takeoff, set Settings) (*Plan, error) {
-	p, err := Make(t, set)
-	if err != nil {
-		return p, err
-	}
-	only, free := set, set
-	only.OnlyOwn, free.OwnCuts = true, nil
-	as, err := Make(t, only)
-	if err != nil {
-		return p, err
-	}
-	best, err := Make(t, free)
-	if err != nil {
-		return p, err
-	}
-	j := &Judged{AsGiven: as.Proof.Score, Completed: p.Proof.Score, Best: best.Proof.Score}
-	own, inPlan, inBest := map[int]bool{}, map[int]bool{}, map[int]bool{}
-	for _, c := range best.Cuts {
-		inBest[c.Joint] = true
-	}
-	for _, c := range p.Cuts {
-		inPlan[c.Joint] = true
-		own[c.Joint] = c.Why == duty.YourCut
-		switch text := p.Network.JointText(c.Joint); {
-		case c.Why == "":
-			j.Added = append(j.Added, text)
-		case own[c.Joint] && !inBest[c.Joint]:
-			j.Dropped = append(j.Dropped, text)
-		}
-	}
-	for _, c := range best.Cuts {
-		if !inPlan[c.Joint] {
-			j.Instead = append(j.Instead, best.Network.JointText(c.Joint))
-		}
-	}
-	for _, c := range set.OwnCuts {
-		refused := slices.ContainsFunc(p.Faults, func(f takeoff.Fault) bool { return f.File == c.At.File && f.Row == c.At.Row })
-		if !refused {
-			j.Given++
-		}
-	}
-	p.Judged = j
-	return p, nil
 }
 
 // tryAlone plans with each of several rigs alone, so that the reader sees which

@@ -112,17 +112,6 @@ type Span struct {
 	Reason   string  // why it is outside or excluded
 }
 
-// Judged is what a person's own cuts come to.
-type Judged struct {
-	Given     int // cuts that could be used
-	AsGiven   partition.Score
-	Completed partition.Score
-	Best      partition.Score
-	// Added are the cuts that were added to complete the person's own; Dropped
-	// and Instead are what the best plan does without and has instead.
-	Added, Dropped, Instead []string
-}
-
 // RigAlone is what a plan would cost with one rig only.
 type RigAlone struct {
 	Rig   string

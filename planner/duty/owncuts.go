@@ -17,6 +17,11 @@ type OwnCut struct {
 	TextPlaced string // as typed, for faults
 }
 
+// Text names the cut as a person would: the two pieces that meet there.
+func (c OwnCut) Text() string {
+	return "between " + pieceText(c.Tag, c.Piece) + " and " + pieceText(c.Next, c.NextPiece)
+}
+
 // YourCut is why a joint is cut that a person asked for, in Zones.Must.
 const YourCut = "your cut"
 

@@ -43,7 +43,10 @@ func Of(p *planner.Plan) *Plan {
 		v.Alone = append(v.Alone, RigAlone{a.Rig, a.Score.Over, a.Score.Under, a.Score.Tests, float64(a.Score.Minutes) / 100, a.Left})
 	}
 	if j := p.Judged; j != nil {
-		v.OwnCuts = &OwnCuts{j.Given, scoreOf(j.AsGiven, set), scoreOf(j.Completed, set), scoreOf(j.Best, set), list(j.Added), list(j.Dropped), list(j.Instead)}
+		v.OwnCuts = &OwnCuts{j.Given, scoreOf(j.AsGiven, set), scoreOf(j.Completed, set), scoreOf(j.Best, set), list(j.Added), list(j.Dropped), list(j.Instead), nil}
+		if c := j.Change; c != nil {
+			v.OwnCuts.Change = &CutChange{list(c.Without), c.Smallest, scoreOf(c.Score, set)}
+		}
 	}
 	v.Visits = visitsOf(p)
 	v.Proof = proofOf(p)

@@ -38,6 +38,16 @@ type OwnCuts struct {
 	Added     []string `json:"added"`        // cuts added to complete the person's own
 	Dropped   []string `json:"best_without"` // the person's cuts that the best plan does without
 	Instead   []string `json:"best_instead"` // and what it has instead
+	// Change is the smallest change after which no more sections are out of range
+	// than there have to be; absent where none is needed.
+	Change *CutChange `json:"change,omitempty"`
+}
+
+// CutChange is which of a person's cuts to do without, and what it comes to.
+type CutChange struct {
+	Without  []string `json:"without"`
+	Smallest bool     `json:"smallest"` // no change does without fewer
+	Score
 }
 
 // RigAlone is what the plan would cost with one of several rigs alone.

@@ -26,6 +26,9 @@ func ownCuts(b *bufio.Writer, c *report.OwnCuts) {
 		line("completed (this plan)", c.Completed)
 		line("the best without them", c.Best)
 	})
+	if x := c.Change; x != nil {
+		paragraph(b, "  change    ", show.Change(x))
+	}
 	list(b, "Added to complete yours", c.Added, most, hasAll)
 	list(b, "The best plan does without", c.Dropped, most, hasAll)
 	list(b, "and has instead", c.Instead, most, hasAll)
@@ -172,13 +175,7 @@ func visits(b *bufio.Writer, v *report.Plan) {
 	}
 	writeTable(b, []Column{{Head: "visit", Align: Right}, {Head: "from", Max: 10}, {Head: "to", Max: 10}, {Head: "tests", Align: Right}, {Head: "sections"}}, func(row func(...string)) {
 		for i, x := range s.List {
-			from, to := x.Earliest, x.Latest
-			if from == "" {
-				from = "any day"
-			}
-			if to == "" {
-				to = "no end"
-			}
+			from, to := show.Days(x)
 			row(strconv.Itoa(i+1), from, to, strconv.Itoa(len(x.Sections)), show.Names(x.Sections, ", ", most, 60))
 		}
 	})

@@ -151,6 +151,27 @@ func summarySettings(v *report.Plan) [][2]any {
 		}{{"your cuts as given", c.AsGiven}, {"your cuts completed (this plan)", c.Completed}, {"the best without your cuts", c.Best}} {
 			lines = append(lines, [2]any{x.name, fmt.Sprintf("%s, %d under range, %d over range, cuts %.0f min", count(x.s.Tests, "test"), x.s.UnderRange, x.s.OverRange, x.s.BlankMinutes)})
 		}
+		if x := c.Change; x != nil {
+			lines = append(lines, [2]any{"change", show.Change(x)})
+		}
+	}
+	return append(lines, summaryVisits(v)...)
+}
+
+// summaryVisits is when the sections can be tested.
+func summaryVisits(v *report.Plan) (lines [][2]any) {
+	if v.Visits == nil {
+		return nil
+	}
+	if on := v.Settings.On; on != "" {
+		lines = append(lines, [2]any{"can be tested on " + on, strings.Join(v.Visits.Now, ", ")})
+	}
+	for i, x := range v.Visits.List {
+		from, to := show.Days(x)
+		lines = append(lines, [2]any{fmt.Sprintf("visit %d, %s to %s", i+1, from, to), strings.Join(x.Sections, ", ")})
+	}
+	if len(v.Visits.Missed) > 0 {
+		lines = append(lines, [2]any{"MISSED, no day is left", strings.Join(v.Visits.Missed, ", ")})
 	}
 	return lines
 }
