@@ -14,11 +14,22 @@ import (
 type Old struct {
 	Sections []OldSection
 	Rest     []OldSpan // pieces in no section, for telling what changed
+	Sums     Sums
+}
+
+// Sums is what a plan comes to, for setting two plans side by side.
+type Sums struct {
+	Tests, Under, Over int
+	Cuts, Blanks       int     // joints cut; fits of blanks in all tests
+	Minutes            float64 // of the cuts
+	Area               float64 // in sections, m2
+	Limit              float64 // permitted leakage of all sections, L/s
 }
 
 // OldSection is a section of an earlier plan.
 type OldSection struct {
-	ID, Status string // agreed, tested and passed sections stay as they are
+	ID, Status string  // agreed, tested and passed sections stay as they are
+	Limit      float64 // permitted leakage, L/s; 0 not said
 	Spans      []OldSpan
 }
 

@@ -119,6 +119,45 @@ func TestAgreedSectionsWaitForTheirDay(t *testing.T) {
 	}
 }
 
+// TestEarlierPlanBesideNow keeps to an agreed plan: unchanged, both come to the
+// same; with a class one tighter every section stays and its limit is a third
+// (EN 1507:2006 and EN 12237:2003, table of classes: factors 0.027, 0.009, 0.003).
+func TestEarlierPlanBesideNow(t *testing.T) {
+	schedule, _ := campaign(12)
+	schedule = strings.ReplaceAll(schedule, ",B,400,", ",,400,")
+	site(t, map[string]string{"site.csv": schedule})
+	plan := func(flags string) (v report.Plan, text string) {
+		_, stdout, stderr := typed(t, "plan site.csv --rig rig.toml --format json "+flags)
+		if err := json.Unmarshal([]byte(stdout), &v); err != nil {
+			t.Fatalf("%v\n%s", err, stderr)
+		}
+		_, text, _ = typed(t, "plan site.csv --rig rig.toml "+flags)
+		return v, text
+	}
+	v, _ := plan("--class A")
+	for i := range v.Sections {
+		v.Sections[i].Status = "passed"
+	}
+	writeJSON(t, "old.json", v)
+	same, text := plan("--class A --keep old.json")
+	if k := same.Kept; k.Before != k.Now || len(k.Limits) > 0 || strings.Contains(text, "LIMIT") {
+		t.Errorf("nothing changed: %+v", k)
+	}
+	tighter, text := plan("--class B --keep old.json")
+	k := tighter.Kept
+	if len(k.Limits) != len(v.Sections) || k.Now.Tests != k.Before.Tests || math.Abs(k.Now.Limit*3-k.Before.Limit) > 1e-9 {
+		t.Errorf("one class tighter: %+v", k)
+	}
+	for _, x := range k.Limits {
+		if math.Abs(x.Is*3-x.Was) > 1e-9 || x.Status != "passed" {
+			t.Errorf("%+v", x)
+		}
+	}
+	if !strings.Contains(text, "judge it again") {
+		t.Errorf("the text doesn't say that passes have to be judged again\n%s", text)
+	}
+}
+
 // dayPlan is the plan of a day; nil while nothing is up.
 func dayPlan(t *testing.T, on int, keep string) *report.Plan {
 	t.Helper()

@@ -25,8 +25,17 @@ type plan struct {
 	Sections []struct {
 		ID     string  `json:"id"`
 		Status string  `json:"status"`
+		Area   float64 `json:"area_m2"`
+		Limit  float64 `json:"limit_l_s"`
 		Pieces []piece `json:"pieces"`
+		Blanks []any   `json:"blanks"`
 	} `json:"sections"`
+	Cuts  []any `json:"cuts"`
+	Proof struct {
+		Under   int     `json:"under_range"`
+		Over    int     `json:"over_range"`
+		Minutes float64 `json:"blank_minutes"`
+	} `json:"proof"`
 	Outside    []piece `json:"outside"`
 	OutOfScope []piece `json:"out_of_scope"`
 }
@@ -41,7 +50,7 @@ func Read(r io.Reader, name string) (planner.Old, error) {
 	if len(in.Sections) == 0 {
 		return planner.Old{}, fmt.Errorf("%s has no sections; expected the plan.json of an earlier run", name)
 	}
-	var old planner.Old
+	old := planner.Old{Sums: planner.Sums{Tests: len(in.Sections), Under: in.Proof.Under, Over: in.Proof.Over, Cuts: len(in.Cuts), Minutes: in.Proof.Minutes}}
 	seen := map[string]bool{}
 	for i, s := range in.Sections {
 		if s.ID == "" || seen[s.ID] {
@@ -56,7 +65,8 @@ func Read(r io.Reader, name string) (planner.Old, error) {
 		if len(s.Pieces) == 0 {
 			return planner.Old{}, fmt.Errorf("%s: section %s has no pieces", name, s.ID)
 		}
-		old.Sections = append(old.Sections, planner.OldSection{ID: s.ID, Status: s.Status, Spans: spans(s.Pieces)})
+		old.Sections = append(old.Sections, planner.OldSection{ID: s.ID, Status: s.Status, Limit: s.Limit, Spans: spans(s.Pieces)})
+		old.Sums.Area, old.Sums.Limit, old.Sums.Blanks = old.Sums.Area+s.Area, old.Sums.Limit+s.Limit, old.Sums.Blanks+len(s.Blanks)
 	}
 	inSection := map[string]bool{}
 	for _, s := range old.Sections {

@@ -17,6 +17,29 @@ type Kept struct {
 	Void    []Void   `json:"void"`   // firm sections that a change has made void
 	Proved  bool     `json:"proved"` // no plan as good moves fewer
 	Changes []Change `json:"changes"`
+	Before  Sums     `json:"before"` // what the earlier plan came to
+	Now     Sums     `json:"now"`
+	Limits  []Limit  `json:"limits"` // sections that stay and are held to another limit than before
+}
+
+// Sums is what a plan comes to.
+type Sums struct {
+	Tests   int     `json:"tests"`
+	Under   int     `json:"under_range"`
+	Over    int     `json:"over_range"`
+	Cuts    int     `json:"cuts"`
+	Blanks  int     `json:"blanks"` // fits in all tests
+	Minutes float64 `json:"blank_minutes"`
+	Area    float64 `json:"sections_m2"`
+	Limit   float64 `json:"limit_l_s"` // of all sections
+}
+
+// Limit is a section whose pieces stay while its permitted leakage doesn't, L/s.
+type Limit struct {
+	ID     string  `json:"id"`
+	Status string  `json:"status"`
+	Was    float64 `json:"was_l_s"`
+	Is     float64 `json:"is_l_s"`
 }
 
 // Void is a firm section that couldn't be kept.
@@ -46,6 +69,34 @@ func (v *Plan) AddKept(p *planner.Plan, old planner.Old) {
 	for _, x := range k.Void {
 		v.Kept.Void = append(v.Kept.Void, Void(x))
 	}
+	v.Kept.Before, v.Kept.Now, v.Kept.Limits = Sums(old.Sums), sums(v), limits(p, old)
+}
+
+// sums is what a plan comes to.
+func sums(v *Plan) Sums {
+	s := Sums{Tests: len(v.Sections), Under: v.Proof.UnderRange, Over: v.Proof.OverRange, Cuts: len(v.Cuts), Minutes: v.Proof.BlankMinutes}
+	for i := range v.Sections {
+		x := &v.Sections[i]
+		s.Blanks, s.Area, s.Limit = s.Blanks+len(x.Blanks), s.Area+x.Area, s.Limit+x.Limit
+	}
+	return s
+}
+
+// limits lists the sections that stay and have another limit than before: the
+// class, the pressure or the basis of the area has changed.
+func limits(p *planner.Plan, old planner.Old) []Limit {
+	out := []Limit{}
+	was := map[string]float64{}
+	for _, s := range old.Sections {
+		was[s.ID] = s.Limit
+	}
+	for i := range p.Sections {
+		s := &p.Sections[i]
+		if b := was[s.ID]; b > 0 && math.Abs(s.Limit-b) > 1e-6*b {
+			out = append(out, Limit{s.ID, s.Status, b, s.Limit})
+		}
+	}
+	return out
 }
 
 // thing is a row as a plan knows it.

@@ -123,9 +123,27 @@ func kept(b *bufio.Writer, k *report.Kept) {
 	for _, x := range k.Void {
 		paragraph(b, "  VOID      ", fmt.Sprintf("%s (%s): %s, %s", x.ID, x.Status, x.Piece, x.Why))
 	}
+	for _, x := range k.Limits {
+		paragraph(b, "  LIMIT     ", show.LimitChange(x))
+	}
 	if !k.Proved {
 		paragraph(b, "            ", "whether fewer sections could move wasn't tried to the end")
 	}
+	b.WriteString("\n")
+	writeTable(b, []Column{
+		{Head: ""}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "blanks", Align: Right}, {Head: "m2 in tests", Align: Right}, {Head: "limits L/s", Align: Right},
+	}, func(row func(...string)) {
+		line := func(name string, s report.Sums) {
+			row(name, strconv.Itoa(s.Tests), strconv.Itoa(s.Under), strconv.Itoa(s.Over), strconv.Itoa(s.Cuts), fixed(s.Minutes, 0), strconv.Itoa(s.Blanks), area(s.Area), show.Limit(s.Limit))
+		}
+		line("before", k.Before)
+		line("now", k.Now)
+	})
+	keptChanges(b, k)
+}
+
+// keptChanges lists what came, went or changed in the schedule.
+func keptChanges(b *bufio.Writer, k *report.Kept) {
 	var changes []string
 	for _, c := range k.Changes {
 		text := fmt.Sprintf("%s %s: ", c.What, c.Tag)

@@ -32,3 +32,12 @@ func Change(x *report.CutChange) string {
 	return fmt.Sprintf("%s that leaves %d over range and %d under range: do without %s%s", what, x.OverRange, x.UnderRange,
 		cuts, strings.Join(x.Without, ", "))
 }
+
+// LimitChange says that a section is held to another limit than before.
+func LimitChange(x report.Limit) string {
+	said := ""
+	if x.Status == "passed" || x.Status == "tested" {
+		said = "; its reading was judged by the old one: judge it again, or test again if the pressure changed"
+	}
+	return fmt.Sprintf("%s: its limit was %s L/s and is %s%s", x.ID, Limit(x.Was), Limit(x.Is), said)
+}
