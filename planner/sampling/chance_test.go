@@ -54,6 +54,25 @@ func TestChanceIsHypergeometric(t *testing.T) {
 	check(3000, 3, 2900)
 }
 
+// TestChanceAgainstSciPy holds the chance against hypergeom.sf(0, total, bad,
+// picked) of SciPy 1.10.1.
+func TestChanceAgainstSciPy(t *testing.T) {
+	for _, c := range []struct {
+		total, bad, picked int
+		want               float64
+	}{
+		{9, 1, 1, 0.111111111111111}, {9, 2, 3, 0.583333333333333}, {12, 3, 4, 0.745454545454545},
+		{20, 2, 2, 0.194736842105263}, {20, 4, 5, 0.718266253869969}, {37, 11, 6, 0.900967143614202},
+		{60, 6, 12, 0.754882823657625}, {100, 10, 10, 0.669523788913275}, {100, 20, 10, 0.904883727569212},
+		{100, 30, 20, 0.999697967115023}, {250, 25, 25, 0.937794992895374}, {1000, 100, 20, 0.880998081475208},
+		{1000, 300, 12, 0.986548318757838}, {3000, 3, 2900, 0.999964030705365},
+	} {
+		if got := sampling.Chance(c.total, c.bad, c.picked); math.Abs(got-c.want) > 1e-11 {
+			t.Errorf("%d of which %d bad, %d picked: %.15g, SciPy %.15g", c.total, c.bad, c.picked, got, c.want)
+		}
+	}
+}
+
 // TestChanceOfLargeJobs derives the figures quoted in the trade, 49 % for 3
 // sections and 83 % for 8 with 20 % bad: they are 1 - 0.8^n, sections drawn
 // with replacement, which is where a very large job goes. Small jobs do better.
