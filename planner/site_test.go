@@ -90,6 +90,33 @@ func TestPressureByDesign(t *testing.T) {
 	}
 }
 
+// By the rule, rows without a test pressure get the mean operating pressure of
+// their system and sign, weighed by area: 10 m of 300 Pa and 5 m of 600 Pa of one
+// size make 400 Pa, and 3 m of 900 Pa with them 483 Pa. A row's own test pressure
+// stays, a system that states nothing has none, and ceilings hold.
+func TestPressureByOperating(t *testing.T) {
+	csv := "tag,system,kind,diameter_mm,length_mm,from,operating_pa,design_pa,test_pa\n" +
+		"A,S1,straight,500,10000,,300,,\nB,,straight,500,5000,A,600,,\nC,,straight,500,7000,B,,,\nD,S2,straight,500,4000,,250,,\nE,S1,straight,500,3000,C,900,,200\n"
+	set := settings(t, siteRig)
+	set.Class, set.PressureRule = "B", "operating"
+	// E is weighed too: (10 x 300 + 5 x 600 + 3 x 900) / 18 = 483
+	want := map[string]float64{"A": 483, "B": 483, "C": 483, "D": 250, "E": 200}
+	v := planned(t, csv, set)
+	for _, s := range v.Sections {
+		for _, p := range s.Pieces {
+			if s.TestPa != want[p.Tag] {
+				t.Errorf("%s at %g Pa, want %g", p.Tag, s.TestPa, want[p.Tag])
+			}
+		}
+	}
+	for about, row := range map[string]string{"no test pressure": "X,S3,straight,500,4000,,,,\n", "above the ceiling": "X,S1,straight,500,10,E,,300,\n"} {
+		p, err := planner.Make(readSchedule(t, csv+row), set)
+		if err != nil || len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, about) {
+			t.Errorf("%s: %v %+v", about, err, p.Faults)
+		}
+	}
+}
+
 // A damper's flange is as good a place as a mid-run joint of the same price, and
 // a better one; with a share in the job file it is cheaper too. Access adds the
 // minutes of a level.

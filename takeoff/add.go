@@ -147,6 +147,7 @@ func (t *Takeoff) readNumbers(i int, r *Row) {
 	const pressures = "more than 0 and at most 100000 Pa; the side goes in sign"
 	limited(TestPa, &it.TestPa, 1, maxPa, pressures)
 	limited(DesignPa, &it.DesignPa, 1, maxPa, pressures)
+	limited(OperatingPa, &it.OperatingPa, 1, maxPa, pressures)
 	limited(DuctClassPa, &it.DuctClass, 1, maxPa, pressures)
 	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, maxMinutes, "0 to 10000 minutes")
 	it.HasAt = limited(At, &it.AtM, 0, 1e6, "the centre of the spigot from the plant end of its wall, in mm")

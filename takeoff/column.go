@@ -37,6 +37,7 @@ const (
 	Class
 	TestPa
 	DesignPa
+	OperatingPa
 	DuctClassPa
 	Sign
 	Scope
@@ -85,7 +86,7 @@ var words = [...]struct {
 	From: {"from", Text}, Joins: {"joins", Text}, Run: {"run", Text},
 	At: {"at_mm", Lengths}, Joint: {"joint", Text}, BlankMinutes: {"blank_minutes", Text},
 	EndMinutes: {"end_minutes", Minutes}, Scheme: {"scheme", Text}, Class: {"class", Text},
-	TestPa: {"test_pa", Pressure}, DesignPa: {"design_pa", Pressure},
+	TestPa: {"test_pa", Pressure}, DesignPa: {"design_pa", Pressure}, OperatingPa: {"operating_pa", Pressure},
 	DuctClassPa: {"duct_class_pa", Pressure}, Sign: {"sign", Text}, Scope: {"scope", Text},
 	Stage: {"stage", Text}, Ready: {"ready", Text}, Closed: {"closed", Text},
 	Group: {"group", Text},

@@ -67,6 +67,7 @@ type Item struct {
 
 	Scheme, Class               string
 	TestPa, DesignPa, DuctClass float64 // Pa; 0 is not given
+	OperatingPa                 float64 // what it works at, on the mean, Pa; 0 is not given
 	Sign                        string  // positive, negative or ""
 	Stage, Group                string
 	Ready, Closed               Moment // from when and until when it can be tested

@@ -47,7 +47,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	o.measure.flags(c)
 	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
 	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
-	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "design: rows without a test pressure get the highest usual step that their design pressure allows")
+	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "for rows without a test pressure: design, the highest usual step that their design_pa allows; or operating, the mean operating_pa of their system")
 	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
 	f.StringVar(&o.on, "on", "", "the `DAY` of the plan, as the schedule writes days: what isn't up by then is left out, and what can be tested on it is named")
 	o.sample.flags(c)

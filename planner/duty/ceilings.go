@@ -2,6 +2,7 @@ package duty
 
 import (
 	"fmt"
+	"math"
 
 	"blankoff/fittings"
 	"blankoff/planner/tightness"
@@ -59,6 +60,56 @@ func (d *Rows) byDesign(it *takeoff.Item, s *tightness.Scheme, o Duty) float64 {
 		}
 	}
 	return best
+}
+
+// systemSign is what a mean operating pressure is taken over.
+type systemSign struct {
+	system string
+	sign   tightness.Sign
+}
+
+// meanOperating takes the mean of the operating pressures of each system and
+// sign, weighed by area, to the whole Pa. A test at the mean operating pressure
+// of the part tested is what EN 12599 asks, as cited by the trade; the parts
+// aren't known before the plan, so the system stands for them. Rows that state
+// no operating pressure, or are out of the test, have no weight.
+func (d *Rows) meanOperating() {
+	area, sum := map[systemSign]float64{}, map[systemSign]float64{}
+	for i := range d.items {
+		it := &d.items[i]
+		if it.Refused || it.Scope != takeoff.In || it.OperatingPa == 0 {
+			continue
+		}
+		k := systemSign{d.systemOf(it), d.signOf(it)}
+		area[k] += it.Area
+		sum[k] += it.Area * it.OperatingPa
+	}
+	d.operating = map[systemSign]float64{}
+	for k, a := range area {
+		if a > 0 {
+			d.operating[k] = math.Round(sum[k] / a)
+		}
+	}
+}
+
+// signOf is a row's own sign, or that of the settings.
+func (d *Rows) signOf(it *takeoff.Item) tightness.Sign {
+	if it.Sign != "" {
+		return tightness.Sign(it.Sign)
+	}
+	return tightness.Sign(d.set.Sign)
+}
+
+// systemOf is the system of a row, or of the nearest row towards the plant that
+// names one.
+func (d *Rows) systemOf(it *takeoff.Item) string {
+	for range d.items {
+		if it.System != "" || it.Parent < 0 {
+			break
+		}
+		it = &d.items[it.Parent]
+	}
+	return it.System
 }
 
 func shapeOf(it *takeoff.Item) tightness.Shape {

@@ -34,6 +34,9 @@ type Rows struct {
 	byName  map[string]*tightness.Scheme
 	refused map[int]string // item: why it is in no section, in a few words
 	waiting int            // of those, rows that only aren't up yet
+
+	items     []takeoff.Item
+	operating map[systemSign]float64 // mean operating pressures, Pa
 }
 
 // Settle finds the duty of every item in scope, and refuses, each with a
@@ -41,7 +44,7 @@ type Rows struct {
 // fails where the scheme or the class of the settings isn't known.
 func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 	d := &Rows{
-		set: set, of: make([]Duty, len(t.Items)),
+		set: set, items: t.Items, of: make([]Duty, len(t.Items)),
 		schemes: map[string]*tightness.Scheme{}, byName: map[string]*tightness.Scheme{}, refused: map[int]string{},
 		Kept: map[string]int{}, ClassNotes: map[string]int{}, Ceilings: map[string]int{},
 	}
@@ -55,6 +58,9 @@ func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 	}
 	if err := onTerms(t, set.On); err != nil {
 		return nil, err
+	}
+	if set.PressureRule == "operating" {
+		d.meanOperating()
 	}
 	asked := 0
 	for i := range t.Items {
@@ -159,8 +165,12 @@ func (d *Rows) settle(i int, it *takeoff.Item) {
 			d.Kept["--test-pressure"]++
 		}
 	}
-	if o.Pa == 0 && d.set.PressureRule == "design" && it.DesignPa > 0 {
+	switch {
+	case o.Pa > 0:
+	case d.set.PressureRule == "design" && it.DesignPa > 0:
 		o.Pa = d.byDesign(it, s, o)
+	case d.set.PressureRule == "operating":
+		o.Pa = d.operating[systemSign{d.systemOf(it), o.Sign}]
 	}
 	if o.Pa == 0 && it.Scope != takeoff.Through {
 		refuse("test_pa", "", "a test pressure in Pa", "no test pressure on this row and no --test-pressure; 400 Pa is often used, but it is for the specification to say", "no test pressure")

@@ -31,7 +31,8 @@ type Settings struct {
 	SlipJoints  string  // open or bladder: they may be blanked; made-up: they can't be
 	// PressureRule is how rows without a test pressure get one: "" by TestPa
 	// alone, design by the highest usual step of the scheme that the design
-	// pressure and the ceilings allow.
+	// pressure and the ceilings allow, operating by the mean operating pressure of
+	// the system.
 	PressureRule string
 	OwnCuts      []OwnCut        // joints that a person wants cut
 	OnlyOwn      bool            // and no others
@@ -67,8 +68,8 @@ func (s Settings) Check() error {
 		return fmt.Errorf("test pressure %g: expected more than 0 and at most 100000 Pa, with the side in --sign", s.TestPa)
 	case s.SlipJoints != "open" && s.SlipJoints != "bladder" && s.SlipJoints != "made-up":
 		return fmt.Errorf("slip joints %q: expected open, bladder or made-up", s.SlipJoints)
-	case s.PressureRule != "" && s.PressureRule != "design":
-		return fmt.Errorf("pressure rule %q: expected design", s.PressureRule)
+	case s.PressureRule != "" && s.PressureRule != "design" && s.PressureRule != "operating":
+		return fmt.Errorf("pressure rule %q: expected design or operating", s.PressureRule)
 	case s.By != "" && s.By != "level" && s.By != "stage":
 		return fmt.Errorf("by %q: expected level or stage", s.By)
 	}

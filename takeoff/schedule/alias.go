@@ -34,6 +34,7 @@ var aliases = [takeoff.NumColumns]string{
 	takeoff.Class:       "class, tightness class, air tightness class, leakage class, leak class",
 	takeoff.TestPa:      "test pressure, leakage test pressure, leak test pressure, air test pressure",
 	takeoff.DesignPa:    "design pressure, design static pressure",
+	takeoff.OperatingPa: "operating pressure, mean operating pressure, working pressure",
 	takeoff.DuctClassPa: "pressure class, duct pressure class, duct class pressure, construction pressure class",
 	takeoff.Sign:        "sign, pressure sign, test sign",
 	takeoff.Scope:       "scope, test scope",
@@ -90,7 +91,7 @@ var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimCo
 
 var questions = []question{
 	{"pressure, static pressure, pressure rating, rating, duct pressure, system pressure, p",
-		"test_pa (what the section is held at), design_pa (what it works at) or duct_class_pa (what the duct is built for)", "", nil},
+		"test_pa (what the section is held at), design_pa (the most that it works at), operating_pa (what it works at on the mean) or duct_class_pa (what the duct is built for)", "", nil},
 	{"size, sizes, dimension, dimensions, dims, dim, section, cross section, duct size, section size",
 		"width_mm and height_mm, or diameter_mm, each in a column of its own", "", sized},
 	{"branch size, branch", "branch_width_mm and branch_height_mm, or branch_diameter_mm", "",

@@ -207,3 +207,11 @@ func rowsText(runs []stretch, n int) string {
 	last := len(text) - 1
 	return "rows " + strings.Join(text[:last], ", ") + " and " + text[last]
 }
+
+// PressureRule says how rows without a test pressure get one.
+func PressureRule(rule string) string {
+	if rule == "operating" {
+		return "the mean operating pressure of their system, weighed by area"
+	}
+	return "the highest usual step that their design pressure and ceilings allow"
+}

@@ -111,7 +111,7 @@ func settings(b *bufio.Writer, v *report.Plan) {
 		paragraph(b, "basis     ", fmt.Sprintf("%s: %s m2, exactly %s m2%s", s.Basis, area(v.TakeoffM2), area(v.ExactM2), both))
 	}
 	if s.PressureRule != "" {
-		paragraph(b, "pressure  ", "rows without a test pressure: the highest usual step that their design pressure and ceilings allow")
+		paragraph(b, "pressure  ", "rows without a test pressure: "+show.PressureRule(s.PressureRule))
 	}
 	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
 		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))

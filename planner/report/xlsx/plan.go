@@ -135,7 +135,7 @@ func summarySettings(v *report.Plan) [][2]any {
 		lines = append(lines, [2]any{"sections end at every change of", s.By})
 	}
 	if s.PressureRule != "" {
-		lines = append(lines, [2]any{"test pressure of rows without one", "the highest usual step that their design pressure and ceilings allow"})
+		lines = append(lines, [2]any{"test pressure of rows without one", show.PressureRule(s.PressureRule)})
 	}
 	lines = append(lines, [2]any{"basis of areas", s.Basis + ". " + v.Measured})
 	if s.HoldBoth {
