@@ -215,3 +215,11 @@ func PressureRule(rule string) string {
 	}
 	return "the highest usual step that their design pressure and ceilings allow"
 }
+
+// Count is a number of things: 1 test, 2 tests.
+func Count(n int, word string) string {
+	if n == 1 {
+		return "1 " + word
+	}
+	return fmt.Sprintf("%d %ss", n, word)
+}

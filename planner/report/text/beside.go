@@ -15,7 +15,7 @@ func ownCuts(b *bufio.Writer, c *report.OwnCuts) {
 	if c == nil {
 		return
 	}
-	title(b, "Your cuts: "+count(c.Given, "cut")+" used")
+	title(b, "Your cuts: "+show.Count(c.Given, "cut")+" used")
 	writeTable(b, []Column{
 		{Head: ""}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "all min", Align: Right},
 	}, func(row func(...string)) {
@@ -60,12 +60,12 @@ func sample(b *bufio.Writer, v *report.Plan) {
 	if s == nil {
 		return
 	}
-	what := fmt.Sprintf("Sample: %s of %d, seed %d", count(len(s.IDs), "section"), len(v.Sections), s.Seed)
+	what := fmt.Sprintf("Sample: %s of %d, seed %d", show.Count(len(s.IDs), "section"), len(v.Sections), s.Seed)
 	switch {
 	case s.Checked:
-		what = fmt.Sprintf("Somebody else's pick, checked: %s of %d", count(len(s.IDs), "section"), len(v.Sections))
+		what = fmt.Sprintf("Somebody else's pick, checked: %s of %d", show.Count(len(s.IDs), "section"), len(v.Sections))
 	case len(s.Earlier) > 0:
-		what = fmt.Sprintf("After a failure: %s more of %d, seed %d", count(len(s.IDs), "section"), len(v.Sections), s.Seed)
+		what = fmt.Sprintf("After a failure: %s more of %d, seed %d", show.Count(len(s.IDs), "section"), len(v.Sections), s.Seed)
 	}
 	title(b, what)
 	if r := s.Regime; r != nil {
@@ -93,7 +93,7 @@ func sample(b *bufio.Writer, v *report.Plan) {
 	}
 	paragraph(b, "  share     ", fmt.Sprintf("%.1f %% by %s; %s", s.Share, s.By, asked))
 	for _, x := range s.Parts {
-		paragraph(b, "  of        ", fmt.Sprintf("%s: %d of %s, %.1f %%", x.Name, x.Taken, count(x.Sections, "section"), x.Share))
+		paragraph(b, "  of        ", fmt.Sprintf("%s: %d of %s, %.1f %%", x.Name, x.Taken, show.Count(x.Sections, "section"), x.Share))
 	}
 	for _, d := range s.Detect {
 		paragraph(b, "  chance    ", fmt.Sprintf("%.0f %% to find a bad section if %s of %d are bad (%.0f %%)", 100*d.Chance, strconv.Itoa(d.Bad), len(v.Sections), d.BadPercent))
@@ -169,7 +169,7 @@ func visits(b *bufio.Writer, v *report.Plan) {
 	if s == nil {
 		return
 	}
-	title(b, "Visits: "+count(len(s.List), "visit")+", no plan of these sections has fewer")
+	title(b, "Visits: "+show.Count(len(s.List), "visit")+", no plan of these sections has fewer")
 	ids := func(head string, list []string) {
 		if len(list) > 0 {
 			paragraph(b, head, show.Names(list, ", ", most, 0))

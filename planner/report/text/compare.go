@@ -7,12 +7,13 @@ import (
 	"strconv"
 
 	"blankoff/planner/report"
+	"blankoff/planner/report/show"
 )
 
 // Compare writes variants of one plan, one a line.
 func Compare(w io.Writer, v *report.Compare) error {
 	b := bufio.NewWriter(w)
-	fmt.Fprintf(b, "%s of one plan, side by side\n\n", count(len(v.Variants), "variant"))
+	fmt.Fprintf(b, "%s of one plan, side by side\n\n", show.Count(len(v.Variants), "variant"))
 	paragraph(b, "schedule  ", v.Schedule.File)
 	b.WriteString("\n")
 	writeTable(b, []Column{

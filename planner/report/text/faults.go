@@ -21,7 +21,7 @@ func Faults(w io.Writer, faults []takeoff.Fault) error {
 	if len(kinds) < len(faults) {
 		together = " (like ones together)"
 	}
-	fmt.Fprintf(b, "%s%s:\n", count(len(faults), "fault"), together)
+	fmt.Fprintf(b, "%s%s:\n", show.Count(len(faults), "fault"), together)
 	for _, f := range kinds {
 		paragraph(b, "  ", f.Place())
 		if text := f.Text(); text != "" {

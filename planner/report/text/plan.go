@@ -47,7 +47,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 // headline is the plan in one line.
 func headline(v *report.Plan) string {
 	p := &v.Proof
-	parts := []string{count(p.Tests, "test")}
+	parts := []string{show.Count(p.Tests, "test")}
 	if p.OverRange > 0 {
 		parts = append(parts, fmt.Sprintf("%d OVER RANGE", p.OverRange))
 	}
@@ -68,7 +68,7 @@ func headline(v *report.Plan) string {
 	if p.EndMinutes > 0 {
 		time += " and " + hours(p.EndMinutes) + " of capping"
 	}
-	parts = append(parts, count(len(v.Cuts), "cut"), time, area(v.Balance.Sections)+" m2 tested")
+	parts = append(parts, show.Count(len(v.Cuts), "cut"), time, area(v.Balance.Sections)+" m2 tested")
 	return strings.Join(parts, ", ")
 }
 
@@ -77,7 +77,7 @@ func refused(s *takeoff.Schedule) string {
 	if s.RowsRefused == 0 {
 		return ""
 	}
-	return fmt.Sprintf("%d of %s REFUSED", s.RowsRefused, count(s.RowsRead, "row"))
+	return fmt.Sprintf("%d of %s REFUSED", s.RowsRefused, show.Count(s.RowsRead, "row"))
 }
 
 // capping is the time of capping open ends; that of a grouping isn't known.
@@ -114,7 +114,7 @@ func settings(b *bufio.Writer, v *report.Plan) {
 		paragraph(b, "pressure  ", "rows without a test pressure: "+show.PressureRule(s.PressureRule))
 	}
 	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
-		hours(p.TotalMinutes), count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))
+		hours(p.TotalMinutes), show.Count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	a := &v.Balance
 	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %v",

@@ -4,6 +4,8 @@ import (
 	"bytes"
 	"strings"
 	"testing"
+
+	"blankoff/planner/report/show"
 )
 
 func table(t *testing.T, columns []Column, rows [][]string) string {
@@ -111,7 +113,7 @@ func TestNumbers(t *testing.T) {
 	for _, tt := range []struct{ got, want string }{
 		{area(-0.0001), "0.00"}, {area(12.345), "12.35"}, {area(-12.3), "-12.30"}, {hours(0), "0 min"}, {hours(59.6), "1 h"},
 		{hours(2770), "46 h 10 min"}, {pressure(500, "negative"), "-500"}, {pressure(498.178, "positive"), "498.178"},
-		{count(1, "test"), "1 test"}, {count(0, "test"), "0 tests"}, {clean("a\tb\x1b[1m \u202ec  "), "a b?[1m ?c"},
+		{show.Count(1, "test"), "1 test"}, {show.Count(0, "test"), "0 tests"}, {clean("a\tb\x1b[1m \u202ec  "), "a b?[1m ?c"},
 	} {
 		if tt.got != tt.want {
 			t.Errorf("got %q, want %q", tt.got, tt.want)

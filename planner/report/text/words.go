@@ -144,10 +144,3 @@ func hours(minutes float64) string {
 	}
 	return fmt.Sprintf("%d h %d min", m/60, m%60)
 }
-
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}

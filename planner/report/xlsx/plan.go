@@ -79,7 +79,7 @@ func summaryResult(v *report.Plan) [][2]any {
 		lines = append(lines, [2]any{"groupings", bold(g)})
 	}
 	if n := v.Schedule.RowsRefused; n > 0 {
-		lines = append(lines, [2]any{"rows", bold(fmt.Sprintf("%d of %s REFUSED", n, count(v.Schedule.RowsRead, "row")))})
+		lines = append(lines, [2]any{"rows", bold(fmt.Sprintf("%d of %s REFUSED", n, show.Count(v.Schedule.RowsRead, "row")))})
 	}
 	if n := len(v.Mismatches); n > 0 {
 		lines = append(lines, [2]any{"mismatches", n})
@@ -142,14 +142,14 @@ func summarySettings(v *report.Plan) [][2]any {
 		lines = append(lines, [2]any{"held to", "this basis and the exact area: the larger at the rig's upper end, the smaller at its lower end and for the limit"})
 	}
 	for _, a := range v.Alone {
-		lines = append(lines, [2]any{"rig " + a.Rig + " alone", fmt.Sprintf("%s, %d under range, %d over range, %.2f m2 not tested", count(a.Tests, "test"), a.UnderRange, a.OverRange, a.Left)})
+		lines = append(lines, [2]any{"rig " + a.Rig + " alone", fmt.Sprintf("%s, %d under range, %d over range, %.2f m2 not tested", show.Count(a.Tests, "test"), a.UnderRange, a.OverRange, a.Left)})
 	}
 	if c := v.OwnCuts; c != nil {
 		for _, x := range []struct {
 			name string
 			s    report.Score
 		}{{"your cuts as given", c.AsGiven}, {"your cuts completed (this plan)", c.Completed}, {"the best without your cuts", c.Best}} {
-			lines = append(lines, [2]any{x.name, fmt.Sprintf("%s, %d under range, %d over range, cuts %.0f min", count(x.s.Tests, "test"), x.s.UnderRange, x.s.OverRange, x.s.BlankMinutes)})
+			lines = append(lines, [2]any{x.name, fmt.Sprintf("%s, %d under range, %d over range, cuts %.0f min", show.Count(x.s.Tests, "test"), x.s.UnderRange, x.s.OverRange, x.s.BlankMinutes)})
 		}
 		if x := c.Change; x != nil {
 			lines = append(lines, [2]any{"change", show.Change(x)})

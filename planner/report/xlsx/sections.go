@@ -1,7 +1,6 @@
 package xlsx
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
 
@@ -39,7 +38,7 @@ func sections(b *book, v *report.Plan) error {
 				return err
 			}
 		}
-		return row(total(count(v.Proof.Tests, "test")), nil, nil, nil, nil, nil, nil, area, nil, nil, nil, known(fits(v)))
+		return row(total(show.Count(v.Proof.Tests, "test")), nil, nil, nil, nil, nil, nil, area, nil, nil, nil, known(fits(v)))
 	})
 }
 
@@ -75,13 +74,6 @@ func fits(v *report.Plan) string {
 	default:
 		return strconv.Itoa(n) + "+?"
 	}
-}
-
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
 }
 
 // outOfRange writes the sections that the rig can't judge, one line a cure; there
