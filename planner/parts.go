@@ -161,6 +161,12 @@ func (p *Plan) place(k int, j *network.Joint, nearer bool) Place {
 	return Place{Item: n.Item, Piece: piece, Of: n.Of}
 }
 
+// SidesOf is the two sides of a joint, the nearer to the plant first.
+func (p *Plan) SidesOf(joint int) [2]Place {
+	j := &p.Network.Joints[joint]
+	return [2]Place{p.place(j.A, j, true), p.place(j.B, j, false)}
+}
+
 // listBlanks lists every end that has to be closed in each section's test.
 func (p *Plan) listBlanks() {
 	net := p.Network

@@ -233,3 +233,6 @@ func Aim(a partition.Aim) string {
 	}
 	return "tests"
 }
+
+// SectionOf is the section that a node of the network lies in, or -1.
+func (p *Plan) SectionOf(node int) int { return p.sectionOf[node] }

@@ -27,6 +27,7 @@ type Plan struct {
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
+	Drawing    *Drawing         `json:"-"` // how it all hangs together
 }
 
 // OwnCuts is what a person's own cuts come to, beside the best plan.

@@ -1,0 +1,185 @@
+// Package card puts together what a section's card says, in the words in which
+// every writer prints it: one page a section, to be carried to the duct and
+// filled in there. What is asked for and in which order follows what test
+// reports of ductwork are asked to hold (EN 12599, EN 12237 and EN 1507 as their
+// open previews and the trade report them: project, part tested, area and how it
+// was had, class, pressure required and reached, leakage permitted and read,
+// instruments, air, result, people and date).
+package card
+
+import (
+	"fmt"
+	"strings"
+
+	"blankoff/planner/report"
+	"blankoff/planner/report/show"
+)
+
+// Fact is a line of a card: what, and its value.
+type Fact struct{ Name, Value string }
+
+// Blank is an opening to be closed for the test.
+type Blank struct {
+	Number                string // "3", or "4 of them" on a line of many
+	Size, At, Where, Kind string // Kind: cut, open end, scope
+	Force, Fixing         string
+	Rig                   bool // the air goes in here
+}
+
+// Card is one section's page.
+type Card struct {
+	ID, System, Where string
+	Number, Of        int    // of the cards
+	Flag              string // UNDER RANGE and the like; empty where nothing is the matter
+	Status            string // passed and the like, of an earlier plan
+	Head              []Fact // of the job: on every page
+	Big               []Fact // the three figures that have to be read at arm's length
+	Facts             []Fact
+	Readings          []string
+	Trouble           []string // why the rig can't judge it, and the cures
+	Pieces            string
+	Blanks            []Blank // one line each, or one of a size where there are many
+	Ends, Cuts        int     // of the blanks, open ends and others
+	Checks            []string
+	Boxes             []string // to be filled in at each test
+	Cautions          []string
+	Foot              string
+}
+
+// All makes the cards of a plan, in the order of its sections.
+func All(v *report.Plan) []Card {
+	out := make([]Card, len(v.Sections))
+	for i := range v.Sections {
+		out[i] = one(v, i)
+	}
+	return out
+}
+
+func one(v *report.Plan, i int) Card {
+	s := &v.Sections[i]
+	c := Card{
+		ID: s.ID, System: s.System, Where: where(s), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
+		Head: head(v), Readings: sentences(s.Readings), Pieces: pieces(s), Checks: checks(s), Boxes: boxes(s), Cautions: cautions(s), Foot: foot(v),
+	}
+	c.Big = []Fact{
+		{"limit", show.Limit(s.Limit) + " L/s"},
+		{"test pressure", fmt.Sprintf("%g Pa %s", s.TestPa, sign(s))},
+		{"outside area", fmt.Sprintf("%.2f m2", s.Area)},
+	}
+	c.Facts = facts(v, s)
+	if s.Reason != "" {
+		c.Trouble = append(c.Trouble, s.Reason)
+	}
+	for _, t := range s.Cures {
+		c.Trouble = append(c.Trouble, "cure: "+t)
+	}
+	for k := range s.Blanks {
+		if s.Blanks[k].Why == "open end" {
+			c.Ends++
+		} else {
+			c.Cuts++
+		}
+	}
+	c.Blanks = blanks(s)
+	return c
+}
+
+// where is the levels and the places of a section.
+func where(s *report.Section) string {
+	text := strings.Join(s.Levels, ", ")
+	if p := show.Names(s.Places, "; ", 4, 90); p != "" {
+		text = strings.TrimPrefix(text+": "+p, ": ")
+	}
+	return text
+}
+
+func place(b *report.Blank) string {
+	text := b.Level
+	if b.Place != "" {
+		text = strings.TrimPrefix(text+", "+b.Place, ", ")
+	}
+	if b.Drawing != "" {
+		text = strings.TrimPrefix(text+", "+b.Drawing, ", ")
+	}
+	return text
+}
+
+func sign(s *report.Section) string {
+	if s.Sign == "negative" {
+		return "suction"
+	}
+	return "positive"
+}
+
+// facts are what a report of the test has to hold, but for the three figures.
+func facts(v *report.Plan, s *report.Section) []Fact {
+	list := []Fact{
+		{"class", fmt.Sprintf("%s, scheme %s", s.Class, s.Scheme)},
+		{"permitted", show.Limit(s.LimitPerM2) + " L/s per m2 at the test pressure"},
+		{"area measured", basis(v, s)},
+		{"range to use", or(show.Range(v, s), "none judges this section")},
+		{"joints inside", fmt.Sprintf("%.1f m", s.JointLength)},
+		{"drawings", or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
+		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", show.Limit(s.LimitPerM2))},
+	}
+	if s.Ready != "" || s.Closed != "" {
+		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})
+	}
+	for _, n := range s.Notes {
+		list = append(list, Fact{"note", n})
+	}
+	return list
+}
+
+func basis(v *report.Plan, s *report.Section) string {
+	if v.Settings.Basis == "exact" {
+		return "exactly, outside surface of the metal"
+	}
+	return fmt.Sprintf("on the basis %s; exactly %.2f m2", v.Settings.Basis, s.ExactArea)
+}
+
+func or(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+// sentences begins every reading with a capital and ends it with a stop.
+func sentences(list []string) []string {
+	var out []string
+	for _, t := range list {
+		t = strings.TrimSuffix(t, ".")
+		out = append(out, strings.ToUpper(t[:1])+t[1:]+".")
+	}
+	return out
+}
+
+// mostPieces is how many letters of a section's pieces a card has room for.
+const mostPieces = 620
+
+// pieces lists a section's pieces as far as there is room.
+func pieces(s *report.Section) string {
+	var out []string
+	n := 0
+	for i := range s.Pieces {
+		text := show.Span(&s.Pieces[i])
+		if n += len(text) + 2; n > mostPieces && len(s.Pieces)-i > 1 {
+			return strings.Join(out, ", ") + fmt.Sprintf(" and %d more, listed in plan.xlsx", len(s.Pieces)-i)
+		}
+		out = append(out, text)
+	}
+	return strings.Join(out, ", ")
+}
+
+// head is the job on every page.
+func head(v *report.Plan) []Fact { return []Fact{{"schedule", v.Schedule.File}} }
+
+// foot says what the page was made from.
+func foot(v *report.Plan) string {
+	sum := v.Schedule.SHA256
+	if len(sum) > 16 {
+		sum = sum[:16]
+	}
+	return fmt.Sprintf("blankoff test plan of %s, sha256 %s", v.Schedule.File, sum)
+}

@@ -1,0 +1,200 @@
+package html
+
+import (
+	"fmt"
+	"html"
+	"math"
+	"strconv"
+	"strings"
+
+	"blankoff/planner/report"
+	"blankoff/planner/report/schematic"
+	"blankoff/planner/report/show"
+)
+
+// canvas writes a picture as SVG. Text of the schedule is escaped.
+type canvas struct {
+	strings.Builder
+	v     *report.Plan
+	pic   *schematic.Picture
+	looks []schematic.Look
+	focus int // the section that a card is about; -1: all
+}
+
+// num writes a length with a tenth at most.
+func num(x float64) string { return strconv.FormatFloat(math.Round(x*10)/10, 'f', -1, 64) }
+
+func (c *canvas) add(format string, args ...any) { fmt.Fprintf(c, format, args...) }
+
+func esc(s string) string { return html.EscapeString(show.Safe(s)) }
+
+// bands draws the levels behind everything.
+func (c *canvas) bands() {
+	p := c.pic
+	for i := range p.Bands {
+		b := &p.Bands[i]
+		if b.Shaded {
+			c.add(`<rect class="band" x="0" y="%s" width="%s" height="%s"/>`, num(b.Top), num(p.Width), num(b.Bottom-b.Top))
+		}
+		if b.Level != "" {
+			c.add(`<text class="level" x="8" y="%s">%s</text>`, num(b.Top+16), esc(b.Level))
+		}
+	}
+	for i := range p.Systems {
+		s := &p.Systems[i]
+		c.add(`<text class="system" x="8" y="%s">%s</text>`, num(s.Top+18), esc(or(s.Name, "no system")))
+	}
+}
+
+// path is a piece's line.
+func path(points []schematic.Point) string {
+	var b strings.Builder
+	for i, p := range points {
+		b.WriteByte("ML"[min(i, 1)])
+		b.WriteString(num(p.X) + " " + num(p.Y))
+	}
+	return b.String()
+}
+
+// lines draws the pieces, section by section; those in no section are grey.
+func (c *canvas) lines() {
+	type key struct {
+		section int
+		weight  float64
+	}
+	drawn := map[key]*strings.Builder{}
+	weights := map[int][]float64{}
+	for i := range c.pic.Pieces {
+		p := &c.pic.Pieces[i]
+		k := key{c.v.Drawing.Nodes[p.Node].Section, math.Round(p.Weight*2) / 2}
+		if drawn[k] == nil {
+			drawn[k] = &strings.Builder{}
+			weights[k.section] = append(weights[k.section], k.weight)
+		}
+		drawn[k].WriteString(path(p.Path))
+	}
+	for s := -1; s < len(c.v.Sections); s++ {
+		if weights[s] == nil {
+			continue
+		}
+		c.open(s)
+		for _, w := range weights[s] {
+			c.stroke(s, w, drawn[key{s, w}].String())
+		}
+		c.WriteString("</g>")
+	}
+}
+
+// open begins the group of a section.
+func (c *canvas) open(s int) {
+	switch {
+	case s < 0:
+		c.WriteString(`<g class="outside">`)
+	case c.focus >= 0:
+		c.WriteString(`<g>`)
+	default:
+		x := &c.v.Sections[s]
+		c.add(`<g class="sec" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, s, s, esc(fmt.Sprintf("Section %s, %s, %.2f m2, limit %s L/s, %s", x.ID, x.System, x.Area, show.Limit(x.Limit), show.State(x))))
+	}
+}
+
+// stroke draws a section's lines of one weight with its colour and pattern.
+func (c *canvas) stroke(s int, w float64, d string) {
+	switch {
+	case s < 0 || c.focus >= 0 && s != c.focus:
+		c.add(`<path d="%s" stroke="#bbb" stroke-width="%s"/>`, d, num(min(w, 3)))
+		return
+	case c.focus >= 0:
+		c.add(`<path d="%s" stroke="#222" stroke-width="%s"/>`, d, num(w))
+		return
+	}
+	l := c.looks[s]
+	c.add(`<path d="%s" stroke="%s" stroke-width="%s"/>`, d, l.Colour, num(w))
+	if o, ok := over(l.Pattern, w); ok {
+		c.add(`<path d="%s" stroke="#fff" stroke-width="%s"%s/>`, d, num(o.width), o.dash)
+	}
+}
+
+type overlay struct {
+	width float64
+	dash  string
+}
+
+// over is the white line that makes a pattern of a section's line.
+func over(pattern int, w float64) (overlay, bool) {
+	switch pattern {
+	case 1:
+		return overlay{0.34 * w, ""}, true
+	case 2:
+		return overlay{w, ` stroke-dasharray="2 7"`}, true
+	case 3:
+		return overlay{0.5 * w, ` stroke-dasharray="0 8" stroke-linecap="round"`}, true
+	case 4:
+		return overlay{w, ` stroke-dasharray="4 16"`}, true
+	case 5:
+		return overlay{0.4 * w, ` stroke-dasharray="10 6"`}, true
+	}
+	return overlay{}, false
+}
+
+// bar draws a stroke across a line, shifted along it.
+func (c *canvas) bar(class string, m *schematic.Mark, half, shift float64) {
+	x1, y1, x2, y2 := m.X+shift, m.Y-half, m.X+shift, m.Y+half
+	if m.Upright {
+		x1, y1, x2, y2 = m.X-half, m.Y+shift, m.X+half, m.Y+shift
+	}
+	c.add(`<path class="%s" d="M%s %sL%s %s"/>`, class, num(x1), num(y1), num(x2), num(y2))
+}
+
+// marks draws joints, cuts and open ends.
+func (c *canvas) marks() {
+	d := c.v.Drawing
+	for i := range c.pic.Joints {
+		m := &c.pic.Joints[i]
+		j := &d.Joints[m.Index]
+		switch {
+		case j.Cut > 0:
+			c.bar("halo", m, m.Weight/2+6, 0)
+			c.bar("cut", m, m.Weight/2+6, -2.5)
+			c.bar("cut", m, m.Weight/2+6, 2.5)
+			if m.Upright {
+				c.add(`<text class="cutno" x="%s" y="%s">%d</text>`, num(m.X+m.Weight/2+9), num(m.Y+4), j.Cut)
+			} else {
+				c.add(`<text class="cutno" x="%s" y="%s">%d</text>`, num(m.X-2), num(m.Y+m.Weight/2+16), j.Cut)
+			}
+		case j.Fixed != "" && !j.Assumed:
+			c.bar("cut", m, m.Weight/2+6, 0)
+		case j.Barred == "":
+			c.bar("tick", m, m.Weight/2, 0)
+		}
+	}
+	for i := range c.pic.Ends {
+		m := &c.pic.Ends[i]
+		c.add(`<rect class="end" x="%s" y="%s" width="6" height="6"/>`, num(m.X-3), num(m.Y-3))
+	}
+	for i := range c.pic.Rings {
+		r := &c.pic.Rings[i]
+		c.add(`<path class="ring" d="M%s %sQ%s %s %s %s"/>`, num(r.From.X), num(r.From.Y), num(max(r.From.X, r.To.X)+40), num((r.From.Y+r.To.Y)/2), num(r.To.X), num(r.To.Y))
+	}
+}
+
+// words writes the tags, and the names of the sections on their longest runs.
+func (c *canvas) words() {
+	for i := range c.pic.Labels {
+		l := &c.pic.Labels[i]
+		c.add(`<text class="tag" x="%s" y="%s">%s</text>`, num(l.X), num(l.Y), esc(l.Text))
+	}
+	for _, b := range schematic.Badges(c.v.Drawing, c.pic) {
+		id := c.v.Sections[b.Section].ID
+		w := 7*float64(len(id)) + 8
+		c.add(`<g class="badge"><rect x="%s" y="%s" width="%s" height="15" rx="3"/><text x="%s" y="%s">%s</text></g>`,
+			num(b.X-w/2), num(b.Y), num(w), num(b.X), num(b.Y+11.5), esc(id))
+	}
+}
+
+func or(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
