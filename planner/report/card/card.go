@@ -42,6 +42,7 @@ type Card struct {
 	Ends, Cuts        int     // of the blanks, open ends and others
 	Checks            []string
 	Boxes             []string // to be filled in at each test
+	Notes             []string
 	Cautions          []string
 	Foot              string
 }
@@ -59,7 +60,7 @@ func one(v *report.Plan, i int) Card {
 	s := &v.Sections[i]
 	c := Card{
 		ID: s.ID, System: s.System, Where: where(s), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
-		Head: head(v), Readings: sentences(s.Readings), Pieces: pieces(s), Checks: checks(s), Boxes: boxes(s), Cautions: cautions(s), Foot: foot(v),
+		Head: head(v), Readings: sentences(s.Readings), Pieces: pieces(s), Notes: s.Notes, Checks: checks(s), Boxes: boxes(s), Cautions: cautions(s), Foot: foot(v),
 	}
 	c.Big = []Fact{
 		{"limit", show.Limit(s.Limit) + " L/s"},
@@ -124,9 +125,6 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 	}
 	if s.Ready != "" || s.Closed != "" {
 		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})
-	}
-	for _, n := range s.Notes {
-		list = append(list, Fact{"note", n})
 	}
 	return list
 }

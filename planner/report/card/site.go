@@ -63,7 +63,7 @@ func cautions(s *report.Section) []string {
 }
 
 // mostBlanks is how many lines of blanks a card has room for.
-const mostBlanks = 16
+const mostBlanks = 12
 
 // blanks lists the openings to close; where there are too many for a card, those
 // of one size and kind stand on one line.

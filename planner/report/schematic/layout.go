@@ -38,6 +38,7 @@ type layout struct {
 	stretches []stretch
 	blocks    []*block
 	blockOf   map[string]int
+	tagged    map[int]bool // rows that show their tags, in a small picture; nil: all do
 }
 
 // block is a system's part of the picture.
@@ -111,11 +112,20 @@ func (l *layout) measure() {
 		for to < len(l.spots) && l.d.Nodes[l.spots[to].node].Item == item {
 			to++
 		}
-		label := letter*float64(min(longTag, utf8.RuneCountInString(l.d.Nodes[l.spots[from].node].Tag))) + 8
+		label, least, perMetre, most := letter*float64(min(longTag, utf8.RuneCountInString(l.d.Nodes[l.spots[from].node].Tag)))+8, 20.0, 9.0, 60.0
+		if l.tagged != nil {
+			least, perMetre, most = 6, 3, 18
+			if !l.tagged[item] {
+				label = 0
+			}
+		}
 		for i := from; i < to; i++ {
 			s := &l.spots[i]
 			n := &l.d.Nodes[s.node]
-			s.width = snap(max(20, min(60, 14+9*n.Long), label/float64(to-from), 12*float64(l.hung(i))+8))
+			s.width = snap(max(least, min(most, least-6+perMetre*n.Long), label/float64(to-from), 12*float64(l.hung(i))+8))
+			if l.tagged != nil && l.hung(i) == 0 {
+				s.width = snap(max(least, min(most, perMetre*n.Long), label/float64(to-from)))
+			}
 		}
 		from = to
 	}
