@@ -2,7 +2,6 @@ package show
 
 import (
 	"sort"
-	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/takeoff"
@@ -27,7 +26,7 @@ func BySize(sections []report.Section) []Size {
 	for i := range sections {
 		now := map[int]int{}
 		for _, b := range sections[i].Blanks {
-			face := upright(b.Face)
+			face := report.Upright(b.Face)
 			k, ok := at[face]
 			if !ok {
 				k = len(sizes)
@@ -51,19 +50,6 @@ func BySize(sections []report.Section) []Size {
 	}
 	sort.SliceStable(sizes, func(i, j int) bool { return takeoff.NaturalLess(sizes[i].Text, sizes[j].Text) })
 	return sizes
-}
-
-// upright turns a rectangular opening so that its longer side comes first: one
-// blank serves both ways round.
-func upright(f report.Face) report.Face {
-	if f.Shape != "rectangular" || f.Width >= f.Height {
-		return f
-	}
-	f.Width, f.Height = f.Height, f.Width
-	if a, b, ok := strings.Cut(f.Text, " x "); ok {
-		f.Text = b + " x " + a
-	}
-	return f
 }
 
 // AllSizes adds the sizes up; Together and MostForce are the greatest of any.
