@@ -37,12 +37,15 @@ func Ways(b *report.Blanking) string {
 	return "one test after the other"
 }
 
-// Way is the tests that a blank goes through: "S03, then S07, turned for S08".
-func Way(m *report.BlankMoves) string {
+// Way is the tests that a blank goes through, at most so many of them: "S03, then
+// S07, turned for S08".
+func Way(m *report.BlankMoves, atMost int) string {
 	var text strings.Builder
 	for k, s := range m.Steps {
 		switch {
 		case k == 0:
+		case k == atMost:
+			return text.String() + fmt.Sprintf(" +%d", len(m.Steps)-k)
 		case s.How == "turn":
 			text.WriteString(", turned for ")
 		default:

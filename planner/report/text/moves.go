@@ -15,12 +15,17 @@ import (
 const few = 12
 
 // order writes the order of the tests and where the blanks go in it.
-func order(b *bufio.Writer, v *report.Blanking) {
-	if v == nil {
+func order(b *bufio.Writer, plan *report.Plan) {
+	v := plan.Blanking
+	switch {
+	case v == nil && show.Groupings(plan) != "":
+		title(b, "Makes, moves and the order of the tests: not known for groupings")
+		return
+	case v == nil:
 		return
 	}
 	title(b, "Order of the tests: fewest makes, then fewest moves")
-	paragraph(b, "  order     ", some(v.Order, 60))
+	paragraph(b, "  order     ", some(v.Order, 40))
 	paragraph(b, "  blanks    ", show.Needs(v)+"; "+show.Ways(v))
 	paragraph(b, "  how good  ", show.OrderWorth(v))
 	if len(v.Groupings) > 0 {
@@ -35,7 +40,7 @@ func order(b *bufio.Writer, v *report.Blanking) {
 		if len(m.Steps) == 1 {
 			once++
 		} else if shown++; shown <= few {
-			paragraph(b, "  - ", fmt.Sprintf("%s no. %d: %s", m.Text, m.No, show.Way(m)))
+			paragraph(b, "  - ", fmt.Sprintf("%s no. %d: %s", m.Text, m.No, show.Way(m, few)))
 		}
 	}
 	if n := shown - few; n > 0 {

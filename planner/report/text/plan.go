@@ -34,7 +34,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	trouble(b, v)
 	cuts(b, v.Cuts)
 	blanks(b, v)
-	order(b, v.Blanking)
+	order(b, v)
 	untested(b, v.Untested)
 	list(b, "Mismatches: joints where the sizes differ", v.Mismatches, most, hasAll)
 	left(b, "Outside: in scope, but in no section", v.Outside, true)

@@ -1,6 +1,7 @@
 package xlsx
 
 import (
+	"fmt"
 	"strings"
 
 	"blankoff/planner/report"
@@ -25,7 +26,8 @@ func moves(b *book, v *report.Plan) error {
 				}
 			}
 		}
-		return row(total(show.Needs(m)), nil, nil, nil, "order: "+strings.Join(m.Order, ", ")+". "+show.OrderWorth(m), nil, nil)
+		text := fmt.Sprintf("%s; %s. Order: %s; %s", show.Needs(m), show.Ways(m), show.Names(m.Order, ", ", 40, 0), show.OrderWorth(m))
+		return row(total("all"), nil, nil, nil, text, nil, nil)
 	})
 }
 
