@@ -125,5 +125,6 @@ func planPack(v *report.Plan) []document {
 		{"sections.csv", func(w io.Writer) error { return csvout.Sections(w, v) }},
 		{"cuts.csv", func(w io.Writer) error { return csvout.Cuts(w, v) }},
 		{"blanks.csv", func(w io.Writer) error { return csvout.Blanks(w, v) }},
+		{"moves.csv", func(w io.Writer) error { return csvout.Moves(w, v) }},
 	}
 }

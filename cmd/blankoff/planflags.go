@@ -33,7 +33,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
 	f.StringVar(&o.cuts, "cuts", "", "your own cuts, `FILE` (CSV: tag, piece, next_tag, next_piece): judged, and completed in the best way")
 	f.StringVar(&o.keep, "keep", "", "keep to an earlier plan, its plan.json `FILE`: sections with the status agreed, tested or passed stay, and as few others move as can")
-	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level")
+	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level, whether tests are made ready ahead")
 	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
@@ -119,7 +119,7 @@ func (o *planOptions) readFiles() (notes []string, err error) {
 		if err != nil {
 			return nil, err
 		}
-		o.set.Prices = j.Prices
+		o.set.Prices, o.set.Ahead = j.Prices, j.Ahead
 	}
 	if len(o.rigs) == 0 {
 		o.rigs = []string{""}

@@ -13,6 +13,7 @@ import (
 type Job struct {
 	Project string // heads what is written
 	Prices  network.Prices
+	Ahead   bool // a test is made ready while the one before it runs
 }
 
 // Defaults are those of network.DefaultPrices.
@@ -28,7 +29,7 @@ func Load(r io.Reader, name string) (Job, error) {
 	if err != nil {
 		return j, err
 	}
-	t.Only("project", "prices", "access")
+	t.Only("project", "prices", "access", "programme")
 	j.Project = t.Text("project")
 	if t.Has("prices") {
 		p := t.Table("prices")
@@ -50,6 +51,11 @@ func Load(r io.Reader, name string) (Job, error) {
 	}
 	if t.Has("access") {
 		readAccess(t.Table("access"), &j)
+	}
+	if t.Has("programme") {
+		p := t.Table("programme")
+		p.Only("ahead")
+		j.Ahead = p.Truth("ahead")
 	}
 	return j, t.Err()
 }

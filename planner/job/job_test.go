@@ -18,6 +18,17 @@ func TestLoad(t *testing.T) {
 	}
 }
 
+func TestAhead(t *testing.T) {
+	for text, want := range map[string]bool{"": false, "[programme]\nahead = true\n": true, "[programme]\nahead = false\n": false} {
+		if j, err := job.Load(strings.NewReader(text), "job.toml"); err != nil || j.Ahead != want {
+			t.Errorf("%q: ahead %v, %v", text, j.Ahead, err)
+		}
+	}
+	if _, err := job.Load(strings.NewReader("[programme]\nahead = \"often\"\n"), "job.toml"); err == nil || !strings.Contains(err.Error(), "ahead") {
+		t.Errorf("ahead = often: %v", err)
+	}
+}
+
 // Every fault of a job file is told in one go, with its key.
 func TestFaults(t *testing.T) {
 	_, err := job.Load(strings.NewReader("projct = \"x\"\n[prices]\ncut_base = -1\nnatural = 2\nspeed = 3\n[access]\nRoof = \"high\"\n"), "job.toml")

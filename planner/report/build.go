@@ -50,6 +50,7 @@ func Of(p *planner.Plan) *Plan {
 	}
 	v.Visits = visitsOf(p)
 	v.Drawing = drawingOf(p)
+	v.Blanking, v.Untested = blankingOf(p, v.Visits), untestedOf(p)
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)
 	return v

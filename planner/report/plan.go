@@ -24,6 +24,8 @@ type Plan struct {
 	Kept       *Kept            `json:"kept,omitempty"`
 	Sample     *Sample          `json:"sample,omitempty"`
 	Visits     *Visits          `json:"visits,omitempty"`
+	Blanking   *Blanking        `json:"blanking,omitempty"`
+	Untested   *Untested        `json:"untested_joints,omitempty"`
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it

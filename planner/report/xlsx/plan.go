@@ -17,7 +17,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	}
 	defer b.file.Close()
 	for _, write := range []func(*book, *report.Plan) error{
-		summary, sections, outOfRange, readings, pieces, cuts, blanks, sizes, takeoffSheet, notes,
+		summary, sections, outOfRange, readings, pieces, cuts, blanks, sizes, moves, untested, takeoffSheet, notes,
 	} {
 		if err := write(b, v); err != nil {
 			return err
