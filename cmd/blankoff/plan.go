@@ -9,6 +9,7 @@ import (
 	"blankoff/planner/report"
 	"blankoff/planner/report/csvout"
 	"blankoff/planner/report/jsonout"
+	"blankoff/planner/report/show"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
 	"blankoff/takeoff"
@@ -74,7 +75,22 @@ func (o *planOptions) make(t *takeoff.Takeoff, notes []string) (*planner.Plan, *
 			return nil, nil, misuse{err}
 		}
 	}
+	o.addJob(p, v)
 	return p, v, err
+}
+
+// addJob adds what the job file says, how the tests fill the days, and what they
+// need.
+func (o *planOptions) addJob(p *planner.Plan, v *report.Plan) {
+	if o.job != "" {
+		v.AddJob(o.told)
+	}
+	v.AddProgramme(o.told, nil)
+	var sizes []report.KitBlank
+	for _, s := range show.BySize(v.ToTest()) {
+		sizes = append(sizes, report.KitBlank{Size: s.Text, Fits: s.Fits(), Makes: s.Together})
+	}
+	v.AddKit(p, o.told, sizes)
 }
 
 func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
@@ -123,5 +139,7 @@ func planPack(v *report.Plan) []document {
 		{"sections.csv", func(w io.Writer) error { return csvout.Sections(w, v) }},
 		{"cuts.csv", func(w io.Writer) error { return csvout.Cuts(w, v) }},
 		{"blanks.csv", func(w io.Writer) error { return csvout.Blanks(w, v) }},
+		{"programme.csv", func(w io.Writer) error { return csvout.Programme(w, v) }},
+		{"kit.csv", func(w io.Writer) error { return csvout.Kit(w, v) }},
 	}
 }

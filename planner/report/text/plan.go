@@ -22,6 +22,7 @@ const hasAll = "--format json or -o has all"
 // say so; sections under or over range never are.
 func Plan(w io.Writer, v *report.Plan) error {
 	b := bufio.NewWriter(w)
+	jobHead(b, v.Job)
 	paragraph(b, "", headline(v))
 	b.WriteString("\n")
 	settings(b, v)
@@ -29,6 +30,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	kept(b, v.Kept)
 	sample(b, v)
 	visits(b, v)
+	programme(b, v)
 	ownCuts(b, v.OwnCuts)
 	alone(b, v)
 	trouble(b, v)
