@@ -38,7 +38,7 @@ var rooms = map[string][]string{
 	"planner/report":        {"blankoff"},
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
-	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra"},
+	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra", "golang.org/x/term"},
 }
 
 // ruleOf finds the rule of a folder.

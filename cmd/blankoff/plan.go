@@ -32,7 +32,7 @@ says how that is known.
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
 			o.given(c)
-			return runPlan(args[0], o, c.OutOrStdout(), c.ErrOrStderr())
+			return runPlan(args[0], o, screenOf(c))
 		},
 	}
 	o.flags(c)
@@ -93,20 +93,22 @@ func (o *planOptions) addJob(p *planner.Plan, v *report.Plan) {
 	v.AddKit(p, o.told, sizes)
 }
 
-func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
+func runPlan(path string, o *planOptions, s *screen) error {
+	defer s.done()
 	notes, err := o.settle()
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure)
+	t, err := readTakeoff(path, o.measure, s.progress)
 	if err != nil {
 		return err
 	}
+	o.set.Progress = s.planning
 	p, v, err := o.make(t, notes)
 	if p == nil {
 		return err
 	}
-	if e := text.Faults(stderr, v.Faults); e != nil {
+	if e := text.Faults(s.faults, v.Faults); e != nil {
 		return e
 	}
 	if err != nil {
@@ -114,15 +116,17 @@ func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
 	}
 	input := append([]string{path, o.job, o.cuts, o.keep, o.measure.basis}, o.rigs...)
 	if o.out != "" {
-		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
+		if err := writePack(o.out, input, s.told(planPack(v)), s.talk); err != nil {
 			return err
 		}
 	}
-	write := text.Plan
+	s.done()
 	if o.format == "json" {
-		write = func(w io.Writer, v *report.Plan) error { return jsonout.Write(w, v) }
+		err = jsonout.Write(s.answer, v)
+	} else {
+		err = emphasised(s.answer, func(w io.Writer) error { return text.Plan(w, v) })
 	}
-	if err := write(stdout, v); err != nil {
+	if err != nil {
 		return err
 	}
 	if p.Partly() {
