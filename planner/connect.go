@@ -181,13 +181,15 @@ func (p *Plan) between(w *ways, far []float64, a, b int) float64 {
 }
 
 // easier reports whether a section's blank i is a better place for the rig than
-// its blank o: wide enough for the hose, without a neighbour to be kept off or at
+// its blank o: wide enough for the hose, no larger than two can carry a plate for
+// (1 m2: assumption, no source), without a neighbour to be kept off or at
 // a natural place, on the level with most blanks, nearest to the middle of the
 // area, largest. Where all is alike the first stays.
 func (p *Plan) easier(s *Section, i, o int, w *ways, mean []float64, level string, hose float64) bool {
 	a, b := &s.Blanks[i], &s.Blanks[o]
 	for _, is := range []func(*Blank) bool{
 		func(x *Blank) bool { return x.Known && hoseRoom(x.Face) >= hose },
+		func(x *Blank) bool { return x.Face.FaceArea() <= mostPlate },
 		func(x *Blank) bool { return x.Why != ForCut || p.Network.Joints[x.Joint].Natural },
 		func(x *Blank) bool { return x.Level == level },
 	} {
@@ -237,6 +239,7 @@ func placeOf(b *Blank) string {
 }
 
 const (
+	mostPlate = 1.0 // m2
 	// dischargeCoefficient is that of a sharp-edged orifice (textbook value).
 	dischargeCoefficient = 0.61
 	// airDensity is reference air at 20 C and 101 325 Pa, kg/m3.

@@ -169,3 +169,18 @@ func TestOpenEndFlow(t *testing.T) {
 		t.Errorf("four times the pressure: %g times the flow", q)
 	}
 }
+
+// Nobody makes an adapter plate of 2.9 x 1.5 m while there is a joint of 0.75 x
+// 0.35 m to be cut anyhow.
+func TestRigNotOnAHugeOpening(t *testing.T) {
+	csv := `tag,kind,width_mm,height_mm,length_mm,width2_mm,height2_mm,from,blank_minutes
+H,straight,2900,1500,1200,,,,
+R,reducer,2900,1500,900,750,350,H,
+M,straight,750,350,12000,,,R,
+N,straight,750,350,12000,,,M,must
+`
+	p := madePlan(t, csv, classB(t, siteRig, 400))
+	if c := p.Connections(0)[0]; !strings.Contains(c.RigAt, "750 x 350") {
+		t.Errorf("the rig goes to %s", c.RigAt)
+	}
+}

@@ -48,8 +48,8 @@ type Day struct {
 type Stay struct {
 	Days   int
 	First  takeoff.Moment // its first day at the earliest
+	Begin  takeoff.Moment // its first day at the latest, before anything of it is hidden
 	Notice takeoff.Moment // to be given by then; not given without a date or notice days
-	Room   int            // days from the first to the last on which all can be tested; 0: not known
 }
 
 // Programme is the tests laid out.
@@ -130,14 +130,16 @@ func (p *Programme) open(visit int) {
 func (p *Programme) dateVisit(v int, when Visit) {
 	s := &p.Stays[v]
 	s.First = when.Earliest
-	if p.Settings.NoticeDays > 0 {
-		s.Notice, _ = when.Earliest.Later(-p.Settings.NoticeDays)
+	_, dated := when.Earliest.Later(0)
+	s.Begin, _ = when.Latest.Later(1 - max(1, s.Days))
+	if first := when.Earliest; p.Settings.NoticeDays > 0 {
+		if !dated {
+			first = s.Begin
+		}
+		s.Notice, _ = first.Later(-p.Settings.NoticeDays)
 	}
-	if _, dated := when.Earliest.Later(0); !dated {
+	if !dated {
 		return
-	}
-	if when.Latest.Given {
-		s.Room = int(when.Latest.Value-when.Earliest.Value) + 1
 	}
 	cure, n := int(math.Ceil(p.Settings.CureHours/24)), 0
 	for i := range p.Days {

@@ -52,7 +52,7 @@ func TestDates(t *testing.T) {
 		{ID: "A", Ends: 300, Closed: moment(t, "2026-03-04")}, {ID: "B", Ends: 300, Closed: moment(t, "2026-03-04")}, {ID: "C", Visit: 1, Closed: moment(t, "7")},
 	}
 	p := programme.Make(tests, visits, set)
-	if s := p.Stays[0]; s.Days != 2 || s.First.Text != "2026-03-04" || s.Notice.Text != "2026-02-22" || s.Room != 1 {
+	if s := p.Stays[0]; s.Days != 2 || s.First.Text != "2026-03-04" || s.Notice.Text != "2026-02-22" || s.Begin.Text != "2026-03-03" {
 		t.Errorf("%+v", s)
 	}
 	if d := p.Days[1]; d.On.Text != "2026-03-05" || d.Retest.Text != "2026-03-08" {
@@ -62,8 +62,19 @@ func TestDates(t *testing.T) {
 		t.Error("B comes a day after it is hidden, A doesn't")
 	}
 	// Numbers may be stages: nothing is added to them.
-	if s := p.Stays[1]; s.First.Text != "7" || s.Notice.Given || s.Room != 0 || p.Days[2].On.Given || p.Slots[2].Late || p.Slots[2].Move != 0 {
+	if s := p.Stays[1]; s.First.Text != "7" || s.Notice.Given || s.Begin.Given || p.Days[2].On.Given || p.Slots[2].Late || p.Slots[2].Move != 0 {
 		t.Errorf("%+v, %+v", s, p.Days[2])
+	}
+}
+
+// Where only the last day is told, notice is counted from the last day on which
+// to begin: two days of work before it is hidden on 2026-03-04 begin on the 3rd.
+func TestOnlyTheLastDay(t *testing.T) {
+	set := programme.Defaults()
+	set.NoticeDays = 3
+	p := programme.Make([]programme.Test{{ID: "A", Ends: 300}, {ID: "B", Ends: 300}}, []programme.Visit{{Latest: moment(t, "2026-03-04")}}, set)
+	if s := p.Stays[0]; s.First.Given || s.Begin.Text != "2026-03-03" || s.Notice.Text != "2026-02-28" || p.Days[0].On.Given {
+		t.Errorf("%+v", s)
 	}
 }
 

@@ -71,7 +71,8 @@ type ProgrammeStay struct {
 	Tests  int    `json:"tests"`
 	Days   int    `json:"days"`
 	First  string `json:"first_day"`
-	Latest string `json:"latest"` // the first of its sections is hidden after it
+	Latest string `json:"latest"`   // the first of its sections is hidden after it
+	Begin  string `json:"begin_by"` // so that its days end by then
 	Notice string `json:"notice_by"`
 }
 
@@ -218,7 +219,7 @@ func (o *Programme) addDays(p *programme.Programme) {
 func (o *Programme) addStays(p *programme.Programme, stays []programme.Visit) {
 	for i := range p.Stays {
 		s := &p.Stays[i]
-		one := ProgrammeStay{Visit: i + 1, Days: s.Days, First: s.First.Text, Latest: stays[i].Latest.Text, Notice: s.Notice.Text}
+		one := ProgrammeStay{Visit: i + 1, Days: s.Days, First: s.First.Text, Latest: stays[i].Latest.Text, Begin: s.Begin.Text, Notice: s.Notice.Text}
 		for k := range p.Slots {
 			if p.Slots[k].Visit == i {
 				one.Tests++

@@ -65,13 +65,13 @@ func stays(b *bufio.Writer, v *report.Plan) {
 		return
 	}
 	writeTable(b, []Column{
-		{Head: "visit", Align: Right}, {Head: "tests", Align: Right}, {Head: "days", Align: Right}, {Head: "first day"}, {Head: "latest"}, {Head: "notice by"},
+		{Head: "visit", Align: Right}, {Head: "tests", Align: Right}, {Head: "days", Align: Right}, {Head: "first day"}, {Head: "begin by"}, {Head: "latest"}, {Head: "notice by"},
 	}, func(row func(...string)) {
 		for i, x := range v.Programme.Stays {
 			if i == most {
 				return
 			}
-			row(strconv.Itoa(x.Visit), strconv.Itoa(x.Tests), strconv.Itoa(x.Days), x.First, x.Latest, x.Notice)
+			row(strconv.Itoa(x.Visit), strconv.Itoa(x.Tests), strconv.Itoa(x.Days), x.First, x.Begin, x.Latest, x.Notice)
 		}
 	})
 	if n := len(v.Programme.Stays) - most; n > 0 {

@@ -82,7 +82,7 @@ func days(b *book, v *report.Plan) error {
 // stay says what a visit is.
 func stay(s *report.ProgrammeStay) string {
 	text := show.Count(s.Tests, "test") + ", " + show.Count(s.Days, "day")
-	for _, x := range [][2]string{{", first day ", s.First}, {", latest ", s.Latest}, {", notice by ", s.Notice}} {
+	for _, x := range [][2]string{{", first day ", s.First}, {", begin by ", s.Begin}, {", latest ", s.Latest}, {", notice by ", s.Notice}} {
 		if x[1] != "" {
 			text += x[0] + x[1]
 		}
