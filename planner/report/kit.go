@@ -160,6 +160,9 @@ func (k *kit) blanks(p *planner.Plan, blanks []KitBlank) {
 			k.add("blanks", "spare blank "+b.Size, 1, fmt.Sprintf("fitted more than %d times (assumption, no source)", spareFrom))
 		}
 	}
+	if k.v.Programme != nil && k.v.Programme.AtLeast {
+		k.add("blanks", "blanks of the groupings", 0, "not known: their rows name no neighbours; count the ends on the drawing")
+	}
 	if p.Settings.SlipJoints == "bladder" {
 		k.add("blanks", "bladders with pump and gauge", 0, "slip joints are blanked with them; no one stands in front of one under pressure")
 	}

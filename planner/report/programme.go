@@ -18,6 +18,7 @@ type Programme struct {
 	Hold        float64         `json:"hold_minutes"`
 	Rest        float64         `json:"rest_minutes"` // raising pressure, steadying, reading, letting down
 	Parted      bool            `json:"parted"`       // a test has room for its set-up and its hold
+	AtLeast     bool            `json:"at_least"`     // the blanks of groupings aren't known and aren't in it
 	Tests       float64         `json:"tests_minutes"`
 	Cuts        float64         `json:"cuts_minutes"` // blanking the cuts' sides
 	Ends        float64         `json:"ends_minutes"` // capping open ends and bounds of the scope
@@ -110,6 +111,9 @@ func (v *Plan) AddProgramme(j job.Job, order []string) {
 	}
 	o.addDays(p)
 	o.addStays(p, stays)
+	for _, s := range v.ToTest() {
+		o.AtLeast = o.AtLeast || s.Grouping
+	}
 	o.flag(p)
 	o.Figures = figures(&j, set)
 }
@@ -245,6 +249,9 @@ func (o *Programme) flag(p *programme.Programme) {
 	}
 	if len(late) > 0 {
 		o.Flags = append(o.Flags, "the days of its visit run past the day on which it is hidden: "+strings.Join(late, ", ")+"; begin with what is up before the rest, add a crew, or have it closed later")
+	}
+	if o.AtLeast {
+		o.Flags = append(o.Flags, "the blanks of groupings aren't known, so the time of fitting them isn't in it")
 	}
 	if !o.Parted {
 		o.Flags = append(o.Flags, fmt.Sprintf("%g min of a test have no room for a set-up of %g and a hold of %g min, so the parts of a test aren't told apart; raise --test-minutes, or put your own set_up and hold in a job file", o.TestMinutes, p.Settings.SetUp, p.Settings.Hold))

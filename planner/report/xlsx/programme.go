@@ -52,10 +52,14 @@ func days(b *book, v *report.Plan) error {
 	if o == nil || len(o.Slots) == 0 {
 		return nil
 	}
+	least := ""
+	if o.AtLeast {
+		least = ", at least"
+	}
 	columns := []column{{head: "Days and visits", width: 30, kind: label}, {head: "", width: 98, kind: value}}
 	return b.form("days and visits", columns, func(row func(...any) error) error {
 		lines := [][2]any{
-			{"days of work", o.Days}, {"crew days", fmt.Sprintf("%d, with a crew of %d", o.CrewDays, o.Crew)}, {"tests a day", rounded{o.TestsADay, hundred}},
+			{"days of work" + least, o.Days}, {"crew days" + least, fmt.Sprintf("%d, with a crew of %d", o.CrewDays, o.Crew)}, {"tests a day", rounded{o.TestsADay, hundred}},
 			{"all minutes", rounded{o.Total, whole}},
 		}
 		for _, s := range o.Stays {
