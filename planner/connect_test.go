@@ -157,6 +157,18 @@ func allPairs(p *planner.Plan, s *planner.Section) map[[2]int]float64 {
 	return way
 }
 
+// TestProgress: every stretch is told once, in order, with its system.
+func TestProgress(t *testing.T) {
+	csv := "tag,system,kind,diameter_mm,length_mm,from\nA,S1,straight,500,9000,\nB,S1,straight,500,9000,A\nC,S2,straight,500,9000,\nD,S2,straight,500,9000,C\n"
+	set := classB(t, siteRig, 400)
+	var told []string
+	set.Progress = func(system string, stretch, of int) { told = append(told, fmt.Sprint(system, " ", stretch, "/", of)) }
+	madePlan(t, csv, set)
+	if got := strings.Join(told, ", "); got != "S1 1/2, S2 2/2" {
+		t.Errorf("told %s", got)
+	}
+}
+
 // A 100 mm spigot left open at 400 Pa: air leaves at sqrt(2 x 400 / 1.2) = 25.8
 // m/s through 0.00785 m2, of which an orifice passes 0.61: about 124 L/s. Four
 // times the pressure doubles it.

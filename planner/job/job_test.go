@@ -36,10 +36,14 @@ func TestFaults(t *testing.T) {
 
 func FuzzLoad(f *testing.F) {
 	f.Add("[prices]\ncut_base = 1\n[access]\na = 2\n")
+	f.Add(whole)
 	f.Fuzz(func(t *testing.T, text string) {
 		j, err := job.Load(strings.NewReader(text), "job.toml")
 		if err != nil {
 			return
+		}
+		if o := j.Programme; !(o.Hold >= 1 && o.DayMinutes >= 60 && o.DayMinutes <= 1440 && o.SetUp >= 0 && o.Move >= 0 && o.MoveLevel >= 0 && o.CureHours >= 0) || o.Crew < 1 || o.NoticeDays < 0 {
+			t.Errorf("%+v", o)
 		}
 		p := j.Prices
 		for _, v := range []float64{p.CutBase, p.CutPerMetre, p.EndBase, p.EndPerMetre} {

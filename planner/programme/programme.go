@@ -28,7 +28,8 @@ type Slot struct {
 	Move float64 // to it from the test before, minutes; none to the first of a visit
 	Day  int     // on which it begins, from 1
 	Last int     // on which it ends: another day only where it is longer than a day
-	Late bool    // begun on its visit's first day and day by day, it comes after it is hidden
+	Late bool    // the days of its visit run on until after it is hidden
+	Once bool    // it is hidden before it could be tested again, were it to fail
 }
 
 // Minutes are all of a test in its place, of so many minutes in place.
@@ -92,8 +93,9 @@ func Make(tests []Test, visits []Visit, set Settings) *Programme {
 	}
 	for i := range p.Slots {
 		s := &p.Slots[i]
-		on := p.Days[s.Last-1].On
-		s.Late = on.Given && s.Closed.Given && on.Value > s.Closed.Value
+		d := &p.Days[s.Last-1]
+		s.Late = d.On.Given && s.Closed.Given && d.On.Value > s.Closed.Value
+		s.Once = d.Retest.Given && s.Closed.Given && d.Retest.Value > s.Closed.Value
 	}
 	return p
 }

@@ -61,6 +61,9 @@ func TestDates(t *testing.T) {
 	if p.Slots[0].Late || !p.Slots[1].Late {
 		t.Error("B comes a day after it is hidden, A doesn't")
 	}
+	if !p.Slots[0].Once || p.Slots[2].Once {
+		t.Error("A is hidden before it could cure; of C nobody knows")
+	}
 	// Numbers may be stages: nothing is added to them.
 	if s := p.Stays[1]; s.First.Text != "7" || s.Notice.Given || s.Begin.Given || p.Days[2].On.Given || p.Slots[2].Late || p.Slots[2].Move != 0 {
 		t.Errorf("%+v, %+v", s, p.Days[2])

@@ -41,7 +41,7 @@ const assumption = "assumption, no source"
 func Basis(key string) string {
 	switch key {
 	case "set_up":
-		return "30 min, of which a Polish testing firm's note on durations also gives 15 to 30 to the first reading, about 60 for the test and 15 to 30 to strip (second-hand)"
+		return "a Polish testing firm's note on durations gives 30 min to set up, 15 to 30 to the first reading, about 60 to the test and 15 to 30 to strip (second-hand)"
 	case "hold":
 		return assumption + "; " + Holds
 	case "crew":

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 
+	"blankoff/fittings"
 	"blankoff/planner"
 	"blankoff/takeoff"
 )
@@ -16,7 +17,11 @@ func (v *Plan) addConnections(p *planner.Plan) {
 		s := &v.Sections[i]
 		s.RigAt, s.RigLevel, s.TapAt = c.RigAt, c.Level, c.TapAt
 		if c.Rig >= 0 {
-			s.RigFace = s.Blanks[c.Rig].Text
+			face := p.Sections[i].Blanks[c.Rig].Face
+			if face.Shape == fittings.Rectangular && face.Width < face.Height { // one plate serves both ways round
+				face.Width, face.Height = face.Height, face.Width
+			}
+			s.RigFace = faceOf(face).Text
 		}
 		face, ok := p.Sections[i].SmallestOpening()
 		if !ok {

@@ -237,7 +237,7 @@ func (o *Programme) addStays(p *programme.Programme, stays []programme.Visit) {
 
 // flag says what a reader of the programme has to settle.
 func (o *Programme) flag(p *programme.Programme) {
-	var late []string
+	var late, only []string
 	for i := range p.Slots {
 		s := &p.Slots[i]
 		if s.Last > s.Day {
@@ -245,10 +245,15 @@ func (o *Programme) flag(p *programme.Programme) {
 		}
 		if s.Late {
 			late = append(late, s.ID)
+		} else if s.Once {
+			only = append(only, s.ID)
 		}
 	}
 	if len(late) > 0 {
 		o.Flags = append(o.Flags, "the days of its visit run past the day on which it is hidden: "+strings.Join(late, ", ")+"; begin with what is up before the rest, add a crew, or have it closed later")
+	}
+	if len(only) > 0 {
+		o.Flags = append(o.Flags, "hidden before they could cure and be tested again, were they to fail: "+strings.Join(only, ", ")+"; test them first, or have them closed later")
 	}
 	if o.AtLeast {
 		o.Flags = append(o.Flags, "the blanks of groupings aren't known, so the time of fitting them isn't in it")

@@ -71,6 +71,11 @@ func days(b *book, v *report.Plan) error {
 		for _, x := range o.Left {
 			lines = append(lines, [2]any{"not in the programme", x.Section + ": " + x.Why})
 		}
+		if v.Job != nil {
+			for _, d := range v.Job.Register {
+				lines = append(lines, [2]any{"drawing " + d.Number, d.Title + "; " + show.Count(d.Pieces, "row") + " of the schedule"})
+			}
+		}
 		for _, f := range o.Figures {
 			lines = append(lines, [2]any{f.What, strings.TrimPrefix(f.Value+"; "+f.Basis, "; ")})
 		}
