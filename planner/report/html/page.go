@@ -73,7 +73,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	o := view{
 		Plan: v, Title: "Ductwork leakage test plan", Style: template.CSS(pageStyle), Script: template.JS(pageScript),
 		Data: dataOf(v, pic, looks), Width: num(pic.Width), Height: num(pic.Height), Plot: plotOf(v),
-		Sizes: show.BySize(v.Sections), Faults: show.Gather(v.Faults), Group: show.Groupings(v),
+		Sizes: show.Sizes(v), Faults: show.Gather(v.Faults), Group: show.Groupings(v),
 	}
 	o.Policy = fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-%s'", hash(pageScript))
 	o.All = show.AllSizes(o.Sizes)

@@ -31,7 +31,7 @@ type stretch struct {
 
 // layout is a picture being made.
 type layout struct {
-	d         *report.Drawing
+	d         *report.Ductwork
 	spots     []spot
 	at        map[int]int // node to spot
 	roots     []int
@@ -55,7 +55,7 @@ type lane struct {
 	top  float64
 }
 
-func newLayout(d *report.Drawing, nodes []int) *layout {
+func newLayout(d *report.Ductwork, nodes []int) *layout {
 	l := &layout{d: d, spots: make([]spot, len(nodes)), at: make(map[int]int, len(nodes)), blockOf: map[string]int{}}
 	for i, k := range nodes {
 		l.at[k] = i

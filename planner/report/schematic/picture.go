@@ -94,7 +94,7 @@ func Tag(s string) string {
 }
 
 // Of draws all nodes of a plan, every row with its tag.
-func Of(d *report.Drawing) *Picture {
+func Of(d *report.Ductwork) *Picture {
 	nodes := make([]int, len(d.Nodes))
 	for k := range nodes {
 		nodes[k] = k
