@@ -34,9 +34,13 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"limit": show.Limit, "state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
-	"about": func(s *report.Section) string { return about(s) },
-	"join":  func(l []string) string { return strings.Join(l, ", ") },
-	"hours": hours, "cutno": func(i int) int { return i + 1 },
+	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },
+	"needs": show.Needs, "ways": show.Ways, "worth": show.OrderWorth, "untested": show.UntestedSum,
+	"way":    func(m *report.BlankMoves) string { return show.Way(m, 40) },
+	"moving": moving,
+	"about":  func(s *report.Section) string { return about(s) },
+	"join":   func(l []string) string { return strings.Join(l, ", ") },
+	"hours":  hours, "cutno": func(i int) int { return i + 1 },
 }).Parse(pageText))
 
 // view is what the page's text is filled from.
@@ -105,7 +109,7 @@ func (c *canvas) whole() template.HTML {
 	all := c.pic
 	for i := range all.Systems {
 		c.pic = all.Part(i)
-		c.add(`<g id="system-%d">`, i)
+		c.add(`<g id="system-%d" class="lines">`, i)
 		c.bands()
 		c.WriteString(`<g class="planned">`)
 		c.lines()
@@ -166,7 +170,7 @@ func sheets(pic *schematic.Picture) []template.HTML {
 func parts(whole, one, lap float64) int { return max(1, int(math.Ceil((whole-lap)/(one-lap)-1e-9))) }
 
 func sheet(system int, x, y, w, h float64, name string) template.HTML {
-	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" preserveAspectRatio="xMinYMin" role="img" aria-label="schematic, %s"><g class="lines"><use href="#system-%d"/></g></svg><figcaption>%s</figcaption></figure>`,
+	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" preserveAspectRatio="xMinYMin" role="img" aria-label="schematic, %s"><use href="#system-%d"/></svg><figcaption>%s</figcaption></figure>`,
 		num(x), num(y), num(w), num(h), esc(name), system, esc(name)))
 }
 
@@ -199,4 +203,14 @@ func hours(minutes float64) string {
 		return fmt.Sprintf("%d min", m)
 	}
 	return fmt.Sprintf("%d h %d min", m/60, m%60)
+}
+
+// moving are the blanks that go to more than one place.
+func moving(b *report.Blanking) (list []*report.BlankMoves) {
+	for i := range b.Moving {
+		if m := &b.Moving[i]; len(m.Steps) > 1 {
+			list = append(list, m)
+		}
+	}
+	return list
 }
