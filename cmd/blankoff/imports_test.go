@@ -31,6 +31,7 @@ var rooms = map[string][]string{
 	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
 	"planner/partition":     {},
 	"planner/visits":        {},
+	"planner/units":         {"blankoff/planner/tightness"},
 	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "gonum.org/v1/gonum"},
