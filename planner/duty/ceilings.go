@@ -6,6 +6,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -13,13 +14,14 @@ import (
 // class allows.
 func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty) {
 	value := fmt.Sprintf("%.5g", o.Pa)
+	u := d.set.Units
 	refuse := func(most float64, why string) {
-		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, fmt.Sprintf("at most %g Pa", most),
-			fmt.Sprintf("a test at %.5g Pa is above the ceiling: %s; lower the test pressure", o.Pa, why)))
-		d.refused[i] = fmt.Sprintf("test pressure above the ceiling of %g Pa", most)
+		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, "at most "+u.Pressure(most),
+			fmt.Sprintf("a test at %s is above the ceiling: %s; lower the test pressure", u.Text(units.Pressure, o.Pa, 5), why)))
+		d.refused[i] = "test pressure above the ceiling of " + u.Pressure(most)
 	}
 	if it.DesignPa > 0 && o.Pa > it.DesignPa*(1+1e-9) {
-		refuse(it.DesignPa, fmt.Sprintf("the design pressure is %g Pa", it.DesignPa))
+		refuse(it.DesignPa, "the design pressure is "+u.Pressure(it.DesignPa))
 		return
 	}
 	if it.Piece.Shape == fittings.NoShape {
@@ -46,7 +48,7 @@ func (s Settings) Ceiling(it *takeoff.Item, scheme *tightness.Scheme, class tigh
 	if built <= 0 {
 		built = s.DuctClass
 	}
-	return scheme.Ceiling(class, shapeOf(it), sign, built)
+	return scheme.CeilingIn(s.Units.PressureWords, class, shapeOf(it), sign, built)
 }
 
 // byDesign is the highest usual step of the scheme that the row's design

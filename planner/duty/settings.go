@@ -8,6 +8,7 @@ import (
 	"blankoff/planner/partition"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -43,6 +44,7 @@ type Settings struct {
 	By           string          // "", level or stage: sections end at its changes
 	On           takeoff.Moment  // the day on which the tests are planned: what isn't up by then is left out
 	Prices       network.Prices
+	Units        units.System // of the figures in sentences
 }
 
 // Defaults are the settings of a plan when nothing is said.

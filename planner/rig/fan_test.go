@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // curve is a fan of our own invention.
@@ -54,7 +55,7 @@ func TestFanCutsTheRange(t *testing.T) {
 		}
 	}
 	over := r.Judge(30, 2400, 1.5)
-	if over.State != Over || over.Reason != "no range of the rig can be used at 2400 Pa" {
+	if over.State != Over || over.Reason(units.SI) != "no range of the rig can be used at 2400 Pa" {
 		t.Errorf("above the curve: %+v", over)
 	}
 }
@@ -165,7 +166,7 @@ func TestNotesAt(t *testing.T) {
 		{500, tightness.Negative, []string{"high: fan not checked", ": the fan curve is taken for both signs"}},
 	}
 	for _, tt := range tests {
-		got := r.NotesAt(tt.pa, tt.sign)
+		got := r.NotesAt(tt.pa, tt.sign, units.SI)
 		if len(got) != len(tt.says) {
 			t.Errorf("at %g Pa %s: got %+v", tt.pa, tt.sign, got)
 			continue

@@ -22,13 +22,13 @@ func LimitDecimals(q float64) int {
 // Cut writes a limit of 0 or more (Flow or PerArea) in this system, cut off at
 // its decimals, so that what is read is never more than what is permitted.
 func (u System) Cut(q Quantity, v float64) string {
-	x := u.clean(q, v)
+	x := u.Turn(q, v)
 	return Down(x, LimitDecimals(x))
 }
 
-// clean turns a figure and rounds the noise of turning it away, past the twelfth
-// digit, so that a limit of 10 cfm isn't cut to 9.99.
-func (u System) clean(q Quantity, v float64) float64 {
+// Turn is [System.Of] for a figure that is to be cut off: the noise of turning it
+// is rounded away, past the twelfth digit, so that 10 cfm isn't cut to 9.99.
+func (u System) Turn(q Quantity, v float64) float64 {
 	x := u.Of(q, v)
 	if u == SI {
 		return x
@@ -41,7 +41,7 @@ func (u System) clean(q Quantity, v float64) float64 {
 
 // CutAt is [System.Cut] at so many decimals, whatever the magnitude.
 func (u System) CutAt(q Quantity, v float64, decimals int) string {
-	return Down(u.clean(q, v), decimals)
+	return Down(u.Turn(q, v), decimals)
 }
 
 // Down writes a number of 0 or more cut off at so many decimals. It cuts the

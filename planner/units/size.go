@@ -46,7 +46,7 @@ func (u System) across(s string) string {
 }
 
 // Reread writes a size that an earlier plan holds as a text in mm, such as
-// "600 x 400 oval", in this system.
+// "600 x 400 oval" or "bend 600 x 400", in this system.
 func (u System) Reread(text string) string {
 	if u == SI || text == "" {
 		return text

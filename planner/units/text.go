@@ -22,6 +22,12 @@ func (u System) LimitPerArea(f float64) string { return u.withUnit(PerArea, u.Cu
 // Pressure writes a pressure, Pa: "500 Pa", "2.01 in. w.g.".
 func (u System) Pressure(pa float64) string { return u.Text(Pressure, pa, -1) }
 
+// PressureWords are the figure and the unit of a pressure, Pa, apart: the words
+// of the ceilings of a tightness scheme.
+func (u System) PressureWords(pa float64) (figure, unit string) {
+	return u.Figure(Pressure, pa, 7), u.Unit(Pressure)
+}
+
 // Length writes a length of duct, m, to a tenth: "6.0 m", "19.7 ft".
 func (u System) Length(m float64) string { return u.withUnit(Length, u.Fixed(Length, m)) }
 
@@ -114,6 +120,23 @@ func (u System) Decimals(q Quantity, x float64) int {
 		return LimitDecimals(x)
 	}
 	return 2
+}
+
+// Ratio writes a joint length over area, per m, without its unit: so many
+// decimals, -1 for as many as it takes; three in US units.
+func (u System) Ratio(perM float64, decimals int) string {
+	if u == US {
+		decimals = 3
+	}
+	return strconv.FormatFloat(u.Of(JointRatio, perM), 'f', decimals, 64)
+}
+
+// PerGirth writes a price per m of girth: "10 per metre", "3.05 per foot".
+func (u System) PerGirth(price float64) string {
+	if u == SI {
+		return strconv.FormatFloat(price, 'g', -1, 64) + " per metre"
+	}
+	return trim(Plain(price*foot, 2)) + " per foot"
 }
 
 // Plain writes a number with so many decimals, and nought without a sign.

@@ -4,7 +4,11 @@
 // turned: tables, and the sentences that hold figures.
 package units
 
-import "blankoff/planner/tightness"
+import (
+	"strings"
+
+	"blankoff/planner/tightness"
+)
 
 // System is a set of units. The zero value is SI.
 type System uint8
@@ -29,6 +33,9 @@ var names = [...]string{SI: "si", US: "us"}
 
 // String is the name as the command line writes it.
 func (u System) String() string { return names[u] }
+
+// MarshalText is the name, for JSON.
+func (u System) MarshalText() ([]byte, error) { return []byte(u.String()), nil }
 
 // Quantity is a kind of figure.
 type Quantity uint8
@@ -83,6 +90,21 @@ func (u System) Unit(q Quantity) string { return table[u][q].unit }
 // Heading is the unit as the heading of a column of a CSV file writes it:
 // "in_wg".
 func (u System) Heading(q Quantity) string { return table[u][q].heading }
+
+// Rename turns the unit at the end of a heading of SI, such as area_m2, to this
+// system: area_ft2. Other headings stay.
+func (u System) Rename(heading string) string {
+	best, stem := Quantity(0), ""
+	for q := range quantities { // the longest ending is the unit: limit_l_s_m2
+		if s, ok := strings.CutSuffix(heading, "_"+SI.Heading(q)); ok && (stem == "" || len(s) < len(stem)) {
+			best, stem = q, s
+		}
+	}
+	if stem == "" {
+		return heading
+	}
+	return stem + "_" + u.Heading(best)
+}
 
 // Of turns a figure of the program to this system. A size comes in m and turns
 // to mm or inches.

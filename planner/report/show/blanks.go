@@ -60,8 +60,12 @@ func upright(f report.Face) report.Face {
 		return f
 	}
 	f.Width, f.Height = f.Height, f.Width
-	if a, b, ok := strings.Cut(f.Text, " x "); ok {
+	sides, unit := strings.CutSuffix(f.Text, " in")
+	if a, b, ok := strings.Cut(sides, " x "); ok {
 		f.Text = b + " x " + a
+		if unit {
+			f.Text += " in"
+		}
 	}
 	return f
 }

@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"blankoff/planner/report"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -90,6 +91,11 @@ func Difference(m2 float64) float64 {
 		return m2
 	}
 	return v
+}
+
+// DifferenceIn is that difference in these units.
+func DifferenceIn(u units.System, m2 float64) float64 {
+	return Difference(u.Of(units.Area, Difference(m2)))
 }
 
 // Rows shows that no row was lost.
