@@ -22,7 +22,6 @@ type planOptions struct {
 	pressureGiven         bool
 	sample                sampleOptions
 	measure               measureOptions
-	units                 string
 	set                   planner.Settings
 }
 
@@ -52,7 +51,6 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.StringVar(&o.set.By, "by", "", "end sections at every change of this: level or stage")
 	f.StringVar(&o.on, "on", "", "the `DAY` of the plan, as the schedule writes days: what isn't up by then is left out, and what can be tested on it is named")
 	o.sample.flags(c)
-	unitsFlag(c, &o.units)
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write the plan pack into folder `DIR`")
 }
@@ -78,7 +76,7 @@ func (o *planOptions) settle() ([]string, error) {
 		return nil, err
 	}
 	var err error
-	if o.set.Units, err = parseUnits(o.units); err != nil {
+	if o.set.Units, err = parseUnits(o.measure.units); err != nil {
 		return nil, err
 	}
 	sign, ok := takeoff.ParseSign(o.set.Sign)

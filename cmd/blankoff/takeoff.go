@@ -18,7 +18,6 @@ type takeoffOptions struct {
 	measure measureOptions
 	totals  bool
 	format  string
-	units   string
 	out     string
 }
 
@@ -44,7 +43,6 @@ system, level, shape and size.
 	f := c.Flags()
 	o.measure.flags(c)
 	f.BoolVar(&o.totals, "totals", false, "totals only, no list of items")
-	unitsFlag(c, &o.units)
 	f.StringVar(&o.format, "format", "", "table, csv or json (default: by the ending of -o, else table)")
 	f.StringVarP(&o.out, "out", "o", "", "write to `FILE` instead of the screen")
 	return c
@@ -57,7 +55,7 @@ func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
 	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
 		return err
 	}
-	u, err := parseUnits(o.units)
+	u, err := parseUnits(o.measure.units)
 	if err != nil {
 		return err
 	}

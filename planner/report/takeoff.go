@@ -91,6 +91,17 @@ func basisName(t *takeoff.Takeoff) string {
 	return "exact"
 }
 
+// Written is the units of the workings and notes of a takeoff.
+func Written(u units.System) fittings.Written {
+	if u == units.SI {
+		return fittings.Written{}
+	}
+	return fittings.Written{
+		Metres: u.Back(units.Length, 1), Area: u.Unit(units.Area),
+		Size: func(m float64) string { return u.Text(units.Size, m, -1) },
+	}
+}
+
 // OfTakeoff builds the view of a takeoff; items are left out where only the
 // totals are asked for. Its sentences are in these units.
 func OfTakeoff(t *takeoff.Takeoff, items bool, u units.System) *Takeoff {
