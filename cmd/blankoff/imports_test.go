@@ -34,7 +34,7 @@ var rooms = map[string][]string{
 	"planner/units":         {"blankoff/planner/tightness"},
 	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
-	"planner/sampling":      {"blankoff/planner/tightness", "gonum.org/v1/gonum"},
+	"planner/sampling":      {"blankoff/planner/tightness", "blankoff/planner/units", "gonum.org/v1/gonum"},
 	"planner/report":        {"blankoff"},
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
