@@ -70,7 +70,7 @@ func rowOf(it *report.Item, refused bool, u units.System) itemRow {
 	r := itemRow{
 		Row: it.Row, Sheet: words(it.Sheet), State: words(show.ItemState(it, refused)), Tag: words(it.Tag), System: words(it.System), Level: words(it.Level),
 		Place: words(it.Place), Drawing: words(it.Drawing), Kind: words(it.Kind), Style: words(it.Style),
-		Shape: words(it.Shape), Size: words(sizeOf(it)), Quantity: it.Quantity, Scope: words(it.Scope), From: words(it.From),
+		Shape: words(it.Shape), Size: words(show.ItemSize(it)), Quantity: it.Quantity, Scope: words(it.Scope), From: words(it.From),
 		Working: words(it.Working), Source: words(it.Source), Notes: joined(it.Notes),
 	}
 	if it.Stated != nil {
@@ -81,14 +81,6 @@ func rowOf(it *report.Item, refused bool, u units.System) itemRow {
 		r.JointLength = figure(u, units.Length, it.JointLength)
 	}
 	return r
-}
-
-// sizeOf is an item's size for people.
-func sizeOf(it *report.Item) string {
-	if it.Shown == "" {
-		return it.Size
-	}
-	return it.Shown
 }
 
 func figure(u units.System, q units.Quantity, v float64) *number {

@@ -45,6 +45,22 @@ func State(s *report.Section) string {
 	return "in range"
 }
 
+// ItemSize is the size of a row in the units of the view.
+func ItemSize(it *report.Item) string {
+	if it.Shown == "" {
+		return it.Size
+	}
+	return it.Shown
+}
+
+// PieceSize is the size of a piece in the units of the view.
+func PieceSize(p *report.Piece) string {
+	if p.Shown == "" {
+		return p.Size
+	}
+	return p.Shown
+}
+
 // ItemState says what became of a row: "used", "excluded" where it is out of
 // scope, or "refused".
 func ItemState(it *report.Item, refused bool) string {

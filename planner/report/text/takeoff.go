@@ -58,17 +58,9 @@ func items(b *bufio.Writer, items []report.Item, exact bool, u units.System) {
 			if it.Sheet != "" {
 				at = it.Sheet + " " + at
 			}
-			row(at, it.Tag, kind, shown(it), strconv.Itoa(it.Quantity), area(u, it.Area), exactly(it.Area, it.ExactArea), over(it.Area, it.ExactArea), long(u, it.JointLength), scope, it.Working)
+			row(at, it.Tag, kind, show.ItemSize(it), strconv.Itoa(it.Quantity), area(u, it.Area), exactly(it.Area, it.ExactArea), over(it.Area, it.ExactArea), long(u, it.JointLength), scope, it.Working)
 		}
 	})
-}
-
-// shown is the size of an item.
-func shown(it *report.Item) string {
-	if it.Shown == "" {
-		return it.Size
-	}
-	return it.Shown
 }
 
 // over writes by how much an area, m2, is over another.
@@ -98,7 +90,7 @@ func statedItems(b *bufio.Writer, items []report.Item, u units.System) {
 		for i := range items {
 			if it := &items[i]; has(it) {
 				stated, ours = stated+*it.Stated, ours+it.Area
-				line(it.Tag, shown(it), *it.Stated, it.Area)
+				line(it.Tag, show.ItemSize(it), *it.Stated, it.Area)
 			}
 		}
 		line("all stated", "", stated, ours)
