@@ -46,7 +46,7 @@ func (p *Plan) underCures(i int) []string {
 	}
 	add(no)
 	if s.State == SmallArea {
-		add(fmt.Sprintf("a least area (--min-area) of %s %s or less: the rig can judge it as it is", digits3(u.Of(units.Area, s.Area)), u.Unit(units.Area)))
+		add(fmt.Sprintf("a least area (%s) of %s %s or less: the rig can judge it as it is", flag(u, "--min-area", digits3(s.Area)), digits3(u.Of(units.Area, s.Area)), u.Unit(units.Area)))
 	}
 	return cures
 }
@@ -181,7 +181,7 @@ func (p *Plan) neighbourCure(i int) string {
 func (p *Plan) overCures(s *Section) []string {
 	u := p.Settings.Units
 	if s.Limit <= p.greatestLimit(s) {
-		return []string{fmt.Sprintf("a greatest area (--max-area) of %s or more", upTo(u, units.Area, s.Area))}
+		return []string{fmt.Sprintf("a greatest area (%s) of %s or more", flag(u, "--max-area", fmt.Sprintf("%.1f", math.Ceil(s.Area*10-1e-9)/10)), upTo(u, units.Area, s.Area))}
 	}
 	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s at %s", upTo(u, units.Flow, s.Limit*p.Settings.Headroom), u.Pressure(s.TestPa))}
 	for pa := math.Floor(s.TestPa/10) * 10; pa >= 50; pa -= 10 {
@@ -251,6 +251,15 @@ func (p *Plan) ceiling(s *Section) (pa float64, known bool) {
 		}
 	}
 	return pa, known
+}
+
+// flag names a flag of the command line; its value, which is in SI, is told where
+// the sentence has another unit.
+func flag(u units.System, name, value string) string {
+	if u == units.SI {
+		return name
+	}
+	return name + " " + value
 }
 
 // upTo writes a figure that has to be reached: a tenth, never less than it is.

@@ -263,12 +263,14 @@ var unitWords = strings.NewReplacer("in. w.g.", "Pa", "cfm per 100 ft2", "L/s pe
 	"per foot", "per metre", "ft of joint", "m of joint", " ft", " m")
 
 var (
-	inches  = regexp.MustCompile(`([0-9]) in\b|([0-9]) mm\b`)
-	tokenOf = regexp.MustCompile(`[0-9]+(\.[0-9]+)?|[^0-9\s]+`)
+	inches    = regexp.MustCompile(`([0-9]) in\b|([0-9]) mm\b`)
+	flagValue = regexp.MustCompile(`(--m(?:in|ax)-area) [0-9.]+`) // told in SI beside US units
+	tokenOf   = regexp.MustCompile(`[0-9]+(\.[0-9]+)?|[^0-9\s]+`)
 )
 
 func tokens(s string) []string {
 	s = strings.Join(strings.Fields(s), " ")
+	s = flagValue.ReplaceAllString(s, "$1")
 	s = strings.ReplaceAll(s, "whole mm2", "about 0.000001 m2")
 	return tokenOf.FindAllString(inches.ReplaceAllString(unitWords.Replace(s), "$1$2"), -1)
 }

@@ -14,20 +14,24 @@ import (
 // class allows.
 func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty) {
 	value := fmt.Sprintf("%.5g", o.Pa)
-	u := d.set.Units
 	refuse := func(most float64, why string) {
-		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, "at most "+u.Pressure(most),
-			fmt.Sprintf("a test at %s is above the ceiling: %s; lower the test pressure", u.Text(units.Pressure, o.Pa, 5), why)))
-		d.refused[i] = "test pressure above the ceiling of " + u.Pressure(most)
+		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, fmt.Sprintf("at most %g Pa", most),
+			fmt.Sprintf("a test at %.5g Pa is above the ceiling: %s; lower the test pressure", o.Pa, why)))
+		d.refused[i] = "test pressure above the ceiling of " + d.set.Units.Pressure(most)
 	}
 	if it.DesignPa > 0 && o.Pa > it.DesignPa*(1+1e-9) {
-		refuse(it.DesignPa, "the design pressure is "+u.Pressure(it.DesignPa))
+		refuse(it.DesignPa, fmt.Sprintf("the design pressure is %g Pa", it.DesignPa))
 		return
 	}
 	if it.Piece.Shape == fittings.NoShape {
 		return
 	}
 	c := d.set.Ceiling(it, s, o.Class, o.Sign)
+	if ok, _ := c.Permits(o.Pa); !ok { // a fault stays in the units of the schedule
+		set := d.set
+		set.Units = units.SI
+		c = set.Ceiling(it, s, o.Class, o.Sign)
+	}
 	ok, reason := c.Permits(o.Pa)
 	switch {
 	case !ok && c.Known:
