@@ -99,6 +99,37 @@ func TestPlansReadBackAcrossUnits(t *testing.T) {
 	}
 }
 
+// TestChangesInUS: what changed since an earlier plan, whose sizes are in mm, is
+// told in inches and ft2. A straight of 1200 x 700 is made 1270 x 700, 50 in
+// wide.
+func TestChangesInUS(t *testing.T) {
+	t.Chdir("../../examples/site-lead")
+	data, err := os.ReadFile("schedule.csv")
+	if err != nil {
+		t.Fatal(err)
+	}
+	lines := strings.Split(string(data), "\n")
+	for i, line := range lines {
+		if strings.HasPrefix(line, "SA-11,") {
+			lines[i] = strings.Replace(strings.Replace(line, ",1200,", ",1270,", 1), ",3300,", ",3810,", 1)
+		}
+	}
+	path := filepath.Join(t.TempDir(), "schedule.csv")
+	if err := os.WriteFile(path, []byte(strings.Join(lines, "\n")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	said := strings.Join(strings.Fields(run2(t, []string{"plan", path, "--rig", "rig.toml", "--keep", "plan-pack/plan.json"}, "us")["stdout"]), " ")
+	// 2 (1.27 + 0.7) 3.81 - 2 (1.2 + 0.7) 3.3 = 2.4714 m2 = 26.60 ft2
+	if want := "changed SA-11: straight 47.24 x 27.56 in to straight 50 x 27.56 in, +26.60 ft2"; !strings.Contains(said, want) {
+		t.Errorf("no %q in %s", want, said)
+	}
+	for _, want := range []string{"SA-11, 47.24 x 27.56 in meets 50 x 27.56 in;", "50 x 27.56 in meets 47.24 x 27.56 in; check the schedule"} {
+		if !strings.Contains(said, want) {
+			t.Errorf("no mismatch %q in %s", want, said)
+		}
+	}
+}
+
 // TestUnitsFlag: only si and us.
 func TestUnitsFlag(t *testing.T) {
 	for _, args := range [][]string{

@@ -260,7 +260,7 @@ func (p *pairing) words(at, si, us string) {
 // unitWords are turned to those of SI, so that words pair; a size in mm goes
 // without its unit.
 var unitWords = strings.NewReplacer("in. w.g.", "Pa", "cfm per 100 ft2", "L/s per m2", "cfm", "L/s", "ft2", "m2", " lbf", " N", " lb)", " kg)",
-	"per foot", "per metre", "ft of joint", "m of joint", " ft", " m")
+	"per foot", "per metre", " ft", " m")
 
 var (
 	inches    = regexp.MustCompile(`([0-9]) in\b|([0-9]) mm\b`)
@@ -270,18 +270,41 @@ var (
 
 func tokens(s string) []string {
 	s = strings.Join(strings.Fields(s), " ")
+	for _, q := range quoted {
+		s = strings.ReplaceAll(s, q, "")
+	}
+	for _, u := range []string{"m of joint per m2", "ft of joint per ft2"} {
+		s = strings.ReplaceAll(s, u, "ratio")
+	}
 	s = flagValue.ReplaceAllString(s, "$1")
 	s = strings.ReplaceAll(s, "whole mm2", "about 0.000001 m2")
-	return tokenOf.FindAllString(inches.ReplaceAllString(unitWords.Replace(s), "$1$2"), -1)
+	s = strings.ReplaceAll(unitWords.Replace(s), "m2", "sqm")
+	return tokenOf.FindAllString(inches.ReplaceAllString(s, "$1$2"), -1)
 }
 
 func figures(list []string) []string {
 	return slices.DeleteFunc(slices.Clone(list), func(s string) bool { return s[0] < '0' || s[0] > '9' })
 }
 
+// named are the factors of units that stand behind a figure.
+var named = map[string]float64{
+	"ratio": 1 / 3.048e-1, "sqm": factors["_m2"], "L/s": factors["_l_s"], "Pa": factors["_pa"], "m": factors["_m"], "N": factors["_n"], "kg": 4.535924e-1,
+}
+
+// alike pairs words: a figure with its unit has to be turned by that unit, any
+// other is the same or turned by one of them.
 func alike(si, us []string) bool {
 	for i := range si {
-		if si[i] != us[i] && !sameFigure(si[i], us[i]) {
+		unit := 0.0
+		if i+1 < len(si) {
+			unit = named[strings.TrimRight(si[i+1], ".,;:)")]
+		}
+		switch {
+		case unit > 0 && si[i][0] >= '0' && si[i][0] <= '9':
+			if !sameFigure(si[i], us[i], unit) {
+				return false
+			}
+		case si[i] != us[i] && !sameFigure(si[i], us[i]):
 			return false
 		}
 	}
@@ -333,19 +356,21 @@ func sameTable(si, us []string) map[string]map[string]bool {
 	return table
 }
 
-// sameFigure says whether a figure is that of the SI run in one of the units,
-// within one unit of the last place of both.
-func sameFigure(si, us string) bool {
+// sameFigure says whether a figure is that of the SI run, in one of the units
+// given (none: any), within one unit of the last place of both.
+func sameFigure(si, us string, by ...float64) bool {
 	x, errX := strconv.ParseFloat(si, 64)
 	y, errY := strconv.ParseFloat(us, 64)
 	if errX != nil || errY != nil {
 		return false
 	}
-	try := slices.Clone(others)
-	for _, f := range factors {
-		try = append(try, f)
+	if len(by) == 0 {
+		by = slices.Clone(others)
+		for _, f := range factors {
+			by = append(by, f)
+		}
 	}
-	for _, f := range append(try, 3.048e-1*3.048e-1*1e-6) {
+	for _, f := range by {
 		if math.Abs(y*f-x) <= 1.001*(place(us)*f+place(si))+3e-7*x {
 			return true
 		}
