@@ -65,7 +65,7 @@ func inPlane(s CrossSection, p Plane) float64 {
 func (c *checker) centreRadius(w float64) (radius float64, given bool) {
 	radius, given = c.take(Radius)
 	throat, also := c.take(Throat)
-	if given && also && math.Abs(throat+w/2-radius) > agree {
+	if given && also && math.Abs(throat+w/2-radius) > c.agree() {
 		c.wrong(Radius, mm(throat+w/2)+" mm, throat plus half the side in the plane",
 			"radius_mm (centre line) and throat_mm (inside) disagree: give one of them")
 	}
@@ -160,7 +160,7 @@ func (c *checker) checkSquare(style Style, shape Shape) {
 
 // zeroThroat refuses a throat or radius that contradicts a square throat.
 func (c *checker) zeroThroat() {
-	if throat, _ := c.take(Throat); throat > agree {
+	if throat, _ := c.take(Throat); throat > c.agree() {
 		c.wrong(Throat, "0 mm", "a square throat has no radius: leave throat_mm empty, or say style radius")
 	}
 }

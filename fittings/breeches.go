@@ -84,7 +84,7 @@ func (c *checker) twinBend(s CrossSection) built {
 		dim  Dim
 		side float64
 	}{{BranchWidth, leg.Width}, {BranchHeight, leg.Height}} {
-		if v, given := c.take(d.dim); given && s.Shape == Rectangular && math.Abs(v-d.side) > agree {
+		if v, given := c.take(d.dim); given && s.Shape == Rectangular && math.Abs(v-d.side) > c.agree() {
 			c.add(true, Problem{Dim: d.dim, Expected: mm(d.side) + " mm, or area_m2",
 				Message: "rectangular breeches are measured as two radius bends of half the side: give area_m2 for other legs"})
 		}

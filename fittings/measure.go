@@ -62,11 +62,14 @@ var builders = [...]func(*checker) built{
 // The ends are given in both cases; an end whose size isn't known has no shape.
 // A given area is taken as it stands: then only impossible sizes are problems,
 // not missing ones. Notes name the sizes that this kind doesn't use.
-func Measure(p *Piece) (Measurement, []Problem) {
+func Measure(p *Piece) (Measurement, []Problem) { return MeasureIn(p, Written{}) }
+
+// MeasureIn is Measure with its notes in other units.
+func MeasureIn(p *Piece, in Written) (Measurement, []Problem) {
 	if m, ok := plainStraight(p); ok {
 		return m, nil
 	}
-	c := checker{p: p}
+	c := checker{p: p, in: in}
 	b := c.build()
 	m := Measurement{Ends: b.ends}
 	if !c.ok() {
@@ -126,7 +129,7 @@ func (c *checker) noteGiven(area float64, b built) {
 	}
 	sizes := total(b.parts)
 	if off := area/sizes - 1; off > 0.01 || off < -0.01 {
-		c.note("area_m2 is taken as given; the sizes make it " + sq(sizes) + " m2")
+		c.note("area_m2 is taken as given; the sizes make it " + c.in.area(sizes))
 	}
 }
 
@@ -172,24 +175,18 @@ func total(parts []part) float64 {
 // Working gives the area in figures that a person can redo. An integral is shown
 // as its formula with the numbers put in, its value, and a second value by
 // another route. It's "" for a piece that can't be measured.
-func Working(p *Piece) string {
-	c := checker{p: p}
-	b := c.build()
-	if !c.ok() {
-		return ""
-	}
-	if area, given := p.Sizes.Get(GivenArea); given {
-		return "given area = " + sq(area) + " m2"
-	}
-	return workingOf(b.parts)
-}
+func Working(p *Piece) string { return WorkingIn(p, nil, Written{}) }
 
 // OpeningWorking gives in figures, as Working does, the opening that a spigot
 // takes out of the wall it sits in. It's "" for anything else.
-func OpeningWorking(p *Piece) string {
-	c := checker{p: p}
+func OpeningWorking(p *Piece) string { return OpeningWorkingIn(p, Written{}) }
+
+// OpeningWorkingIn is OpeningWorking in other units.
+func OpeningWorkingIn(p *Piece, in Written) string {
+	o := in.scaled(p)
+	c := checker{p: &o, per: in.per()}
 	if b := c.build(); c.ok() && len(b.opening) > 0 {
-		return workingOf(b.opening)
+		return in.square(workingOf(b.opening))
 	}
 	return ""
 }

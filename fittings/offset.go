@@ -127,7 +127,7 @@ func (c *checker) sheared(s CrossSection, along, shift, legs float64) []part {
 func (c *checker) noteShortLegs(s CrossSection, along, shift, legs float64) {
 	least := inPlane(s, c.p.Plane) / 2 * math.Tan(math.Atan2(shift, along)/2)
 	if legs < least-slack {
-		c.note("the mitre runs past the end face: legs_mm under " + mm(least))
+		c.note("the mitre runs past the end face: legs_mm under " + c.in.size(least))
 	}
 }
 

@@ -25,21 +25,28 @@ func AreaOn(p *Piece, basis *Basis) (area, opening float64, problems []Problem) 
 
 // WorkingOn gives the area on a basis in figures that a person can redo, as
 // Working does. It's "" for a piece that can't be measured on it.
-func WorkingOn(p *Piece, basis *Basis) string {
-	if basis.Exact() {
-		return Working(p)
+func WorkingOn(p *Piece, basis *Basis) string { return WorkingIn(p, basis, Written{}) }
+
+// WorkingIn is WorkingOn in other units; with no basis it is Working. The sum is
+// that of a piece whose sizes are in those units, so that it can be redone.
+func WorkingIn(p *Piece, basis *Basis, in Written) string {
+	o := in.scaled(p)
+	c := checker{p: &o, per: in.per(), lengths: !basis.Exact()}
+	b := c.build()
+	problems := c.problems
+	if len(problems) == 0 && !basis.Exact() {
+		b, problems = b.putOn(&o, basis)
 	}
-	b, problems := buildOn(p, basis)
 	if len(problems) > 0 {
 		return ""
 	}
-	if given, ok := p.Sizes.Get(GivenArea); ok {
-		return "given area = " + sq(given) + " m2"
+	if given, ok := o.Sizes.Get(GivenArea); ok {
+		return in.square("given area = " + sq(given) + " m2")
 	}
 	if len(b.parts) == 0 {
-		return "a " + p.Kind.String() + " isn't counted = 0.000 m2"
+		return in.square("a " + p.Kind.String() + " isn't counted = 0.000 m2")
 	}
-	return workingOf(b.parts)
+	return in.square(workingOf(b.parts))
 }
 
 // buildOn reads a piece and puts it on a basis.
@@ -49,6 +56,11 @@ func buildOn(p *Piece, basis *Basis) (built, []Problem) {
 	if !c.ok() {
 		return built{}, c.problems
 	}
+	return b.putOn(p, basis)
+}
+
+// putOn puts a piece that was read on a basis.
+func (b built) putOn(p *Piece, basis *Basis) (built, []Problem) {
 	if basis.Openings == Kept {
 		b.opening = nil
 	}
@@ -180,9 +192,13 @@ func (s stretch) along(basis *Basis) path {
 }
 
 // FaceWorking is the face area in figures: "0.600 x 0.400 = 0.240 m2".
-func (c CrossSection) FaceWorking() string {
+func (c CrossSection) FaceWorking() string { return c.FaceWorkingIn(Written{}) }
+
+// FaceWorkingIn is FaceWorking in other units.
+func (c CrossSection) FaceWorkingIn(in Written) string {
+	c = c.scaled(in.per())
 	if c.Shape == NoShape || math.IsNaN(c.FaceArea()) {
 		return ""
 	}
-	return c.faceFigures() + " = " + sq(c.FaceArea()) + " m2"
+	return in.square(c.faceFigures() + " = " + sq(c.FaceArea()) + " m2")
 }

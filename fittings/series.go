@@ -3,7 +3,6 @@ package fittings
 import (
 	"math"
 	"slices"
-	"strconv"
 	"strings"
 )
 
@@ -51,10 +50,13 @@ func SeriesOf(shape Shape) Series {
 // nearest: "dia 330 isn't in the EN 1506 series, nearest 315 and 355". It's ""
 // for one that is, and for one that isn't metric: a size that isn't a whole mm,
 // or is whole inches in multiples of five (127 mm).
-func SeriesNote(c CrossSection) string {
+func SeriesNote(c CrossSection) string { return SeriesNoteIn(c, Written{}) }
+
+// SeriesNoteIn is SeriesNote in other units.
+func SeriesNoteIn(c CrossSection, in Written) string {
 	var notes []string
 	add := func(s *Series, what string, size float64) {
-		if text := s.note(what, size); text != "" && !slices.Contains(notes, text) {
+		if text := s.note(what, size, in); text != "" && !slices.Contains(notes, text) {
 			notes = append(notes, text)
 		}
 	}
@@ -84,18 +86,18 @@ func isMetric(size float64) bool {
 }
 
 // note is what SeriesNote says of one size in m.
-func (s *Series) note(what string, size float64) string {
+func (s *Series) note(what string, size float64, in Written) string {
 	mm := int(math.Round(size * 1000))
 	at, found := slices.BinarySearch(s.Sizes, mm)
 	if found {
 		return ""
 	}
-	text := what + " " + strconv.Itoa(mm) + " isn't in the " + s.Name
+	text := what + " " + in.size(size) + " isn't in the " + s.Name
 	switch {
 	case at == 0:
-		return text + ", which begins at " + strconv.Itoa(s.Sizes[0])
+		return text + ", which begins at " + in.size(float64(s.Sizes[0])/1000)
 	case at == len(s.Sizes):
-		return text + ", which ends at " + strconv.Itoa(s.Sizes[at-1])
+		return text + ", which ends at " + in.size(float64(s.Sizes[at-1])/1000)
 	}
-	return text + ", nearest " + strconv.Itoa(s.Sizes[at-1]) + " and " + strconv.Itoa(s.Sizes[at])
+	return text + ", nearest " + in.size(float64(s.Sizes[at-1])/1000) + " and " + in.size(float64(s.Sizes[at])/1000)
 }

@@ -12,8 +12,10 @@ const slack = 1e-9
 // with them.
 type checker struct {
 	p        *Piece
-	lengths  bool   // whether measuring bases want the piece's runs
-	used     uint32 // sizes that were asked for
+	in       Written // the units of notes
+	per      float64 // units of length in a metre, where the piece is not in m; 0: 1
+	lengths  bool    // whether measuring bases want the piece's runs
+	used     uint32  // sizes that were asked for
 	problems []Problem
 	curable  []bool // per problem: a given area cures it
 	notes    []string
@@ -41,8 +43,8 @@ func (c *checker) take(d Dim) (float64, bool) {
 	if !given {
 		return 0, false
 	}
-	l := &dims[d]
-	if v >= l.min-slack && v <= l.max+slack && (!l.wholeCount || v == math.Trunc(v)) {
+	l, k := &dims[d], d.scale(c.scale())
+	if v >= l.min*k-slack && v <= l.max*k+slack && (!l.wholeCount || v == math.Trunc(v)) {
 		return v, true
 	}
 	c.add(false, Problem{Dim: d, Expected: d.allowed(), Message: d.Heading() + " is out of range"})
@@ -53,7 +55,7 @@ func (c *checker) take(d Dim) (float64, bool) {
 func (c *checker) either(d, other Dim) (float64, bool) {
 	v, given := c.take(d)
 	w, also := c.take(other)
-	if given && also && math.Abs(v-w) > agree {
+	if given && also && math.Abs(v-w) > c.agree() {
 		c.wrong(other, d.print(v)+", as "+d.Heading(), d.Heading()+" and "+other.Heading()+" disagree: give one of them")
 	}
 	if !given {
@@ -64,6 +66,17 @@ func (c *checker) either(d, other Dim) (float64, bool) {
 
 // agree is how far two statements of one size may lie apart, in m.
 const agree = 0.0005
+
+// agree is the same in the piece's unit of length.
+func (c *checker) agree() float64 { return agree * c.scale() }
+
+// scale is how many units of length there are in a metre.
+func (c *checker) scale() float64 {
+	if c.per == 0 {
+		return 1
+	}
+	return c.per
+}
 
 func (c *checker) add(curable bool, p Problem) {
 	c.problems = append(c.problems, p)

@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"blankoff/fittings"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -145,9 +146,9 @@ func (p *Plan) connect(s *Section, w *ways, hose float64) Connection {
 	start := w.at[rig.Node]
 	far := w.from(start)
 	c.Level = rig.Level
-	c.RigAt = placeOf(rig)
+	c.RigAt = p.placeOf(rig)
 	if d := hoseRoom(rig.Face); hose > 0 && rig.Known && d < hose {
-		c.RigAt += fmt.Sprintf("; narrower than the hose of %.0f mm, so it takes a reducing adapter", hose*1000)
+		c.RigAt += fmt.Sprintf("; narrower than the hose of %s, so it takes a reducing adapter", p.across(hose))
 	}
 	for i := range s.Blanks {
 		b := &s.Blanks[i]
@@ -159,7 +160,7 @@ func (p *Plan) connect(s *Section, w *ways, hose float64) Connection {
 		}
 	}
 	if c.Tap >= 0 {
-		c.TapAt = fmt.Sprintf("%s, %.0f m along the ductwork from the rig", placeOf(&s.Blanks[c.Tap]), c.Metres)
+		c.TapAt = fmt.Sprintf("%s, %s along the ductwork from the rig", p.placeOf(&s.Blanks[c.Tap]), p.along(c.Metres))
 		return c
 	}
 	last := start
@@ -169,7 +170,7 @@ func (p *Plan) connect(s *Section, w *ways, hose float64) Connection {
 		}
 	}
 	c.Metres = p.between(w, far, rig.Node, w.nodes[last])
-	c.TapAt = fmt.Sprintf("a test hole in %s, %.0f m along the ductwork from the rig; plug it afterwards", p.Network.NodeText(w.nodes[last]), c.Metres)
+	c.TapAt = fmt.Sprintf("a test hole in %s, %s along the ductwork from the rig; plug it afterwards", p.Network.NodeText(w.nodes[last]), p.along(c.Metres))
 	return c
 }
 
@@ -226,10 +227,22 @@ func hoseRoom(c fittings.CrossSection) float64 {
 	return math.Min(c.Width, c.Height)
 }
 
+// along is a length to the whole metre or foot.
+func (p *Plan) along(m float64) string {
+	u := p.Settings.Units
+	return fmt.Sprintf("%.0f %s", u.Of(units.Length, m), u.Unit(units.Length))
+}
+
+// across is a diameter.
+func (p *Plan) across(m float64) string {
+	u := p.Settings.Units
+	return u.Figure(units.Size, m, 4) + " " + u.Unit(units.Size)
+}
+
 // placeOf names a blank for whoever joins a hose or a tube to it.
-func placeOf(b *Blank) string {
+func (p *Plan) placeOf(b *Blank) string {
 	text := b.At
-	size := takeoff.SizeText(b.Face)
+	size := takeoff.SizeIn(b.Face, p.Settings.Units)
 	for _, more := range []string{size, b.Level, b.OnSite} {
 		if more != "" {
 			text += ", " + more

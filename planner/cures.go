@@ -8,11 +8,12 @@ import (
 
 	"blankoff/planner/network"
 	"blankoff/planner/rig"
+	"blankoff/planner/units"
 )
 
 // underCures says what would make section i readable, with figures.
 func (p *Plan) underCures(i int) []string {
-	s := &p.Sections[i]
+	s, u := &p.Sections[i], p.Settings.Units
 	if s.Area <= 0 {
 		return []string{"test it together with a neighbour, or take it out of the test (scope out)"}
 	}
@@ -30,9 +31,9 @@ func (p *Plan) underCures(i int) []string {
 			add(cure)
 		}
 		if s.State == UnderRange {
-			add(fmt.Sprintf("a lower measuring range: one that reads from %s L/s or less, its accuracy counted", digits3(s.Limit)))
+			add(fmt.Sprintf("a lower measuring range: one that reads from %s %s or less, its accuracy counted", flow3(u, s.Limit), u.Unit(units.Flow)))
 		} else {
-			add(fmt.Sprintf("a measuring range that closes the gap: from %s to %s L/s", digits3(s.Limit), up(s.Limit*p.Settings.Headroom)))
+			add(fmt.Sprintf("a measuring range that closes the gap: from %s to %s", flow3(u, s.Limit), upTo(u, units.Flow, s.Limit*p.Settings.Headroom)))
 		}
 	}
 	for _, text := range p.boundaryCures(i) {
@@ -45,7 +46,7 @@ func (p *Plan) underCures(i int) []string {
 	}
 	add(no)
 	if s.State == SmallArea {
-		add(fmt.Sprintf("a least area (--min-area) of %s m2 or less: the rig can judge it as it is", digits3(s.Area)))
+		add(fmt.Sprintf("a least area (%s) of %s %s or less: the rig can judge it as it is", flag(u, "--min-area", digits3(s.Area)), digits3(u.Of(units.Area, s.Area)), u.Unit(units.Area)))
 	}
 	return cures
 }
@@ -55,6 +56,7 @@ func (p *Plan) underCures(i int) []string {
 // does.
 func (p *Plan) pressureCure(s *Section) (cure, no string) {
 	most, known := p.ceiling(s)
+	u := p.Settings.Units
 	readable := func(pa float64) bool { return p.canJudge(s.Scheme.Limit(s.Class, pa)*s.Area, pa) }
 	const step, highest = 10, 5000
 	for pa := math.Ceil(s.TestPa/step+0.001) * step; pa <= highest; pa += step {
@@ -63,11 +65,11 @@ func (p *Plan) pressureCure(s *Section) (cure, no string) {
 		}
 		switch {
 		case pa > most:
-			return "", fmt.Sprintf("no pressure within the ceiling of %g Pa would do: it would take %g Pa", most, pa)
+			return "", fmt.Sprintf("no pressure within the ceiling of %s would do: it would take %s", u.Pressure(most), u.Pressure(pa))
 		case !known:
-			return fmt.Sprintf("a test at %g Pa, if the duct's pressure class (not stated) and the specifier allow it", pa), ""
+			return fmt.Sprintf("a test at %s, if the duct's pressure class (not stated) and the specifier allow it", u.Pressure(pa)), ""
 		}
-		return fmt.Sprintf("a test at %g Pa, if the specifier agrees (ceiling %g Pa)", pa, most), ""
+		return fmt.Sprintf("a test at %s, if the specifier agrees (ceiling %s)", u.Pressure(pa), u.Pressure(most)), ""
 	}
 	return "", ""
 }
@@ -120,7 +122,7 @@ func (p *Plan) boundaryCures(i int) []string {
 			continue
 		}
 		other := &p.Sections[a+b-i]
-		text := fmt.Sprintf("lifting the boundary %s (%s) joins it to %s of %.1f m2 and saves %s", p.Network.JointText(c.Joint), c.Why, other.ID, other.Area, p.saved(1, c.Minutes))
+		text := fmt.Sprintf("lifting the boundary %s (%s) joins it to %s of %s and saves %s", p.Network.JointText(c.Joint), c.Why, other.ID, p.tenths(other.Area), p.saved(1, c.Minutes))
 		if strings.Contains(c.Why, "class") || strings.Contains(c.Why, "pressure") {
 			text += ": one test of both to the tighter class at the lower pressure"
 		}
@@ -168,7 +170,7 @@ func (p *Plan) neighbourCure(i int) string {
 		}
 		for _, w := range s.Windows {
 			if a := s.Area + o.Area; a >= w.Low && a <= w.High {
-				return fmt.Sprintf("one section with %s (%s), if the drawing shows that they meet: together %.1f m2", o.ID, strings.Join(o.Levels, ", "), a)
+				return fmt.Sprintf("one section with %s (%s), if the drawing shows that they meet: together %s", o.ID, strings.Join(o.Levels, ", "), p.tenths(a))
 			}
 		}
 	}
@@ -177,13 +179,14 @@ func (p *Plan) neighbourCure(i int) string {
 
 // overCures says what would let the rig judge a section that is too big.
 func (p *Plan) overCures(s *Section) []string {
+	u := p.Settings.Units
 	if s.Limit <= p.greatestLimit(s) {
-		return []string{fmt.Sprintf("a greatest area (--max-area) of %s m2 or more", up(s.Area))}
+		return []string{fmt.Sprintf("a greatest area (%s) of %s or more", flag(u, "--max-area", fmt.Sprintf("%.1f", math.Ceil(s.Area*10-1e-9)/10)), upTo(u, units.Area, s.Area))}
 	}
-	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s L/s at %g Pa", up(s.Limit*p.Settings.Headroom), s.TestPa)}
+	cures := []string{fmt.Sprintf("a bigger rig, or two side by side, that reads up to %s at %s", upTo(u, units.Flow, s.Limit*p.Settings.Headroom), u.Pressure(s.TestPa))}
 	for pa := math.Floor(s.TestPa/10) * 10; pa >= 50; pa -= 10 {
 		if p.canJudge(s.Scheme.Limit(s.Class, pa)*s.Area, pa) {
-			cures = append(cures, fmt.Sprintf("a test at %g Pa, if the specifier agrees", pa))
+			cures = append(cures, fmt.Sprintf("a test at %s, if the specifier agrees", u.Pressure(pa)))
 			break
 		}
 	}
@@ -250,5 +253,22 @@ func (p *Plan) ceiling(s *Section) (pa float64, known bool) {
 	return pa, known
 }
 
-// up writes a figure that has to be reached: a tenth, never less than it is.
-func up(v float64) string { return fmt.Sprintf("%.1f", math.Ceil(v*10-1e-9)/10) }
+// flag names a flag of the command line; its value, which is in SI, is told where
+// the sentence has another unit.
+func flag(u units.System, name, value string) string {
+	if u == units.SI {
+		return name
+	}
+	return name + " " + value
+}
+
+// upTo writes a figure that has to be reached: a tenth, never less than it is.
+func upTo(u units.System, q units.Quantity, v float64) string {
+	return fmt.Sprintf("%.1f %s", math.Ceil(u.Of(q, v)*10-1e-9)/10, u.Unit(q))
+}
+
+// tenths writes an area, m2, to a tenth.
+func (p *Plan) tenths(m2 float64) string {
+	u := p.Settings.Units
+	return fmt.Sprintf("%.1f %s", u.Of(units.Area, m2), u.Unit(units.Area))
+}

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/planner/divide"
 	"blankoff/planner/rig"
+	"blankoff/planner/units"
 )
 
 // judge says of every section whether the rig can judge it, with the true
@@ -18,7 +19,7 @@ func (p *Plan) judge() {
 		p.place1(s)
 		s.Readings = p.readings(s)
 		if least := s.Scheme.MinAreaM2; least > 0 && s.Area < least {
-			s.Notes = append(s.Notes, fmt.Sprintf("less than the %g m2 that scheme %s asks of one test (%s)", least, s.Scheme.Name, s.Scheme.MinAreaSource))
+			s.Notes = append(s.Notes, fmt.Sprintf("less than the %s that scheme %s asks of one test (%s)", p.asked(least), s.Scheme.Name, s.Scheme.MinAreaSource))
 		}
 		if s.Grouping {
 			s.Notes = append(s.Notes, "a grouping of rows that name no neighbours; whether they hang together has to be seen on the drawing")
@@ -48,20 +49,20 @@ func (p *Plan) place1(s *Section) {
 	v := set.Rigs.Judge(s.Limit, s.TestPa, set.Headroom)
 	switch {
 	case most > s.Most+divide.AreaSlack:
-		s.State, s.Reason = OverRange, v.Reason
+		s.State, s.Reason = OverRange, v.Reason(set.Units)
 		if v.State != "over" {
-			s.Reason = fmt.Sprintf("larger than the %g m2 asked for at most, and it can't be cut", set.MaxArea)
+			s.Reason = fmt.Sprintf("larger than the %s asked for at most, and it can't be cut", p.asked(set.MaxArea))
 		}
 	case v.State == "gap":
-		s.State, s.Reason = GapRange, v.Reason
+		s.State, s.Reason = GapRange, v.Reason(set.Units)
 	case v.State == "in":
 		s.State = SmallArea
 		s.Rig, s.Range = p.rangeFor(s)
 	default:
-		s.State, s.Reason = UnderRange, v.Reason
+		s.State, s.Reason = UnderRange, v.Reason(set.Units)
 	}
 	if s.State.Under() && s.Area < set.MinArea {
-		s.Reason = strings.TrimPrefix(s.Reason+fmt.Sprintf("; area: less than the %g m2 asked for at least", set.MinArea), "; ")
+		s.Reason = strings.TrimPrefix(s.Reason+fmt.Sprintf("; area: less than the %s asked for at least", p.asked(set.MinArea)), "; ")
 	}
 	if s.State.Under() && s.Area == 0 {
 		s.Reason = "no area in it counts, so it has no limit to be held against"
@@ -141,19 +142,25 @@ func between(from, to, limit float64, text string) Reading {
 	return Reading{from, to, text}
 }
 
-// Text is a reading in a sentence with figures, limits rounded down and what
-// has to be read rounded to three digits.
-func (r Reading) Text() string {
+// Text is a reading in a sentence with figures cut off at three digits.
+func (r Reading) Text(u units.System) string {
+	from, to, unit := flow3(u, r.From), flow3(u, r.To), u.Unit(units.Flow)
 	switch {
 	case r.From == 0:
-		return fmt.Sprintf("below %s L/s: %s", digits3(r.To), r.Means)
+		return fmt.Sprintf("below %s %s: %s", to, unit, r.Means)
 	case math.IsInf(r.To, 1):
-		return fmt.Sprintf("above %s L/s, %s", digits3(r.From), r.Means)
+		return fmt.Sprintf("above %s %s, %s", from, unit, r.Means)
 	}
-	return fmt.Sprintf("%s to %s L/s: %s", digits3(r.From), digits3(r.To), r.Means)
+	return fmt.Sprintf("%s to %s %s: %s", from, to, unit, r.Means)
 }
 
-// digits3 writes a flow cut off at three digits.
+// asked writes an area that somebody asked for.
+func (p *Plan) asked(m2 float64) string { return p.Settings.Units.Text(units.Area, m2, -1) }
+
+// flow3 writes a leakage, L/s, cut off at three digits, without its unit.
+func flow3(u units.System, q float64) string { return digits3(u.Of(units.Flow, q)) }
+
+// digits3 writes a figure cut off at three digits.
 func digits3(q float64) string {
 	if q <= 0 {
 		return "0"

@@ -128,5 +128,5 @@ func (p *Plan) jumperCure(i int) string {
 		}
 		names = append(names, name)
 	}
-	return fmt.Sprintf("a jumper hose to %s: together %.1f m2 in one test, which saves %s", strings.Join(names, " and "), sum, p.saved(len(group)-1, 0))
+	return fmt.Sprintf("a jumper hose to %s: together %s in one test, which saves %s", strings.Join(names, " and "), p.tenths(sum), p.saved(len(group)-1, 0))
 }

@@ -7,6 +7,7 @@ import (
 
 	"blankoff/planner/duty"
 	"blankoff/planner/partition"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -174,6 +175,7 @@ func (k *keeper) sort(old Old) (void []Void, err error) {
 
 // changed names a piece of an old section that isn't what it was.
 func (p *Plan) changed(s *OldSection) (piece, why string) {
+	u := p.Settings.Units
 	for _, o := range s.Spans {
 		area, of := 0.0, 0
 		kind, size := "", ""
@@ -189,11 +191,11 @@ func (p *Plan) changed(s *OldSection) (piece, why string) {
 		case kind == "":
 			return o.Tag, "it is gone"
 		case kind != o.Kind || size != o.Size:
-			return o.Tag, fmt.Sprintf("it was %s %s and is %s %s", o.Kind, o.Size, kind, size)
+			return o.Tag, fmt.Sprintf("it was %s %s and is %s %s", o.Kind, u.Reread(o.Size), kind, u.Reread(size))
 		case of != o.Of:
 			return o.Tag, fmt.Sprintf("it was %d pieces and is %d", o.Of, of)
 		case math.Abs(area-o.Own) > 1e-6:
-			return o.Tag, fmt.Sprintf("its area was %.3f m2 and is %.3f", o.Own, area)
+			return o.Tag, fmt.Sprintf("its area was %.3f %s and is %.3f", u.Of(units.Area, o.Own), u.Unit(units.Area), u.Of(units.Area, area))
 		}
 	}
 	return "", ""

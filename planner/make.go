@@ -22,6 +22,7 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 		return nil, err
 	}
 	net := network.Build(t, set.Prices)
+	net.Lengths = set.Units.Length
 	z := duty.Mark(net, rows)
 	p := &Plan{Takeoff: t, Network: net, Settings: set, sectionOf: make([]int, len(net.Nodes))}
 	for k := range p.sectionOf {
@@ -68,11 +69,12 @@ func (p *Plan) dropUnreadable(list []divide.Patch, z *duty.Zones) []divide.Patch
 			continue
 		}
 		v := p.Settings.Rigs.Judge(0, q.Duty.Pa, p.Settings.Headroom)
+		why := v.Reason(p.Settings.Units)
 		for _, k := range q.Nodes {
 			z.Net.Nodes[k].State = network.Outside
-			z.Net.Nodes[k].Reason = v.Reason
+			z.Net.Nodes[k].Reason = why
 		}
-		p.Notes = append(p.Notes, fmt.Sprintf("nothing at %g Pa can be tested: %s; use another rig, or another pressure if the specifier agrees", q.Duty.Pa, v.Reason))
+		p.Notes = append(p.Notes, fmt.Sprintf("nothing at %s can be tested: %s; use another rig, or another pressure if the specifier agrees", p.Settings.Units.Pressure(q.Duty.Pa), why))
 	}
 	z.EndOutside()
 	return kept

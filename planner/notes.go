@@ -8,6 +8,7 @@ import (
 
 	"blankoff/planner/duty"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -31,7 +32,7 @@ func (p *Plan) writeNotes(z *duty.Zones) {
 	}
 	if estimated > 0 {
 		r := p.Settings.Prices
-		p.Notes = append(p.Notes, fmt.Sprintf("blanking minutes of %s estimated at %g + %g per metre of girth, an assumption; blank_minutes in the schedule replaces it%s", plural(estimated, "cut"), r.CutBase, r.CutPerMetre, p.priceWords()))
+		p.Notes = append(p.Notes, fmt.Sprintf("blanking minutes of %s estimated at %g + %s of girth, an assumption; blank_minutes in the schedule replaces it%s", plural(estimated, "cut"), r.CutBase, p.Settings.Units.PerGirth(r.CutPerMetre), p.priceWords()))
 	}
 }
 
@@ -74,7 +75,7 @@ func (p *Plan) noteMismatches() {
 		if !j.Mismatched {
 			continue
 		}
-		text := fmt.Sprintf("%s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeText(j.FaceA), takeoff.SizeText(j.FaceB))
+		text := fmt.Sprintf("%s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeIn(j.FaceA, p.Settings.Units), takeoff.SizeIn(j.FaceB, p.Settings.Units))
 		p.Mismatches = append(p.Mismatches, text)
 		for _, s := range once(p.sectionOf[j.A], p.sectionOf[j.B]) {
 			p.Sections[s].Notes = append(p.Sections[s].Notes, "mismatch "+text)
@@ -112,7 +113,7 @@ func (p *Plan) noteCapping() {
 		}
 	}
 	if r := p.Settings.Prices; estimated > 0 {
-		p.Notes = append(p.Notes, fmt.Sprintf("capping minutes of %s estimated at %g + %g per metre of girth, an assumption; end_minutes in the schedule replaces it", plural(estimated, "open end"), r.EndBase, r.EndPerMetre))
+		p.Notes = append(p.Notes, fmt.Sprintf("capping minutes of %s estimated at %g + %s of girth, an assumption; end_minutes in the schedule replaces it", plural(estimated, "open end"), r.EndBase, p.Settings.Units.PerGirth(r.EndPerMetre)))
 	}
 }
 
@@ -126,11 +127,19 @@ func (p *Plan) noteSlivers() {
 		j := &p.Network.Joints[c.Joint]
 		for _, k := range []int{j.A, j.B} {
 			if long := p.Network.Nodes[k].Long; long > 0 && long < leastRoom {
-				p.Notes = append(p.Notes, fmt.Sprintf("cut %s: %s is only %.0f mm long; see whether a blank fits, or write no in blank_minutes",
-					p.Network.JointText(c.Joint), p.Network.NodeText(k), long*1000))
+				p.Notes = append(p.Notes, fmt.Sprintf("cut %s: %s is only %s long; see whether a blank fits, or write no in blank_minutes",
+					p.Network.JointText(c.Joint), p.Network.NodeText(k), short(p.Settings.Units, long)))
 			}
 		}
 	}
+}
+
+// short writes the length of a short piece, m: whole mm, or inches.
+func short(u units.System, long float64) string {
+	if u == units.SI {
+		return fmt.Sprintf("%.0f mm", long*1000)
+	}
+	return u.Text(units.Size, long, -1)
 }
 
 // rigNotes adds what the rig has to say at each pressure and sign in use.
@@ -147,7 +156,7 @@ func (p *Plan) rigNotes() {
 			continue
 		}
 		seen[u] = true
-		for _, n := range p.Settings.Rigs.NotesAt(u.pa, u.sign) {
+		for _, n := range p.Settings.Rigs.NotesAt(u.pa, u.sign, p.Settings.Units) {
 			text := n.Text
 			if n.Range != "" {
 				text = "range " + n.Range + ": " + text

@@ -10,6 +10,7 @@ import (
 	"blankoff/planner/divide"
 	"blankoff/planner/duty"
 	"blankoff/planner/partition"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -115,7 +116,15 @@ func (p *Plan) sentences() []string {
 	if n := p.Takeoff.Schedule.RowsRefused + p.RefusedRows; n > 0 {
 		out = append(out, fmt.Sprintf("This holds for what could be used: %s refused, and the plan will change once that is mended.", plural2(n, "row was", "rows were")))
 	}
-	return append(out, "Areas were rounded to whole mm2 for the search and the result was checked again with the unrounded areas.")
+	return append(out, "Areas were rounded to "+rounding(p.Settings.Units)+" for the search and the result was checked again with the unrounded areas.")
+}
+
+// rounding is one mm2, to which the search rounds areas.
+func rounding(u units.System) string {
+	if u == units.SI {
+		return "whole mm2"
+	}
+	return fmt.Sprintf("about %.5f %s", u.Of(units.Area, 1e-6), u.Unit(units.Area))
 }
 
 // rangeWords says how many sections the rig can't judge, as the first thing

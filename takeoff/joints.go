@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"math"
+	"strconv"
 )
 
 // The usual range of joint length over area, per m: EN 12599 as reported by the
@@ -31,6 +32,15 @@ func JointRatio(length, area float64) float64 {
 // JointFlag says that joints are fewer or more than usual for their area, or "".
 // length is in m, area in m2.
 func JointFlag(length, area float64) string {
+	return JointFlagIn(length, area, perMetre, "m of joint per m2")
+}
+
+// perMetre writes a joint ratio with so many decimals, or as many as it takes.
+func perMetre(v float64, decimals int) string { return strconv.FormatFloat(v, 'f', decimals, 64) }
+
+// JointFlagIn is JointFlag with its figures in another unit: figure writes a
+// ratio (per m) with so many decimals, -1 for as many as it takes.
+func JointFlagIn(length, area float64, figure func(perM float64, decimals int) string, unit string) string {
 	ratio, side := JointRatio(length, area), ""
 	switch {
 	case !(area > 0):
@@ -42,8 +52,8 @@ func JointFlag(length, area float64) string {
 	default:
 		return ""
 	}
-	return fmt.Sprintf("%s joints for the area: %.2f m of joint per m2, usually %g to %g (EN 12599, as reported by the German association of duct makers)",
-		side, ratio, LeastJointRatio, MostJointRatio)
+	return fmt.Sprintf("%s joints for the area: %s %s, usually %s to %s (EN 12599, as reported by the German association of duct makers)",
+		side, figure(ratio, 2), unit, figure(LeastJointRatio, -1), figure(MostJointRatio, -1))
 }
 
 // JointRatio is that of everything in scope, per m.

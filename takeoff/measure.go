@@ -9,7 +9,7 @@ import (
 // measure works out the areas of item i; r is its row, or nil once it is gone.
 func (t *Takeoff) measure(i int, r *Row) {
 	it := &t.Items[i]
-	m, problems := fittings.Measure(&it.Piece)
+	m, problems := fittings.MeasureIn(&it.Piece, t.options.Written)
 	for _, p := range problems {
 		t.fault(i, it.problemFault(p, r))
 	}

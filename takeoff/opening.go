@@ -104,14 +104,14 @@ func (t *Takeoff) openingsWorking(i int) string {
 	rest := openings{}
 	for k, o := range alike {
 		if k < mostOpenings {
-			text.WriteString(o.text())
+			text.WriteString(t.openingsText(&o))
 			continue
 		}
 		rest.count += o.count
 		rest.area += o.area
 	}
 	if rest.count > 0 {
-		fmt.Fprintf(&text, "; less %d further openings: %s m2", rest.count, area(rest.area))
+		fmt.Fprintf(&text, "; less %d further openings: %s", rest.count, t.written(rest.area))
 	}
 	return text.String()
 }
@@ -121,13 +121,13 @@ func (t *Takeoff) cutFigures(c cutIn) string {
 	by := &t.Items[c.by]
 	if by.Piece.Kind == fittings.Spigot {
 		p := t.measuredPiece(by)
-		return fittings.OpeningWorking(&p)
+		return fittings.OpeningWorkingIn(&p, t.options.Written)
 	}
 	if by.Parent == c.wall && len(by.Ends) > 0 {
-		return t.outside(by.Ends[0].CrossSection).FaceWorking()
+		return t.outside(by.Ends[0].CrossSection).FaceWorkingIn(t.options.Written)
 	}
 	e, _ := by.End(t.Items[c.wall].ParentEnd) // a plenum on an end of by
-	return t.outside(e.CrossSection).FaceWorking()
+	return t.outside(e.CrossSection).FaceWorkingIn(t.options.Written)
 }
 
 // openings are like openings in one wall.
@@ -144,8 +144,8 @@ func (o *openings) add(name string, c cutIn) {
 	o.area += c.area * float64(c.times)
 }
 
-// text is the openings in a working: "; less opening of SP1: ...".
-func (o *openings) text() string {
+// openingsText is the openings in a working: "; less opening of SP1: ...".
+func (t *Takeoff) openingsText(o *openings) string {
 	names := o.names
 	if len(names) > 4 {
 		names = append(append([]string(nil), names[:3]...), strconv.Itoa(len(o.names)-3)+" more")
@@ -154,10 +154,19 @@ func (o *openings) text() string {
 	if o.count == 1 {
 		return "; less opening of " + of + ": " + o.figures
 	}
-	return fmt.Sprintf("; less %d openings of %s: each %s; x %d = %s m2", o.count, of, o.figures, o.count, area(o.area))
+	return fmt.Sprintf("; less %d openings of %s: each %s; x %d = %s", o.count, of, o.figures, o.count, t.written(o.area))
 }
 
-// area writes an area in m2: three decimals where they say it all, else six.
+// written writes an area, m2, in the units of workings.
+func (t *Takeoff) written(m2 float64) string {
+	w := t.options.Written
+	if w.Metres == 0 {
+		return area(m2) + " m2"
+	}
+	return area(m2/(w.Metres*w.Metres)) + " " + w.Area
+}
+
+// area writes an area: three decimals where they say it all, else six.
 func area(v float64) string {
 	s := strconv.FormatFloat(v, 'f', 6, 64)
 	return strings.TrimSuffix(s, "000")

@@ -61,7 +61,7 @@ ends:
 	for _, e := range it.Ends {
 		note, known := t.series[e.CrossSection]
 		if !known {
-			note = fittings.SeriesNote(e.CrossSection)
+			note = fittings.SeriesNoteIn(e.CrossSection, t.options.Written)
 			t.series[e.CrossSection] = note
 		}
 		if note == "" {

@@ -21,6 +21,8 @@ type Options struct {
 	// 0, the default, adds nothing: the girth of 600 x 400 in 0.8 mm sheet grows by
 	// 0.3 %.
 	Sheet float64
+	// Written is the units of workings and notes; the zero value is m, m2 and mm.
+	Written fittings.Written
 }
 
 // mostSheet is the thickest sheet that is taken, m; more is a slip of the unit.

@@ -5,6 +5,7 @@ import "sort"
 // Part is a share of the totals under one heading.
 type Part struct {
 	Name        string
+	First       *Item // of its rows, in the file's order
 	Rows        int
 	Pieces      int
 	Area        float64 // on the basis, m2
@@ -74,7 +75,7 @@ type parts map[string]*Part
 func (p parts) add(name string, it *Item) {
 	x := p[name]
 	if x == nil {
-		x = &Part{Name: name}
+		x = &Part{Name: name, First: it}
 		p[name] = x
 	}
 	x.Rows++

@@ -12,12 +12,12 @@ import (
 // exact: ...".
 func (t *Takeoff) Working(it *Item) string {
 	p := t.measuredPiece(it)
-	exact := t.whole(it, fittings.Working(&p), it.EachExact, it.CutExact, it.Exact)
+	exact := t.whole(it, fittings.WorkingIn(&p, nil, t.options.Written), it.EachExact, it.CutExact, it.Exact)
 	b := t.options.Basis
 	if b.Exact() {
 		return exact
 	}
-	on := t.whole(it, fittings.WorkingOn(&p, b), it.Each, it.Cut, it.Area)
+	on := t.whole(it, fittings.WorkingIn(&p, b, t.options.Written), it.Each, it.Cut, it.Area)
 	if on == exact {
 		return exact
 	}
@@ -27,10 +27,10 @@ func (t *Takeoff) Working(it *Item) string {
 // whole adds to the working of one piece what makes it that of the row.
 func (t *Takeoff) whole(it *Item, text string, each, cut, rest float64) string {
 	if it.Quantity > 1 {
-		text += fmt.Sprintf("; x %d = %s m2", it.Quantity, area(each*float64(it.Quantity)))
+		text += fmt.Sprintf("; x %d = %s", it.Quantity, t.written(each*float64(it.Quantity)))
 	}
 	if cut > 0 {
-		text += t.openingsWorking(it.index) + "; leaves " + area(rest) + " m2"
+		text += t.openingsWorking(it.index) + "; leaves " + t.written(rest)
 	}
 	return text
 }

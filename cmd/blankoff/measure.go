@@ -9,6 +9,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"blankoff/fittings"
+	"blankoff/planner/report"
 	"blankoff/takeoff"
 )
 
@@ -17,10 +18,12 @@ import (
 type measureOptions struct {
 	basis              string
 	sheet, pieceLength float64
+	units              string
 }
 
 func (o *measureOptions) flags(c *cobra.Command) {
 	f := c.Flags()
+	unitsFlag(c, &o.units)
 	f.StringVar(&o.basis, "basis", "exact", "rule by which area is measured: "+basisNames()+", or a `FILE` of your own (TOML)")
 	f.Float64Var(&o.sheet, "sheet", 0, "sheet thickness to add to every size across, `MM`")
 	f.Float64Var(&o.pieceLength, "piece-length", 0, "length into which straights are made, `M` (default 1.5 rectangular, 3 circular and flat-oval)")
@@ -43,7 +46,11 @@ func (o *measureOptions) settle() (takeoff.Options, error) {
 	if err != nil {
 		return takeoff.Options{}, err
 	}
-	options := takeoff.Options{PieceLength: o.pieceLength, Basis: b, Sheet: o.sheet / 1000}
+	u, err := parseUnits(o.units)
+	if err != nil {
+		return takeoff.Options{}, err
+	}
+	options := takeoff.Options{PieceLength: o.pieceLength, Basis: b, Sheet: o.sheet / 1000, Written: report.Written(u)}
 	if wrong := options.Check(); wrong != "" {
 		return takeoff.Options{}, misuse{fmt.Errorf("%s", wrong)}
 	}

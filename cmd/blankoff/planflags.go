@@ -79,6 +79,10 @@ func (o *planOptions) settle() ([]string, error) {
 	if err := o.sample.settle(); err != nil {
 		return nil, err
 	}
+	var err error
+	if o.set.Units, err = parseUnits(o.measure.units); err != nil {
+		return nil, err
+	}
 	sign, ok := takeoff.ParseSign(o.set.Sign)
 	if !ok || sign == "" {
 		return nil, misuse{fmt.Errorf("--sign %q: expected positive or negative", o.set.Sign)}

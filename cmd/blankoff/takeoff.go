@@ -56,11 +56,15 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
 		return err
 	}
+	u, err := parseUnits(o.measure.units)
+	if err != nil {
+		return err
+	}
 	t, err := readTakeoff(path, o.measure, s.progress)
 	if err != nil {
 		return err
 	}
-	v := report.OfTakeoff(t, !o.totals)
+	v := report.OfTakeoff(t, !o.totals, u)
 	if err := text.Faults(s.faults, v.Faults); err != nil {
 		return err
 	}

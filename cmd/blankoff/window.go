@@ -17,6 +17,7 @@ import (
 type windowOptions struct {
 	rigs                 []string
 	scheme, sign, format string
+	units                string
 	classes              []string
 	pressures            []float64
 	headroom, ductClass  float64
@@ -46,12 +47,17 @@ range, and the section may leak headroom times its limit and still be read.
 	f.Float64SliceVar(&o.pressures, "test-pressure", nil, "test pressures in `PA`, separated by commas (default: the scheme's usual ones)")
 	f.Float64Var(&o.headroom, "headroom", o.headroom, "how many times its limit a section may leak and still be read")
 	f.Float64Var(&o.ductClass, "duct-class", 0, "pressure that the duct is built for, `PA` (default: not stated)")
+	unitsFlag(c, &o.units)
 	f.StringVar(&o.format, "format", o.format, "table or json")
 	return c
 }
 
 func runWindow(o windowOptions, stdout io.Writer) error {
 	if err := oneOf("format", o.format, "table", "json"); err != nil {
+		return err
+	}
+	u, err := parseUnits(o.units)
+	if err != nil {
 		return err
 	}
 	if len(o.rigs) > 1 {
@@ -72,7 +78,7 @@ func runWindow(o windowOptions, stdout io.Writer) error {
 	if o.ductClass < 0 {
 		return misuse{errors.New("--duct-class: expected more than 0 Pa")}
 	}
-	of := rig.TableOf{Scheme: s, Classes: o.classes, PressuresPa: o.pressures, Sign: sign, Headroom: o.headroom, DuctClassPa: o.ductClass}
+	of := rig.TableOf{Scheme: s, Classes: o.classes, PressuresPa: o.pressures, Sign: sign, Headroom: o.headroom, DuctClassPa: o.ductClass, Units: u}
 	rows, err := r.Table(of)
 	if err != nil {
 		return misuse{err}

@@ -153,7 +153,7 @@ func (z *Zones) cures(j *network.Joint) string {
 	if b.Pa < a.Pa {
 		low = b.Pa
 	}
-	return fmt.Sprintf("; cures: one test of both at the lower pressure %g Pa to the tighter class %s (put them on both rows), a limit summed piece by piece if the specifier agrees, or a joint that can be blanked (a number of minutes in blank_minutes)", low, tight)
+	return fmt.Sprintf("; cures: one test of both at the lower pressure %s to the tighter class %s (put them on both rows), a limit summed piece by piece if the specifier agrees, or a joint that can be blanked (a number of minutes in blank_minutes)", z.Rows.set.Units.Pressure(low), tight)
 }
 
 // sets groups the nodes over the joints that bind, and returns the group of a

@@ -6,6 +6,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -16,7 +17,7 @@ func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty
 	refuse := func(most float64, why string) {
 		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, fmt.Sprintf("at most %g Pa", most),
 			fmt.Sprintf("a test at %.5g Pa is above the ceiling: %s; lower the test pressure", o.Pa, why)))
-		d.refused[i] = fmt.Sprintf("test pressure above the ceiling of %g Pa", most)
+		d.refused[i] = "test pressure above the ceiling of " + d.set.Units.Pressure(most)
 	}
 	if it.DesignPa > 0 && o.Pa > it.DesignPa*(1+1e-9) {
 		refuse(it.DesignPa, fmt.Sprintf("the design pressure is %g Pa", it.DesignPa))
@@ -26,6 +27,11 @@ func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty
 		return
 	}
 	c := d.set.Ceiling(it, s, o.Class, o.Sign)
+	if ok, _ := c.Permits(o.Pa); !ok { // a fault stays in the units of the schedule
+		set := d.set
+		set.Units = units.SI
+		c = set.Ceiling(it, s, o.Class, o.Sign)
+	}
 	ok, reason := c.Permits(o.Pa)
 	switch {
 	case !ok && c.Known:
@@ -46,7 +52,7 @@ func (s Settings) Ceiling(it *takeoff.Item, scheme *tightness.Scheme, class tigh
 	if built <= 0 {
 		built = s.DuctClass
 	}
-	return scheme.Ceiling(class, shapeOf(it), sign, built)
+	return scheme.CeilingIn(s.Units.PressureWords, class, shapeOf(it), sign, built)
 }
 
 // byDesign is the highest usual step of the scheme that the row's design

@@ -8,6 +8,7 @@ import (
 	"blankoff/planner/partition"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -47,6 +48,7 @@ type Settings struct {
 	// Progress, where there is one, is told what is being divided: the system, and
 	// which of how many stretches.
 	Progress func(system string, stretch, of int)
+	Units    units.System // of the figures in sentences
 }
 
 // Defaults are the settings of a plan when nothing is said.

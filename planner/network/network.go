@@ -79,6 +79,8 @@ type Network struct {
 	OpenEnds []OpenEnd
 	Rings    []Ring
 	Notes    []string
+	// Lengths writes a length along a straight, m; nil: "6.0 m".
+	Lengths func(m float64) string
 
 	rule      Prices
 	nodesOf   [][2]int // per item: first node and one past the last

@@ -30,7 +30,7 @@ func (n *Network) JointText(k int) string {
 	switch {
 	case j.Inside:
 		d := &n.Nodes[j.A]
-		return fmt.Sprintf("%s after piece %d of %d, %.1f m from its plant end", a.Name(), d.Last, d.Of, d.Start+d.Long)
+		return fmt.Sprintf("%s after piece %d of %d, %s from its plant end", a.Name(), d.Last, d.Of, n.lengthText(d.Start+d.Long))
 	case j.Wall:
 		return fmt.Sprintf("in the wall of %s at %s", n.NodeText(j.A), b.Name())
 	case j.Ring:
@@ -44,6 +44,13 @@ func (n *Network) JointText(k int) string {
 		from += " branch2"
 	}
 	return "between " + from + " and " + b.Name()
+}
+
+func (n *Network) lengthText(m float64) string {
+	if n.Lengths != nil {
+		return n.Lengths(m)
+	}
+	return fmt.Sprintf("%.1f m", m)
 }
 
 // EndText says where an open end is: "far end of D9".

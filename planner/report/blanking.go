@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner"
 	"blankoff/planner/blanking"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -59,8 +60,12 @@ func Upright(f Face) Face {
 		return f
 	}
 	f.Width, f.Height = f.Height, f.Width
-	if a, b, ok := strings.Cut(f.Text, " x "); ok {
+	sides, unit := strings.CutSuffix(f.Text, " in")
+	if a, b, ok := strings.Cut(sides, " x "); ok {
 		f.Text = b + " x " + a
+		if unit {
+			f.Text += " in"
+		}
 	}
 	return f
 }
@@ -68,6 +73,7 @@ func Upright(f Face) Face {
 // store is the blanks of a plan, numbered by size. One whose size isn't known
 // serves at no other place.
 type store struct {
+	units  units.System
 	faces  []Face // by size
 	number map[sizeKey]int
 	place  int // the last that was given to an end that is no joint
@@ -83,7 +89,7 @@ type sizeKey struct {
 func blankingOf(p *planner.Plan, when *Visits) *Blanking {
 	v := &Blanking{Ahead: p.Settings.Ahead, Order: []string{}, Sizes: []BlankSize{}, Moving: []BlankMoves{}, Groupings: []string{}, LeftOut: []string{}}
 	visit := visitNumbers(when)
-	s := store{number: map[sizeKey]int{}, place: len(p.Network.Joints)}
+	s := store{units: p.Settings.Units, number: map[sizeKey]int{}, place: len(p.Network.Joints)}
 	var tests []blanking.Test
 	var of []*planner.Section
 	for i := range p.Sections {
@@ -135,7 +141,7 @@ func (s *store) test(sec *planner.Section, visit int) blanking.Test {
 			s.place++
 			place = s.place
 		}
-		key := sizeKey{Face: Upright(faceOf(b.Face))}
+		key := sizeKey{Face: Upright(faceOf(b.Face, s.units))}
 		if b.Face.Shape == fittings.NoShape {
 			key.place = place + 1
 		}

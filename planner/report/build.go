@@ -7,14 +7,15 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner"
 	"blankoff/planner/partition"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
 // Of builds the view of a plan.
 func Of(p *planner.Plan) *Plan {
-	set := p.Settings
+	set, u := p.Settings, p.Settings.Units
 	v := &Plan{
-		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff), Mismatches: list(p.Mismatches),
+		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff, u), Mismatches: list(p.Mismatches),
 		Settings: Settings{
 			Rig: set.Rigs.Names(), Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
 			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
@@ -23,7 +24,7 @@ func Of(p *planner.Plan) *Plan {
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
 		Balance: Balance{p.Balance.Takeoff, p.Balance.Sections, p.Balance.Outside, p.Balance.Difference},
-		Takeoff: OfTakeoff(p.Takeoff, true),
+		Takeoff: OfTakeoff(p.Takeoff, true, u), Units: u,
 	}
 	v.Schedule.RowsRefused += p.RefusedRows
 	v.Schedule.RowsUsed -= p.RefusedRows
@@ -67,7 +68,7 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 		Readings: []string{}, Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},
 	}
 	for _, r := range s.Readings {
-		o.Readings = append(o.Readings, r.Text())
+		o.Readings = append(o.Readings, r.Text(p.Settings.Units))
 	}
 	for _, sp := range s.Spans {
 		o.Pieces = append(o.Pieces, pieceOf(p, sp))
@@ -76,7 +77,7 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	}
 	for _, b := range s.Blanks {
 		o.Blanks = append(o.Blanks, Blank{
-			Cut: cutNumber(p, b), At: b.At, Why: string(b.Why), Face: faceOf(b.Face), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
+			Cut: cutNumber(p, b), At: b.At, Why: string(b.Why), Face: faceOf(b.Face, p.Settings.Units), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
 		})
 	}
 	return o
@@ -107,7 +108,7 @@ func once(l []string, word string) []string {
 func pieceOf(p *planner.Plan, s planner.Span) Piece {
 	it := &p.Takeoff.Items[s.Item]
 	return Piece{
-		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
+		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Shown: it.SizeIn(p.Settings.Units), Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
 		From: s.From, To: s.To, Of: s.Of, Area: s.Area, Own: s.Own, Reason: s.Reason,
 	}
 }
@@ -125,15 +126,15 @@ func cutOf(p *planner.Plan, c *planner.Cut) Cut {
 			{p.Takeoff.Items[c.A.Item].Name(), c.A.Piece},
 			{p.Takeoff.Items[c.B.Item].Name(), c.B.Piece},
 		},
-		At: p.Network.JointText(c.Joint), Why: c.Why, Minutes: c.Minutes, Face: faceOf(c.Face),
+		At: p.Network.JointText(c.Joint), Why: c.Why, Minutes: c.Minutes, Face: faceOf(c.Face, p.Settings.Units),
 	}
 }
 
 // faceOf turns an opening to mm. Metres came from mm or inches, so the noise of
-// the turning is cut at a millionth of a mm.
-func faceOf(c fittings.CrossSection) Face {
+// the turning is cut at a millionth of a mm. Its text is in these units.
+func faceOf(c fittings.CrossSection, u units.System) Face {
 	mm := func(m float64) float64 { return math.Round(m*1e9) / 1e6 }
-	f := Face{Shape: c.Shape.String(), Text: takeoff.SizeText(c)}
+	f := Face{Shape: c.Shape.String(), Text: takeoff.SizeIn(c, u)}
 	if c.Shape == fittings.Circular {
 		f.Diameter = mm(c.Diameter)
 	} else {

@@ -1,6 +1,7 @@
 package report
 
 import (
+	"blankoff/planner/units"
 	"blankoff/planner/whatif"
 	"blankoff/takeoff"
 )
@@ -9,6 +10,7 @@ import (
 type Compare struct {
 	Schedule takeoff.Schedule `json:"schedule"`
 	Variants []Variant        `json:"variants"`
+	Units    units.System     `json:"units,omitzero"`
 }
 
 // Variant is what one set of assumptions comes to.
@@ -42,7 +44,7 @@ func OfVariants(list []whatif.Variant) *Compare {
 			for _, c := range p.Cuts {
 				o.UntestedJoints += c.Face.Girth()
 			}
-			v.Schedule = p.Takeoff.Schedule
+			v.Schedule, v.Units = p.Takeoff.Schedule, p.Settings.Units
 		}
 		v.Variants = append(v.Variants, o)
 	}

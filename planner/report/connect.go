@@ -7,7 +7,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/planner"
-	"blankoff/takeoff"
+	"blankoff/planner/units"
 )
 
 // addConnections says of every section where the rig and the tapping go, and
@@ -21,14 +21,15 @@ func (v *Plan) addConnections(p *planner.Plan) {
 			if face.Shape == fittings.Rectangular && face.Width < face.Height { // one plate serves both ways round
 				face.Width, face.Height = face.Height, face.Width
 			}
-			s.RigFace = faceOf(face).Text
+			s.RigFace = faceOf(face, p.Settings.Units).Text
 		}
 		face, ok := p.Sections[i].SmallestOpening()
 		if !ok {
 			continue
 		}
+		u := p.Settings.Units
 		s.OpenEndFlow = planner.OpenEndFlow(face, p.Sections[i].TestPa)
-		s.OpenEnd = fmt.Sprintf("one %s end left open would leak about %s L/s (sharp-edged orifice, discharge coefficient 0.61)", takeoff.SizeText(face), about(s.OpenEndFlow))
+		s.OpenEnd = fmt.Sprintf("one %s end left open would leak about %s %s (sharp-edged orifice, discharge coefficient 0.61)", faceOf(face, u).Text, about(u.Of(units.Flow, s.OpenEndFlow)), u.Unit(units.Flow))
 	}
 }
 

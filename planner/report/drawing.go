@@ -88,7 +88,7 @@ func drawingOf(p *planner.Plan) *Ductwork {
 	}
 	for i := range n.OpenEnds {
 		e := &n.OpenEnds[i]
-		d.Ends = append(d.Ends, End{Node: e.Node, Role: e.Role, At: n.EndText(e), Size: faceOf(e.Face).Text, Minutes: e.Minutes})
+		d.Ends = append(d.Ends, End{Node: e.Node, Role: e.Role, At: n.EndText(e), Size: faceOf(e.Face, p.Settings.Units).Text, Minutes: e.Minutes})
 	}
 	for i := range p.Sections {
 		s := &p.Sections[i]
@@ -136,7 +136,7 @@ func jointOf(p *planner.Plan, k int) Joint {
 	n := p.Network
 	j := &n.Joints[k]
 	o := Joint{
-		A: j.A, B: j.B, At: n.JointText(k), Size: faceOf(j.Face()).Text, Metres: j.Face().Girth(), Minutes: j.Minutes,
+		A: j.A, B: j.B, At: n.JointText(k), Size: faceOf(j.Face(), p.Settings.Units).Text, Metres: j.Face().Girth(), Minutes: j.Minutes,
 		Barred: j.Barred, Assumed: j.Assumed, Ring: j.Ring,
 	}
 	a, b := p.SectionOf(j.A), p.SectionOf(j.B)

@@ -5,6 +5,7 @@ import (
 	"sort"
 
 	"blankoff/planner"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -65,7 +66,7 @@ func (v *Plan) AddKept(p *planner.Plan, old planner.Old) {
 	if k == nil {
 		return
 	}
-	v.Kept = &Kept{Stay: list(k.Stay), Moved: list(k.Moved), New: list(k.New), Void: []Void{}, Proved: k.Proved, Changes: changes(p.Takeoff, old)}
+	v.Kept = &Kept{Stay: list(k.Stay), Moved: list(k.Moved), New: list(k.New), Void: []Void{}, Proved: k.Proved, Changes: changes(p.Takeoff, old, p.Settings.Units)}
 	for _, x := range k.Void {
 		v.Kept.Void = append(v.Kept.Void, Void(x))
 	}
@@ -105,8 +106,9 @@ type thing struct {
 	area float64
 }
 
-// changes sets the rows of an earlier plan beside those of the schedule.
-func changes(t *takeoff.Takeoff, old planner.Old) []Change {
+// changes sets the rows of an earlier plan beside those of the schedule, with
+// sizes in these units.
+func changes(t *takeoff.Takeoff, old planner.Old, u units.System) []Change {
 	was, is := map[string]thing{}, map[string]thing{}
 	add := func(m map[string]thing, tag, what string, area float64) {
 		x := m[tag]
@@ -130,14 +132,14 @@ func changes(t *takeoff.Takeoff, old planner.Old) []Change {
 		b, there := is[tag]
 		switch {
 		case !there:
-			out = append(out, Change{"gone", tag, a.what, "", -a.area})
+			out = append(out, Change{"gone", tag, u.Reread(a.what), "", -a.area})
 		case a.what != b.what || math.Abs(a.area-b.area) > 1e-6:
-			out = append(out, Change{"changed", tag, a.what, b.what, b.area - a.area})
+			out = append(out, Change{"changed", tag, u.Reread(a.what), u.Reread(b.what), b.area - a.area})
 		}
 	}
 	for tag, b := range is {
 		if _, there := was[tag]; !there {
-			out = append(out, Change{"added", tag, "", b.what, b.area})
+			out = append(out, Change{"added", tag, "", u.Reread(b.what), b.area})
 		}
 	}
 	sort.Slice(out, func(i, j int) bool {

@@ -8,6 +8,7 @@ import (
 	"blankoff/planner"
 	"blankoff/planner/job"
 	"blankoff/planner/rig"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -107,7 +108,7 @@ func (k *kit) hoses(p *planner.Plan) {
 	for _, r := range p.Settings.Rigs {
 		for i := range r.Ranges {
 			if h := r.Ranges[i].Hose; h != nil {
-				widths = once(widths, hoseText(h))
+				widths = once(widths, hoseText(h, p.Settings.Units))
 			}
 		}
 	}
@@ -129,8 +130,8 @@ func (k *kit) hoses(p *planner.Plan) {
 	k.add("connection", "thermometer and barometer", 2, "to turn a flow into reference air, 20 C and 101 325 Pa, where that is asked for: write down both and say which figure is given")
 }
 
-func hoseText(h *rig.Hose) string {
-	return fmt.Sprintf("%g m of %g mm", h.LengthM, h.DiameterM*1000)
+func hoseText(h *rig.Hose, u units.System) string {
+	return fmt.Sprintf("%s %s of %s %s", u.Figure(units.Length, h.LengthM, 4), u.Unit(units.Length), u.Figure(units.Size, h.DiameterM, 4), u.Unit(units.Size))
 }
 
 // natural lists the keys of a count in their natural order.

@@ -1,10 +1,14 @@
 package report
 
-import "blankoff/takeoff"
+import (
+	"blankoff/planner/units"
+	"blankoff/takeoff"
+)
 
 // Plan is a test plan, ready to be written. Its JSON form is a contract: keys
 // keep their names and meaning; more may be added. Areas in m2, flows in L/s,
-// pressures in Pa, forces in N, sizes in mm.
+// pressures in Pa, forces in N, sizes in mm, whatever Units says: those are what
+// a person reads, in tables and in the sentences of the view.
 type Plan struct {
 	Schedule   takeoff.Schedule `json:"schedule"`
 	Settings   Settings         `json:"settings"`
@@ -32,7 +36,8 @@ type Plan struct {
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
-	Drawing    *Ductwork         `json:"-"` // how it all hangs together
+	Drawing    *Ductwork        `json:"-"` // how it all hangs together
+	Units      units.System     `json:"units,omitzero"`
 }
 
 // OwnCuts is what a person's own cuts come to, beside the best plan.
@@ -132,7 +137,8 @@ type Piece struct {
 	Tag     string  `json:"tag"`
 	Row     int     `json:"row"`
 	Kind    string  `json:"kind"`
-	Size    string  `json:"size"`
+	Size    string  `json:"size"` // in mm; --keep reads it
+	Shown   string  `json:"-"`    // in the units of the plan
 	Level   string  `json:"level"`
 	Place   string  `json:"place"`
 	Drawing string  `json:"drawing"`
@@ -144,7 +150,7 @@ type Piece struct {
 	Reason  string  `json:"reason,omitempty"`
 }
 
-// Face is an opening, mm; Text is the same for people.
+// Face is an opening, mm; Text is the same for people, in the units of the plan.
 type Face struct {
 	Shape    string  `json:"shape"`
 	Width    float64 `json:"width_mm"`

@@ -70,6 +70,7 @@ func (v *Plan) AddSample(p *planner.Plan, a SampleAsk) error {
 	var problems []sampling.Problem
 	var err error
 	sections := sampled(p)
+	a.Ask.Units = p.Settings.Units
 	switch {
 	case len(a.Picked) > 0:
 		pick, problems = sampling.Check(sections, a.Picked, a.Ask)

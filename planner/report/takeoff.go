@@ -1,9 +1,8 @@
 package report
 
 import (
-	"fmt"
-
 	"blankoff/fittings"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -18,6 +17,7 @@ type Takeoff struct {
 	Totals   Totals           `json:"totals"`
 	Notes    []string         `json:"notes"`
 	Faults   []takeoff.Fault  `json:"faults"`
+	Units    units.System     `json:"units,omitzero"` // of what people read; the figures here are SI
 }
 
 // Item is one row, quantity times each. Areas in m2, lengths in m.
@@ -32,7 +32,8 @@ type Item struct {
 	Kind        string   `json:"kind"`
 	Style       string   `json:"style,omitempty"`
 	Shape       string   `json:"shape"`
-	Size        string   `json:"size"`
+	Size        string   `json:"size"` // in mm
+	Shown       string   `json:"-"`    // in the units of the takeoff
 	Quantity    int      `json:"quantity"`
 	Scope       string   `json:"scope"`
 	From        string   `json:"from,omitempty"` // the row that it hangs on
@@ -70,10 +71,10 @@ type Part struct {
 }
 
 // measured says in one sentence what every area is of.
-func measured(t *takeoff.Takeoff) string {
+func measured(t *takeoff.Takeoff, u units.System) string {
 	sheet := "sheet thickness isn't added"
 	if s := t.Sheet(); s > 0 {
-		sheet = fmt.Sprintf("%g mm of sheet are added to every size across", s*1000)
+		sheet = u.Thickness(s) + " of sheet are added to every size across"
 	}
 	text := "Areas are of the outside surface of the metal on the sizes given, open ends not counted; insulation outside the duct doesn't count, " + sheet
 	if b := t.Basis(); !b.Exact() {
@@ -90,11 +91,22 @@ func basisName(t *takeoff.Takeoff) string {
 	return "exact"
 }
 
+// Written is the units of the workings and notes of a takeoff.
+func Written(u units.System) fittings.Written {
+	if u == units.SI {
+		return fittings.Written{}
+	}
+	return fittings.Written{
+		Metres: u.Back(units.Length, 1), Area: u.Unit(units.Area),
+		Size: func(m float64) string { return u.Text(units.Size, m, -1) },
+	}
+}
+
 // OfTakeoff builds the view of a takeoff; items are left out where only the
-// totals are asked for.
-func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
+// totals are asked for. Its sentences are in these units.
+func OfTakeoff(t *takeoff.Takeoff, items bool, u units.System) *Takeoff {
 	v := &Takeoff{
-		Schedule: t.Schedule, Basis: basisName(t), Measured: measured(t),
+		Schedule: t.Schedule, Basis: basisName(t), Measured: measured(t, u), Units: u,
 		Items: []Item{}, Refused: []Item{}, Notes: list(t.Notes), Faults: list(t.Faults),
 	}
 	if items {
@@ -102,10 +114,10 @@ func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 		for i := range t.Items {
 			it := &t.Items[i]
 			if !it.Refused {
-				v.Items = append(v.Items, itemOf(t, it))
+				v.Items = append(v.Items, itemOf(t, it, u))
 				continue
 			}
-			o := itemOf(t, it)
+			o := itemOf(t, it, u)
 			o.Working, o.Source, o.Notes = "", "", list(why[rowKey{it.At.Sheet, it.At.Row}])
 			v.Refused = append(v.Refused, o)
 		}
@@ -113,7 +125,7 @@ func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 	sums := t.Totals
 	v.Totals = Totals{
 		Area: sums.Area, ExactArea: sums.Exact, JointLength: sums.JointLength,
-		JointRatio: sums.JointRatio(), JointFlag: sums.JointFlag(),
+		JointRatio: sums.JointRatio(), JointFlag: takeoff.JointFlagIn(sums.JointLength, sums.Exact, u.Ratio, u.Unit(units.JointRatio)),
 		Through: sums.Through, Out: sums.Out, Refused: sums.Refused,
 		BySystem: shares(sums.BySystem), ByLevel: shares(sums.ByLevel), ByShape: shares(sums.ByShape),
 	}
@@ -122,7 +134,11 @@ func OfTakeoff(t *takeoff.Takeoff, items bool) *Takeoff {
 		parts []takeoff.Part
 	}{{"system", sums.BySystem}, {"level", sums.ByLevel}, {"shape", sums.ByShape}, {"size", sums.BySize}} {
 		for _, p := range of.parts {
-			v.Totals.Parts = append(v.Totals.Parts, Part{of.name, p.Name, p})
+			name := p.Name
+			if of.name == "size" {
+				name = p.First.SizeIn(u)
+			}
+			v.Totals.Parts = append(v.Totals.Parts, Part{of.name, name, p})
 		}
 	}
 	return v
@@ -144,12 +160,12 @@ func faultsByRow(faults []takeoff.Fault) map[rowKey][]string {
 	return m
 }
 
-func itemOf(t *takeoff.Takeoff, it *takeoff.Item) Item {
+func itemOf(t *takeoff.Takeoff, it *takeoff.Item, u units.System) Item {
 	p := it.Piece
 	o := Item{
 		Tag: it.Tag, Sheet: it.At.Sheet, Row: it.At.Row, System: it.System, Level: it.Level,
 		Place: it.OnSite, Drawing: it.Drawing, Kind: p.Kind.String(), Style: p.Style.String(),
-		Shape: p.Shape.String(), Size: it.SizeText(), Quantity: it.Quantity, Scope: it.Scope.String(),
+		Shape: p.Shape.String(), Size: it.SizeText(), Shown: it.SizeIn(u), Quantity: it.Quantity, Scope: it.Scope.String(),
 		Area: it.Area, ExactArea: it.Exact, Cut: it.Cut, JointLength: it.JointLength,
 		Working: t.Working(it), Source: fittings.Source(&p), Notes: list(it.Notes),
 	}

@@ -2,6 +2,7 @@ package report
 
 import (
 	"blankoff/planner"
+	"blankoff/planner/units"
 	"blankoff/planner/untested"
 )
 
@@ -13,7 +14,8 @@ type Untested struct {
 	Overlaps int     `json:"could_be_tested"` // by letting one section take in a piece of the other
 	Tested   float64 `json:"could_be_tested_m"`
 	OverlapCost
-	List []UntestedJoint `json:"list"`
+	List  []UntestedJoint `json:"list"`
+	Units units.System    `json:"-"`
 }
 
 // OverlapCost is what overlaps cost beyond the plan, less what falls away.
@@ -49,11 +51,11 @@ func untestedOf(p *planner.Plan) *Untested {
 		ask.Cuts = append(ask.Cuts, untested.Cut{Joint: c.Joint, Parts: c.Parts, Why: c.Why})
 	}
 	list, sum := untested.Joints(ask)
-	v := &Untested{sum.Joints, sum.Metres, sum.Overlaps, sum.Tested, OverlapCost{sum.Blanks, sum.Minutes, sum.Area}, []UntestedJoint{}}
+	v := &Untested{sum.Joints, sum.Metres, sum.Overlaps, sum.Tested, OverlapCost{sum.Blanks, sum.Minutes, sum.Area}, []UntestedJoint{}, p.Settings.Units}
 	for _, j := range list {
 		c := &p.Cuts[j.Cut]
 		one := UntestedJoint{
-			Cut: j.Cut + 1, At: p.Network.JointText(c.Joint), Size: faceOf(c.Face).Text, Metres: j.Metres,
+			Cut: j.Cut + 1, At: p.Network.JointText(c.Joint), Size: faceOf(c.Face, p.Settings.Units).Text, Metres: j.Metres,
 			Takes: []string{}, OverlapCost: OverlapCost{j.Blanks, j.Minutes, j.Area}, Why: j.Why,
 		}
 		if j.By >= 0 {

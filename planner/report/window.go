@@ -5,6 +5,7 @@ import (
 
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // Windows is the table of areas that a rig can judge.
@@ -17,6 +18,8 @@ type Windows struct {
 	DuctPa   float64     `json:"duct_class_pa"` // 0: not stated
 	Rows     []WindowRow `json:"rows"`
 	Notes    []string    `json:"notes"`
+
+	Units units.System `json:"units,omitzero"`
 }
 
 // WindowRow is one class at one pressure in one shape of duct.
@@ -42,7 +45,7 @@ type AreaWindow struct {
 func OfWindows(r *rig.Rig, of rig.TableOf, rows []rig.Row, notes []string) *Windows {
 	v := &Windows{
 		Rig: r.Name, Scheme: of.Scheme.Name, Title: of.Scheme.Title, Sign: string(of.Sign),
-		Headroom: of.Headroom, DuctPa: of.DuctClassPa, Rows: []WindowRow{}, Notes: list(notes),
+		Headroom: of.Headroom, DuctPa: of.DuctClassPa, Rows: []WindowRow{}, Notes: list(notes), Units: of.Units,
 	}
 	said := map[string]bool{}
 	for _, row := range rows {
@@ -57,7 +60,7 @@ func OfWindows(r *rig.Rig, of rig.TableOf, rows []rig.Row, notes []string) *Wind
 			o.Areas = append(o.Areas, AreaWindow{a.Low, a.High, list(a.Ranges)})
 		}
 		v.Rows = append(v.Rows, o)
-		for _, n := range r.NotesAt(row.PressurePa, tightness.Sign(v.Sign)) {
+		for _, n := range r.NotesAt(row.PressurePa, tightness.Sign(v.Sign), of.Units) {
 			text := n.Text
 			if n.Range != "" {
 				text = "range " + n.Range + ": " + text

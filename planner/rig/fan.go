@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strconv"
+
+	"blankoff/planner/units"
 )
 
 // Hose joins the rig to the duct; the fan has to overcome it as well.
@@ -91,21 +93,25 @@ func (r Range) Holds(pa float64) float64 {
 }
 
 // fanNote says what to know about the fan at a pressure; empty if nothing.
-func (r Range) fanNote(pa float64) string {
+func (r Range) fanNote(pa float64, u units.System) string {
 	n := len(r.Fan)
-	switch {
-	case n == 0:
+	if n == 0 {
 		return "fan not checked: no fan curve in the rig file"
-	case pa > r.Fan[n-1].PressurePa:
-		return fmt.Sprintf("can't be used at %s Pa: the fan curve ends at %s Pa", plain(pa), plain(r.Fan[n-1].PressurePa))
-	case pa < r.Fan[0].PressurePa:
-		return fmt.Sprintf("the fan curve begins at %s Pa: at %s Pa the fan is taken to deliver no more than there, %s L/s",
-			plain(r.Fan[0].PressurePa), plain(pa), plain(r.Fan[0].FlowLS))
+	}
+	at := func(pa float64) string { return u.Text(units.Pressure, pa, 6) }
+	flow := func(q float64) string { return u.Text(units.Flow, q, 6) }
+	first, last := r.Fan[0], r.Fan[n-1]
+	switch {
+	case pa > last.PressurePa:
+		return fmt.Sprintf("can't be used at %s: the fan curve ends at %s", at(pa), at(last.PressurePa))
+	case pa < first.PressurePa:
+		return fmt.Sprintf("the fan curve begins at %s: at %s the fan is taken to deliver no more than there, %s",
+			at(first.PressurePa), at(pa), flow(first.FlowLS))
 	}
 	if low, _ := r.guarded(); r.Holds(pa) < low/100 {
-		return fmt.Sprintf("can't be used at %s Pa: the fan, through its hose, holds next to nothing there (its curve ends at %s Pa)", plain(pa), plain(r.Fan[n-1].PressurePa))
+		return fmt.Sprintf("can't be used at %s: the fan, through its hose, holds next to nothing there (its curve ends at %s)", at(pa), at(last.PressurePa))
 	} else if r.Holds(pa) < low {
-		return fmt.Sprintf("can't be used at %s Pa: the fan holds %s L/s there and the meter needs %s L/s", plain(pa), plain(r.Holds(pa)), plain(low))
+		return fmt.Sprintf("can't be used at %s: the fan holds %s there and the meter needs %s", at(pa), flow(r.Holds(pa)), flow(low))
 	}
 	return ""
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // curve is a fan of our own invention.
@@ -54,7 +55,7 @@ func TestFanCutsTheRange(t *testing.T) {
 		}
 	}
 	over := r.Judge(30, 2400, 1.5)
-	if over.State != Over || over.Reason != "no range of the rig can be used at 2400 Pa" {
+	if over.State != Over || over.Reason(units.SI) != "no range of the rig can be used at 2400 Pa" {
 		t.Errorf("above the curve: %+v", over)
 	}
 }
@@ -148,6 +149,20 @@ func TestWideHoseCostsNothing(t *testing.T) {
 	}
 }
 
+// TestNotesInUS: 300 Pa is 1.2044 in. w.g., 14 L/s is 29.664 cfm, 0.85 L/s 1.801.
+func TestNotesInUS(t *testing.T) {
+	r := &Rig{Ranges: []Range{{Name: "low", MinLS: 0.85, MaxLS: 14, Fan: []FanPoint{{300, 14}, {900, 0.5}}}}}
+	for pa, want := range map[float64]string{
+		100:  "the fan curve begins at 1.20 in. w.g.: at 0.401 in. w.g. the fan is taken to deliver no more than there, 29.66 cfm",
+		1200: "can't be used at 4.82 in. w.g.: the fan curve ends at 3.61 in. w.g.",
+		895:  "can't be used at 3.59 in. w.g.: the fan holds 1.298 cfm there and the meter needs 1.801 cfm", // 0.6125 L/s
+	} {
+		if got := r.NotesAt(pa, tightness.Positive, units.US); len(got) != 1 || got[0].Text != want {
+			t.Errorf("at %g Pa: %+v, want %s", pa, got, want)
+		}
+	}
+}
+
 func TestNotesAt(t *testing.T) {
 	r := &Rig{Ranges: []Range{
 		{Name: "low", MinLS: 0.8, MaxLS: 14, Fan: []FanPoint{{300, 14}, {900, 0.5}}},
@@ -165,7 +180,7 @@ func TestNotesAt(t *testing.T) {
 		{500, tightness.Negative, []string{"high: fan not checked", ": the fan curve is taken for both signs"}},
 	}
 	for _, tt := range tests {
-		got := r.NotesAt(tt.pa, tt.sign)
+		got := r.NotesAt(tt.pa, tt.sign, units.SI)
 		if len(got) != len(tt.says) {
 			t.Errorf("at %g Pa %s: got %+v", tt.pa, tt.sign, got)
 			continue

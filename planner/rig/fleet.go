@@ -6,6 +6,7 @@ import (
 	"sort"
 
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // Fleet is the rigs that can be sent to one job. A section is judged by one of
@@ -58,7 +59,9 @@ func (f Fleet) Judge(q, pa, headroom float64) Verdict {
 	}
 	windows := f.FlowWindows(pa, headroom)
 	if len(windows) == 0 {
-		return Verdict{State: Over, Reason: fmt.Sprintf("no range of any rig can be used at %s Pa with a headroom of %s", plain(pa), plain(headroom))}
+		return Verdict{State: Over, reason: func(u units.System) string {
+			return fmt.Sprintf("no range of any rig can be used at %s with a headroom of %s", u.Text(units.Pressure, pa, 6), plain(headroom))
+		}}
 	}
 	return judge(windows, q, pa, headroom, func() string {
 		_, name, _ := f.RangeFor(q, pa, headroom)
@@ -68,10 +71,10 @@ func (f Fleet) Judge(q, pa, headroom float64) Verdict {
 
 // NotesAt is what to know about the rigs at a pressure and sign; with several,
 // each note names its rig.
-func (f Fleet) NotesAt(pa float64, sign tightness.Sign) []Note {
+func (f Fleet) NotesAt(pa float64, sign tightness.Sign, u units.System) []Note {
 	var out []Note
 	for _, r := range f {
-		for _, n := range r.NotesAt(pa, sign) {
+		for _, n := range r.NotesAt(pa, sign, u) {
 			if len(f) > 1 {
 				n.Text = r.Name + ": " + n.Text
 			}

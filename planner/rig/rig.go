@@ -12,6 +12,7 @@ import (
 	"math"
 
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // Rig is a leakage rig with one measuring range or more.
@@ -80,11 +81,12 @@ func (r *Rig) FanChecked() bool {
 }
 
 // NotesAt says what to know about the rig at a pressure and sign: ranges that
-// can't be used, curves stretched below their lowest point, fans not checked.
-func (r *Rig) NotesAt(pa float64, sign tightness.Sign) []Note {
+// can't be used, curves stretched below their lowest point, fans not checked. Their
+// figures are in these units.
+func (r *Rig) NotesAt(pa float64, sign tightness.Sign, u units.System) []Note {
 	var notes []Note
 	for _, one := range r.Ranges {
-		if text := one.fanNote(pa); text != "" {
+		if text := one.fanNote(pa, u); text != "" {
 			notes = append(notes, Note{Range: one.Name, Key: "fan", Text: text})
 		}
 	}

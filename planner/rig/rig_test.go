@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // twoRanges is a rig of our own with a hole between its ranges.
@@ -147,7 +148,7 @@ func TestJudge(t *testing.T) {
 	}
 	for _, tt := range tests {
 		got := r.Judge(tt.q, 500, 1.5)
-		if got.State != tt.state || got.Range != tt.set || !strings.Contains(got.Reason, tt.says) || (got.Reason == "") != (got.State == In) {
+		if got.State != tt.state || got.Range != tt.set || !strings.Contains(got.Reason(units.SI), tt.says) || (got.Reason(units.SI) == "") != (got.State == In) {
 			t.Errorf("limit %g L/s: got %+v, want %s on %q: %s", tt.q, got, tt.state, tt.set, tt.says)
 		}
 	}
@@ -159,10 +160,10 @@ func TestJudge(t *testing.T) {
 		t.Errorf("window of a limit in it: %+v", in)
 	}
 	none := r.Judge(12, 500, 25)
-	if none.State != Over || !strings.Contains(none.Reason, "25 times") {
+	if none.State != Over || !strings.Contains(none.Reason(units.SI), "25 times") {
 		t.Errorf("no window at all: %+v", none)
 	}
-	if low := r.Judge(12, 500, 0.5); low.State != Over || !strings.Contains(low.Reason, "less than 1") {
+	if low := r.Judge(12, 500, 0.5); low.State != Over || !strings.Contains(low.Reason(units.SI), "less than 1") {
 		t.Errorf("headroom 0.5: %+v", low)
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // TableOf says what a table of windows is to cover.
@@ -21,6 +22,7 @@ type TableOf struct {
 	Shapes []tightness.Shape
 	// DuctClassPa is the pressure the duct is built for, Pa; 0: not stated.
 	DuctClassPa float64
+	Units       units.System // of the figures in sentences
 }
 
 // Row is the windows of one class at one pressure in one shape of duct.
@@ -106,10 +108,10 @@ func (of TableOf) wanted() (classes []tightness.Class, pressures []float64, err 
 func (r *Rig) row(of TableOf, c tightness.Class, pa float64, shape tightness.Shape) Row {
 	limit := of.Scheme.Limit(c, pa)
 	row := Row{Class: c.Name, Shape: shape, PressurePa: pa, LimitPerM2: limit, Areas: r.AreaWindows(limit, pa, of.Headroom)}
-	row.Ceiling = of.Scheme.Ceiling(c, shape, of.Sign, of.DuctClassPa)
+	row.Ceiling = of.Scheme.CeilingIn(of.Units.PressureWords, c, shape, of.Sign, of.DuctClassPa)
 	row.Permitted, row.State = row.Ceiling.Permits(pa)
 	if len(row.Areas) == 0 {
-		row.Reason = r.nothing(pa, of.Headroom)
+		row.Reason = r.nothing(pa, of.Headroom, of.Units)
 	}
 	return row
 }

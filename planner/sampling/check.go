@@ -3,6 +3,8 @@ package sampling
 import (
 	"fmt"
 	"slices"
+
+	"blankoff/planner/units"
 )
 
 // Check judges somebody else's pick: whether every name is a planned section,
@@ -30,7 +32,7 @@ func Check(sections []Section, ids []string, a Ask) (Pick, []Problem) {
 	}
 	p := judge(sorted, set(of), a)
 	p.IDs, p.Seed = ordered(of), a.Seed
-	short := shortOf(p)
+	short := shortOf(p, a.Units)
 	problems = append(problems, short...)
 	for _, flag := range p.Representative.Flags {
 		problems = append(problems, Problem{"the pick", flag, ""})
@@ -53,21 +55,22 @@ func (p Pick) parts() []Part {
 }
 
 // shortOf names every part of which too little was picked.
-func shortOf(p Pick) Problems {
+func shortOf(p Pick, u units.System) Problems {
+	q := p.By.quantity()
 	var out Problems
 	for _, part := range p.parts() {
 		if part.met() {
 			continue
 		}
-		cure := fmt.Sprintf("test %s %s more of it", figure(part.Short), p.By.Unit())
+		cure := fmt.Sprintf("test %s %s more of it", figure(u.Of(q, part.Short)), u.Unit(q))
 		if p.By != ByArea {
-			cure = fmt.Sprintf("test %s m of %s more of it", figure(part.Short), p.By)
+			cure = fmt.Sprintf("test %s %s of %s more of it", figure(u.Of(q, part.Short)), u.Unit(q), p.By)
 		}
 		if part.Asked == 100 {
 			cure = fmt.Sprintf("test the %s left of it", count(part.Sections-part.Taken, "section"))
 		}
 		out = append(out, Problem{part.Name, fmt.Sprintf("%s %% by %s is picked (%s of %s %s) where %s %% is asked for",
-			figure(part.Share), p.By, figure(part.Picked), figure(part.Whole), p.By.Unit(), figure(part.Asked)), cure})
+			figure(part.Share), p.By, figure(u.Of(q, part.Picked)), figure(u.Of(q, part.Whole)), u.Unit(q), figure(part.Asked)), cure})
 	}
 	return out
 }
@@ -78,7 +81,7 @@ func spare(sorted []Section, p Pick, a Ask) []string {
 	for _, id := range p.IDs {
 		fewer := set(p.IDs)
 		delete(fewer, id)
-		if len(shortOf(judge(sorted, fewer, a))) == 0 {
+		if len(shortOf(judge(sorted, fewer, a), a.Units)) == 0 {
 			return []string{"more is picked than asked for: without " + id + " every share would still be met"}
 		}
 	}

@@ -9,6 +9,7 @@ import (
 	"testing"
 
 	"blankoff/planner/sampling"
+	"blankoff/planner/units"
 )
 
 func TestQuotas(t *testing.T) {
@@ -113,6 +114,19 @@ func TestRepresentativeness(t *testing.T) {
 	p, _ = sampling.Check(list, []string{"few joints", "many joints"}, sampling.Ask{Percent: 50})
 	if len(p.Representative.Flags) > 0 {
 		t.Errorf("the whole isn't like itself: %q", p.Representative.Flags)
+	}
+}
+
+// TestSampleInUS: 0.8 m of joint per m2 is 0.244 ft per ft2, the normal 1.0 to
+// 1.5 is 0.305 to 0.457; 20 of 50 and 100 m2 are 215.278 of 538.196 and 1076.39 ft2.
+func TestSampleInUS(t *testing.T) {
+	list := []sampling.Section{{ID: "a", Area: 50, JointLength: 40}, {ID: "b", Area: 50, JointLength: 80}}
+	p, problems := sampling.Check(list, []string{"a"}, sampling.Ask{Percent: 70, Units: units.US})
+	if want := "0.244 ft of joint per ft2 is below the normal 0.305 to 0.457: few joints for the area (all planned sections have 0.366)"; !slices.Contains(p.Representative.Flags, want) {
+		t.Errorf("%q, want %q", p.Representative.Flags, want)
+	}
+	if want := "all: 50 % by area is picked (538.196 of 1076.39 ft2) where 70 % is asked for; test 215.278 ft2 more of it"; len(problems) == 0 || problems[0].Error() != want {
+		t.Errorf("%v, want %s", problems, want)
 	}
 }
 

@@ -27,7 +27,7 @@ func judge(sorted []Section, picked map[string]bool, a Ask) Pick {
 			p.Quotas = append(p.Quotas, part(sorted, picked, a.By, n))
 		}
 	}
-	p.Representative = represent(sorted, picked)
+	p.Representative = represent(sorted, picked, a.Units)
 	p.Detect = detect(p.All.Sections, p.All.Taken)
 	p.Notes = notes(sorted, p, a)
 	return p

@@ -3,6 +3,8 @@ package sampling
 import (
 	"fmt"
 	"math"
+
+	"blankoff/planner/units"
 )
 
 // The band of joint length over area that is normal for a tested part, per
@@ -39,7 +41,7 @@ func (t *sums) add(s Section) {
 	}
 }
 
-func represent(sorted []Section, picked map[string]bool) Representative {
+func represent(sorted []Section, picked map[string]bool, u units.System) Representative {
 	var whole, part sums
 	var of []Section
 	for _, s := range sorted {
@@ -58,7 +60,7 @@ func represent(sorted []Section, picked map[string]bool) Representative {
 		r.Flags = []string{"nothing is picked"}
 		return r
 	}
-	r.flagJoints()
+	r.flagJoints(u)
 	r.flagShare("straights", r.Straights, r.WholeStraights)
 	r.flagShare("mains", r.Mains, r.WholeMains)
 	r.flagAbsent(sorted, of)
@@ -69,15 +71,16 @@ func (r *Representative) flag(format string, args ...any) {
 	r.Flags = append(r.Flags, fmt.Sprintf(format, args...))
 }
 
-func (r *Representative) flagJoints() {
-	whole := fmt.Sprintf("all planned sections have %.2f", r.WholeJointPerArea)
+func (r *Representative) flagJoints(u units.System) {
+	least, most, unit := u.Ratio(LeastJointPerArea, 1), u.Ratio(MostJointPerArea, 1), u.Unit(units.JointRatio)
+	whole := "all planned sections have " + u.Ratio(r.WholeJointPerArea, 2)
 	switch v := r.JointPerArea; {
 	case math.IsNaN(v) || r.WholeJointPerArea == 0:
 		r.flag("joint length over area can't be judged: there is no area, or no joint length")
 	case v < LeastJointPerArea:
-		r.flag("%.2f m of joint per m2 is below the normal %.1f to %.1f: few joints for the area (%s)", v, LeastJointPerArea, MostJointPerArea, whole)
+		r.flag("%s %s is below the normal %s to %s: few joints for the area (%s)", u.Ratio(v, 2), unit, least, most, whole)
 	case v > MostJointPerArea:
-		r.flag("%.2f m of joint per m2 is above the normal %.1f to %.1f: many joints for the area (%s)", v, LeastJointPerArea, MostJointPerArea, whole)
+		r.flag("%s %s is above the normal %s to %s: many joints for the area (%s)", u.Ratio(v, 2), unit, least, most, whole)
 	}
 }
 

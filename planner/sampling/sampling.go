@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+
+	"blankoff/planner/units"
 )
 
 // Section is a planned section, as far as a choice depends on it.
@@ -36,6 +38,14 @@ func (b By) String() string {
 		return byNames[b]
 	}
 	return fmt.Sprintf("measure %d", uint8(b))
+}
+
+// quantity is the kind of figure of the measure.
+func (b By) quantity() units.Quantity {
+	if b == ByArea {
+		return units.Area
+	}
+	return units.Length
 }
 
 // Unit is the unit of the measure.
@@ -99,6 +109,7 @@ type Ask struct {
 	// Escalated is how many times the sample has been widened after a failure:
 	// 0 when it is the first sample that has failed. Only Escalate reads it.
 	Escalated int
+	Units     units.System // of the figures in sentences
 }
 
 // Part is a part of the sections and what was picked of it.

@@ -7,6 +7,10 @@ import (
 	"strings"
 )
 
+// Words writes a pressure, Pa, for the sentences of a ceiling: its figure and
+// its unit. nil writes Pa.
+type Words func(pa float64) (figure, unit string)
+
 // Ceiling is the most a duct may be pressed for a test.
 type Ceiling struct {
 	// Pa is the ceiling, a magnitude; 0 unless Known.
@@ -21,6 +25,8 @@ type Ceiling struct {
 	Reason   string
 	Source   string
 	Sureness string
+
+	words Words
 }
 
 // rule is one ceiling of the scheme's file.
@@ -48,27 +54,32 @@ func (r rule) covers(class string, shape Shape, sign Sign) bool {
 // Where the scheme leaves the ceiling to the duct's pressure class and that
 // isn't stated, Known is false and Reason asks for it; nothing is guessed.
 func (s *Scheme) Ceiling(c Class, shape Shape, sign Sign, ductClassPa float64) Ceiling {
+	return s.CeilingIn(nil, c, shape, sign, ductClassPa)
+}
+
+// CeilingIn is [Scheme.Ceiling] with its sentences in these words.
+func (s *Scheme) CeilingIn(w Words, c Class, shape Shape, sign Sign, ductClassPa float64) Ceiling {
 	at := fmt.Sprintf("class %s, %s, %s: ", c.Name, shape, sign)
 	r, found := s.rule(c, shape, sign)
-	out := Ceiling{Source: r.source, Sureness: r.sureness, Highest: r.pa}
+	out := Ceiling{Source: r.source, Sureness: r.sureness, Highest: r.pa, words: w}
 	if n := len(r.ductClasses); n > 0 {
 		out.Highest = r.ductClasses[n-1]
 	}
 	stated := ductClassPa > 0
 	switch {
 	case stated && out.Highest > 0 && ductClassPa >= out.Highest:
-		out.Pa, out.Known, out.Reason = out.Highest, true, at+"at most "+pascals(out.Highest)
+		out.Pa, out.Known, out.Reason = out.Highest, true, at+"at most "+w.say(out.Highest)
 	case stated:
 		out.Pa, out.Known = ductClassPa, true
-		out.Reason = at + "at most " + pascals(ductClassPa) + ", the duct's own pressure class" + r.remark(ductClassPa)
+		out.Reason = at + "at most " + w.say(ductClassPa) + ", the duct's own pressure class" + r.remark(w, ductClassPa)
 		out.Source, out.Sureness = "the duct's own pressure class, as stated", Read
 	case !found:
 		out.Reason = at + "scheme " + s.Name + " names no ceiling, state the duct's pressure class (duct_class_pa)"
 		out.Source, out.Sureness = s.Source, s.Sureness
 	case r.pa > 0:
-		out.Pa, out.Known, out.Reason = r.pa, true, at+"at most "+pascals(r.pa)
+		out.Pa, out.Known, out.Reason = r.pa, true, at+"at most "+w.say(r.pa)
 	default:
-		out.Reason = at + "the ceiling is the duct's pressure class, which isn't stated" + r.ask()
+		out.Reason = at + "the ceiling is the duct's pressure class, which isn't stated" + r.ask(w)
 	}
 	return out
 }
@@ -90,22 +101,22 @@ func (s *Scheme) rule(c Class, shape Shape, sign Sign) (rule, bool) {
 }
 
 // remark warns of a stated pressure class that the scheme doesn't know.
-func (r rule) remark(pa float64) string {
+func (r rule) remark(w Words, pa float64) string {
 	if len(r.ductClasses) == 0 || slices.Contains(r.ductClasses, pa) {
 		return ""
 	}
-	text := " (the scheme's pressure classes are " + list(r.ductClasses) + ")"
+	text := " (the scheme's pressure classes are " + w.list(r.ductClasses) + ")"
 	if i := int(pa); float64(i) == pa && i <= len(r.ductClasses) {
-		text += fmt.Sprintf("; if pressure class %d was meant, state %s", i, pascals(r.ductClasses[i-1]))
+		text += fmt.Sprintf("; if pressure class %d was meant, state %s", i, w.say(r.ductClasses[i-1]))
 	}
 	return text
 }
 
-func (r rule) ask() string {
+func (r rule) ask(w Words) string {
 	if len(r.ductClasses) == 0 {
 		return ": state it (duct_class_pa)"
 	}
-	return ": state it (duct_class_pa: " + list(r.ductClasses) + ")"
+	return ": state it (duct_class_pa: " + w.list(r.ductClasses) + ")"
 }
 
 // Permits says whether a test at pa (a magnitude, Pa) may go ahead, and why
@@ -118,7 +129,7 @@ func (c Ceiling) Permits(pa float64) (ok bool, reason string) {
 	}
 	// A pressure that came through in. w.g. may be off in its last digit.
 	if most > 0 && pa > most*(1+1e-9) {
-		return false, "not permitted: at most " + pascals(most)
+		return false, "not permitted: at most " + c.words.say(most)
 	}
 	if !c.Known {
 		return true, c.Reason
@@ -126,15 +137,31 @@ func (c Ceiling) Permits(pa float64) (ok bool, reason string) {
 	return true, ""
 }
 
-func pascals(pa float64) string { return strconv.FormatFloat(pa, 'g', 7, 64) + " Pa" }
+// write is the figure and the unit of a pressure.
+func (w Words) write(pa float64) (figure, unit string) {
+	if w != nil {
+		return w(pa)
+	}
+	return strconv.FormatFloat(pa, 'g', 7, 64), "Pa"
+}
 
-func list(pa []float64) string {
-	var words []string
-	for _, v := range pa {
-		words = append(words, strconv.FormatFloat(v, 'g', 7, 64))
+func (w Words) say(pa float64) string {
+	figure, unit := w.write(pa)
+	return figure + " " + unit
+}
+
+func (w Words) list(pa []float64) string {
+	if len(pa) == 0 {
+		return ""
 	}
-	if n := len(words); n > 1 {
-		return strings.Join(words[:n-1], ", ") + " or " + words[n-1] + " Pa"
+	last := len(pa) - 1
+	if last == 0 {
+		return w.say(pa[0])
 	}
-	return strings.Join(words, "") + " Pa"
+	var figures []string
+	for _, v := range pa[:last] {
+		figure, _ := w.write(v)
+		figures = append(figures, figure)
+	}
+	return strings.Join(figures, ", ") + " or " + w.say(pa[last])
 }

@@ -66,7 +66,7 @@ func TestCeilings(t *testing.T) {
 		if !got.Known || got.Pa != tt.want {
 			t.Errorf("%s %s %s %s, duct class %g: got %+v, want %g", tt.scheme, tt.class, tt.shape, tt.sign, tt.ductClass, got, tt.want)
 		}
-		if got.Source == "" || got.Sureness == "" || !strings.Contains(got.Reason, "at most "+pascals(tt.want)) {
+		if got.Source == "" || got.Sureness == "" || !strings.Contains(got.Reason, "at most "+Words(nil).say(tt.want)) {
 			t.Errorf("%s %s %s %s: no source, or a reason that doesn't say it: %+v", tt.scheme, tt.class, tt.shape, tt.sign, got)
 		}
 	}

@@ -80,7 +80,7 @@ func (b Base) variants(a Asked) []variant {
 		list = append(list, variant{name: "one class tighter", piece: b.PieceLength, rows: b.tighten})
 	}
 	for _, pa := range a.PressuresPa {
-		list = append(list, variant{name: fmt.Sprintf("test pressure %g Pa", pa), piece: b.PieceLength, rows: func(t *takeoff.Takeoff) error {
+		list = append(list, variant{name: "test pressure " + b.Settings.Units.Pressure(pa), piece: b.PieceLength, rows: func(t *takeoff.Takeoff) error {
 			for i := range t.Items {
 				t.Items[i].TestPa = pa
 			}

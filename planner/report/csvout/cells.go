@@ -1,5 +1,6 @@
 // Package csvout renders a takeoff, the sections and the blanks of a plan as
-// CSV: one heading row, comma, point, UTF-8. Numbers are rounded to a
+// CSV: one heading row, comma, point, UTF-8. The headings name the units of the
+// view: area_m2, or area_ft2. Numbers are rounded to a
 // millionth, forces and minutes to a tenth; limits are cut off at a millionth.
 package csvout
 
@@ -14,6 +15,7 @@ import (
 	"github.com/gocarina/gocsv"
 
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // words is a text cell. A spreadsheet takes a cell that begins with one of
@@ -61,6 +63,17 @@ func (v size) MarshalCSV() (string, error) {
 	return number(v).MarshalCSV()
 }
 
+// in is a figure in the units of the view.
+func in(u units.System, q units.Quantity, v float64) number { return number(u.Of(q, v)) }
+
+// across is a size in mm, in the units of the view.
+func across(u units.System, mm float64) size {
+	if u == units.SI {
+		return size(mm)
+	}
+	return size(u.Of(units.Size, mm/1000))
+}
+
 // permitted is a limit, cut off at a millionth so that it is never more than
 // what is permitted.
 type permitted float64
@@ -73,11 +86,31 @@ func (v permitted) MarshalCSV() (string, error) {
 	return s, nil
 }
 
+// headed writes a table whose first row is the headings, in SI, and turns them to
+// other units.
+type headed struct {
+	*gocsv.SafeCSVWriter
+	units units.System
+	begun bool
+}
+
+// Write writes one row.
+func (h *headed) Write(row []string) error {
+	if !h.begun {
+		for i, name := range row {
+			row[i] = h.units.Rename(name)
+		}
+	}
+	h.begun = true
+	return h.SafeCSVWriter.Write(row)
+}
+
 // write makes a row of every entry and writes them in portions, so that a long
-// list isn't held twice. The headings come from the row's tags.
-func write[T, R any](w io.Writer, list []T, row func(*T) R) error {
+// list isn't held twice. The headings come from the row's tags, which are those
+// of SI.
+func write[T, R any](w io.Writer, u units.System, list []T, row func(*T) R) error {
 	const portion = 2048
-	out := gocsv.NewSafeCSVWriter(csv.NewWriter(w))
+	out := &headed{SafeCSVWriter: gocsv.NewSafeCSVWriter(csv.NewWriter(w)), units: u}
 	rows := make([]R, 0, min(portion, len(list)))
 	first := true
 	for i := 0; i < len(list) || first; i += portion {

@@ -28,5 +28,5 @@ func Moves(w io.Writer, v *report.Plan) error {
 			}
 		}
 	}
-	return write(w, rows, func(r *moveRow) moveRow { return *r })
+	return write(w, v.Units, rows, func(r *moveRow) moveRow { return *r })
 }

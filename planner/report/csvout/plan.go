@@ -5,6 +5,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 type sectionRow struct {
@@ -76,7 +77,7 @@ type cutRow struct {
 
 // Cuts writes the cuts, one a row.
 func Cuts(w io.Writer, v *report.Plan) error {
-	return write(w, v.Cuts, func(c *report.Cut) cutRow {
+	return write(w, v.Units, v.Cuts, func(c *report.Cut) cutRow {
 		a, z := c.Between[0], c.Between[1]
 		return cutRow{words(a.Tag), a.Piece, words(z.Tag), z.Piece, words(c.At), words(c.Parts[0] + " | " + c.Parts[1]),
 			words(c.Level), words(c.Place), words(c.Drawing), words(c.Text), tenth(c.Minutes), words(c.Why)}
@@ -85,15 +86,17 @@ func Cuts(w io.Writer, v *report.Plan) error {
 
 // Sections writes the sections, one a row.
 func Sections(w io.Writer, v *report.Plan) error {
-	return write(w, v.Sections, func(s *report.Section) sectionRow {
+	u := v.Units
+	return write(w, v.Units, v.Sections, func(s *report.Section) sectionRow {
 		var pieces []string
 		for i := range s.Pieces {
 			pieces = append(pieces, show.Span(&s.Pieces[i]))
 		}
 		return sectionRow{
 			ID: words(s.ID), System: words(s.System), Levels: joined(s.Levels), Places: joined(s.Places), Drawings: joined(s.Drawings),
-			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: number(s.TestPa), Sign: words(s.Sign),
-			Area: number(s.Area), ExactArea: number(s.ExactArea), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
+			Scheme: words(s.Scheme), Class: words(s.Class), TestPa: in(u, units.Pressure, s.TestPa), Sign: words(s.Sign),
+			Area: in(u, units.Area, s.Area), ExactArea: in(u, units.Area, s.ExactArea), JointLength: in(u, units.Length, s.JointLength),
+			LimitPerM2: permitted(u.Turn(units.PerArea, s.LimitPerM2)), Limit: permitted(u.Turn(units.Flow, s.Limit)),
 			Rig: words(s.Rig), Range: words(s.Range), Readings: joined(s.Readings), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: blanksOf(s), Notes: joined(s.Notes),
 			RigAt: words(s.RigAt), TapAt: words(s.TapAt), OpenEnd: size(s.OpenEndFlow),
@@ -113,6 +116,7 @@ func blanksOf(s *report.Section) *int {
 // Blanks writes every blank of every section, one a row, numbered in its
 // section.
 func Blanks(w io.Writer, v *report.Plan) error {
+	u := v.Units
 	var rows []blankRow
 	for i := range v.Sections {
 		s := &v.Sections[i]
@@ -124,10 +128,10 @@ func Blanks(w io.Writer, v *report.Plan) error {
 			}
 			rows = append(rows, blankRow{
 				Section: words(s.ID), Number: k + 1, Cut: cut, System: words(s.System), Level: words(b.Level), Place: words(b.Place), Drawing: words(b.Drawing), At: words(b.At), Why: words(b.Why),
-				Size: words(b.Text), Shape: words(b.Shape), Width: size(b.Width), Height: size(b.Height), Diameter: size(b.Diameter),
-				TestPa: number(s.TestPa), Sign: words(s.Sign), Force: tenth(b.Force), Minutes: tenth(b.Minutes),
+				Size: words(b.Text), Shape: words(b.Shape), Width: across(u, b.Width), Height: across(u, b.Height), Diameter: across(u, b.Diameter),
+				TestPa: in(u, units.Pressure, s.TestPa), Sign: words(s.Sign), Force: tenth(u.Of(units.Force, b.Force)), Minutes: tenth(b.Minutes),
 			})
 		}
 	}
-	return write(w, rows, func(r *blankRow) blankRow { return *r })
+	return write(w, v.Units, rows, func(r *blankRow) blankRow { return *r })
 }

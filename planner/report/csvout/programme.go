@@ -36,7 +36,7 @@ func Programme(w io.Writer, v *report.Plan) error {
 	if v.Programme != nil {
 		slots = v.Programme.Slots
 	}
-	return write(w, slots, func(s *report.Slot) slotRow {
+	return write(w, v.Units, slots, func(s *report.Slot) slotRow {
 		return slotRow{
 			s.Visit, s.Day, words(s.On), words(s.Section), words(s.Level), tenth(s.Move), tenth(s.Cuts), tenth(s.Ends),
 			tenth(s.SetUp), tenth(s.Hold), tenth(s.Rest), tenth(s.Minutes), s.LastDay, words(s.Retest),
@@ -47,7 +47,7 @@ func Programme(w io.Writer, v *report.Plan) error {
 // Kit writes what the tests need, one thing a row; a number is empty where it is
 // as many as needed.
 func Kit(w io.Writer, v *report.Plan) error {
-	return write(w, v.Kit, func(k *report.KitLine) kitRow {
+	return write(w, v.Units, v.Kit, func(k *report.KitLine) kitRow {
 		r := kitRow{Group: words(k.Group), What: words(k.What), Why: words(k.Why)}
 		if k.Number > 0 {
 			r.Number = &k.Number

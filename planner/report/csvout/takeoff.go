@@ -5,6 +5,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -48,7 +49,7 @@ type totalRow struct {
 // totals: by scope, system, level, shape and size.
 func Takeoff(w io.Writer, v *report.Takeoff) error {
 	if len(v.Items)+len(v.Refused) == 0 {
-		return totals(w, &v.Totals)
+		return totals(w, v.Units, &v.Totals)
 	}
 	all := make([]*report.Item, 0, len(v.Items)+len(v.Refused))
 	for i := range v.Items {
@@ -58,29 +59,36 @@ func Takeoff(w io.Writer, v *report.Takeoff) error {
 		all = append(all, &v.Refused[i])
 	}
 	k := 0
-	return write(w, all, func(it **report.Item) itemRow {
+	return write(w, v.Units, all, func(it **report.Item) itemRow {
 		k++
-		return rowOf(*it, k > len(v.Items))
+		return rowOf(*it, k > len(v.Items), v.Units)
 	})
 }
 
 // rowOf is the row of an item. A refused one has no figures.
-func rowOf(it *report.Item, refused bool) itemRow {
+func rowOf(it *report.Item, refused bool, u units.System) itemRow {
 	r := itemRow{
 		Row: it.Row, Sheet: words(it.Sheet), State: words(show.ItemState(it, refused)), Tag: words(it.Tag), System: words(it.System), Level: words(it.Level),
 		Place: words(it.Place), Drawing: words(it.Drawing), Kind: words(it.Kind), Style: words(it.Style),
-		Shape: words(it.Shape), Size: words(it.Size), Quantity: it.Quantity, Scope: words(it.Scope), From: words(it.From),
-		Stated: (*number)(it.Stated), Working: words(it.Working), Source: words(it.Source), Notes: joined(it.Notes),
+		Shape: words(it.Shape), Size: words(show.ItemSize(it)), Quantity: it.Quantity, Scope: words(it.Scope), From: words(it.From),
+		Working: words(it.Working), Source: words(it.Source), Notes: joined(it.Notes),
+	}
+	if it.Stated != nil {
+		r.Stated = figure(u, units.Area, *it.Stated)
 	}
 	if !refused {
-		r.Area, r.ExactArea, r.Openings, r.JointLength = figure(it.Area), figure(it.ExactArea), figure(it.Cut), figure(it.JointLength)
+		r.Area, r.ExactArea, r.Openings = figure(u, units.Area, it.Area), figure(u, units.Area, it.ExactArea), figure(u, units.Area, it.Cut)
+		r.JointLength = figure(u, units.Length, it.JointLength)
 	}
 	return r
 }
 
-func figure(v float64) *number { return (*number)(&v) }
+func figure(u units.System, q units.Quantity, v float64) *number {
+	n := in(u, q, v)
+	return &n
+}
 
-func totals(w io.Writer, t *report.Totals) error {
+func totals(w io.Writer, u units.System, t *report.Totals) error {
 	parts := []report.Part{
 		{Of: "scope", Name: "in", Part: takeoff.Part{Area: t.Area, JointLength: t.JointLength}},
 		{Of: "scope", Name: "through", Part: takeoff.Part{Area: t.Through}},
@@ -89,8 +97,8 @@ func totals(w io.Writer, t *report.Totals) error {
 	if t.Refused > 0 {
 		parts = append(parts, report.Part{Of: "scope", Name: "refused", Part: takeoff.Part{Area: t.Refused}})
 	}
-	return write(w, append(parts, t.Parts...), func(p *report.Part) totalRow {
-		r := totalRow{By: words(p.Of), Name: words(p.Name), Area: number(p.Area), JointLength: number(p.JointLength)}
+	return write(w, u, append(parts, t.Parts...), func(p *report.Part) totalRow {
+		r := totalRow{By: words(p.Of), Name: words(p.Name), Area: in(u, units.Area, p.Area), JointLength: in(u, units.Length, p.JointLength)}
 		if p.Of != "scope" {
 			r.Rows, r.Pieces = &p.Rows, &p.Pieces
 		}

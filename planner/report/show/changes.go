@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
+	"blankoff/planner/units"
 )
 
 // Days are the days of a visit, in words where there is no bound.
@@ -34,10 +35,13 @@ func Change(x *report.CutChange) string {
 }
 
 // LimitChange says that a section is held to another limit than before.
-func LimitChange(x report.Limit) string {
+func LimitChange(x report.Limit) string { return LimitChangeIn(units.SI, x) }
+
+// LimitChangeIn is LimitChange in other units.
+func LimitChangeIn(u units.System, x report.Limit) string {
 	said := ""
 	if x.Status == "passed" || x.Status == "tested" {
 		said = "; its reading was judged by the old one: judge it again, or test again if the pressure changed"
 	}
-	return fmt.Sprintf("%s: its limit was %s L/s and is %s%s", x.ID, Limit(x.Was), Limit(x.Is), said)
+	return fmt.Sprintf("%s: its limit was %s and is %s%s", x.ID, u.Limit(x.Was), u.Cut(units.Flow, x.Is), said)
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report"
+	"blankoff/planner/units"
 )
 
 // Needs says what the blanks come to in the order of the tests: "30 makes for 59
@@ -63,9 +64,9 @@ func UntestedSum(u *report.Untested) string {
 	if u.Joints == 1 {
 		stay = "stays"
 	}
-	parts := []string{fmt.Sprintf("%s, %.1f m of joint, %s untested", Count(u.Joints, "joint"), u.Metres, stay)}
+	parts := []string{fmt.Sprintf("%s, %s of joint, %s untested", Count(u.Joints, "joint"), tenths(u.Units, units.Length, u.Metres), stay)}
 	if u.Overlaps > 0 {
-		parts = append(parts, fmt.Sprintf("overlapping would test %d of them (%.1f m) for %s", u.Overlaps, u.Tested, overlapCost(&u.OverlapCost)))
+		parts = append(parts, fmt.Sprintf("overlapping would test %d of them (%s) for %s", u.Overlaps, tenths(u.Units, units.Length, u.Tested), overlapCost(&u.OverlapCost, u.Units)))
 	}
 	order, many := []string{}, map[string]int{}
 	for i := range u.List {
@@ -85,8 +86,13 @@ func UntestedSum(u *report.Untested) string {
 	return strings.Join(parts, "; ")
 }
 
+// tenths writes a figure with one decimal and its unit.
+func tenths(u units.System, q units.Quantity, v float64) string {
+	return fmt.Sprintf("%.1f %s", u.Of(q, v), u.Unit(q))
+}
+
 // overlapCost writes what an overlap costs.
-func overlapCost(c *report.OverlapCost) string {
+func overlapCost(c *report.OverlapCost, u units.System) string {
 	blanks := Count(c.Blanks, "more blank")
 	switch {
 	case c.Blanks == 0:
@@ -94,5 +100,5 @@ func overlapCost(c *report.OverlapCost) string {
 	case c.Blanks < 0:
 		blanks = Count(-c.Blanks, "blank") + " fewer"
 	}
-	return fmt.Sprintf("%.0f min, %s and %.1f m2 tested twice", Whole(c.Minutes)+0, blanks, c.Area)
+	return fmt.Sprintf("%.0f min, %s and %s tested twice", Whole(c.Minutes)+0, blanks, tenths(u, units.Area, c.Area))
 }

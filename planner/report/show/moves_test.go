@@ -5,6 +5,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/internal/testview"
+	"blankoff/planner/units"
 )
 
 func TestWay(t *testing.T) {
@@ -44,7 +45,7 @@ func TestUntestedSum(t *testing.T) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	u.Blanks, u.Minutes = -1, -0.2
-	if got, want := overlapCost(&u.OverlapCost), "0 min, 1 blank fewer and 3.8 m2 tested twice"; got != want {
+	if got, want := overlapCost(&u.OverlapCost, units.SI), "0 min, 1 blank fewer and 3.8 m2 tested twice"; got != want {
 		t.Errorf("%q, want %q", got, want)
 	}
 	one := &report.Untested{Joints: 1, Metres: 3.2, List: u.List[1:]}

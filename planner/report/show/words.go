@@ -8,6 +8,7 @@ import (
 	"unicode"
 
 	"blankoff/planner/report"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -42,6 +43,22 @@ func State(s *report.Section) string {
 		return "under range"
 	}
 	return "in range"
+}
+
+// ItemSize is the size of a row in the units of the view.
+func ItemSize(it *report.Item) string {
+	if it.Shown == "" {
+		return it.Size
+	}
+	return it.Shown
+}
+
+// PieceSize is the size of a piece in the units of the view.
+func PieceSize(p *report.Piece) string {
+	if p.Shown == "" {
+		return p.Size
+	}
+	return p.Shown
 }
 
 // ItemState says what became of a row: "used", "excluded" where it is out of
@@ -90,6 +107,11 @@ func Difference(m2 float64) float64 {
 		return m2
 	}
 	return v
+}
+
+// DifferenceIn is that difference in these units.
+func DifferenceIn(u units.System, m2 float64) float64 {
+	return Difference(u.Of(units.Area, Difference(m2)))
 }
 
 // Rows shows that no row was lost.

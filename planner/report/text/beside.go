@@ -8,6 +8,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // ownCuts sets a person's own cuts beside the best plan.
@@ -39,12 +40,13 @@ func alone(b *bufio.Writer, v *report.Plan) {
 	if len(v.Alone) == 0 {
 		return
 	}
+	u := v.Units
 	title(b, "Rigs: what each would do alone")
 	writeTable(b, []Column{
-		{Head: "rig", Max: 40}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "not tested m2", Align: Right},
+		{Head: "rig", Max: 40}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "not tested " + u.Unit(units.Area), Align: aligned(u)},
 	}, func(row func(...string)) {
 		line := func(name string, tests, under, over int, minutes, left float64) {
-			row(name, strconv.Itoa(tests), strconv.Itoa(under), strconv.Itoa(over), fixed(minutes, 0), area(left))
+			row(name, strconv.Itoa(tests), strconv.Itoa(under), strconv.Itoa(over), fixed(minutes, 0), area(u, left))
 		}
 		p := &v.Proof
 		line("all of them (this plan)", p.Tests, p.UnderRange, p.OverRange, p.BlankMinutes, v.Balance.Outside)
@@ -107,7 +109,7 @@ func sample(b *bufio.Writer, v *report.Plan) {
 }
 
 // kept writes what became of an earlier plan.
-func kept(b *bufio.Writer, k *report.Kept) {
+func kept(b *bufio.Writer, k *report.Kept, u units.System) {
 	if k == nil {
 		return
 	}
@@ -124,26 +126,26 @@ func kept(b *bufio.Writer, k *report.Kept) {
 		paragraph(b, "  VOID      ", fmt.Sprintf("%s (%s): %s, %s", x.ID, x.Status, x.Piece, x.Why))
 	}
 	for _, x := range k.Limits {
-		paragraph(b, "  LIMIT     ", show.LimitChange(x))
+		paragraph(b, "  LIMIT     ", show.LimitChangeIn(u, x))
 	}
 	if !k.Proved {
 		paragraph(b, "            ", "whether fewer sections could move wasn't tried to the end")
 	}
 	b.WriteString("\n")
 	writeTable(b, []Column{
-		{Head: ""}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "blanks", Align: Right}, {Head: "m2 in tests", Align: Right}, {Head: "limits L/s", Align: Right},
+		{Head: ""}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right}, {Head: "cuts", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "blanks", Align: Right}, {Head: u.Unit(units.Area) + " in tests", Align: aligned(u)}, {Head: "limits " + u.Unit(units.Flow), Align: aligned(u)},
 	}, func(row func(...string)) {
 		line := func(name string, s report.Sums) {
-			row(name, strconv.Itoa(s.Tests), strconv.Itoa(s.Under), strconv.Itoa(s.Over), strconv.Itoa(s.Cuts), fixed(s.Minutes, 0), strconv.Itoa(s.Blanks), area(s.Area), show.Limit(s.Limit))
+			row(name, strconv.Itoa(s.Tests), strconv.Itoa(s.Under), strconv.Itoa(s.Over), strconv.Itoa(s.Cuts), fixed(s.Minutes, 0), strconv.Itoa(s.Blanks), area(u, s.Area), u.Cut(units.Flow, s.Limit))
 		}
 		line("before", k.Before)
 		line("now", k.Now)
 	})
-	keptChanges(b, k)
+	keptChanges(b, k, u)
 }
 
 // keptChanges lists what came, went or changed in the schedule.
-func keptChanges(b *bufio.Writer, k *report.Kept) {
+func keptChanges(b *bufio.Writer, k *report.Kept, u units.System) {
 	var changes []string
 	for _, c := range k.Changes {
 		text := fmt.Sprintf("%s %s: ", c.What, c.Tag)
@@ -158,7 +160,7 @@ func keptChanges(b *bufio.Writer, k *report.Kept) {
 				text += " to " + c.Is
 			}
 		}
-		changes = append(changes, fmt.Sprintf("%s, %+.2f m2", text, c.Area))
+		changes = append(changes, fmt.Sprintf("%s, %+.2f %s", text, u.Of(units.Area, c.Area), u.Unit(units.Area)))
 	}
 	list(b, "Changes in the schedule since", changes, most, hasAll)
 }

@@ -8,16 +8,17 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // cuts writes where two sections are parted.
-func cuts(b *bufio.Writer, cuts []report.Cut) {
+func cuts(b *bufio.Writer, cuts []report.Cut, u units.System) {
 	if len(cuts) == 0 {
 		return
 	}
 	title(b, "Cuts: blank off both sides of these joints")
 	writeTable(b, []Column{
-		{Head: "", Align: Right}, {Head: "joint", Max: 44}, {Head: "parts"}, {Head: "level, place", Max: 28}, {Head: "size", Max: 14}, {Head: "min", Align: Right}, {Head: "why", Max: 20},
+		{Head: "", Align: Right}, {Head: "joint", Max: 44}, {Head: "parts"}, {Head: "level, place", Max: 28}, {Head: "size", Max: sizeRoom(u)}, {Head: "min", Align: Right}, {Head: "why", Max: 20},
 	}, func(row func(...string)) {
 		for i := range cuts {
 			if i == most {
@@ -37,9 +38,17 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 	}
 }
 
+// sizeRoom is the room for a size: two sides in mm, or in inches with decimals.
+func sizeRoom(u units.System) int {
+	if u == units.SI {
+		return 14
+	}
+	return 18
+}
+
 // blanks writes the blanks by size.
 func blanks(b *bufio.Writer, v *report.Plan) {
-	sizes := show.Sizes(v)
+	sizes, u := show.Sizes(v), v.Units
 	if len(sizes) == 0 {
 		return
 	}
@@ -52,10 +61,10 @@ func blanks(b *bufio.Writer, v *report.Plan) {
 	}
 	writeTable(b, []Column{
 		{Head: "size", Max: 24}, {Head: "fits", Align: Right}, {Head: "makes", Align: Right}, {Head: "cuts", Align: Right}, {Head: "open ends", Align: Right},
-		{Head: "scope", Align: Right}, {Head: "up to N", Align: Right}, {Head: "min", Align: Right},
+		{Head: "scope", Align: Right}, {Head: "up to " + u.Unit(units.Force), Align: aligned(u)}, {Head: "min", Align: Right},
 	}, func(row func(...string)) {
 		line := func(name string, s show.Size) {
-			row(name, strconv.Itoa(s.Fits()), number(s.Makes), number(s.Cuts), number(s.OpenEnds), number(s.Scope), whole(s.MostForce), whole(s.Minutes))
+			row(name, strconv.Itoa(s.Fits()), number(s.Makes), number(s.Cuts), number(s.OpenEnds), number(s.Scope), u.Fixed(units.Force, s.MostForce), whole(s.Minutes))
 		}
 		for _, s := range sizes[:min(most, len(sizes))] {
 			line(s.Text, s)
@@ -76,7 +85,7 @@ type reasonPart struct {
 }
 
 // left writes what is in no section, by reason.
-func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
+func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool, u units.System) {
 	if len(pieces) == 0 {
 		return
 	}
@@ -100,7 +109,7 @@ func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
 		parts[k].known = parts[k].known || m2 > 0
 		parts[k].names = append(parts[k].names, show.Span(p))
 	}
-	title(b, fmt.Sprintf("%s (%s m2)", head, area(sum)))
+	title(b, fmt.Sprintf("%s (%s)", head, u.Area(sum)))
 	for i, p := range parts {
 		if i == most {
 			more(b, len(parts)-i, hasAll)
@@ -112,7 +121,7 @@ func left(b *bufio.Writer, head string, pieces []report.Piece, counted bool) {
 		}
 		size := "area not known"
 		if p.known {
-			size = area(p.m2) + " m2"
+			size = u.Area(p.m2)
 		}
 		paragraph(b, "  - ", fmt.Sprintf("%s, %s: %s", size, reason, some(p.names, 30)))
 	}

@@ -8,18 +8,19 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // Compare writes variants of one plan, one a line.
 func Compare(w io.Writer, v *report.Compare) error {
-	b := bufio.NewWriter(w)
+	b, u := bufio.NewWriter(w), v.Units
 	fmt.Fprintf(b, "%s of one plan, side by side\n\n", show.Count(len(v.Variants), "variant"))
 	paragraph(b, "schedule  ", v.Schedule.File)
 	b.WriteString("\n")
 	writeTable(b, []Column{
 		{Head: "variant", Max: 30}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right},
 		{Head: "cuts", Align: Right}, {Head: "blanks", Align: Right}, {Head: "cuts min", Align: Right}, {Head: "all min", Align: Right},
-		{Head: "untested joint m", Align: Right}, {Head: "not tested m2", Align: Right}, {Head: "rows refused", Align: Right}, {Head: "proof", Max: 12},
+		{Head: "untested joint " + u.Unit(units.Length), Align: Right}, {Head: "not tested " + u.Unit(units.Area), Align: aligned(u)}, {Head: "rows refused", Align: Right}, {Head: "proof", Max: 12},
 	}, func(row func(...string)) {
 		for i := range v.Variants {
 			x := &v.Variants[i]
@@ -28,7 +29,7 @@ func Compare(w io.Writer, v *report.Compare) error {
 				continue
 			}
 			row(x.Name, strconv.Itoa(x.Tests), strconv.Itoa(x.UnderRange), strconv.Itoa(x.OverRange), strconv.Itoa(x.Cuts), strconv.Itoa(x.Blanks),
-				fixed(x.BlankMinutes, 0), fixed(x.TotalMinutes, 0), fixed(x.UntestedJoints, 1), area(x.Outside), strconv.Itoa(x.Refused), x.Proof)
+				fixed(x.BlankMinutes, 0), fixed(x.TotalMinutes, 0), u.Fixed(units.Length, x.UntestedJoints), area(u, x.Outside), strconv.Itoa(x.Refused), x.Proof)
 		}
 	})
 	for i := range v.Variants {

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // few is the greatest number of lines of the moving list and of the untested
@@ -66,15 +67,15 @@ func untested(b *bufio.Writer, u *report.Untested) {
 	title(b, "Joints of the cuts: closed after the tests of both sides, so in neither")
 	paragraph(b, "  ", show.UntestedSum(u))
 	writeTable(b, []Column{
-		{Head: "cut", Align: Right}, {Head: "m", Align: Right}, {Head: "tested in"}, {Head: "with", Max: 40}, {Head: "blanks", Align: Right}, {Head: "min", Align: Right}, {Head: "m2", Align: Right}, {Head: "or why not", Max: 50},
+		{Head: "cut", Align: Right}, {Head: u.Units.Unit(units.Length), Align: Right}, {Head: "tested in"}, {Head: "with", Max: 40}, {Head: "blanks", Align: Right}, {Head: "min", Align: Right}, {Head: u.Units.Unit(units.Area), Align: Right}, {Head: "or why not", Max: 50},
 	}, func(row func(...string)) {
 		for i := range u.List[:min(few, len(u.List))] {
 			j := &u.List[i]
 			if j.Section == "" {
-				row(strconv.Itoa(j.Cut), fixed(j.Metres, 1), "", "", "", "", "", j.Why)
+				row(strconv.Itoa(j.Cut), fixed(u.Units.Of(units.Length, j.Metres), 1), "", "", "", "", "", j.Why)
 				continue
 			}
-			row(strconv.Itoa(j.Cut), fixed(j.Metres, 1), j.Section, strings.Join(j.Takes, ", "), fmt.Sprintf("%+d", j.Blanks), whole(j.Minutes), area(j.Area), "")
+			row(strconv.Itoa(j.Cut), fixed(u.Units.Of(units.Length, j.Metres), 1), j.Section, strings.Join(j.Takes, ", "), fmt.Sprintf("%+d", j.Blanks), whole(j.Minutes), u.Units.Fixed(units.Area, j.Area), "")
 		}
 	})
 	if n := len(u.List) - few; n > 0 {

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -27,20 +28,20 @@ func Plan(w io.Writer, v *report.Plan) error {
 	b.WriteString("\n")
 	settings(b, v)
 	sections(b, v)
-	kept(b, v.Kept)
+	kept(b, v.Kept, v.Units)
 	sample(b, v)
 	visits(b, v)
 	ownCuts(b, v.OwnCuts)
 	alone(b, v)
 	trouble(b, v)
-	cuts(b, v.Cuts)
+	cuts(b, v.Cuts, v.Units)
 	blanks(b, v)
 	order(b, v)
 	untested(b, v.Untested)
 	programme(b, v)
 	list(b, "Mismatches: joints where the sizes differ", v.Mismatches, most, hasAll)
-	left(b, "Outside: in scope, but in no section", v.Outside, true)
-	left(b, "Out of scope", v.OutOfScope, false)
+	left(b, "Outside: in scope, but in no section", v.Outside, true, v.Units)
+	left(b, "Out of scope", v.OutOfScope, false, v.Units)
 	list(b, "How good the plan is", v.Proof.Sentences, 0, "")
 	sectionNotes(b, v.Sections)
 	list(b, "Notes", v.Notes, most, hasAll)
@@ -72,7 +73,7 @@ func headline(v *report.Plan) string {
 	if p.EndMinutes > 0 {
 		time += " and " + hours(p.EndMinutes) + " of capping"
 	}
-	parts = append(parts, show.Count(len(v.Cuts), "cut"), time, area(v.Balance.Sections)+" m2 tested")
+	parts = append(parts, show.Count(len(v.Cuts), "cut"), time, v.Units.Area(v.Balance.Sections)+" tested")
 	return strings.Join(parts, ", ")
 }
 
@@ -97,22 +98,22 @@ func capping(v *report.Plan) string {
 }
 
 func settings(b *bufio.Writer, v *report.Plan) {
-	s, p := &v.Settings, &v.Proof
+	s, p, u := &v.Settings, &v.Proof, v.Units
 	file := v.Schedule.File
 	if len(v.Schedule.SHA256) >= 16 {
 		file += " (sha256 " + v.Schedule.SHA256[:16] + "...)"
 	}
 	paragraph(b, "schedule  ", file)
 	paragraph(b, "rig       ", s.Rig+", headroom "+plain(s.Headroom))
-	paragraph(b, "test      ", strings.Join(nonempty("scheme "+s.Scheme, mark("class ", s.Class), testPressure(s)), ", ")+" where the schedule doesn't say")
-	paragraph(b, "aim       ", strings.Join(nonempty(aimWords(s.Aim), number("a section at least ", s.MinArea, " m2"),
-		number("at most ", s.MaxArea, " m2"), mark("sections end at every change of ", s.By), pieceLength(s.PieceLength)), "; "))
+	paragraph(b, "test      ", strings.Join(nonempty("scheme "+s.Scheme, mark("class ", s.Class), testPressure(s, u)), ", ")+" where the schedule doesn't say")
+	paragraph(b, "aim       ", strings.Join(nonempty(aimWords(s.Aim), number("a section at least ", u, units.Area, s.MinArea),
+		number("at most ", u, units.Area, s.MaxArea), mark("sections end at every change of ", s.By), number("straights made in ", u, units.Length, s.PieceLength)), "; "))
 	if s.Basis != "exact" {
 		both := ""
 		if s.HoldBoth {
 			both = "; held to both: the larger at the rig's upper end, the smaller at its lower end and for the limit"
 		}
-		paragraph(b, "basis     ", fmt.Sprintf("%s: %s m2, exactly %s m2%s", s.Basis, area(v.TakeoffM2), area(v.ExactM2), both))
+		paragraph(b, "basis     ", fmt.Sprintf("%s: %s, exactly %s%s", s.Basis, u.Area(v.TakeoffM2), u.Area(v.ExactM2), both))
 	}
 	if s.PressureRule != "" {
 		paragraph(b, "pressure  ", "rows without a test pressure: "+show.PressureRule(s.PressureRule))
@@ -121,8 +122,8 @@ func settings(b *bufio.Writer, v *report.Plan) {
 		hours(p.TotalMinutes), show.Count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))
 	paragraph(b, "rows      ", show.Rows(&v.Schedule))
 	a := &v.Balance
-	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s m2 = sections %s + outside %s, difference %v",
-		area(a.Takeoff), area(a.Sections), area(a.Outside), show.Difference(a.Difference)))
+	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s = sections %s + outside %s, difference %v",
+		u.Area(a.Takeoff), area(u, a.Sections), area(u, a.Outside), show.DifferenceIn(u, a.Difference)))
 	if n := len(v.Faults); n > 0 {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))
 	}
@@ -135,18 +136,11 @@ func aimWords(aim string) string {
 	return "fewest tests"
 }
 
-func testPressure(s *report.Settings) string {
+func testPressure(s *report.Settings, u units.System) string {
 	if s.TestPa > 0 {
-		return plain(s.TestPa) + " Pa, " + s.Sign
+		return asked(u, units.Pressure, s.TestPa) + ", " + s.Sign
 	}
 	return s.Sign
-}
-
-func pieceLength(m float64) string {
-	if m > 0 {
-		return "straights made in " + plain(m) + " m"
-	}
-	return ""
 }
 
 // mark puts a word before a text, if there is any.
@@ -157,11 +151,12 @@ func mark(word, text string) string {
 	return word + text
 }
 
-func number(word string, v float64, unit string) string {
+// number puts a word before a figure that was asked for, if there is any.
+func number(word string, u units.System, q units.Quantity, v float64) string {
 	if v == 0 {
 		return ""
 	}
-	return word + plain(v) + unit
+	return word + asked(u, q, v)
 }
 
 func nonempty(words ...string) []string {

@@ -6,6 +6,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // levelRoom is the room for the names of a section's levels, columns.
@@ -17,16 +18,17 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	if len(v.Sections) == 0 {
 		return
 	}
+	u := v.Units
 	title(b, "Sections")
 	exact := func(*report.Section) string { return "" }
 	if v.Settings.Basis != "exact" {
-		exact = func(s *report.Section) string { return area(s.ExactArea) }
+		exact = func(s *report.Section) string { return area(u, s.ExactArea) }
 	}
 	rest := 0
 	writeTable(b, []Column{
-		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
-		{Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14}, {Head: "ready"}, {Head: "closed"},
-		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: "N", Align: Right}, {Head: "flag"},
+		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: u.Unit(units.Pressure), Align: aligned(u)},
+		{Head: u.Unit(units.Area), Align: aligned(u)}, {Head: "exact " + u.Unit(units.Area), Align: aligned(u)}, {Head: "limit " + u.Unit(units.Flow), Align: Point}, {Head: "range", Max: 14}, {Head: "ready"}, {Head: "closed"},
+		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: u.Unit(units.Force), Align: aligned(u)}, {Head: "flag"},
 	}, func(row func(...string)) {
 		rest = 0
 		for i := range v.Sections {
@@ -41,9 +43,9 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			}
 			face, force := "", ""
 			if l, ok := show.Largest(s.Blanks); ok {
-				face, force = l.Text, whole(l.Force)
+				face, force = l.Text, u.Fixed(units.Force, l.Force)
 			}
-			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(s.TestPa, s.Sign), area(s.Area), exact(s), show.Limit(s.Limit), show.Range(v, s), s.Ready, s.Closed,
+			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(u, s.TestPa, s.Sign), area(u, s.Area), exact(s), u.Cut(units.Flow, s.Limit), show.Range(v, s), s.Ready, s.Closed,
 				show.Blanks(s), face, force, show.Flag(s))
 		}
 	})
@@ -73,7 +75,7 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 				title(b, kind.head)
 				first = false
 			}
-			paragraph(b, "  ", fmt.Sprintf("%s: %s m2, limit %s L/s; %s", s.ID, area(s.Area), show.Limit(s.Limit), s.Reason))
+			paragraph(b, "  ", fmt.Sprintf("%s: %s, limit %s; %s", s.ID, v.Units.Area(s.Area), v.Units.Limit(s.Limit), s.Reason))
 			for k, c := range s.Cures {
 				mark := "      or: "
 				if k == 0 {

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 func table(t *testing.T, columns []Column, rows [][]string) string {
@@ -111,8 +112,8 @@ func FuzzWrapLosesNothing(f *testing.F) {
 
 func TestNumbers(t *testing.T) {
 	for _, tt := range []struct{ got, want string }{
-		{area(-0.0001), "0.00"}, {area(12.345), "12.35"}, {area(-12.3), "-12.30"}, {hours(0), "0 min"}, {hours(59.6), "1 h"},
-		{hours(2770), "46 h 10 min"}, {pressure(500, "negative"), "-500"}, {pressure(498.178, "positive"), "498.178"},
+		{area(units.SI, -0.0001), "0.00"}, {area(units.SI, 12.345), "12.35"}, {area(units.SI, -12.3), "-12.30"}, {hours(0), "0 min"}, {hours(59.6), "1 h"},
+		{hours(2770), "46 h 10 min"}, {pressure(units.SI, 500, "negative"), "-500"}, {pressure(units.SI, 498.178, "positive"), "498.178"},
 		{show.Count(1, "test"), "1 test"}, {show.Count(0, "test"), "0 tests"}, {clean("a\tb\x1b[1m \u202ec  "), "a b?[1m ?c"},
 	} {
 		if tt.got != tt.want {

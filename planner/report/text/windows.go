@@ -10,35 +10,35 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/planner/report"
-	"blankoff/planner/report/show"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 )
 
 // Windows writes the areas that a rig can judge. The smallest area is rounded
 // up and the largest down, so that what is printed can be relied on. Shapes
 // with the same figures share a line.
 func Windows(w io.Writer, v *report.Windows) error {
-	b := bufio.NewWriter(w)
+	b, u := bufio.NewWriter(w), v.Units
 	fmt.Fprintf(b, "Areas that rig %s can judge\n\n", clean(v.Rig))
 	paragraph(b, "scheme    ", strings.Join(nonempty(v.Scheme, v.Title), ": "))
 	paragraph(b, "pressure  ", v.Sign)
 	paragraph(b, "headroom  ", plain(v.Headroom)+" (a section may leak so many times its limit and still be read)")
 	duct := "not stated"
 	if v.DuctPa > 0 {
-		duct = plain(v.DuctPa) + " Pa"
+		duct = asked(u, units.Pressure, v.DuctPa)
 	}
 	paragraph(b, "duct      ", "pressure class "+duct)
 	b.WriteString("\n")
 	var foot []string
 	inches := func(float64) string { return "" }
-	if v.Scheme == "US" {
+	if v.Scheme == "US" && u == units.SI {
 		inches = func(pa float64) string { return upTo(pa/tightness.InchWaterPa, 3) }
 	}
 	writeTable(b, []Column{
-		{Head: "class", Max: 12}, {Head: "Pa", Align: Right}, {Head: "in. w.g.", Align: Point}, {Head: "shape", Max: 22}, {Head: "L/s per m2", Align: Point},
-		{Head: "least m2", Align: Right}, {Head: "most m2", Align: Right}, {Head: "range", Max: 18}, {Head: "ceiling"},
+		{Head: "class", Max: 12}, {Head: u.Unit(units.Pressure), Align: aligned(u)}, {Head: "in. w.g.", Align: Point}, {Head: "shape", Max: 22}, {Head: u.Unit(units.PerArea), Align: Point},
+		{Head: "least " + u.Unit(units.Area), Align: Right}, {Head: "most " + u.Unit(units.Area), Align: Right}, {Head: "range", Max: 18}, {Head: "ceiling"},
 	}, func(row func(...string)) {
-		foot = windowRows(v.Rows, inches, row)
+		foot = windowRows(v.Rows, u, inches, row)
 	})
 	if len(v.Rows) == 0 {
 		b.WriteString("  none\n")
@@ -54,7 +54,7 @@ func Windows(w io.Writer, v *report.Windows) error {
 }
 
 // windowRows writes the rows and gathers what is too long for a cell.
-func windowRows(rows []report.WindowRow, inches func(pa float64) string, row func(...string)) (foot []string) {
+func windowRows(rows []report.WindowRow, u units.System, inches func(pa float64) string, row func(...string)) (foot []string) {
 	note := func(text string) string {
 		k := slices.Index(foot, text)
 		if k < 0 {
@@ -76,7 +76,7 @@ func windowRows(rows []report.WindowRow, inches func(pa float64) string, row fun
 		if len(shapes) == allShapes {
 			shape = "all"
 		}
-		cells := []string{r.Class, upTo(r.PressurePa, 1), inches(r.PressurePa), shape, show.Limit(r.LimitPerM2)}
+		cells := []string{r.Class, tabled(u, r.PressurePa), inches(r.PressurePa), shape, u.Cut(units.PerArea, r.LimitPerM2)}
 		switch {
 		case !r.Permitted:
 			row(append(cells, "-", "-", "", state)...)
@@ -89,10 +89,18 @@ func windowRows(rows []report.WindowRow, inches func(pa float64) string, row fun
 			if k > 0 {
 				cells, state = make([]string, len(cells)), ""
 			}
-			row(append(cells, up(a.Low), show.Down(a.High, decimals(a.High)), strings.Join(a.Ranges, ", "), state)...)
+			row(append(cells, up(u.Of(units.Area, a.Low)), u.CutAt(units.Area, a.High, decimals(u.Of(units.Area, a.High))), strings.Join(a.Ranges, ", "), state)...)
 		}
 	}
 	return foot
+}
+
+// tabled writes a pressure of the table: Pa to a tenth.
+func tabled(u units.System, pa float64) string {
+	if u == units.SI {
+		return upTo(pa, 1)
+	}
+	return u.Fixed(units.Pressure, pa)
 }
 
 // allShapes is the number of shapes of duct; a line of as many holds for all.

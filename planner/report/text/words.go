@@ -9,6 +9,7 @@ import (
 	"unicode"
 
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // clean makes a text safe for one line of a terminal: white space to single
@@ -102,8 +103,28 @@ func paragraph(b *bufio.Writer, mark, text string) {
 	}
 }
 
-// area writes m2.
-func area(m2 float64) string { return fixed(m2, 2) }
+// area writes an area without its unit.
+func area(u units.System, m2 float64) string { return u.Fixed(units.Area, m2) }
+
+// long writes a length of joints, m, to a hundredth, without its unit.
+func long(u units.System, m float64) string { return fixed(u.Of(units.Length, m), 2) }
+
+// asked writes a figure that somebody asked for with its unit.
+func asked(u units.System, q units.Quantity, v float64) string {
+	if u == units.SI {
+		return plain(v) + " " + u.Unit(q)
+	}
+	return u.Text(q, v, -1)
+}
+
+// aligned is how figures of a column stand: those of US units have unlike
+// decimals.
+func aligned(u units.System) Align {
+	if u == units.SI {
+		return Right
+	}
+	return Point
+}
 
 // whole writes minutes and N.
 func whole(v float64) string { return fixed(show.Whole(v), 0) }
@@ -117,12 +138,12 @@ func fixed(v float64, decimals int) string {
 	return s
 }
 
-// pressure writes Pa with its sign: the sign of a test is part of it.
-func pressure(pa float64, sign string) string {
+// pressure writes a test pressure without its unit; its sign is part of it.
+func pressure(u units.System, pa float64, sign string) string {
 	if sign == "negative" {
-		pa = -pa
+		return "-" + u.Fixed(units.Pressure, pa)
 	}
-	return plain(pa)
+	return u.Fixed(units.Pressure, pa)
 }
 
 // upTo writes a number with at most so many decimals.
