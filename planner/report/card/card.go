@@ -9,7 +9,9 @@ package card
 
 import (
 	"fmt"
+	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -20,10 +22,11 @@ type Fact struct{ Name, Value string }
 
 // Blank is an opening to be closed for the test.
 type Blank struct {
-	Number                string // "3", or "4 of them" on a line of many
-	Size, At, Where, Kind string // Kind: cut, open end, scope
-	Force, Fixing         string
-	Rig                   bool // the air goes in here
+	Number          string // "3", or "4 of them" on a line of many
+	Size, At, Where string
+	Kind            string // "cut 2, to S05", "end of scope" or "open end"
+	Force, Fixing   string
+	Rig             bool // the air goes in here
 }
 
 // Card is one section's page.
@@ -38,10 +41,14 @@ type Card struct {
 	Readings          []string
 	Trouble           []string // why the rig can't judge it, and the cures
 	Pieces            string
-	Blanks            []Blank // one line each, or one of a size where there are many
-	Ends, Cuts        int     // of the blanks, open ends and others
+	PieceList         []string // all of them, for a writer that finds its own room
+	Blanks            []Blank  // one line each, or one of a size where there are many
+	EveryBlank        []Blank  // each of them, however many
+	Ends, Cuts        int      // of the blanks, open ends and others
 	Checks            []string
 	Boxes             []string // to be filled in at each test
+	Kit               []string // to be filled in once: what was measured with
+	Signs             []string
 	Cautions          []string
 	Foot              string
 }
@@ -59,8 +66,10 @@ func one(v *report.Plan, i int) Card {
 	s := &v.Sections[i]
 	c := Card{
 		ID: s.ID, System: s.System, Where: where(s), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
-		Head: head(v), Readings: sentences(s.Readings), Pieces: pieces(s), Checks: checks(s), Boxes: boxes(s), Cautions: cautions(s), Foot: foot(v),
+		Head: head(v), Readings: sentences(s.Readings), Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
 	}
+	c.PieceList = pieces(s)
+	c.Pieces = Listed(c.PieceList, func(text string) bool { return utf8.RuneCountInString(text) <= mostPieces })
 	c.Big = []Fact{
 		{"limit", show.Limit(s.Limit) + " L/s"},
 		{"test pressure", fmt.Sprintf("%g Pa %s", s.TestPa, sign(s))},
@@ -80,7 +89,8 @@ func one(v *report.Plan, i int) Card {
 			c.Cuts++
 		}
 	}
-	c.Blanks = blanks(s)
+	c.EveryBlank = every(v, s)
+	c.Blanks = grouped(c.EveryBlank)
 	return c
 }
 
@@ -158,18 +168,27 @@ func sentences(list []string) []string {
 // mostPieces is how many letters of a section's pieces a card has room for.
 const mostPieces = 620
 
-// pieces lists a section's pieces as far as there is room.
-func pieces(s *report.Section) string {
-	var out []string
-	n := 0
+// pieces names a section's pieces.
+func pieces(s *report.Section) []string {
+	out := make([]string, len(s.Pieces))
 	for i := range s.Pieces {
-		text := show.Span(&s.Pieces[i])
-		if n += len(text) + 2; n > mostPieces && len(s.Pieces)-i > 1 {
-			return strings.Join(out, ", ") + fmt.Sprintf(" and %d more, listed in plan.xlsx", len(s.Pieces)-i)
-		}
-		out = append(out, text)
+		out[i] = show.Span(&s.Pieces[i])
 	}
-	return strings.Join(out, ", ")
+	return out
+}
+
+// Listed joins names as far as there is room for them, and says how many more
+// there are and where: "D1, D2 and 41 more, listed in plan.xlsx". One name is
+// always there.
+func Listed(names []string, fits func(text string) bool) string {
+	if all := strings.Join(names, ", "); len(names) < 2 || fits(all) {
+		return all
+	}
+	text := func(n int) string {
+		return strings.Join(names[:n], ", ") + fmt.Sprintf(" and %d more, listed in plan.xlsx", len(names)-n)
+	}
+	n := sort.Search(len(names)-1, func(i int) bool { return !fits(text(i + 1)) })
+	return text(max(1, n))
 }
 
 // head is the job on every page.

@@ -3,6 +3,7 @@ package card
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -53,6 +54,14 @@ func boxes(s *report.Section) []string {
 	return []string{"pressure reached, Pa", "leakage read, L/s", "held from - to", "air, degrees C", "air pressure, hPa"}
 }
 
+// kit is filled in once a card: what was measured with. Reports of a test are
+// asked for the instruments and their certificates.
+func kit() []string {
+	return []string{"rig, serial no.", "flow: instrument, serial no., in date until", "pressure: instrument, serial no., in date until"}
+}
+
+func signs() []string { return []string{"tested by", "witnessed by", "date"} }
+
 // cautions are the usual ones on a card.
 func cautions(s *report.Section) []string {
 	list := []string{fmt.Sprintf("Never above %g Pa. Begin with the fan throttled; raise the pressure slowly; let it down before touching a blank.", s.TestPa)}
@@ -65,39 +74,80 @@ func cautions(s *report.Section) []string {
 // mostBlanks is how many lines of blanks a card has room for.
 const mostBlanks = 16
 
-// blanks lists the openings to close; where there are too many for a card, those
-// of one size and kind stand on one line.
-func blanks(s *report.Section) []Blank {
-	var out []Blank
+// every lists the openings to close.
+func every(v *report.Plan, s *report.Section) []Blank {
+	out := make([]Blank, len(s.Blanks))
 	for k := range s.Blanks {
 		b := &s.Blanks[k]
-		out = append(out, Blank{
-			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: place(b), Kind: b.Why,
+		out[k] = Blank{
+			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: place(b), Kind: kind(v, s, b),
 			Force: fmt.Sprintf("%.0f N", show.Whole(b.Force)), Fixing: fixing(b),
-		})
+		}
 	}
-	if len(out) <= mostBlanks {
-		return out
+	return out
+}
+
+// OpenEnd is the kind of a blank on an end with nothing on it.
+const OpenEnd = "open end"
+
+// kind says what a blank is for: a cut has its number on the drawing, and the
+// section beyond it.
+func kind(v *report.Plan, s *report.Section, b *report.Blank) string {
+	switch {
+	case b.Cut > 0 && b.Cut <= len(v.Cuts):
+		parts := v.Cuts[b.Cut-1].Parts
+		beyond := parts[0]
+		if beyond == s.ID {
+			beyond = parts[1]
+		}
+		return fmt.Sprintf("cut %d, to %s", b.Cut, beyond)
+	case b.Why == "scope":
+		return "end of scope"
 	}
-	var grouped []Blank
-	count := map[Blank]int{}
-	for _, b := range out {
-		if b.Kind != "open end" {
-			grouped = append(grouped, b)
+	return b.Why
+}
+
+// grouped is a list of blanks that has room on a card: where there are too many,
+// open ends of one size and fixing stand on one line, then cuts and ends of scope
+// too, then the rest is counted.
+func grouped(every []Blank) []Blank {
+	out := every
+	if len(out) > mostBlanks {
+		out = together(every, func(b *Blank) bool { return b.Kind == OpenEnd })
+	}
+	if len(out) > mostBlanks {
+		out = together(every, func(*Blank) bool { return true })
+	}
+	if rest := len(out) - mostBlanks + 1; rest > 1 {
+		out = append(out[:mostBlanks-1:mostBlanks-1], Blank{Number: "...", At: fmt.Sprintf("and %d more lines, listed in plan.xlsx", rest)})
+	}
+	return out
+}
+
+// together puts those blanks of one size, kind and fixing on one line that may
+// be.
+func together(every []Blank, may func(*Blank) bool) []Blank {
+	var out []Blank
+	at, count := map[Blank]int{}, map[int]int{}
+	for _, b := range every {
+		if !may(&b) {
+			out = append(out, b)
 			continue
 		}
-		key := b
-		key.Number, key.At, key.Where = "", "", ""
-		count[key]++
-		if count[key] == 1 {
-			grouped = append(grouped, key)
+		key := Blank{Size: b.Size, Kind: b.Kind, Force: b.Force, Fixing: b.Fixing}
+		if strings.HasPrefix(b.Kind, "cut ") {
+			key.Kind = "cut"
+		}
+		k, ok := at[key]
+		if !ok {
+			k = len(out)
+			at[key] = k
+			out = append(out, b)
+		}
+		if count[k]++; count[k] > 1 {
+			key.Number, key.At = fmt.Sprintf("%d of them", count[k]), "of this size, each listed in plan.xlsx"
+			out[k] = key
 		}
 	}
-	for i := range grouped {
-		if b := &grouped[i]; b.Number == "" {
-			n := count[*b]
-			b.Number, b.At = fmt.Sprintf("%d of them", n), "open ends of this size, each listed in plan.xlsx"
-		}
-	}
-	return grouped
+	return out
 }
