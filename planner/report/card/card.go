@@ -24,6 +24,7 @@ type Fact struct{ Name, Value string }
 type Blank struct {
 	Number          string // "3", or "4 of them" on a line of many
 	Size, At, Where string
+	Level, Place    string // of Where
 	Kind            string // "cut 2, to S05", "end of scope" or "open end"
 	Force, Fixing   string
 	Rig             bool // the air goes in here

@@ -80,7 +80,7 @@ func every(v *report.Plan, s *report.Section) []Blank {
 	for k := range s.Blanks {
 		b := &s.Blanks[k]
 		out[k] = Blank{
-			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: place(b), Kind: kind(v, s, b),
+			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: place(b), Level: b.Level, Place: b.Place, Kind: kind(v, s, b),
 			Force: fmt.Sprintf("%.0f N", show.Whole(b.Force)), Fixing: fixing(b),
 		}
 	}
@@ -89,6 +89,17 @@ func every(v *report.Plan, s *report.Section) []Blank {
 
 // OpenEnd is the kind of a blank on an end with nothing on it.
 const OpenEnd = "open end"
+
+// Group is the kind without its number: "cut", "end of scope" or "open end".
+func (b *Blank) Group() string {
+	if strings.HasPrefix(b.Kind, "cut ") {
+		return "cut"
+	}
+	return b.Kind
+}
+
+// Spot is the place by itself, or the level where none is said.
+func (b *Blank) Spot() string { return or(b.Place, b.Level) }
 
 // kind says what a blank is for: a cut has its number on the drawing, and the
 // section beyond it.
@@ -134,10 +145,7 @@ func together(every []Blank, may func(*Blank) bool) []Blank {
 			out = append(out, b)
 			continue
 		}
-		key := Blank{Size: b.Size, Kind: b.Kind, Force: b.Force, Fixing: b.Fixing}
-		if strings.HasPrefix(b.Kind, "cut ") {
-			key.Kind = "cut"
-		}
+		key := Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}
 		k, ok := at[key]
 		if !ok {
 			k = len(out)

@@ -1,0 +1,167 @@
+package pdf
+
+import (
+	"fmt"
+
+	"blankoff/planner/report/card"
+)
+
+// row is a line of the list of blanks.
+type row struct {
+	high float64
+	draw func(y float64)
+}
+
+// list is the blanks of a section as they are set out: cuts and ends of scope
+// each on a line, open ends under their size in columns.
+type list struct {
+	*sheet
+	size   float64 // of the text
+	places int     // lines of one place
+	bounds []card.Blank
+	groups []group
+	marks  map[string]string // a letter for each way of fixing
+	fixes  []string
+}
+
+// group is blanks of one size, kind, force and fixing.
+type group struct {
+	card.Blank
+	each []card.Blank
+}
+
+// blanks lists the blanks with boxes to tick. Where the way is to cut, it does
+// so until they need no more than the room.
+func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
+	l := &list{sheet: s, size: way.body, places: way.places, marks: map[string]string{}}
+	for _, b := range c.EveryBlank {
+		if l.mark(b.Fixing); b.Kind != card.OpenEnd {
+			l.bounds = append(l.bounds, b)
+		}
+	}
+	l.groups = gather(c.EveryBlank, func(b *card.Blank) bool { return b.Kind == card.OpenEnd })
+	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
+	fixing := s.lines(l.fixing(), wide, 3)
+	fixed := titleHigh + deep(fixing) + 1
+	rows := l.rows(-1, 0)
+	if way.cut {
+		rows = l.fitted(c, room-fixed)
+	}
+	return part{high: fixed + tall(rows), draw: func(y, _ float64) {
+		s.line(0.2, 0, left, y+0.2, right, y+0.2)
+		y = s.title(left, y, title)
+		for _, r := range rows {
+			r.draw(y)
+			y += r.high
+		}
+		s.put(left, y, fixing)
+	}}
+}
+
+func tall(rows []row) float64 {
+	sum := 0.0
+	for _, r := range rows {
+		sum += r.high
+	}
+	return sum
+}
+
+// fitted sets as much out as there is room for: fewer open ends by name, then
+// cuts and bounds by size too, then fewer sizes.
+func (l *list) fitted(c *card.Card, room float64) []row {
+	for pass := range 2 {
+		if pass == 1 {
+			l.bounds, l.groups = nil, gather(c.EveryBlank, func(*card.Blank) bool { return true })
+		}
+		for names := 40; names >= 0; names-- {
+			if rows := l.rows(names, 0); tall(rows) <= room {
+				return rows
+			}
+		}
+	}
+	n := len(l.groups) - 1
+	for ; n > 1; n-- {
+		if rows := l.rows(0, n); tall(rows) <= room {
+			return rows
+		}
+	}
+	return l.rows(0, max(1, n))
+}
+
+// gather groups the blanks that are wanted, in the order in which they come.
+func gather(every []card.Blank, want func(*card.Blank) bool) []group {
+	var out []group
+	at := map[card.Blank]int{}
+	for i := range every {
+		b := &every[i]
+		if !want(b) {
+			continue
+		}
+		key := card.Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}
+		k, ok := at[key]
+		if !ok {
+			k = len(out)
+			at[key] = k
+			out = append(out, group{Blank: key})
+		}
+		out[k].each = append(out[k].each, *b)
+	}
+	return out
+}
+
+// mark gives a way of fixing its letter.
+func (l *list) mark(fixing string) string {
+	if m, ok := l.marks[fixing]; ok {
+		return m
+	}
+	m := string(rune('A' + len(l.fixes)))
+	l.marks[fixing], l.fixes = m, append(l.fixes, fixing)
+	return m
+}
+
+// fixing says what the letters stand for.
+func (l *list) fixing() []word {
+	if len(l.fixes) == 0 {
+		return nil
+	}
+	words := l.words("Fixing:", style{size: l.size, bold: true})
+	for i, f := range l.fixes {
+		end := ";"
+		if i == len(l.fixes)-1 {
+			end = "."
+		}
+		words = append(words, l.words(l.marks[f], style{size: l.size, bold: true})...)
+		words = append(words, l.words(f+end, style{size: l.size})...)
+	}
+	return words
+}
+
+// rows sets the list out, with so many lines of names under each size, all
+// where it is below 0, and so many sizes, all where it is 0.
+func (l *list) rows(names, sizes int) []row {
+	var out []row
+	if len(l.bounds)+len(l.groups) > 0 {
+		out = append(out, l.heads())
+	}
+	for i := range l.bounds {
+		out = append(out, l.bound(&l.bounds[i]))
+	}
+	rest := 0
+	for i := range l.groups {
+		if sizes > 0 && i >= sizes {
+			rest++
+			continue
+		}
+		out = append(out, l.group(&l.groups[i])...)
+		out = append(out, l.names(l.groups[i].each, names)...)
+	}
+	if rest > 0 {
+		out = append(out, l.say(fmt.Sprintf("and %d more sizes, listed in blanks.csv", rest)))
+	}
+	return out
+}
+
+func (l *list) say(text string) row {
+	f := style{size: l.size, grey: true}
+	return row{f.high(), func(y float64) { l.text(left+10, y+0.74*f.high(), l.clip(text, f, wide-10), f) }}
+}
