@@ -24,7 +24,8 @@ type Fact struct{ Name, Value string }
 type Blank struct {
 	Number          string // "3", or "4 of them" on a line of many
 	Size, At, Where string
-	Level, Place    string // of Where
+	Level, Place    string // of Where, as is Drawing
+	Drawing         string
 	Kind            string // "cut 2, to S05", "end of scope" or "open end"
 	Force, Fixing   string
 	Rig             bool // the air goes in here
@@ -33,6 +34,7 @@ type Blank struct {
 // Card is one section's page.
 type Card struct {
 	ID, System, Where string
+	Drawings          string
 	Number, Of        int    // of the cards
 	Flag              string // UNDER RANGE and the like; empty where nothing is the matter
 	Status            string // passed and the like, of an earlier plan
@@ -54,6 +56,10 @@ type Card struct {
 	Foot              string
 }
 
+// Cure comes before a way to make a section one that the rig can judge, Drawings
+// is the name of the fact that Card.Drawings says too.
+const Cure, Drawings = "cure: ", "drawings"
+
 // All makes the cards of a plan, in the order of its sections.
 func All(v *report.Plan) []Card {
 	out := make([]Card, len(v.Sections))
@@ -66,7 +72,7 @@ func All(v *report.Plan) []Card {
 func one(v *report.Plan, i int) Card {
 	s := &v.Sections[i]
 	c := Card{
-		ID: s.ID, System: s.System, Where: where(s), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
+		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
 		Head: head(v), Readings: sentences(s.Readings), Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
 	}
 	c.PieceList = pieces(s)
@@ -81,7 +87,7 @@ func one(v *report.Plan, i int) Card {
 		c.Trouble = append(c.Trouble, s.Reason)
 	}
 	for _, t := range s.Cures {
-		c.Trouble = append(c.Trouble, "cure: "+t)
+		c.Trouble = append(c.Trouble, Cure+t)
 	}
 	for k := range s.Blanks {
 		if s.Blanks[k].Why == "open end" {
@@ -104,15 +110,15 @@ func where(s *report.Section) string {
 	return text
 }
 
-func place(b *report.Blank) string {
-	text := b.Level
-	if b.Place != "" {
-		text = strings.TrimPrefix(text+", "+b.Place, ", ")
+// Place joins what is said of a place: level, place, drawing.
+func Place(parts ...string) string {
+	var said []string
+	for _, p := range parts {
+		if p != "" {
+			said = append(said, p)
+		}
 	}
-	if b.Drawing != "" {
-		text = strings.TrimPrefix(text+", "+b.Drawing, ", ")
-	}
-	return text
+	return strings.Join(said, ", ")
 }
 
 func sign(s *report.Section) string {
@@ -130,7 +136,7 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 		{"area measured", basis(v, s)},
 		{"range to use", or(show.Range(v, s), "none judges this section")},
 		{"joints inside", fmt.Sprintf("%.1f m", s.JointLength)},
-		{"drawings", or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
+		{Drawings, or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
 		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", show.Limit(s.LimitPerM2))},
 	}
 	if s.Ready != "" || s.Closed != "" {

@@ -32,7 +32,7 @@ func fixing(b *report.Blank) string {
 // checks are ticked before the pressure is raised. Common practice, no source.
 func checks(s *report.Section) []string {
 	list := []string{
-		fmt.Sprintf("all %s blanks fitted and looked at from outside", show.Blanks(s)),
+		fmt.Sprintf("all blanks fitted and looked at from outside: %s", show.Blanks(s)),
 		"access doors and test holes closed",
 		"certificates of flow and pressure in date",
 		"rig blanked off: its own leak read and noted",
@@ -80,7 +80,7 @@ func every(v *report.Plan, s *report.Section) []Blank {
 	for k := range s.Blanks {
 		b := &s.Blanks[k]
 		out[k] = Blank{
-			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: place(b), Level: b.Level, Place: b.Place, Kind: kind(v, s, b),
+			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: Place(b.Level, b.Place, b.Drawing), Level: b.Level, Place: b.Place, Drawing: b.Drawing, Kind: kind(v, s, b),
 			Force: fmt.Sprintf("%.0f N", show.Whole(b.Force)), Fixing: fixing(b),
 		}
 	}

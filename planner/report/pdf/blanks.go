@@ -16,12 +16,13 @@ type row struct {
 // each on a line, open ends under their size in columns.
 type list struct {
 	*sheet
-	size   float64 // of the text
-	places int     // lines of one place
-	bounds []card.Blank
-	groups []group
-	marks  map[string]string // a letter for each way of fixing
-	fixes  []string
+	size    float64 // of the text
+	places  int     // lines of one place
+	drawing string  // that heads the card
+	bounds  []card.Blank
+	groups  []group
+	marks   map[string]string // a letter for each way of fixing
+	fixes   []string
 }
 
 // group is blanks of one size, kind, force and fixing.
@@ -33,7 +34,7 @@ type group struct {
 // blanks lists the blanks with boxes to tick. Where the way is to cut, it does
 // so until they need no more than the room.
 func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
-	l := &list{sheet: s, size: way.body, places: way.places, marks: map[string]string{}}
+	l := &list{sheet: s, size: way.body, places: way.places, drawing: c.Drawings, marks: map[string]string{}}
 	for _, b := range c.EveryBlank {
 		if l.mark(b.Fixing); b.Kind != card.OpenEnd {
 			l.bounds = append(l.bounds, b)
@@ -146,14 +147,19 @@ func (l *list) rows(names, sizes int) []row {
 	for i := range l.bounds {
 		out = append(out, l.bound(&l.bounds[i]))
 	}
-	rest := 0
+	rest, cols := 0, l.across()
 	for i := range l.groups {
 		if sizes > 0 && i >= sizes {
 			rest++
 			continue
 		}
-		out = append(out, l.group(&l.groups[i])...)
-		out = append(out, l.names(l.groups[i].each, names)...)
+		g := &l.groups[i]
+		if len(g.each) == 1 {
+			out = append(out, l.bound(&g.each[0]))
+			continue
+		}
+		out = append(out, l.group(g, names != 0))
+		out = append(out, l.names(g.each, cols, names)...)
 	}
 	if rest > 0 {
 		out = append(out, l.say(fmt.Sprintf("and %d more sizes, listed in blanks.csv", rest)))

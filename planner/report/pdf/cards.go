@@ -51,12 +51,12 @@ type tight struct {
 
 // ways are tried in this order until all is on one page.
 var ways = []tight{
-	{body: 9.5, reads: 11, drawing: 56, pen: 9, pieces: 5, words: 20, places: 2},
-	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, pieces: 4, words: 20, places: 2},
+	{body: 9.5, reads: 11, drawing: 56, pen: 9, pieces: 5, words: 20, places: 3},
+	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, pieces: 4, words: 20, places: 3},
 	{body: 9, reads: 10, drawing: 40, pen: 8, pieces: 3, words: 20, places: 2},
-	{body: 8.5, reads: 9.5, drawing: 34, pen: 8, pieces: 2, words: 12, places: 1},
-	{body: 8.5, reads: 9, drawing: 28, pen: 7.5, pieces: 2, words: 10, places: 1},
-	{body: 8.5, reads: 8.5, drawing: 26, pen: 7, pieces: 1, words: 8, places: 1, list: 14, cut: true},
+	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, pieces: 2, words: 12, places: 2},
+	{body: 8.5, reads: 9, drawing: 30, pen: 7.5, pieces: 2, words: 10, places: 2},
+	{body: 8.5, reads: 8.5, drawing: 26, pen: 7, pieces: 1, words: 8, places: 2, list: 14, cut: true},
 }
 
 // part is a piece of a page: its height, and what draws it below y in as much
@@ -76,13 +76,7 @@ func (s *sheet) card(v *report.Plan, i int, c *card.Card) {
 	s.page(name)
 	d := s.drawingOf(v, i, c)
 	room := bottom - top - style{size: 8.5}.high() - 1
-	var parts []part
-	for _, way := range ways {
-		parts = s.parts(c, d, way, room)
-		if high(parts) <= room {
-			break
-		}
-	}
+	parts := s.fit(c, d, room)
 	s.spread(parts, room-high(parts))
 	y := top
 	for _, p := range parts {
@@ -90,6 +84,26 @@ func (s *sheet) card(v *report.Plan, i int, c *card.Card) {
 		y += p.high
 	}
 	s.foot(c)
+}
+
+// fit finds the first way in which a card is on one page, and names as many
+// pieces as then have room.
+func (s *sheet) fit(c *card.Card, d *drawing, room float64) []part {
+	var parts []part
+	for _, way := range ways {
+		if parts = s.parts(c, d, way, room); high(parts) > room {
+			continue
+		}
+		for way.pieces++; way.pieces <= 10 && !way.cut; way.pieces++ {
+			more := s.parts(c, d, way, room)
+			if h := high(more); h > room || h == high(parts) {
+				break
+			}
+			parts = more
+		}
+		break
+	}
+	return parts
 }
 
 func high(parts []part) float64 {

@@ -109,6 +109,7 @@ func (s *sheet) draw(d *drawing, y, h float64) (dropped bool) {
 	c.bands()
 	c.runs()
 	c.marks()
+	c.ends()
 	c.names()
 	return c.dropped
 }
@@ -125,7 +126,7 @@ func (c *canvas) bands() {
 		b := &c.pic.Bands[i]
 		y := c.y(b.Top)
 		if i > 0 {
-			c.line(0.15, 160, left, y, right, y)
+			c.line(0.15, 160, left+c.gutter, y, right, y)
 		}
 		if f := levelStyle; b.Level != "" && y-last > f.high() {
 			c.text(left, y+f.high(), c.clip(c.safe(b.Level), f, c.gutter), f)
@@ -182,7 +183,7 @@ func (c *canvas) touches(j *report.Joint) bool {
 	return c.d.Nodes[j.A].Section == c.section || c.d.Nodes[j.B].Section == c.section
 }
 
-// marks draws joints, cuts and open ends.
+// marks draws joints and cuts.
 func (c *canvas) marks() {
 	for i := range c.pic.Joints {
 		m := &c.pic.Joints[i]
@@ -208,12 +209,19 @@ func (c *canvas) marks() {
 			c.bar(m, 0.2, 255, half, 0)
 		}
 	}
+}
+
+// ends draws the open ends, and numbers the section's as its blanks are.
+func (c *canvas) ends() {
+	for i := range c.pic.Ends {
+		x, y := c.x(c.pic.Ends[i].X), c.y(c.pic.Ends[i].Y)
+		c.box(x-0.9, y-0.9, 1.8, 1.8, 0.3, 255)
+		c.taken = append(c.taken, rect{x - 1, y - 1, x + 1, y + 1})
+	}
 	for i := range c.pic.Ends {
 		m := &c.pic.Ends[i]
-		x, y := c.x(m.X), c.y(m.Y)
-		c.box(x-0.9, y-0.9, 1.8, 1.8, 0.3, 255)
 		if text, f := c.numbers[m.Index], cutStyle; text != "" {
-			c.place(text, f, true, c.around(text, f, x, y, 0.9, m.Upright)...)
+			c.place(text, f, true, c.around(text, f, c.x(m.X), c.y(m.Y), 1, m.Upright)...)
 		}
 	}
 }

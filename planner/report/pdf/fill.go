@@ -7,7 +7,7 @@ import (
 // tick draws a box to tick, its foot at y.
 func (s *sheet) tick(x, y float64) { s.box(x, y-tickSide+0.3, tickSide, tickSide, 0.3, 255) }
 
-const tickSide = 3.0
+const tickSide = 2.8
 
 // checks are ticked before the pressure is raised, in two columns.
 func (s *sheet) checks(c *card.Card, way tight) part {

@@ -15,7 +15,8 @@ func (c *canvas) around(text string, f style, x, y, half float64, upright bool) 
 	beside := [2]float64{x + half + 0.7, y + rise/2}
 	before := [2]float64{x - half - 0.7 - w, y + rise/2}
 	if upright {
-		return [][2]float64{beside, before, under, over}
+		lower := 0.9 // below a run that is close
+		return [][2]float64{beside, before, under, {beside[0], beside[1] + lower}, {before[0], before[1] + lower}, {x + 0.5, under[1]}, {x - w - 0.5, under[1]}, over}
 	}
 	return [][2]float64{under, over, {x - w - 0.5, under[1]}, {x + 0.5, under[1]}, beside, before}
 }
@@ -65,9 +66,12 @@ func (c *canvas) names() {
 			x, y := c.x(l.X)-c.width(text, f)/2, c.y(l.Y)-0.2
 			x = math.Min(math.Max(x, left), right-c.width(text, f))
 			under := c.y(l.Y) + c.across*14 + 0.72*f.size*mmPerPoint
-			if !c.place(text, f, own, [2]float64{x, y}, [2]float64{x, under}) {
-				c.dropped = c.dropped || own
+			var places [][2]float64
+			for _, shift := range []float64{0, -0.35, 0.35, -0.6, 0.6} {
+				at := x + shift*c.width(text, f)
+				places = append(places, [2]float64{at, y}, [2]float64{at, under})
 			}
+			c.place(text, f, own, places...)
 		}
 	}
 }

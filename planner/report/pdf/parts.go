@@ -35,7 +35,10 @@ func (s *sheet) head(c *card.Card) part {
 		room -= s.width(flag, flagStyle) + 9
 	}
 	system := style{size: 15, bold: true}
-	where := s.lines(s.words(c.Where, style{size: 9.5}), room, 2)
+	where := s.lines(s.words(c.Where, style{size: 9.5}), room, 1)
+	if c.Drawings != "" {
+		where = append(where, s.lines(s.words("drawing "+c.Drawings, style{size: 9.5}), room, 1)...)
+	}
 	return part{high: 18, draw: func(y, _ float64) {
 		s.line(0.9, 0, left, y+0.6, right, y+0.6)
 		s.text(left, y+13.6, name, id)
@@ -104,33 +107,55 @@ func (s *sheet) sentence(text string, size float64) []word {
 	return append(s.words(lead+":", style{size: size, bold: true}), s.words(rest, style{size: size})...)
 }
 
-// means says what a reading means, beside the facts of the section.
+// means says what a reading means, beside the facts of the section; of the ways
+// to share the width the one that is least high.
 func (s *sheet) means(c *card.Card, way tight) part {
-	const reads, gap = 114.0, 6.0
+	const gap = 6.0
 	var says, facts [][]word
+	reads := 0.0
+	for w := 88.0; w <= 120; w += 4 {
+		a, b := s.says(c, way, w), s.facts(c, way, wide-w-gap)
+		if reads == 0 || max(deep(a), deep(b)) < max(deep(says), deep(facts))-0.1 {
+			says, facts, reads = a, b, w
+		}
+	}
+	high := titleHigh + max(deep(says), deep(facts))
+	return part{high: high + 1, draw: func(y, _ float64) {
+		s.put(left, s.title(left, y, "What a reading means"), says)
+		s.put(left+reads+gap, s.title(left+reads+gap, y, "The section"), facts)
+		s.line(0.2, 0, left+reads+gap/2, y+1.5, left+reads+gap/2, y+high)
+	}}
+}
+
+// says are the readings in so much width.
+func (s *sheet) says(c *card.Card, way tight, width float64) [][]word {
+	var out [][]word
 	most := len(c.Readings)
 	if way.list > 0 {
 		most = min(most, way.list)
 	}
 	for _, t := range c.Readings[:most] {
-		says = append(says, s.lines(s.sentence(t, way.reads), reads, 3)...)
+		out = append(out, s.lines(s.sentence(t, way.reads), width, 4)...)
 	}
 	if rest := len(c.Readings) - most; rest > 0 {
-		says = append(says, s.words(fmt.Sprintf("%d more, listed in plan.xlsx.", rest), style{size: way.reads}))
+		out = append(out, s.words(fmt.Sprintf("%d more, listed in plan.xlsx.", rest), style{size: way.reads}))
 	}
+	return out
+}
+
+// facts are the section's in so much width, but for those in the heading and
+// those that are long.
+func (s *sheet) facts(c *card.Card, way tight, width float64) [][]word {
+	var out [][]word
 	for _, f := range c.Facts {
-		if !s.long(f, way) {
-			facts = append(facts, s.lines(s.fact(f, way.body), wide-reads-gap, 0)...)
+		if f.Name != card.Drawings && !s.long(f, way) {
+			out = append(out, s.lines(s.fact(f, way.body), width, 0)...)
 		}
 	}
-	if most := way.list; most > 0 && len(facts) > most {
-		facts = facts[:most]
+	if most := way.list; most > 0 && len(out) > most {
+		out = out[:most]
 	}
-	return part{high: titleHigh + max(deep(says), deep(facts)) + 1, draw: func(y, _ float64) {
-		s.put(left, s.title(left, y, "What a reading means"), says)
-		s.put(left+reads+gap, s.title(left+reads+gap, y, "The section"), facts)
-		s.line(0.2, 0, left+reads+gap/2, y+1.5, left+reads+gap/2, y+titleHigh+max(deep(says), deep(facts)))
-	}}
+	return out
 }
 
 func (s *sheet) fact(f card.Fact, size float64) []word {
@@ -159,6 +184,9 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 	}
 	var trouble, notes []word
 	for _, t := range c.Trouble {
+		if cure, ok := strings.CutPrefix(t, card.Cure); ok {
+			trouble, t = append(trouble, s.words("Cure:", style{size: way.body, bold: true})...), cure
+		}
 		trouble = append(trouble, s.words(strings.TrimSuffix(t, ".")+".", style{size: way.body})...)
 	}
 	for _, f := range c.Facts {
@@ -181,9 +209,9 @@ func (s *sheet) picture(d *drawing, way tight) part {
 	f := style{size: 8.5, grey: true}
 	return part{high: least + f.high() + 1, grow: d.high() - least, draw: func(y, h float64) {
 		s.line(0.2, 0, left, y+0.2, right, y+0.2)
-		text := "Not to scale. Black: this section; grey: its neighbours. Two bars: a cut; one: the end of what is tested. Square: an open end."
+		text := "Not to scale. Black: this section; grey: its neighbours. Two bars: a cut; one: end of the test. Square: open end, as numbered."
 		if s.draw(d, y+0.4, h-f.high()-1) {
-			text = "Not to scale; some tags have no room. Black: this section. Two bars: a cut; one: the end of what is tested. Square: an open end."
+			text = "Not to scale; some names had no room. Black: this section. Two bars: a cut; one: end of the test. Square: open end, as numbered."
 		}
 		s.text(left, y+h-1.4, s.clip(text, f, wide), f)
 	}}

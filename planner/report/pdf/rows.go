@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"strings"
 
 	"blankoff/planner/report/card"
 )
@@ -11,8 +12,19 @@ var columns = []struct {
 	name string
 	x, w float64
 }{
-	{"fitted", 0, 9}, {"off", 9, 7}, {"no.", 16, 8}, {"kind", 24, 27}, {"size", 51, 27}, {"N", 78, 11}, {"fix", 89, 7}, {"at", 96, 43}, {"level, place, drawing", 139, 43},
+	{"fitted", 0, 9}, {"off", 9, 6}, {"no.", 15, 7}, {"kind", 22, 23}, {"size", 45, 23}, {"force", 68, 14}, {"fix", 82, 5}, {"at", 87, 50}, {"level, place, drawing", 137, 45},
 }
+
+// The columns by their number.
+const (
+	colNumber = 2 + iota
+	colKind
+	colSize
+	colForce
+	colFix
+	colAt
+	colPlace
+)
 
 // heads names the columns.
 func (l *list) heads() row {
@@ -25,81 +37,169 @@ func (l *list) heads() row {
 	}}
 }
 
-func (l *list) pair(x, y float64) {
-	l.tick(x+1, y)
-	l.tick(x+8.5, y)
+// pair is the two boxes of a blank: fitted, and off again.
+func (l *list) pair(x, foot float64) {
+	l.tick(x+1, foot)
+	l.tick(x+8.5, foot)
 }
 
-// bound is a cut or an end of scope.
+// cells are the texts of a line, by column.
+type cells map[int][][]word
+
+func (l *list) fit(col int, text string, f style, most int) [][]word {
+	return l.lines(l.words(text, f), columns[col].w-1, most)
+}
+
+// squeezed sets where a blank goes; where that has no room, long tags are
+// shortened in their middle first, so that both ends of a joint can be read.
+func (l *list) squeezed(col int, text string, f style) [][]word {
+	w := columns[col].w - 2
+	lines := l.lines(l.words(text, f), w, 0)
+	for _, most := range shorter {
+		if len(lines) <= l.places {
+			break
+		}
+		lines = l.lines(l.words(short(text, most), f), w, 0)
+	}
+	return lines[:min(len(lines), l.places)]
+}
+
+// shorter is how many letters long tags are shortened to, step by step.
+var shorter = []int{22, 18, 15, 12}
+
+// short shortens every word of a text to so many letters.
+func short(text string, most int) string {
+	words := strings.Fields(text)
+	for i, w := range words {
+		words[i] = middle(w, most)
+	}
+	return strings.Join(words, " ")
+}
+
+// middle shortens a text to so many letters, taking them from its middle.
+func middle(text string, most int) string {
+	r := []rune(text)
+	if len(r) <= most {
+		return text
+	}
+	head := most / 2
+	return string(r[:head]) + "…" + string(r[len(r)-(most-head-1):])
+}
+
+// cells sets what a line of the list says. A size is never cut short.
+func (l *list) cells(number, kind string, b *card.Blank) cells {
+	f, bold := style{size: l.size}, style{size: l.size, bold: true}
+	return cells{
+		colNumber: l.fit(colNumber, number, bold, 1), colKind: l.fit(colKind, kind, f, 2), colSize: l.fit(colSize, b.Size, bold, 0),
+		colForce: l.fit(colForce, b.Force, f, 0), colFix: l.fit(colFix, l.mark(b.Fixing), bold, 1),
+	}
+}
+
+func (c cells) high() float64 {
+	most := 0.0
+	for _, lines := range c {
+		most = max(most, deep(lines))
+	}
+	return most
+}
+
+func (l *list) set(c cells, y float64) {
+	for k := range columns {
+		l.put(left+columns[k].x, y, c[k])
+	}
+}
+
+// bound is a cut, an end of scope, or an open end that is alone of its size.
 func (l *list) bound(b *card.Blank) row {
 	f := style{size: l.size}
-	bold := style{size: l.size, bold: true}
-	at := l.fit(b.At, f, columns[7].w-1.5)
-	place := l.fit(b.Where, f, columns[8].w)
-	high := max(deep(at), deep(place), f.high()) + 0.7
+	c := l.cells(b.Number, b.Kind, b)
+	c[colAt], c[colPlace] = l.squeezed(colAt, b.At, f), l.fit(colPlace, l.where(b), f, l.places)
+	high := c.high() + 1
 	return row{high, func(y float64) {
-		foot := y + 0.74*f.high()
-		l.pair(left, foot)
-		l.cells(foot, b.Number, b.Kind, b, bold, f)
-		l.put(left+columns[7].x, y, at)
-		l.put(left+columns[8].x, y, place)
-		l.line(0.1, 160, left, y+high-0.25, right, y+high-0.25)
+		l.pair(left, y+0.4+0.74*f.high())
+		l.set(c, y+0.3)
+		l.line(0.1, 160, left, y+high-0.1, right, y+high-0.1)
 	}}
 }
 
-func (l *list) fit(text string, f style, w float64) [][]word {
-	return l.lines(l.words(text, f), w, l.places)
-}
-
-// cells are the columns from the number to the fixing.
-func (l *list) cells(foot float64, number, kind string, b *card.Blank, bold, f style) {
-	for i, c := range []struct {
-		text string
-		f    style
-	}{{number, bold}, {kind, f}, {b.Size, bold}, {b.Force, f}, {l.mark(b.Fixing), bold}} {
-		k := columns[2+i]
-		l.text(left+k.x, foot, l.clip(l.safe(c.text), c.f, k.w-1), c.f)
+// where is the place of a blank, without the drawing that heads the card.
+func (l *list) where(b *card.Blank) string {
+	if b.Drawing == l.drawing {
+		return card.Place(b.Level, b.Place)
 	}
+	return b.Where
 }
 
 // group heads the open ends of one size.
-func (l *list) group(g *group) []row {
-	f := style{size: l.size}
-	bold := style{size: l.size, bold: true}
-	high := f.high() + 0.7
-	return []row{{high, func(y float64) {
-		foot := y + 0.2 + 0.74*f.high()
-		kind := g.Kind
-		if len(g.each) > 1 {
-			kind += "s"
-			if g.Kind == "end of scope" {
-				kind = "ends of scope"
-			}
-		}
-		l.text(left+1, foot, fmt.Sprintf("%d", len(g.each)), bold)
-		l.cells(foot, "", kind, &g.Blank, bold, f)
-		l.text(left+columns[7].x, foot, l.clip("each as below", f, 80), style{size: l.size, grey: true})
-	}}}
+func (l *list) group(g *group, named bool) row {
+	f := style{size: l.size, grey: true}
+	kind := g.Kind + "s"
+	if g.Kind == "end of scope" {
+		kind = "ends of scope"
+	}
+	c := l.cells("", fmt.Sprintf("%d %s", len(g.each), kind), &g.Blank)
+	at := shared(g.each)
+	if named && at != "" {
+		c[colAt] = l.fit(colAt, at+" each of", f, 1)
+	}
+	return row{c.high() + 0.5, func(y float64) { l.set(c, y+0.2) }}
 }
 
-// names lists blanks of one size in columns, each with its boxes and number, on
-// so many lines at most, all where it is below 0.
-func (l *list) names(each []card.Blank, most int) []row {
-	f := style{size: l.size}
-	widest := 0.0
-	texts := make([]string, len(each))
+// shared is how the places of blanks all begin: "free end of", or nothing.
+func shared(each []card.Blank) string {
+	lead, _, ok := strings.Cut(each[0].At, " of ")
 	for i := range each {
-		texts[i] = l.safe(each[i].At)
-		if p := each[i].Spot(); p != "" {
-			texts[i] += ", " + l.safe(p)
+		ok = ok && strings.HasPrefix(each[i].At, lead+" of ")
+	}
+	if !ok {
+		return ""
+	}
+	return lead + " of"
+}
+
+// inRoom is an entry in so much room.
+func (l *list) inRoom(b *card.Blank, lead string, f style, room float64) string {
+	text := l.entry(b, lead)
+	for _, most := range shorter {
+		if l.width(text, f) <= room {
+			break
 		}
-		widest = max(widest, l.width(texts[i], f))
+		text = short(l.entry(b, lead), most)
 	}
-	cols := max(1, min(3, int(wide/(widest+numbered+2))))
-	if cols == 1 && len(each) > 1 {
-		cols = 2
+	return l.clip(text, f, room)
+}
+
+// entry is a blank under its size: its place without how they all begin.
+func (l *list) entry(b *card.Blank, lead string) string {
+	text := l.safe(strings.TrimPrefix(strings.TrimPrefix(b.At, lead), " "))
+	if p := b.Spot(); p != "" {
+		text += ", " + l.safe(p)
 	}
-	w := wide / float64(cols)
+	return text
+}
+
+// across is how many blanks of a size stand side by side: three, or two where
+// their places are long.
+func (l *list) across() int {
+	widest := 0.0
+	for i := range l.groups {
+		g := &l.groups[i]
+		lead := shared(g.each)
+		for k := range g.each {
+			widest = max(widest, l.width(short(l.entry(&g.each[k], lead), shorter[1]), style{size: l.size}))
+		}
+	}
+	if wide/3 > widest+numbered+2 {
+		return 3
+	}
+	return 2
+}
+
+// names lists blanks of one size in so many columns, each with its boxes and
+// number, on so many lines at most, all where it is below 0.
+func (l *list) names(each []card.Blank, cols, most int) []row {
+	f := style{size: l.size}
+	lead, w := shared(each), wide/float64(cols)
 	var out []row
 	for i := 0; i < len(each); i += cols {
 		if most >= 0 && len(out) == most {
@@ -110,8 +210,8 @@ func (l *list) names(each []card.Blank, most int) []row {
 			for k := i; k < min(i+cols, len(each)); k++ {
 				x := left + w*float64(k-i)
 				l.pair(x, foot)
-				l.text(x+15, foot, each[k].Number, style{size: l.size, bold: true})
-				l.text(x+numbered, foot, l.clip(texts[k], f, w-numbered-1.5), f)
+				l.text(x+columns[colNumber].x, foot, each[k].Number, style{size: l.size, bold: true})
+				l.text(x+numbered, foot, l.inRoom(&each[k], lead, f, w-numbered-1.5), f)
 			}
 		}})
 	}
@@ -119,4 +219,4 @@ func (l *list) names(each []card.Blank, most int) []row {
 }
 
 // numbered is what the boxes and the number take in a column, mm.
-const numbered = 21.0
+const numbered = 22.0
