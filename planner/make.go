@@ -82,6 +82,9 @@ func (p *Plan) dropUnreadable(list []divide.Patch, z *duty.Zones) []divide.Patch
 func (p *Plan) divide(list []divide.Patch) error {
 	for i := range list {
 		q := &list[i]
+		if tell := p.Settings.Progress; tell != nil {
+			tell(q.Duty.System, i+1, len(list))
+		}
 		if err := q.Divide(p.Settings, p.Network); err != nil {
 			return err
 		}

@@ -206,6 +206,7 @@ func (p *Plan) addBlank(node, joint int, face fittings.CrossSection, why BlankWh
 func (p *Plan) append(s, node int, b Blank) {
 	it := p.Network.Item(node)
 	b.Level, b.OnSite, b.Drawing = it.Level, it.OnSite, it.Drawing
+	b.Node = node
 	b.Known = b.Face.Shape != fittings.NoShape
 	b.Force = p.Sections[s].TestPa * b.Face.FaceArea()
 	p.Sections[s].Blanks = append(p.Sections[s].Blanks, b)

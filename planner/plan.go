@@ -156,6 +156,7 @@ type Blank struct {
 	Face    fittings.CrossSection
 	Force   float64 // N, test pressure times the area of the opening
 	Minutes float64
+	Node    int // on whose end it sits
 	Joint   int // -1 for an open end
 	Known   bool
 }

@@ -29,6 +29,16 @@ func ParseMoment(s string) (Moment, bool) {
 	return Moment{}, false
 }
 
+// Later is so many calendar days later, or earlier for a negative number; ok is
+// false unless the moment is a date, because a number may be that of a stage.
+func (m Moment) Later(days int) (later Moment, ok bool) {
+	if !m.Given || !m.date {
+		return Moment{}, false
+	}
+	v := m.Value + float64(days)
+	return Moment{true, v, time.Unix(int64(v)*86400, 0).UTC().Format("2006-01-02"), true}, true
+}
+
 // Tells reports whether a day is of the kind that the schedule tells times by,
 // dates or numbers; timed is false where it tells none.
 func (t *Takeoff) Tells(m Moment) (same, timed bool) { return m.date == t.dates, t.timed }

@@ -2,7 +2,6 @@ package main
 
 import (
 	"errors"
-	"io"
 
 	"github.com/spf13/cobra"
 
@@ -35,7 +34,7 @@ class tighter and straights in one piece.
 			if !a.Tighter && !a.Whole && len(a.PressuresPa)+len(a.Headrooms) == 0 && o.cuts == "" {
 				a.Headrooms, a.Tighter, a.Whole = []float64{1, 1.5, 3}, true, true
 			}
-			return runCompare(args[0], o, a, c.OutOrStdout(), c.ErrOrStderr())
+			return runCompare(args[0], o, a, screenOf(c))
 		},
 	}
 	o.flags(c)
@@ -62,7 +61,8 @@ func checkAsked(a whatif.Asked) error {
 	return nil
 }
 
-func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.Writer) error {
+func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
+	defer s.done()
 	if _, err := o.settle(); err != nil {
 		return err
 	}
@@ -76,10 +76,11 @@ func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.W
 	if err != nil {
 		return err
 	}
-	if err := text.Faults(stderr, faults); err != nil {
+	if err := text.Faults(s.faults, faults); err != nil {
 		return err
 	}
 	a.OwnCuts = cuts
+	o.set.Progress = s.planning
 	base := whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength}
 	base.Read = func(pieceLength float64) (*takeoff.Takeoff, error) {
 		options, err := o.measure.settle()
@@ -87,20 +88,21 @@ func runCompare(path string, o *planOptions, a whatif.Asked, stdout, stderr io.W
 			return nil, err
 		}
 		options.PieceLength = pieceLength
-		return measured(path, options)
+		return measured(path, options, s.progress)
 	}
 	list, err := whatif.Run(base, a)
 	if err != nil {
 		return err
 	}
-	if err := text.Faults(stderr, list[0].Plan.Faults); err != nil {
+	if err := text.Faults(s.faults, list[0].Plan.Faults); err != nil {
 		return err
 	}
 	v := report.OfVariants(list)
+	s.done()
 	if o.format == "json" {
-		err = jsonout.Write(stdout, v)
+		err = jsonout.Write(s.answer, v)
 	} else {
-		err = text.Compare(stdout, v)
+		err = text.Compare(s.answer, v)
 	}
 	if err == nil && list[0].Plan.Partly() {
 		return errPartly

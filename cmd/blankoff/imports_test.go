@@ -27,10 +27,13 @@ var rooms = map[string][]string{
 	"planner/rig":           {"blankoff/planner/tightness", "github.com/BurntSushi/toml"},
 	"planner/cutlist":       {"blankoff/planner", "blankoff/takeoff", "github.com/gocarina/gocsv"},
 	"planner/keep":          {"blankoff/planner"},
-	"planner/job":           {"blankoff/planner/network", "blankoff/planner/tightness"},
+	"planner/job":           {"blankoff/planner/network", "blankoff/planner/programme", "blankoff/planner/tightness", "blankoff/takeoff"},
 	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
 	"planner/partition":     {},
 	"planner/visits":        {},
+	"planner/blanking":      {},
+	"planner/untested":      {"blankoff/fittings", "blankoff/takeoff", "blankoff/planner/network", "blankoff/planner/duty", "blankoff/planner/divide", "blankoff/planner/rig"},
+	"planner/programme":     {"blankoff/takeoff"},
 	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "gonum.org/v1/gonum"},
@@ -38,7 +41,7 @@ var rooms = map[string][]string{
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
 	"planner/report/pdf":    {"blankoff", "codeberg.org/go-pdf/fpdf", "codeberg.org/go-fonts/liberation", "golang.org/x/image", "golang.org/x/text/unicode/norm"},
-	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra"},
+	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra", "golang.org/x/term"},
 }
 
 // ruleOf finds the rule of a folder.

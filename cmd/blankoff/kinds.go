@@ -34,7 +34,7 @@ or a printer, instead.
   blankoff kinds bend --style mitred
   blankoff kinds reducer -o reducer.svg`,
 		RunE: func(c *cobra.Command, args []string) error {
-			return runKinds(strings.Join(args, " "), f, c.OutOrStdout(), c.ErrOrStderr())
+			return runKinds(strings.Join(args, " "), f, screenOf(c))
 		},
 	}
 	c.Flags().StringVar(&f.style, "style", "", "draw this `STYLE` (default: the kind's first)")
@@ -42,12 +42,13 @@ or a printer, instead.
 	return c
 }
 
-func runKinds(name string, f kindsFlags, stdout, stderr io.Writer) error {
+func runKinds(name string, f kindsFlags, s *screen) error {
+	defer s.done()
 	if name == "" {
 		if f != (kindsFlags{}) {
 			return misuse{hint{errors.New("say which kind to draw"), "for instance: blankoff kinds bend --style mitred -o bend.svg"}}
 		}
-		return text.Kinds(stdout, fittings.Kinds())
+		return text.Kinds(s.answer, fittings.Kinds())
 	}
 	k, ok := fittings.ParseKind(name)
 	if !ok {
@@ -59,7 +60,7 @@ func runKinds(name string, f kindsFlags, stdout, stderr io.Writer) error {
 		return err
 	}
 	if f.out == "" {
-		return text.KindStyle(stdout, info, style)
+		return text.KindStyle(s.answer, info, style)
 	}
 	if !strings.EqualFold(filepath.Ext(f.out), ".svg") {
 		return misuse{hint{fmt.Errorf("-o %q: a drawing is written as .svg", f.out), "give a name that ends in .svg"}}
@@ -71,7 +72,7 @@ func runKinds(name string, f kindsFlags, stdout, stderr io.Writer) error {
 	if err := writeFile(f.out, nil, func(w io.Writer) error { return svg.Kind(w, info, style) }); err != nil {
 		return err
 	}
-	fmt.Fprintf(stderr, "%s %s\n", wrote, f.out)
+	fmt.Fprintf(s.talk, "%s %s\n", wrote, f.out)
 	return nil
 }
 

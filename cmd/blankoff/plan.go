@@ -11,6 +11,7 @@ import (
 	"blankoff/planner/report/html"
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/pdf"
+	"blankoff/planner/report/show"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
 	"blankoff/takeoff"
@@ -33,7 +34,7 @@ says how that is known.
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
 			o.given(c)
-			return runPlan(args[0], o, c.OutOrStdout(), c.ErrOrStderr())
+			return runPlan(args[0], o, screenOf(c))
 		},
 	}
 	o.flags(c)
@@ -76,23 +77,48 @@ func (o *planOptions) make(t *takeoff.Takeoff, notes []string) (*planner.Plan, *
 			return nil, nil, misuse{err}
 		}
 	}
+	o.addJob(p, v)
 	return p, v, err
 }
 
-func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
+// addJob adds what the job file says, how the tests fill the days, and what they
+// need.
+func (o *planOptions) addJob(p *planner.Plan, v *report.Plan) {
+	if o.job != "" {
+		v.AddJob(o.told)
+	}
+	makes := map[report.Face]int{}
+	var order []string
+	if b := v.Blanking; b != nil {
+		order = b.Order
+		for i := range b.Sizes {
+			makes[b.Sizes[i].Face] = b.Sizes[i].Makes
+		}
+	}
+	v.AddProgramme(o.told, order)
+	var sizes []report.KitBlank
+	for _, s := range show.BySize(v.ToTest()) {
+		sizes = append(sizes, report.KitBlank{Size: s.Text, Fits: s.Fits(), Makes: max(1, makes[s.Face])})
+	}
+	v.AddKit(p, o.told, sizes)
+}
+
+func runPlan(path string, o *planOptions, s *screen) error {
+	defer s.done()
 	notes, err := o.settle()
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure)
+	t, err := readTakeoff(path, o.measure, s.progress)
 	if err != nil {
 		return err
 	}
+	o.set.Progress = s.planning
 	p, v, err := o.make(t, notes)
 	if p == nil {
 		return err
 	}
-	if e := text.Faults(stderr, v.Faults); e != nil {
+	if e := text.Faults(s.faults, v.Faults); e != nil {
 		return e
 	}
 	if err != nil {
@@ -100,15 +126,17 @@ func runPlan(path string, o *planOptions, stdout, stderr io.Writer) error {
 	}
 	input := append([]string{path, o.job, o.cuts, o.keep, o.measure.basis}, o.rigs...)
 	if o.out != "" {
-		if err := writePack(o.out, input, planPack(v), stderr); err != nil {
+		if err := writePack(o.out, input, s.told(planPack(v)), s.talk); err != nil {
 			return err
 		}
 	}
-	write := text.Plan
+	s.done()
 	if o.format == "json" {
-		write = func(w io.Writer, v *report.Plan) error { return jsonout.Write(w, v) }
+		err = jsonout.Write(s.answer, v)
+	} else {
+		err = emphasised(s.answer, func(w io.Writer) error { return text.Plan(w, v) })
 	}
-	if err := write(stdout, v); err != nil {
+	if err != nil {
 		return err
 	}
 	if p.Partly() {
@@ -127,5 +155,8 @@ func planPack(v *report.Plan) []document {
 		{"sections.csv", func(w io.Writer) error { return csvout.Sections(w, v) }},
 		{"cuts.csv", func(w io.Writer) error { return csvout.Cuts(w, v) }},
 		{"blanks.csv", func(w io.Writer) error { return csvout.Blanks(w, v) }},
+		{"moves.csv", func(w io.Writer) error { return csvout.Moves(w, v) }},
+		{"programme.csv", func(w io.Writer) error { return csvout.Programme(w, v) }},
+		{"kit.csv", func(w io.Writer) error { return csvout.Kit(w, v) }},
 	}
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/spf13/cobra"
 
 	"blankoff/planner"
+	"blankoff/planner/job"
 	"blankoff/planner/partition"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
@@ -20,12 +21,15 @@ type planOptions struct {
 	cuts, keep            string
 	on                    string
 	pressureGiven         bool
+	told                  job.Job // the job file, or what goes without one
 	sample                sampleOptions
 	measure               measureOptions
 	set                   planner.Settings
 }
 
-func newPlanOptions() *planOptions { return &planOptions{set: planner.Defaults()} }
+func newPlanOptions() *planOptions {
+	return &planOptions{set: planner.Defaults(), told: job.Defaults()}
+}
 
 // flags puts the flags on a command.
 func (o *planOptions) flags(c *cobra.Command) {
@@ -33,14 +37,14 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.StringArrayVar(&o.rigs, "rig", nil, "rig `FILE` (TOML): measuring ranges, accuracy, fan curve; several rigs: once for each")
 	f.StringVar(&o.cuts, "cuts", "", "your own cuts, `FILE` (CSV: tag, piece, next_tag, next_piece): judged, and completed in the best way")
 	f.StringVar(&o.keep, "keep", "", "keep to an earlier plan, its plan.json `FILE`: sections with the status agreed, tested or passed stay, and as few others move as can")
-	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): prices of blanking in minutes, access by level")
+	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): what heads the pages, hold, notice, the programme of a day, prices of blanking in minutes, access by level")
 	f.StringVar(&o.set.Scheme, "scheme", o.set.Scheme, "tightness scheme of rows that name none: "+strings.Join(tightness.Names(), ", ")+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.set.Class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.set.TestPa, "test-pressure", 0, "test pressure of rows that have none, `PA`")
 	f.StringVar(&o.set.Sign, "sign", o.set.Sign, "positive or negative, for rows that don't say")
 	f.Float64Var(&o.set.DuctClass, "duct-class", 0, "pressure class of duct on rows that don't state it, `PA`")
 	f.StringVar(&o.aim, "aim", "tests", "tests (fewest) or time (least in all)")
-	f.Float64Var(&o.set.TestMinutes, "test-minutes", o.set.TestMinutes, "time of one test, `MIN`, an assumption to be replaced by your own")
+	f.Float64Var(&o.set.TestMinutes, "test-minutes", o.set.TestMinutes, "time of one test in place, `MIN`, its set-up and hold in it: an assumption to be replaced by your own")
 	f.Float64Var(&o.set.MinArea, "min-area", 0, "a section smaller than this counts as under range, `M2`")
 	f.Float64Var(&o.set.MaxArea, "max-area", 0, "no section larger than this, `M2`")
 	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read, an assumption to be replaced by your own")
@@ -119,7 +123,10 @@ func (o *planOptions) readFiles() (notes []string, err error) {
 		if err != nil {
 			return nil, err
 		}
-		o.set.Prices = j.Prices
+		o.told, o.set.Prices, o.set.Ahead = j, j.Prices, j.Ahead
+		if err := o.checkTimes(); err != nil {
+			return nil, err
+		}
 	}
 	if len(o.rigs) == 0 {
 		o.rigs = []string{""}
@@ -139,4 +146,15 @@ func (o *planOptions) readFiles() (notes []string, err error) {
 		}
 	}
 	return notes, nil
+}
+
+// checkTimes refuses a set-up or a hold of the job file that has no room in a
+// test.
+func (o *planOptions) checkTimes() error {
+	p := o.told.Programme
+	p.TestMinutes = o.set.TestMinutes
+	if err := p.Check(); err != nil && (o.told.Own("set_up") || o.told.Own("hold")) {
+		return misuse{hint{fmt.Errorf("job file %s: %w", o.job, err), fmt.Sprintf("give --test-minutes %g or more, or mend set_up and hold in the job file", p.SetUp+p.Hold)}}
+	}
+	return nil
 }

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"strings"
 
 	"blankoff/planner"
@@ -18,24 +19,30 @@ import (
 )
 
 // readTakeoff reads and measures a schedule.
-func readTakeoff(path string, o measureOptions) (*takeoff.Takeoff, error) {
+func readTakeoff(path string, o measureOptions, on *progress) (*takeoff.Takeoff, error) {
 	options, err := o.settle()
 	if err != nil {
 		return nil, err
 	}
-	return measured(path, options)
+	return measured(path, options, on)
 }
 
 // measured reads and measures a schedule with settled options.
-func measured(path string, options takeoff.Options) (*takeoff.Takeoff, error) {
+func measured(path string, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
+	on.say("reading " + filepath.Base(path))
+	rows := 0
 	info, err := schedule.Read(path, func(r *takeoff.Row) error {
+		if rows++; rows%1000 == 0 {
+			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
+		}
 		t.Add(r)
 		return nil
 	})
 	if err != nil {
 		return nil, err
 	}
+	on.say("measuring")
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t, nil
 }

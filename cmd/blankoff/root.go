@@ -87,6 +87,7 @@ fit the rig's measuring range for the chosen tightness class.
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
 	})
+	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newWindow(), newKinds(), newTemplate())
 	return root

@@ -191,7 +191,7 @@ func TestPlanPack(t *testing.T) {
 	if code != exitDone {
 		t.Fatalf("exit %d: %s", code, talk)
 	}
-	if got := names(t, "pack"); got != "blanks.csv cuts.csv plan.json plan.xlsx sections.csv" {
+	if got := names(t, "pack"); got != "blanks.csv cuts.csv kit.csv moves.csv plan.html plan.json plan.xlsx programme.csv sections.csv" {
 		t.Errorf("the pack holds %s", got)
 	}
 	data, err := os.ReadFile(filepath.Join("pack", "plan.json"))
@@ -303,7 +303,7 @@ func TestSameBytes(t *testing.T) {
 			t.Fatalf("exit %d: %s", code, talk)
 		}
 	}
-	for _, name := range []string{"plan.json", "plan.xlsx", "sections.csv", "blanks.csv", "cuts.csv"} {
+	for _, name := range []string{"plan.json", "plan.xlsx", "sections.csv", "blanks.csv", "cuts.csv", "moves.csv"} {
 		a, _ := os.ReadFile(filepath.Join("one", name))
 		b, _ := os.ReadFile(filepath.Join("two", name))
 		if len(a) == 0 || !bytes.Equal(a, b) {

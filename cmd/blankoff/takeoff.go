@@ -37,7 +37,7 @@ system, level, shape and size.
   blankoff takeoff schedule.csv --basis centre-line`,
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
-			return runTakeoff(args[0], o, c.OutOrStdout(), c.ErrOrStderr())
+			return runTakeoff(args[0], o, screenOf(c))
 		},
 	}
 	f := c.Flags()
@@ -48,30 +48,34 @@ system, level, shape and size.
 	return c
 }
 
-func runTakeoff(path string, o takeoffOptions, stdout, stderr io.Writer) error {
+func runTakeoff(path string, o takeoffOptions, s *screen) error {
+	defer s.done()
 	if o.format == "" {
 		o.format = formatOf(o.out)
 	}
 	if err := oneOf("format", o.format, "table", "csv", "json"); err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure)
+	t, err := readTakeoff(path, o.measure, s.progress)
 	if err != nil {
 		return err
 	}
 	v := report.OfTakeoff(t, !o.totals)
-	if err := text.Faults(stderr, v.Faults); err != nil {
+	if err := text.Faults(s.faults, v.Faults); err != nil {
 		return err
 	}
 	if t.Schedule.RowsUsed+t.Schedule.RowsExcluded == 0 {
 		return errors.New("no row could be used; the faults above say what to mend")
 	}
 	write := map[string]func(io.Writer) error{
-		"table": func(w io.Writer) error { return text.Takeoff(w, v) },
-		"csv":   func(w io.Writer) error { return csvout.Takeoff(w, v) },
-		"json":  func(w io.Writer) error { return jsonout.Write(w, v) },
+		"table": func(w io.Writer) error {
+			return emphasised(w, func(w io.Writer) error { return text.Takeoff(w, v) })
+		},
+		"csv":  func(w io.Writer) error { return csvout.Takeoff(w, v) },
+		"json": func(w io.Writer) error { return jsonout.Write(w, v) },
 	}[o.format]
-	if err := writeTo(o.out, []string{path, o.measure.basis}, stdout, stderr, write); err != nil {
+	s.done()
+	if err := writeTo(o.out, []string{path, o.measure.basis}, s.answer, s.talk, write); err != nil {
 		return err
 	}
 	if len(v.Faults) > 0 {

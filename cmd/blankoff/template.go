@@ -33,9 +33,11 @@ that have one, a few example rows to delete, and a sheet of instructions.
 			if exists(out) {
 				return hint{fmt.Errorf("%s is there already and is left as it is", out), "choose another name, or move it away first"}
 			}
+			s := screenOf(c)
+			defer s.done()
 			err := writeFile(out, nil, func(w io.Writer) error { return schedule.WriteTemplate(w) })
 			if err == nil {
-				fmt.Fprintf(c.ErrOrStderr(), "wrote %s; fill it in and run: blankoff takeoff %s\n", out, out)
+				fmt.Fprintf(s.talk, "wrote %s; fill it in and run: blankoff takeoff %s\n", out, out)
 			}
 			return err
 		},

@@ -50,7 +50,7 @@ func (z *Zones) keepSections() {
 		switch {
 		case z.Must[k] != "" || a == "" && b == "":
 		case a == b && j.Barred == "":
-			j.Barred = "kept in " + a
+			j.Barred = keptIn + a
 		case a != b:
 			z.Must[k] = keptBound(a, b)
 		}
@@ -61,5 +61,15 @@ func keptBound(a, b string) string {
 	if a == "" {
 		a = b
 	}
-	return "bound of " + a + ", which is kept"
+	return boundOf + a + ", which is kept"
 }
+
+const keptIn, boundOf = "kept in ", "bound of "
+
+// OnlyKept reports whether a joint is barred only because an earlier plan's
+// section stays whole: a blank could be got into it.
+func OnlyKept(barred string) bool { return strings.HasPrefix(barred, keptIn) }
+
+// BoundOfKept reports whether a joint is cut because an earlier plan's section
+// ends there.
+func BoundOfKept(must string) bool { return strings.HasPrefix(must, boundOf) }

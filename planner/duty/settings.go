@@ -41,8 +41,12 @@ type Settings struct {
 	Old          []KeptSection   // all of an earlier plan: a section of the same pieces has the same id
 	NextID       int             // first number of an id that is free; 0: no earlier plan
 	By           string          // "", level or stage: sections end at its changes
+	Ahead        bool            // a test is made ready while the one before it runs
 	On           takeoff.Moment  // the day on which the tests are planned: what isn't up by then is left out
 	Prices       network.Prices
+	// Progress, where there is one, is told what is being divided: the system, and
+	// which of how many stretches.
+	Progress func(system string, stretch, of int)
 }
 
 // Defaults are the settings of a plan when nothing is said.

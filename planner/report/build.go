@@ -48,8 +48,10 @@ func Of(p *planner.Plan) *Plan {
 			v.OwnCuts.Change = &CutChange{list(c.Without), c.Smallest, scoreOf(c.Score, set)}
 		}
 	}
+	v.addConnections(p)
 	v.Visits = visitsOf(p)
 	v.Drawing = drawingOf(p)
+	v.Blanking, v.Untested = blankingOf(p, v.Visits), untestedOf(p)
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)
 	return v

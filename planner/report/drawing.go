@@ -9,9 +9,9 @@ import (
 	"blankoff/planner/rig"
 )
 
-// Drawing is the ductwork as it hangs together, for whoever draws it or tries
+// Ductwork is the ductwork as it hangs together, for whoever draws it or tries
 // other cuts on it: nodes from the plant outward, parents before children.
-type Drawing struct {
+type Ductwork struct {
 	Nodes  []Node
 	Joints []Joint
 	Ends   []End
@@ -69,9 +69,9 @@ type End struct {
 }
 
 // drawingOf gathers the network behind a plan.
-func drawingOf(p *planner.Plan) *Drawing {
+func drawingOf(p *planner.Plan) *Ductwork {
 	n := p.Network
-	d := &Drawing{Nodes: make([]Node, len(n.Nodes)), Joints: make([]Joint, len(n.Joints))}
+	d := &Ductwork{Nodes: make([]Node, len(n.Nodes)), Joints: make([]Joint, len(n.Joints))}
 	for k := range n.Nodes {
 		d.Nodes[k] = nodeOf(p, k)
 	}
@@ -150,7 +150,7 @@ func jointOf(p *planner.Plan, k int) Joint {
 }
 
 // join lists what is joined to each node, and the nodes of each section.
-func (d *Drawing) join(sections int) {
+func (d *Ductwork) join(sections int) {
 	d.next, d.parts = make([][]int, len(d.Nodes)), make([][]int, sections)
 	for k := range d.Joints {
 		if j := &d.Joints[k]; !j.Assumed && j.A != j.B {
@@ -166,7 +166,7 @@ func (d *Drawing) join(sections int) {
 
 // Near lists a section's nodes and those within so many joints of them, in
 // ascending order.
-func (d *Drawing) Near(section, joints int) []int {
+func (d *Ductwork) Near(section, joints int) []int {
 	front := slices.Clone(d.parts[section])
 	seen := map[int]bool{}
 	list := slices.Clone(front)

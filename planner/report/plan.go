@@ -21,13 +21,18 @@ type Plan struct {
 	Notes      []string         `json:"notes"`
 	Cautions   []string         `json:"cautions"`
 	Faults     []takeoff.Fault  `json:"faults"`
+	Job        *Job             `json:"job,omitempty"`
+	Programme  *Programme       `json:"programme,omitempty"`
+	Kit        []KitLine        `json:"kit,omitempty"`
 	Kept       *Kept            `json:"kept,omitempty"`
 	Sample     *Sample          `json:"sample,omitempty"`
 	Visits     *Visits          `json:"visits,omitempty"`
+	Blanking   *Blanking        `json:"blanking,omitempty"`
+	Untested   *Untested        `json:"untested_joints,omitempty"`
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
-	Drawing    *Drawing         `json:"-"` // how it all hangs together
+	Drawing    *Ductwork         `json:"-"` // how it all hangs together
 }
 
 // OwnCuts is what a person's own cuts come to, beside the best plan.
@@ -114,6 +119,12 @@ type Section struct {
 	Pieces      []Piece  `json:"pieces"`
 	Blanks      []Blank  `json:"blanks"`
 	Notes       []string `json:"notes"`
+	RigAt       string   `json:"rig_at"`            // opening through which the air goes in
+	RigLevel    string   `json:"rig_level"`         // its level
+	TapAt       string   `json:"tapping_at"`        // where the pressure is read
+	OpenEnd     string   `json:"open_end"`          // what its smallest opening would leak if it were left open
+	OpenEndFlow float64  `json:"open_end_flow_l_s"` // the same, L/s; 0: no opening is known
+	RigFace     string   `json:"rig_opening"`       // size of the opening through which the air goes in
 }
 
 // Piece is a row, or a stretch of its pieces.

@@ -52,6 +52,7 @@ type Card struct {
 	Boxes             []string // to be filled in at each test
 	Kit               []string // to be filled in once: what was measured with
 	Signs             []string
+	Notes             []string
 	Cautions          []string
 	Foot              string
 }
@@ -73,7 +74,7 @@ func one(v *report.Plan, i int) Card {
 	s := &v.Sections[i]
 	c := Card{
 		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
-		Head: head(v), Readings: sentences(s.Readings), Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
+		Head: head(v), Readings: sentences(s.Readings), Notes: s.Notes, Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
 	}
 	c.PieceList = pieces(s)
 	c.Pieces = Listed(c.PieceList, func(text string) bool { return utf8.RuneCountInString(text) <= mostPieces })
@@ -141,9 +142,6 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 	}
 	if s.Ready != "" || s.Closed != "" {
 		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})
-	}
-	for _, n := range s.Notes {
-		list = append(list, Fact{"note", n})
 	}
 	return list
 }

@@ -72,7 +72,7 @@ func cautions(s *report.Section) []string {
 }
 
 // mostBlanks is how many lines of blanks a card has room for.
-const mostBlanks = 16
+const mostBlanks = 12
 
 // every lists the openings to close.
 func every(v *report.Plan, s *report.Section) []Blank {

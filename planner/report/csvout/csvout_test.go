@@ -28,6 +28,7 @@ var outputs = map[string]func(io.Writer) error{
 	},
 	"sections": func(w io.Writer) error { return Sections(w, testview.Small()) },
 	"blanks":   func(w io.Writer) error { return Blanks(w, testview.Small()) },
+	"moves":    func(w io.Writer) error { return Moves(w, testview.Small()) },
 }
 
 func TestGolden(t *testing.T) {

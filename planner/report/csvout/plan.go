@@ -32,6 +32,9 @@ type sectionRow struct {
 	Pieces      words     `csv:"pieces"`
 	Blanks      *int      `csv:"blanks"`
 	Notes       words     `csv:"notes"`
+	RigAt       words     `csv:"rig_at"`
+	TapAt       words     `csv:"tapping_at"`
+	OpenEnd     size      `csv:"open_end_flow_l_s"`
 }
 
 type blankRow struct {
@@ -93,6 +96,7 @@ func Sections(w io.Writer, v *report.Plan) error {
 			Area: number(s.Area), ExactArea: number(s.ExactArea), JointLength: number(s.JointLength), LimitPerM2: permitted(s.LimitPerM2), Limit: permitted(s.Limit),
 			Rig: words(s.Rig), Range: words(s.Range), Readings: joined(s.Readings), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: blanksOf(s), Notes: joined(s.Notes),
+			RigAt: words(s.RigAt), TapAt: words(s.TapAt), OpenEnd: size(s.OpenEndFlow),
 		}
 	})
 }

@@ -137,37 +137,61 @@ func over(pattern int, w float64) (overlay, bool) {
 	return overlay{}, false
 }
 
-// bar draws a stroke across a line, shifted along it.
-func (c *canvas) bar(class string, m *schematic.Mark, half, shift float64) {
-	x1, y1, x2, y2 := m.X+shift, m.Y-half, m.X+shift, m.Y+half
+// across is a stroke across a line, shifted along it.
+func across(m *schematic.Mark, half, shift float64) string {
 	if m.Upright {
-		x1, y1, x2, y2 = m.X-half, m.Y+shift, m.X+half, m.Y+shift
+		return fmt.Sprintf("M%s %sH%s", num(m.X-half), num(m.Y+shift), num(m.X+half))
 	}
-	c.add(`<path class="%s" d="M%s %sL%s %s"/>`, class, num(x1), num(y1), num(x2), num(y2))
+	return fmt.Sprintf("M%s %sV%s", num(m.X+shift), num(m.Y-half), num(m.Y+half))
 }
 
 // marks draws joints, cuts and open ends.
 func (c *canvas) marks() {
-	d := c.v.Drawing
+	var ticks, halos, cuts strings.Builder
 	for i := range c.pic.Joints {
 		m := &c.pic.Joints[i]
-		j := &d.Joints[m.Index]
+		j := &c.v.Drawing.Joints[m.Index]
+		half := m.Weight/2 + 6
 		switch {
 		case j.Cut > 0:
-			c.bar("halo", m, m.Weight/2+6, 0)
-			c.bar("cut", m, m.Weight/2+6, -2.5)
-			c.bar("cut", m, m.Weight/2+6, 2.5)
-			if m.Upright {
-				c.add(`<text class="cutno" x="%s" y="%s">%d</text>`, num(m.X+m.Weight/2+9), num(m.Y+4), j.Cut)
-			} else {
-				c.add(`<text class="cutno" x="%s" y="%s">%d</text>`, num(m.X-2), num(m.Y+m.Weight/2+16), j.Cut)
-			}
+			halos.WriteString(across(m, half, 0))
+			cuts.WriteString(across(m, half, -2.5) + across(m, half, 2.5))
 		case j.Fixed != "" && !j.Assumed:
-			c.bar("cut", m, m.Weight/2+6, 0)
+			cuts.WriteString(across(m, half, 0))
 		case j.Barred == "":
-			c.bar("tick", m, m.Weight/2, 0)
+			ticks.WriteString(across(m, m.Weight/2, 0))
 		}
 	}
+	for _, p := range []struct {
+		class string
+		d     string
+	}{{"tick", ticks.String()}, {"halo", halos.String()}, {"cut", cuts.String()}} {
+		if p.d != "" {
+			c.add(`<path class="%s" d="%s"/>`, p.class, p.d)
+		}
+	}
+	c.cutNumbers()
+	c.ends()
+}
+
+// cutNumbers names the cuts; on a card the blanks are numbered instead.
+func (c *canvas) cutNumbers() {
+	for i := range c.pic.Joints {
+		m := &c.pic.Joints[i]
+		n := c.v.Drawing.Joints[m.Index].Cut
+		if n == 0 || c.focus >= 0 {
+			continue
+		}
+		x, y := m.X-2, m.Y+m.Weight/2+16
+		if m.Upright {
+			x, y = m.X+m.Weight/2+9, m.Y+4
+		}
+		c.add(`<text class="cutno" x="%s" y="%s">%d</text>`, num(x), num(y), n)
+	}
+}
+
+// ends draws the openings with nothing on them, and the links that close rings.
+func (c *canvas) ends() {
 	for i := range c.pic.Ends {
 		m := &c.pic.Ends[i]
 		c.add(`<rect class="end" x="%s" y="%s" width="6" height="6"/>`, num(m.X-3), num(m.Y-3))
@@ -178,6 +202,35 @@ func (c *canvas) marks() {
 	}
 }
 
+// numbers puts the number of every blank of a card's section beside its place.
+func (c *canvas) numbers() {
+	s := &c.v.Sections[c.focus]
+	at := map[string]int{}
+	for k := range s.Blanks {
+		at[s.Blanks[k].At] = k + 1
+	}
+	for i := range c.pic.Joints {
+		m := &c.pic.Joints[i]
+		if n := at[c.v.Drawing.Joints[m.Index].At]; n > 0 {
+			c.number(m, n)
+		}
+	}
+	for i := range c.pic.Ends {
+		m := &c.pic.Ends[i]
+		if n := at[c.v.Drawing.Ends[m.Index].At]; n > 0 {
+			c.number(m, n)
+		}
+	}
+}
+
+func (c *canvas) number(m *schematic.Mark, n int) {
+	x, y := m.X, m.Y+m.Weight/2+13
+	if m.Upright {
+		x, y = m.X+m.Weight/2+11, m.Y
+	}
+	c.add(`<circle class="no" cx="%s" cy="%s" r="6.5"/><text class="nos" x="%s" y="%s">%d</text>`, num(x), num(y), num(x), num(y+2.8), n)
+}
+
 // words writes the tags, and the names of the sections on their longest runs.
 func (c *canvas) words() {
 	for i := range c.pic.Labels {
@@ -185,6 +238,9 @@ func (c *canvas) words() {
 		c.add(`<text class="tag" x="%s" y="%s">%s</text>`, num(l.X), num(l.Y), esc(l.Text))
 	}
 	for _, b := range schematic.Badges(c.v.Drawing, c.pic) {
+		if b.Section == c.focus {
+			continue
+		}
 		id := c.v.Sections[b.Section].ID
 		w := 7*float64(len(id)) + 8
 		c.add(`<g class="badge"><rect x="%s" y="%s" width="%s" height="15" rx="3"/><text x="%s" y="%s">%s</text></g>`,

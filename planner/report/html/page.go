@@ -34,9 +34,13 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"limit": show.Limit, "state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
-	"about": func(s *report.Section) string { return about(s) },
-	"join":  func(l []string) string { return strings.Join(l, ", ") },
-	"hours": hours, "cutno": func(i int) int { return i + 1 },
+	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },
+	"needs": show.Needs, "ways": show.Ways, "worth": show.OrderWorth, "untested": show.UntestedSum,
+	"way":    func(m *report.BlankMoves) string { return show.Way(m, 40) },
+	"moving": moving,
+	"about":  func(s *report.Section) string { return about(s) },
+	"join":   func(l []string) string { return strings.Join(l, ", ") },
+	"hours":  hours, "cutno": func(i int) int { return i + 1 },
 }).Parse(pageText))
 
 // view is what the page's text is filled from.
@@ -68,12 +72,12 @@ type cardView struct {
 
 // Plan writes the page. The same view gives the same bytes.
 func Plan(w io.Writer, v *report.Plan) error {
-	pic := schematic.Of(v.Drawing, nil)
+	pic := schematic.Of(v.Drawing)
 	looks := schematic.Looks(v)
 	o := view{
 		Plan: v, Title: "Ductwork leakage test plan", Style: template.CSS(pageStyle), Script: template.JS(pageScript),
 		Data: dataOf(v, pic, looks), Width: num(pic.Width), Height: num(pic.Height), Plot: plotOf(v),
-		Sizes: show.BySize(v.Sections), Faults: show.Gather(v.Faults), Group: show.Groupings(v),
+		Sizes: show.Sizes(v), Faults: show.Gather(v.Faults), Group: show.Groupings(v),
 	}
 	o.Policy = fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-%s'", hash(pageScript))
 	o.All = show.AllSizes(o.Sizes)
@@ -100,13 +104,20 @@ func hash(text string) string {
 	return base64.StdEncoding.EncodeToString(sum[:])
 }
 
+// whole draws everything, a group a system, so that a printed sheet can show one.
 func (c *canvas) whole() template.HTML {
-	c.bands()
-	c.WriteString(`<g id="planned">`)
-	c.lines()
-	c.marks()
-	c.words()
-	c.WriteString(`</g>`)
+	all := c.pic
+	for i := range all.Systems {
+		c.pic = all.Part(i)
+		c.add(`<g id="system-%d" class="lines">`, i)
+		c.bands()
+		c.WriteString(`<g class="planned">`)
+		c.lines()
+		c.marks()
+		c.words()
+		c.WriteString(`</g></g>`)
+	}
+	c.pic = all
 	return template.HTML(c.String())
 }
 
@@ -122,46 +133,57 @@ func sample(l schematic.Look) template.HTML {
 }
 
 // A printed sheet holds so much of the drawing at full size, A4 on its side.
-const sheetWide, sheetHigh = 1020.0, 610.0
+const sheetWide, sheetHigh = 1040.0, 640.0
 
-// sheets cuts the drawing up for paper: one sheet where it can be read when made
-// to fit, else as many as it takes, each overlapping the one before.
+// sheets cuts the drawing up for paper, system by system: one sheet where it can
+// be read when made to fit, else as many as it takes, each overlapping the one
+// before.
 func sheets(pic *schematic.Picture) []template.HTML {
-	if pic.Width == 0 {
-		return nil
-	}
-	const lap, least = 60.0, 0.62
-	if k := min(sheetWide/pic.Width, sheetHigh/pic.Height); k >= least {
-		return []template.HTML{sheet(0, 0, pic.Width, pic.Height, "")}
-	}
-	wide, high := sheetWide/least, sheetHigh/least
-	across, down := int(math.Ceil((pic.Width-lap)/(wide-lap))), int(math.Ceil((pic.Height-lap)/(high-lap)))
-	across, down = max(across, 1), max(down, 1)
-	wide, high = (pic.Width-lap)/float64(across)+lap, (pic.Height-lap)/float64(down)+lap
+	const lap, least = 60.0, 0.72
 	var out []template.HTML
-	for y := range down {
-		for x := range across {
-			name := fmt.Sprintf("sheet %d of %d: row %d, column %d", len(out)+1, across*down, y+1, x+1)
-			out = append(out, sheet(float64(x)*(wide-lap), float64(y)*(high-lap), wide, high, name))
+	for i, s := range pic.Systems {
+		width := 0.0
+		for k := range pic.Pieces {
+			if end := pic.Pieces[k].Path[len(pic.Pieces[k].Path)-1]; end.Y >= s.Top && end.Y <= s.Bottom {
+				width = max(width, end.X)
+			}
+		}
+		width, height := width+20, s.Bottom-s.Top
+		k := max(least, min(1, sheetWide/width, sheetHigh/height))
+		across, down := parts(width, sheetWide/k, lap), parts(height, sheetHigh/k, lap)
+		wide, high := (width-lap)/float64(across)+lap, (height-lap)/float64(down)+lap
+		for y := range down {
+			for x := range across {
+				name := fmt.Sprintf("%s: sheet %d of %d", or(s.Name, "no system"), y*across+x+1, across*down)
+				if across*down == 1 {
+					name = or(s.Name, "no system")
+				}
+				out = append(out, sheet(i, float64(x)*(wide-lap), s.Top+float64(y)*(high-lap), wide, high, name))
+			}
 		}
 	}
 	return out
 }
 
-func sheet(x, y, w, h float64, name string) template.HTML {
-	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" role="img" aria-label="schematic %s"><use href="#all"/></svg><figcaption>%s</figcaption></figure>`,
-		num(x), num(y), num(w), num(h), name, name))
+// parts is how many sheets of one length cover a whole, each overlapping the one
+// before.
+func parts(whole, one, lap float64) int { return max(1, int(math.Ceil((whole-lap)/(one-lap)-1e-9))) }
+
+func sheet(system int, x, y, w, h float64, name string) template.HTML {
+	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" preserveAspectRatio="xMinYMin" role="img" aria-label="schematic, %s"><use href="#system-%d"/></svg><figcaption>%s</figcaption></figure>`,
+		num(x), num(y), num(w), num(h), esc(name), system, esc(name)))
 }
 
 // cardDrawing is a section with its neighbours, black and grey.
 func cardDrawing(v *report.Plan, i int) template.HTML {
-	pic := schematic.Of(v.Drawing, v.Drawing.Near(i, 2))
+	pic := schematic.Small(v, i)
 	c := canvas{v: v, pic: pic, focus: i}
 	c.bands()
 	c.lines()
 	c.marks()
 	c.words()
-	return template.HTML(fmt.Sprintf(`<svg class="small" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
+	c.numbers()
+	return template.HTML(fmt.Sprintf(`<svg class="small lines" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
 		num(pic.Width), num(pic.Height), esc(v.Sections[i].ID), c.String()))
 }
 
@@ -181,4 +203,14 @@ func hours(minutes float64) string {
 		return fmt.Sprintf("%d min", m)
 	}
 	return fmt.Sprintf("%d h %d min", m/60, m%60)
+}
+
+// moving are the blanks that go to more than one place.
+func moving(b *report.Blanking) (list []*report.BlankMoves) {
+	for i := range b.Moving {
+		if m := &b.Moving[i]; len(m.Steps) > 1 {
+			list = append(list, m)
+		}
+	}
+	return list
 }

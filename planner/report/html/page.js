@@ -186,7 +186,7 @@
 
   // joints lists where a section is blanked and could be, for the keyboard.
   function joints(now, p) {
-    const d = el("details");
+    const d = el("details", undefined, { "aria-label": "joints of section " + p.id });
     const own = new Set(p.nodes);
     const list = [];
     data.joints.forEach((j, k) => { if (!j.loose && (own.has(j.a) || own.has(j.b))) list.push(k); });

@@ -1,7 +1,6 @@
 package pdf
 
 import (
-	"fmt"
 	"math"
 
 	"blankoff/planner/report"
@@ -13,13 +12,13 @@ import (
 // across are stretched apart from each other, since it isn't to scale, and what
 // is written stays as large as it has to be.
 type drawing struct {
-	d       *report.Drawing
+	d       *report.Ductwork
 	pic     *schematic.Picture
 	section int
-	ids     []string       // of all sections
-	numbers map[int]string // by end, its number among the blanks
-	gutter  float64        // for the names of the levels, mm
-	x0, x1  float64        // of the picture
+	ids     []string          // of all sections
+	numbers map[string]string // of the blanks, by where they are
+	gutter  float64           // for the names of the levels, mm
+	x0, x1  float64           // of the picture
 	y0, y1  float64
 }
 
@@ -41,24 +40,15 @@ func (s *sheet) drawingOf(v *report.Plan, i int, c *card.Card) *drawing {
 	if v.Drawing == nil {
 		return nil
 	}
-	near := v.Drawing.Near(i, 2)
-	if len(near) == 0 {
+	d := &drawing{d: v.Drawing, pic: schematic.Small(v, i), section: i, numbers: map[string]string{}}
+	if len(d.pic.Pieces) == 0 {
 		return nil
 	}
-	d := &drawing{d: v.Drawing, pic: schematic.Of(v.Drawing, near), section: i, numbers: map[int]string{}}
 	for k := range v.Sections {
 		d.ids = append(d.ids, s.safe(v.Sections[k].ID))
 	}
-	at := map[string]string{}
 	for k := range c.EveryBlank {
-		if b := &c.EveryBlank[k]; b.Kind == card.OpenEnd {
-			at[b.At] = b.Number
-		}
-	}
-	for k := range v.Drawing.Ends {
-		if e := &v.Drawing.Ends[k]; v.Drawing.Nodes[e.Node].Section == i {
-			d.numbers[k] = at[e.At]
-		}
+		d.numbers[c.EveryBlank[k].At] = c.EveryBlank[k].Number
 	}
 	d.measure()
 	for i := range d.pic.Bands {
@@ -110,6 +100,7 @@ func (s *sheet) draw(d *drawing, y, h float64) (dropped bool) {
 	c.runs()
 	c.marks()
 	c.ends()
+	c.blanks()
 	c.names()
 	return c.dropped
 }
@@ -188,7 +179,7 @@ func (c *canvas) marks() {
 	for i := range c.pic.Joints {
 		m := &c.pic.Joints[i]
 		j := &c.d.Joints[m.Index]
-		x, y, half := c.x(m.X), c.y(m.Y), c.weight(m.Weight)/2
+		half := c.weight(m.Weight) / 2
 		grey := 0
 		if !c.touches(j) {
 			grey = 130
@@ -199,10 +190,6 @@ func (c *canvas) marks() {
 			c.bar(m, 1.5, 255, half+0.2, 0)
 			c.bar(m, 0.5, grey, half, -0.75)
 			c.bar(m, 0.5, grey, half, 0.75)
-			f := cutStyle
-			f.grey = grey > 0
-			text := fmt.Sprintf("cut %d", j.Cut)
-			c.place(text, f, true, c.around(text, f, x, y, half, m.Upright)...)
 		case j.Fixed != "" && !j.Assumed:
 			c.bar(m, 0.6, grey, half+1.1, 0)
 		case j.Barred == "" && grey == 0 && c.along > 0.06:
@@ -211,18 +198,29 @@ func (c *canvas) marks() {
 	}
 }
 
-// ends draws the open ends, and numbers the section's as its blanks are.
+// ends draws the open ends.
 func (c *canvas) ends() {
 	for i := range c.pic.Ends {
 		x, y := c.x(c.pic.Ends[i].X), c.y(c.pic.Ends[i].Y)
 		c.box(x-0.9, y-0.9, 1.8, 1.8, 0.3, 255)
 		c.taken = append(c.taken, rect{x - 1, y - 1, x + 1, y + 1})
 	}
+}
+
+// blanks puts the number of every blank beside its place.
+func (c *canvas) blanks() {
+	number := func(m *schematic.Mark, at string, half float64) {
+		if text := c.numbers[at]; text != "" {
+			c.place(text, cutStyle, true, c.around(text, cutStyle, c.x(m.X), c.y(m.Y), half, m.Upright)...)
+		}
+	}
+	for i := range c.pic.Joints {
+		m := &c.pic.Joints[i]
+		number(m, c.d.Joints[m.Index].At, c.weight(m.Weight)/2+1.1)
+	}
 	for i := range c.pic.Ends {
 		m := &c.pic.Ends[i]
-		if text, f := c.numbers[m.Index], cutStyle; text != "" {
-			c.place(text, f, true, c.around(text, f, c.x(m.X), c.y(m.Y), 1, m.Upright)...)
-		}
+		number(m, c.d.Ends[m.Index].At, 1)
 	}
 }
 

@@ -164,7 +164,7 @@ func (s *sheet) fact(f card.Fact, size float64) []word {
 
 // long says whether a fact needs the whole width.
 func (s *sheet) long(f card.Fact, way tight) bool {
-	return f.Name == "note" || len(s.lines(s.fact(f, way.body), 62, 0)) > 3
+	return len(s.lines(s.fact(f, way.body), 62, 0)) > 3
 }
 
 // notes are why the rig can't judge the section and the cures, then what is to
@@ -193,10 +193,11 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 		if !s.long(f, way) {
 			continue
 		}
-		if f.Name != "note" {
-			notes = append(notes, s.words(f.Name, style{size: way.body, grey: true})...)
-		}
+		notes = append(notes, s.words(f.Name, style{size: way.body, grey: true})...)
 		notes = append(notes, s.words(strings.TrimSuffix(f.Value, ".")+".", style{size: way.body})...)
+	}
+	for _, t := range c.Notes {
+		notes = append(notes, s.words(strings.TrimSuffix(t, ".")+".", style{size: way.body})...)
 	}
 	add("The rig can't judge it:", trouble)
 	add("Note:", notes)
@@ -209,9 +210,9 @@ func (s *sheet) picture(d *drawing, way tight) part {
 	f := style{size: 8.5, grey: true}
 	return part{high: least + f.high() + 1, grow: d.high() - least, draw: func(y, h float64) {
 		s.line(0.2, 0, left, y+0.2, right, y+0.2)
-		text := "Not to scale. Black: this section; grey: its neighbours. Two bars: a cut; one: end of the test. Square: open end, as numbered."
+		text := "Not to scale. Black: this section; grey: its neighbours. Two bars: a cut; one: end of the test. Square: an open end. Numbers: blanks."
 		if s.draw(d, y+0.4, h-f.high()-1) {
-			text = "Not to scale; some names had no room. Black: this section. Two bars: a cut; one: end of the test. Square: open end, as numbered."
+			text = "Not to scale; some names had no room. Black: this section. Two bars: a cut; one: end of the test. Square: an open end. Numbers: blanks."
 		}
 		s.text(left, y+h-1.4, s.clip(text, f, wide), f)
 	}}

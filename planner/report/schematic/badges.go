@@ -9,7 +9,7 @@ type Badge struct {
 }
 
 // Badges puts the name of every section below its longest level run.
-func Badges(d *report.Drawing, p *Picture) []Badge {
+func Badges(d *report.Ductwork, p *Picture) []Badge {
 	type run struct{ long, x, y float64 }
 	best := map[int]run{}
 	most := -1

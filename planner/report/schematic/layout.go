@@ -31,13 +31,14 @@ type stretch struct {
 
 // layout is a picture being made.
 type layout struct {
-	d         *report.Drawing
+	d         *report.Ductwork
 	spots     []spot
 	at        map[int]int // node to spot
 	roots     []int
 	stretches []stretch
 	blocks    []*block
 	blockOf   map[string]int
+	tagged    map[int]bool // rows that show their tags, in a small picture; nil: all do
 }
 
 // block is a system's part of the picture.
@@ -54,7 +55,7 @@ type lane struct {
 	top  float64
 }
 
-func newLayout(d *report.Drawing, nodes []int) *layout {
+func newLayout(d *report.Ductwork, nodes []int) *layout {
 	l := &layout{d: d, spots: make([]spot, len(nodes)), at: make(map[int]int, len(nodes)), blockOf: map[string]int{}}
 	for i, k := range nodes {
 		l.at[k] = i
@@ -111,11 +112,20 @@ func (l *layout) measure() {
 		for to < len(l.spots) && l.d.Nodes[l.spots[to].node].Item == item {
 			to++
 		}
-		label := letter*float64(min(longTag, utf8.RuneCountInString(l.d.Nodes[l.spots[from].node].Tag))) + 8
+		label, least, perMetre, most := letter*float64(min(longTag, utf8.RuneCountInString(l.d.Nodes[l.spots[from].node].Tag)))+8, 20.0, 9.0, 60.0
+		if l.tagged != nil {
+			least, perMetre, most = 6, 3, 18
+			if !l.tagged[item] {
+				label = 0
+			}
+		}
 		for i := from; i < to; i++ {
 			s := &l.spots[i]
 			n := &l.d.Nodes[s.node]
-			s.width = snap(max(20, min(60, 14+9*n.Long), label/float64(to-from), 12*float64(l.hung(i))+8))
+			s.width = snap(max(least, min(most, least-6+perMetre*n.Long), label/float64(to-from), 12*float64(l.hung(i))+8))
+			if l.tagged != nil && l.hung(i) == 0 {
+				s.width = snap(max(least, min(most, perMetre*n.Long), label/float64(to-from)))
+			}
 		}
 		from = to
 	}

@@ -69,7 +69,7 @@ func (l *layout) line(p *Picture, i int, rows []float64) {
 		piece.Path = append(piece.Path, Point{x + s.width, y})
 	}
 	p.Pieces = append(p.Pieces, piece)
-	if first := i == 0 || l.d.Nodes[l.spots[i-1].node].Item != n.Item; first && !s.stubOnly {
+	if first := i == 0 || l.d.Nodes[l.spots[i-1].node].Item != n.Item; first && !s.stubOnly && (l.tagged == nil || l.tagged[n.Item]) {
 		l.label(p, i, y-w/2-3)
 	}
 }

@@ -93,20 +93,82 @@ func Tag(s string) string {
 	return string(r[:5]) + "…" + string(r[len(r)-6:])
 }
 
-// Of draws some nodes of a plan; all of them where none are named. Nodes are
-// given in ascending order.
-func Of(d *report.Drawing, nodes []int) *Picture {
-	if nodes == nil {
-		nodes = make([]int, len(d.Nodes))
-		for k := range nodes {
-			nodes[k] = k
+// Of draws all nodes of a plan, every row with its tag.
+func Of(d *report.Ductwork) *Picture {
+	nodes := make([]int, len(d.Nodes))
+	for k := range nodes {
+		nodes[k] = k
+	}
+	return draw(newLayout(d, nodes))
+}
+
+// Small draws one section and what it is joined to, for a card: short lines, and
+// tags only beside its blanks, whose joints and open ends are named by where
+// they are.
+func Small(v *report.Plan, section int) *Picture {
+	d := v.Drawing
+	l := newLayout(d, d.Near(section, 1))
+	at := map[string]bool{}
+	for i := range v.Sections[section].Blanks {
+		at[v.Sections[section].Blanks[i].At] = true
+	}
+	l.tagged = map[int]bool{}
+	for k := range d.Joints {
+		if j := &d.Joints[k]; at[j.At] {
+			l.tagged[d.Nodes[j.A].Item], l.tagged[d.Nodes[j.B].Item] = true, true
 		}
 	}
-	l := newLayout(d, nodes)
+	for k := range d.Ends {
+		if e := &d.Ends[k]; at[e.At] {
+			l.tagged[d.Nodes[e.Node].Item] = true
+		}
+	}
+	return draw(l)
+}
+
+func draw(l *layout) *Picture {
 	l.measure()
 	l.stack()
 	for i := range l.stretches {
 		l.place(&l.stretches[i])
 	}
 	return l.picture()
+}
+
+// Part is one system of a picture, in the same place.
+func (p *Picture) Part(system int) *Picture {
+	s := p.Systems[system]
+	in := func(y float64) bool { return y >= s.Top && y < s.Bottom+edge }
+	o := &Picture{Width: p.Width, Height: p.Height, Systems: []System{s}}
+	for _, b := range p.Bands {
+		if in(b.Top) {
+			o.Bands = append(o.Bands, b)
+		}
+	}
+	for _, x := range p.Pieces {
+		if in(x.Path[len(x.Path)-1].Y) {
+			o.Pieces = append(o.Pieces, x)
+		}
+	}
+	for _, m := range p.Joints {
+		if in(m.Y) {
+			o.Joints = append(o.Joints, m)
+		}
+	}
+	for _, m := range p.Ends {
+		if in(m.Y) {
+			o.Ends = append(o.Ends, m)
+		}
+	}
+	for _, r := range p.Rings {
+		if in(r.From.Y) {
+			o.Rings = append(o.Rings, r)
+		}
+	}
+	for _, l := range p.Labels {
+		if in(l.Y) {
+			o.Labels = append(o.Labels, l)
+		}
+	}
+	return o
 }

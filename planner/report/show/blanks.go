@@ -2,7 +2,6 @@ package show
 
 import (
 	"sort"
-	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/takeoff"
@@ -12,7 +11,7 @@ import (
 type Size struct {
 	report.Face
 	Cuts, OpenEnds, Scope int     // fits, in all tests together
-	Together              int     // the most of them in one test
+	Makes                 int     // the most in use at once, in the tests still to be made
 	Minutes               float64 // of all fits
 	MostForce             float64 // N
 }
@@ -25,9 +24,8 @@ func BySize(sections []report.Section) []Size {
 	at := map[report.Face]int{}
 	var sizes []Size
 	for i := range sections {
-		now := map[int]int{}
 		for _, b := range sections[i].Blanks {
-			face := upright(b.Face)
+			face := report.Upright(b.Face)
 			k, ok := at[face]
 			if !ok {
 				k = len(sizes)
@@ -43,8 +41,6 @@ func BySize(sections []report.Section) []Size {
 			default:
 				s.Scope++
 			}
-			now[k]++
-			s.Together = max(s.Together, now[k])
 			s.Minutes += b.Minutes
 			s.MostForce = max(s.MostForce, b.Force)
 		}
@@ -53,26 +49,29 @@ func BySize(sections []report.Section) []Size {
 	return sizes
 }
 
-// upright turns a rectangular opening so that its longer side comes first: one
-// blank serves both ways round.
-func upright(f report.Face) report.Face {
-	if f.Shape != "rectangular" || f.Width >= f.Height {
-		return f
+// Sizes is BySize with what has to be made of each size.
+func Sizes(v *report.Plan) []Size {
+	sizes := BySize(v.Sections)
+	if v.Blanking == nil {
+		return sizes
 	}
-	f.Width, f.Height = f.Height, f.Width
-	if a, b, ok := strings.Cut(f.Text, " x "); ok {
-		f.Text = b + " x " + a
+	makes := map[report.Face]int{}
+	for _, s := range v.Blanking.Sizes {
+		makes[s.Face] = s.Makes
 	}
-	return f
+	for i := range sizes {
+		sizes[i].Makes = makes[sizes[i].Face]
+	}
+	return sizes
 }
 
-// AllSizes adds the sizes up; Together and MostForce are the greatest of any.
+// AllSizes adds the sizes up; MostForce is the greatest of any.
 func AllSizes(sizes []Size) Size {
 	var all Size
 	for _, s := range sizes {
 		all.Cuts, all.OpenEnds, all.Scope = all.Cuts+s.Cuts, all.OpenEnds+s.OpenEnds, all.Scope+s.Scope
 		all.Minutes += s.Minutes
-		all.Together, all.MostForce = max(all.Together, s.Together), max(all.MostForce, s.MostForce)
+		all.Makes, all.MostForce = all.Makes+s.Makes, max(all.MostForce, s.MostForce)
 	}
 	return all
 }

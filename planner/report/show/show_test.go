@@ -123,23 +123,21 @@ func TestSpan(t *testing.T) {
 
 func TestBySize(t *testing.T) {
 	v := testview.Small()
-	sizes := BySize(v.Sections)
+	sizes := Sizes(v)
 	var got []string
 	for _, s := range sizes {
-		got = append(got, strings.Join([]string{s.Text, strconv.Itoa(s.Fits()), strconv.Itoa(s.Cuts), strconv.Itoa(s.OpenEnds), strconv.Itoa(s.Scope), strconv.Itoa(s.Together)}, "|"))
+		got = append(got, strings.Join([]string{s.Text, strconv.Itoa(s.Fits()), strconv.Itoa(s.Cuts), strconv.Itoa(s.OpenEnds), strconv.Itoa(s.Scope), strconv.Itoa(s.Makes)}, "|"))
 	}
-	want := []string{"1000 x 600|1|0|1|0|1", "dia 400|2|1|1|0|2", "size not known|1|0|0|1|1"}
+	want := []string{"1000 x 600|1|0|1|0|0", "dia 400|2|1|1|0|0", "size not known|1|0|0|1|1"}
 	if !slices.Equal(got, want) {
 		t.Errorf("got %v, want %v", got, want)
 	}
 	all := AllSizes(sizes)
-	if all.Fits() != 4 || all.Together != 2 || all.MostForce != 240 || math.Abs(all.Minutes-52.425) > 1e-12 {
+	if all.Fits() != 4 || all.Makes != 1 || all.MostForce != 240 || math.Abs(all.Minutes-52.425) > 1e-12 {
 		t.Errorf("all: %+v", all)
 	}
-	// The most in one test is over one test, not over all of them.
-	s := report.Section{Blanks: []report.Blank{{Face: report.Face{Text: "a"}}, {Face: report.Face{Text: "a"}}}}
-	if one := BySize([]report.Section{s, s, s})[0]; one.Fits() != 6 || one.Together != 2 {
-		t.Errorf("fits %d, together %d; want 6 and 2", one.Fits(), one.Together)
+	if v.Blanking = nil; Sizes(v)[2].Makes != 0 {
+		t.Error("makes of a plan without an order")
 	}
 }
 

@@ -38,12 +38,12 @@ func cuts(b *bufio.Writer, cuts []report.Cut) {
 }
 
 // blanks writes the blanks by size.
-func blanks(b *bufio.Writer, sections []report.Section) {
-	sizes := show.BySize(sections)
+func blanks(b *bufio.Writer, v *report.Plan) {
+	sizes := show.Sizes(v)
 	if len(sizes) == 0 {
 		return
 	}
-	title(b, "Blanks by size: fits in all tests, and the most in one test")
+	title(b, "Blanks by size: fits, every end in every test, and makes, the most in use at once")
 	number := func(n int) string {
 		if n == 0 {
 			return ""
@@ -51,16 +51,16 @@ func blanks(b *bufio.Writer, sections []report.Section) {
 		return strconv.Itoa(n)
 	}
 	writeTable(b, []Column{
-		{Head: "size", Max: 24}, {Head: "fits", Align: Right}, {Head: "cuts", Align: Right}, {Head: "open ends", Align: Right},
-		{Head: "scope", Align: Right}, {Head: "in one test", Align: Right}, {Head: "up to N", Align: Right}, {Head: "min", Align: Right},
+		{Head: "size", Max: 24}, {Head: "fits", Align: Right}, {Head: "makes", Align: Right}, {Head: "cuts", Align: Right}, {Head: "open ends", Align: Right},
+		{Head: "scope", Align: Right}, {Head: "up to N", Align: Right}, {Head: "min", Align: Right},
 	}, func(row func(...string)) {
-		line := func(name string, s show.Size, together string) {
-			row(name, strconv.Itoa(s.Fits()), number(s.Cuts), number(s.OpenEnds), number(s.Scope), together, whole(s.MostForce), whole(s.Minutes))
+		line := func(name string, s show.Size) {
+			row(name, strconv.Itoa(s.Fits()), number(s.Makes), number(s.Cuts), number(s.OpenEnds), number(s.Scope), whole(s.MostForce), whole(s.Minutes))
 		}
 		for _, s := range sizes[:min(most, len(sizes))] {
-			line(s.Text, s, strconv.Itoa(s.Together))
+			line(s.Text, s)
 		}
-		line("all", show.AllSizes(sizes), "")
+		line("all", show.AllSizes(sizes))
 	})
 	if n := len(sizes) - most; n > 0 {
 		more(b, n, hasAll)

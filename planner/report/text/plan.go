@@ -22,6 +22,7 @@ const hasAll = "--format json or -o has all"
 // say so; sections under or over range never are.
 func Plan(w io.Writer, v *report.Plan) error {
 	b := bufio.NewWriter(w)
+	jobHead(b, v.Job)
 	paragraph(b, "", headline(v))
 	b.WriteString("\n")
 	settings(b, v)
@@ -33,7 +34,10 @@ func Plan(w io.Writer, v *report.Plan) error {
 	alone(b, v)
 	trouble(b, v)
 	cuts(b, v.Cuts)
-	blanks(b, v.Sections)
+	blanks(b, v)
+	order(b, v)
+	untested(b, v.Untested)
+	programme(b, v)
 	list(b, "Mismatches: joints where the sizes differ", v.Mismatches, most, hasAll)
 	left(b, "Outside: in scope, but in no section", v.Outside, true)
 	left(b, "Out of scope", v.OutOfScope, false)

@@ -25,7 +25,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	rest := 0
 	writeTable(b, []Column{
 		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: "Pa", Align: Right},
-		{Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14}, {Head: "ready", Max: 10}, {Head: "closed", Max: 10},
+		{Head: "m2", Align: Right}, {Head: "exact m2", Align: Right}, {Head: "limit L/s", Align: Point}, {Head: "range", Max: 14}, {Head: "ready"}, {Head: "closed"},
 		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: "N", Align: Right}, {Head: "flag"},
 	}, func(row func(...string)) {
 		rest = 0

@@ -48,21 +48,21 @@ func blanks(b *book, v *report.Plan) error {
 	})
 }
 
-// sizes writes the blanks by size: fits in all tests are labour, the most in one
-// test is what has to be made where one test follows the other.
+// sizes writes the blanks by size: fits are labour, makes, the most in use at
+// once, are what has to be made.
 func sizes(b *book, v *report.Plan) error {
 	return b.sheet("blanks by size", []column{
-		{head: "size", width: 26}, {head: "shape", width: 14}, {head: "fits", width: 10, kind: whole}, {head: "cuts", width: 10, kind: whole},
-		{head: "open ends", width: 10, kind: whole}, {head: "scope", width: 10, kind: whole}, {head: "in one test", width: 10, kind: whole},
+		{head: "size", width: 26}, {head: "shape", width: 14}, {head: "fits", width: 10, kind: whole}, {head: "makes", width: 10, kind: whole}, {head: "cuts", width: 10, kind: whole},
+		{head: "open ends", width: 10, kind: whole}, {head: "scope", width: 10, kind: whole},
 		{head: "up to N", width: 10, kind: whole}, {head: "minutes", width: 10, kind: whole},
 	}, func(row func(...any) error) error {
-		all := show.BySize(v.Sections)
+		all := show.Sizes(v)
 		for _, s := range all {
-			if err := row(s.Text, s.Shape, s.Fits(), s.Cuts, s.OpenEnds, s.Scope, s.Together, s.MostForce, s.Minutes); err != nil {
+			if err := row(s.Text, s.Shape, s.Fits(), s.Makes, s.Cuts, s.OpenEnds, s.Scope, s.MostForce, s.Minutes); err != nil {
 				return err
 			}
 		}
 		t := show.AllSizes(all)
-		return row(total("all"), nil, t.Fits(), t.Cuts, t.OpenEnds, t.Scope, nil, t.MostForce, t.Minutes)
+		return row(total("all"), nil, t.Fits(), t.Makes, t.Cuts, t.OpenEnds, t.Scope, t.MostForce, t.Minutes)
 	})
 }

@@ -58,6 +58,7 @@ type book struct {
 	styles [numLooks][numStyles]int
 	last   int    // row
 	foot   string // what every printed page says
+	head   string // and above: the job, where there is one
 }
 
 // bare is a workbook's properties without a clock and without a program's

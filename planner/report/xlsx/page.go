@@ -22,11 +22,15 @@ func (b *book) setUp(name string, columns []column) error {
 		return err
 	}
 	narrow, deep, edge := 0.4, 0.6, 0.3
-	err = f.SetPageMargins(name, &excelize.PageLayoutMarginsOptions{Left: &narrow, Right: &narrow, Top: &narrow, Bottom: &deep, Header: &edge, Footer: &edge})
+	top, head := narrow, ""
+	if b.head != "" {
+		top, head = deep, "&L"+b.head
+	}
+	err = f.SetPageMargins(name, &excelize.PageLayoutMarginsOptions{Left: &narrow, Right: &narrow, Top: &top, Bottom: &deep, Header: &edge, Footer: &edge})
 	if err != nil {
 		return err
 	}
-	err = f.SetHeaderFooter(name, &excelize.HeaderFooterOptions{OddFooter: "&L" + b.foot + "&C&A&Rpage &P of &N"})
+	err = f.SetHeaderFooter(name, &excelize.HeaderFooterOptions{OddHeader: head, OddFooter: "&L" + b.foot + "&C&A&Rpage &P of &N"})
 	if err != nil {
 		return err
 	}

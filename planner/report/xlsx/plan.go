@@ -15,9 +15,10 @@ func Plan(w io.Writer, v *report.Plan) error {
 	if err != nil {
 		return err
 	}
+	b.head = footText(v.Job.Head())
 	defer b.file.Close()
 	for _, write := range []func(*book, *report.Plan) error{
-		summary, sections, outOfRange, readings, pieces, cuts, blanks, sizes, takeoffSheet, notes,
+		summary, sections, outOfRange, readings, pieces, cuts, blanks, sizes, moves, untested, programme, days, kit, takeoffSheet, notes,
 	} {
 		if err := write(b, v); err != nil {
 			return err
@@ -52,7 +53,7 @@ func footText(s string) string {
 func summary(b *book, v *report.Plan) error {
 	columns := []column{{head: "Ductwork leakage test plan", width: 30, kind: label}, {head: v.Schedule.File, width: 98, kind: value}}
 	return b.form("summary", columns, func(row func(...any) error) error {
-		for _, part := range [][][2]any{summaryResult(v), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(v)} {
+		for _, part := range [][][2]any{jobLines(v), summaryResult(v), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(v)} {
 			for _, line := range part {
 				if err := row(line[0], line[1]); err != nil {
 					return err

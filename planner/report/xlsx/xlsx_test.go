@@ -218,7 +218,7 @@ func TestAdds(t *testing.T) {
 // a filter, and a page is one sheet wide.
 func TestLayout(t *testing.T) {
 	f := opened(t, written(t, testview.Small()))
-	want := []string{"summary", "sections", "out of range", "readings", "pieces", "cuts", "blanks", "blanks by size", "takeoff", "notes"}
+	want := []string{"summary", "sections", "out of range", "readings", "pieces", "cuts", "blanks", "blanks by size", "moves", "untested joints", "takeoff", "notes"}
 	if got := f.GetSheetList(); strings.Join(got, ",") != strings.Join(want, ",") {
 		t.Fatalf("sheets %v, want %v", got, want)
 	}

@@ -45,6 +45,7 @@ func Small() *report.Plan {
 			Sentences: []string{"3 tests, fewest possible: 1 section over range and 1 section under range, which no cuts can better."},
 		},
 		Balance:  report.Balance{Takeoff: 412.3456, Sections: 411.0956, Outside: 1.25, Difference: -1.1e-13},
+		Blanking: smallBlanking(), Untested: smallUntested(),
 		Measured: "Areas are of the outside surface.",
 		Notes:    []string{"sign: positive pressure where the row doesn't say", Formula, Long + "; " + Long},
 		Cautions: []string{"Blanks are pushed: up to 400 N."},
@@ -88,6 +89,25 @@ func smallCuts() []report.Cut {
 	return []report.Cut{
 		{Between: [2]report.Side{{Tag: Formula, Piece: 2}, {Tag: Formula, Piece: 3}}, At: "in " + Formula + " after piece 2 of 6", Minutes: 24.25, Face: round(400)},
 		{Between: [2]report.Side{{Tag: "D1", Piece: 8}, {Tag: "D7", Piece: 1}}, At: "between D1 and D7", Why: "class C meets class A", Minutes: 28, Face: rect(1000, 600)},
+	}
+}
+
+func smallBlanking() *report.Blanking {
+	unknown := report.Face{Text: "size not known"}
+	return &report.Blanking{
+		Order: []string{"S02", "S03"}, Fits: 1, Makes: 1, LeastMakes: 1, Proved: true, Groupings: []string{"S01"},
+		Sizes:  []report.BlankSize{{Face: unknown, Fits: 1, Makes: 1}},
+		Moving: []report.BlankMoves{{Face: unknown, No: 1, Steps: []report.BlankStep{{Section: "S02", At: "far end of D5", How: "fit"}}}},
+	}
+}
+
+func smallUntested() *report.Untested {
+	return &report.Untested{
+		Joints: 2, Metres: 4.45664, Overlaps: 1, Tested: 1.25664, OverlapCost: report.OverlapCost{Blanks: 1, Minutes: 12.125, Area: 3.77},
+		List: []report.UntestedJoint{
+			{Cut: 1, At: "in " + Formula + " after piece 2 of 6", Size: "dia 400", Metres: 1.25664, Section: "S01", Takes: []string{Formula + " piece 3 of 6"}, OverlapCost: report.OverlapCost{Blanks: 1, Minutes: 12.125, Area: 3.77}},
+			{Cut: 2, At: "between D1 and D7", Size: "1000 x 600", Metres: 3.2, Takes: []string{}, Why: "change of class"},
+		},
 	}
 }
 
