@@ -28,7 +28,7 @@ type Blank struct {
 	Drawing         string
 	Kind            string // "cut 2, to S05", "end of scope" or "open end"
 	Force, Fixing   string
-	Rig             bool // the air goes in here
+	Rig, Tap        bool // the air goes in here; the pressure is read here
 }
 
 // Card is one section's page.
@@ -57,9 +57,12 @@ type Card struct {
 	Foot              string
 }
 
-// Cure comes before a way to make a section one that the rig can judge, Drawings
-// is the name of the fact that Card.Drawings says too.
-const Cure, Drawings = "cure: ", "drawings"
+// Cure comes before a way to make a section one that the rig can judge.
+const Cure = "cure: "
+
+// Names of facts that a writer may want to put elsewhere: Drawings says what
+// Card.Drawings does.
+const Drawings, RigAt, TapAt = "drawings", "rig at", "tapping at"
 
 // All makes the cards of a plan, in the order of its sections.
 func All(v *report.Plan) []Card {
@@ -140,6 +143,11 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 		{Drawings, or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
 		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", show.Limit(s.LimitPerM2))},
 	}
+	for _, f := range []Fact{{RigAt, s.RigAt}, {TapAt, s.TapAt}, {"an open end", s.OpenEnd}, {"hold", hold(v)}, {decided, decision(v)}} {
+		if f.Value != "" {
+			list = append(list, f)
+		}
+	}
 	if s.Ready != "" || s.Closed != "" {
 		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})
 	}
@@ -196,8 +204,20 @@ func Listed(names []string, fits func(text string) bool) string {
 	return text(max(1, n))
 }
 
-// head is the job on every page.
-func head(v *report.Plan) []Fact { return []Fact{{"schedule", v.Schedule.File}} }
+// head is the job on every page, as far as the job file says it.
+func head(v *report.Plan) []Fact {
+	var out []Fact
+	for _, l := range v.Job.Lines() {
+		if l.Word != decided {
+			out = append(out, Fact{l.Word, l.Text})
+		}
+	}
+	return append(out, Fact{"schedule", v.Schedule.File})
+}
+
+// decided is the job's word for the rule by which a reading at the limit is
+// judged: a fact of the test, not of the job.
+const decided = "decision"
 
 // foot says what the page was made from.
 func foot(v *report.Plan) string {

@@ -82,9 +82,29 @@ func every(v *report.Plan, s *report.Section) []Blank {
 		out[k] = Blank{
 			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: Place(b.Level, b.Place, b.Drawing), Level: b.Level, Place: b.Place, Drawing: b.Drawing, Kind: kind(v, s, b),
 			Force: fmt.Sprintf("%.0f N", show.Whole(b.Force)), Fixing: fixing(b),
+			Rig: at(s.RigAt, b.At), Tap: at(s.TapAt, b.At),
 		}
 	}
 	return out
+}
+
+// at says whether a place, told with its size and level, is that of a blank.
+func at(told, blank string) bool { return told == blank || strings.HasPrefix(told, blank+", ") }
+
+// hold is how long the pressure is held, and decision how a reading at the limit
+// is judged, where a job file says so.
+func hold(v *report.Plan) string {
+	if v.Job == nil || v.Job.Hold <= 0 {
+		return ""
+	}
+	return fmt.Sprintf("%g min at the test pressure", v.Job.Hold)
+}
+
+func decision(v *report.Plan) string {
+	if v.Job == nil {
+		return ""
+	}
+	return v.Job.Decision
 }
 
 // OpenEnd is the kind of a blank on an end with nothing on it.

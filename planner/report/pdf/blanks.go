@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"strings"
 
 	"blankoff/planner/report/card"
 )
@@ -42,15 +43,15 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 	}
 	l.groups = gather(c.EveryBlank, func(b *card.Blank) bool { return b.Kind == card.OpenEnd })
 	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
-	fixing := s.lines(l.fixing(), wide, 3)
-	fixed := titleHigh + deep(fixing) + 1
+	fixing, rig := s.lines(l.fixing(), wide, 3), l.connections(c)
+	fixed := titleHigh + deep(rig) + deep(fixing) + 1
 	rows := l.rows(-1, 0)
 	if way.cut {
 		rows = l.fitted(c, room-fixed)
 	}
 	return part{high: fixed + tall(rows), draw: func(y, _ float64) {
 		s.line(0.2, 0, left, y+0.2, right, y+0.2)
-		y = s.title(left, y, title)
+		y = s.put(left, s.title(left, y, title), rig)
 		for _, r := range rows {
 			r.draw(y)
 			y += r.high
@@ -58,6 +59,28 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 		s.put(left, y, fixing)
 	}}
 }
+
+// connections says where the air goes in and where the pressure is read.
+func (l *list) connections(c *card.Card) [][]word {
+	var out [][]word
+	for _, f := range c.Facts {
+		if f.Name != card.RigAt && f.Name != card.TapAt {
+			continue
+		}
+		lead := upper(f.Name)
+		for _, b := range c.EveryBlank {
+			if f.Name == card.RigAt && b.Rig || f.Name == card.TapAt && b.Tap {
+				lead += " blank " + b.Number
+				break
+			}
+		}
+		words := l.words(lead+":", style{size: l.size, bold: true})
+		out = append(out, l.lines(append(words, l.words(f.Value+".", style{size: l.size})...), wide, 2)...)
+	}
+	return out
+}
+
+func upper(text string) string { return strings.ToUpper(text[:1]) + text[1:] }
 
 func tall(rows []row) float64 {
 	sum := 0.0

@@ -42,6 +42,7 @@ type tight struct {
 	reads   float64 // of what the readings mean
 	drawing float64 // the least height of the drawing, mm
 	pen     float64 // of a line to write in, mm
+	gap     float64 // between boxes to tick, mm
 	pieces  int     // lines
 	words   int     // lines of what the rig can't judge, and of notes
 	places  int     // lines of one place
@@ -51,12 +52,12 @@ type tight struct {
 
 // ways are tried in this order until all is on one page.
 var ways = []tight{
-	{body: 9.5, reads: 11, drawing: 56, pen: 9, pieces: 5, words: 20, places: 3},
-	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, pieces: 4, words: 20, places: 3},
-	{body: 9, reads: 10, drawing: 40, pen: 8, pieces: 3, words: 20, places: 2},
-	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, pieces: 2, words: 12, places: 2},
-	{body: 8.5, reads: 9, drawing: 30, pen: 7.5, pieces: 2, words: 10, places: 2},
-	{body: 8.5, reads: 8.5, drawing: 26, pen: 7, pieces: 1, words: 8, places: 2, list: 14, cut: true},
+	{body: 9.5, reads: 11, drawing: 56, pen: 9, gap: 1.2, pieces: 5, words: 20, places: 3},
+	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, gap: 1, pieces: 4, words: 20, places: 3},
+	{body: 9, reads: 10, drawing: 40, pen: 8, gap: 0.8, pieces: 3, words: 20, places: 2},
+	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, gap: 0.8, pieces: 2, words: 12, places: 2},
+	{body: 8.5, reads: 9, drawing: 28, pen: 7.5, gap: 0.6, pieces: 2, words: 10, places: 2},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, places: 2, list: 14, cut: true},
 }
 
 // part is a piece of a page: its height, and what draws it below y in as much
@@ -131,7 +132,7 @@ func (s *sheet) parts(c *card.Card, d *drawing, way tight, room float64) []part 
 		list = append(list, s.picture(d, way))
 	}
 	list = append(list, s.pieces(c, way))
-	below := []part{s.checks(c, way), s.cautions(c, way), s.readings(c, way), s.boxes(c.Kit, 1.4*way.pen), s.boxes(c.Signs, 1.3*way.pen), s.remarks()}
+	below := []part{s.checks(c, way), s.cautions(c, way), s.readings(c, way), s.boxes(c.Kit, 1.3*way.pen), s.boxes(c.Signs, 1.25*way.pen), s.remarks()}
 	list = append(list, s.blanks(c, way, room-high(list)-high(below)))
 	return append(list, below...)
 }

@@ -48,7 +48,14 @@ func (s *sheet) drawingOf(v *report.Plan, i int, c *card.Card) *drawing {
 		d.ids = append(d.ids, s.safe(v.Sections[k].ID))
 	}
 	for k := range c.EveryBlank {
-		d.numbers[c.EveryBlank[k].At] = c.EveryBlank[k].Number
+		b := &c.EveryBlank[k]
+		d.numbers[b.At] = b.Number
+		if b.Rig {
+			d.numbers[b.At] += " rig"
+		}
+		if b.Tap {
+			d.numbers[b.At] += " tapping"
+		}
 	}
 	d.measure()
 	for i := range d.pic.Bands {
@@ -80,13 +87,17 @@ func (d *drawing) high() float64 {
 type canvas struct {
 	*sheet
 	*drawing
-	top            float64
-	along, across  float64
-	taken          []rect
-	dropped, whole bool
+	top           float64
+	along, across float64
+	taken         []rect
+	dropped       bool
 }
 
-type rect struct{ x0, y0, x1, y1 float64 }
+// rect is taken by something; what is faint can be crossed.
+type rect struct {
+	x0, y0, x1, y1 float64
+	faint          bool
+}
 
 func (a rect) meets(b rect) bool { return a.x0 < b.x1 && b.x0 < a.x1 && a.y0 < b.y1 && b.y0 < a.y1 }
 
@@ -118,6 +129,7 @@ func (c *canvas) bands() {
 		y := c.y(b.Top)
 		if i > 0 {
 			c.line(0.15, 160, left+c.gutter, y, right, y)
+			c.taken = append(c.taken, rect{left, y - 0.1, right, y + 0.1, true})
 		}
 		if f := levelStyle; b.Level != "" && y-last > f.high() {
 			c.text(left, y+f.high(), c.clip(c.safe(b.Level), f, c.gutter), f)
@@ -148,7 +160,7 @@ func (c *canvas) runs() {
 				a, b := p.Path[k-1], p.Path[k]
 				x0, y0, x1, y1 := c.x(a.X), c.y(a.Y), c.x(b.X), c.y(b.Y)
 				c.line(w, grey, x0, y0, x1, y1)
-				c.taken = append(c.taken, rect{min(x0, x1) - w/2, min(y0, y1) - w/2, max(x0, x1) + w/2, max(y0, y1) + w/2})
+				c.taken = append(c.taken, rect{min(x0, x1) - w/2, min(y0, y1) - w/2, max(x0, x1) + w/2, max(y0, y1) + w/2, !own})
 			}
 		}
 	}
@@ -203,7 +215,7 @@ func (c *canvas) ends() {
 	for i := range c.pic.Ends {
 		x, y := c.x(c.pic.Ends[i].X), c.y(c.pic.Ends[i].Y)
 		c.box(x-0.9, y-0.9, 1.8, 1.8, 0.3, 255)
-		c.taken = append(c.taken, rect{x - 1, y - 1, x + 1, y + 1})
+		c.taken = append(c.taken, rect{x - 1, y - 1, x + 1, y + 1, false})
 	}
 }
 
@@ -227,9 +239,13 @@ func (c *canvas) blanks() {
 // bar draws a stroke across a line, shifted along it by mm.
 func (c *canvas) bar(m *schematic.Mark, weight float64, grey int, half, shift float64) {
 	x, y := c.x(m.X), c.y(m.Y)
+	c.taken = append(c.taken, rect{x - weight/2, y - weight/2, x + weight/2, y + weight/2, false})
+	r := &c.taken[len(c.taken)-1]
 	if m.Upright {
+		r.x0, r.x1, r.y0, r.y1 = x-half, x+half, r.y0+shift, r.y1+shift
 		c.line(weight, grey, x-half, y+shift, x+half, y+shift)
 		return
 	}
+	r.y0, r.y1, r.x0, r.x1 = y-half, y+half, r.x0+shift, r.x1+shift
 	c.line(weight, grey, x+shift, y-half, x+shift, y+half)
 }

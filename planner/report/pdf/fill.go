@@ -18,7 +18,7 @@ func (s *sheet) checks(c *card.Card, way tight) part {
 	depth := [2]float64{}
 	for i, t := range c.Checks {
 		set[i] = s.lines(s.words(t, style{size: way.body}), col-5, 2)
-		depth[i/max(1, half)] += deep(set[i]) + 0.8
+		depth[i/max(1, half)] += deep(set[i]) + way.gap
 	}
 	return part{high: titleHigh + max(depth[0], depth[1]) + 1, draw: func(y, _ float64) {
 		from := s.title(left, y, "Before the pressure is raised")
@@ -32,7 +32,7 @@ func (s *sheet) checks(c *card.Card, way tight) part {
 				at = from
 			}
 			s.tick(x, at+style{size: way.body}.high()-0.8)
-			at = s.put(x+5, at, set[i]) + 0.8
+			at = s.put(x+5, at, set[i]) + way.gap
 		}
 	}}
 }
@@ -54,17 +54,10 @@ func (s *sheet) cautions(c *card.Card, way tight) part {
 func (s *sheet) readings(c *card.Card, way tight) part {
 	f := style{size: 8.5}
 	heads := append(append([]string{"test"}, c.Boxes...), "passes", "fails", "no class")
-	narrow := map[int]float64{0: 13, len(heads) - 3: 14, len(heads) - 2: 11, len(heads) - 1: 16}
-	col := (wide - 13 - 14 - 11 - 16) / float64(max(1, len(c.Boxes)))
-	width := func(i int) float64 {
-		if w, ok := narrow[i]; ok {
-			return w
-		}
-		return col
-	}
+	widths := s.shares(heads, f)
 	set, head := make([][][]word, len(heads)), 0.0
 	for i, t := range heads {
-		set[i] = s.lines(s.words(t, f), width(i)-2, 2)
+		set[i] = s.lines(s.words(t, f), widths[i]-1.6, 2)
 		head = max(head, deep(set[i])+1.2)
 	}
 	rows := []string{"first", "again"}
@@ -74,21 +67,34 @@ func (s *sheet) readings(c *card.Card, way tight) part {
 		pen := (h - titleHigh - head - 1.5) / float64(len(rows))
 		x := left
 		for i := range heads {
-			s.box(x, y0, width(i), head, 0.25, 235)
-			s.put(x+1, y0+0.3, set[i])
+			s.box(x, y0, widths[i], head, 0.25, 235)
+			s.put(x+0.8, y0+0.3, set[i])
 			for k, name := range rows {
 				at := y0 + head + pen*float64(k)
-				s.box(x, at, width(i), pen, 0.25, 255)
+				s.box(x, at, widths[i], pen, 0.25, 255)
 				switch {
 				case i == 0:
 					s.text(x+1, at+pen/2+1.2, name, f)
 				case i >= len(heads)-3:
-					s.tick(x+width(i)/2-tickSide/2, at+pen/2+tickSide/2-0.3)
+					s.tick(x+widths[i]/2-tickSide/2, at+pen/2+tickSide/2-0.3)
 				}
 			}
-			x += width(i)
+			x += widths[i]
 		}
 	}}
+}
+
+// shares parts the page's width by how wide the heads are.
+func (s *sheet) shares(heads []string, f style) []float64 {
+	out, sum := make([]float64, len(heads)), 0.0
+	for i, t := range heads {
+		out[i] = s.width(s.safe(t), f)
+		sum += out[i]
+	}
+	for i := range out {
+		out[i] += (wide - sum) / float64(len(out))
+	}
+	return out
 }
 
 // boxes are frames to write in, side by side, each under its name.

@@ -21,31 +21,36 @@ func (c *canvas) around(text string, f style, x, y, half float64, upright bool) 
 	return [][2]float64{under, over, {x - w - 0.5, under[1]}, {x + 0.5, under[1]}, beside, before}
 }
 
-// place sets a text at the first place where it meets nothing; where there is
-// none it is left out, or set all the same if it has to be there and meets only
-// lines.
-func (c *canvas) place(text string, f style, must bool, places ...[2]float64) bool {
+// place sets a text at the first place where it meets nothing. What has to be
+// there may cross a neighbour's grey line if need be, never anything else; what
+// has no place is left out.
+func (c *canvas) place(text string, f style, must bool, places ...[2]float64) {
+	if c.tried(text, f, false, places) || must && c.tried(text, f, true, places) {
+		return
+	}
+	c.dropped = c.dropped || must
+}
+
+func (c *canvas) tried(text string, f style, cross bool, places [][2]float64) bool {
 	rise := f.size * mmPerPoint
 	for _, p := range places {
-		r := rect{p[0], p[1] - 0.74*rise, p[0] + c.width(text, f), p[1] + 0.2*rise}
-		if r.x0 < left || r.x1 > right || r.y0 < c.top-overDrawing {
-			continue
-		}
-		free := true
-		for i := range c.taken {
-			if c.taken[i].meets(r) {
-				free = false
-				break
-			}
-		}
-		if free {
+		r := rect{p[0], p[1] - 0.74*rise, p[0] + c.width(text, f), p[1] + 0.2*rise, false}
+		if r.x0 >= left && r.x1 <= right && r.y0 >= c.top-overDrawing && c.free(r, cross) {
 			c.text(p[0], p[1], text, f)
-			c.taken = append(c.taken, rect{r.x0 - 0.4, r.y0, r.x1 + 0.4, r.y1})
+			c.taken = append(c.taken, rect{r.x0 - 0.4, r.y0, r.x1 + 0.4, r.y1, false})
 			return true
 		}
 	}
-	c.dropped = c.dropped || must
 	return false
+}
+
+func (c *canvas) free(r rect, cross bool) bool {
+	for i := range c.taken {
+		if t := &c.taken[i]; t.meets(r) && !(cross && t.faint) {
+			return false
+		}
+	}
+	return true
 }
 
 // names writes the sections' names and the tags, those of the section first,
@@ -87,12 +92,7 @@ func (c *canvas) badge(b schematic.Badge) {
 	w, h := c.width(text, f)+1.6, 3.6
 	x := math.Min(math.Max(c.x(b.X)-w/2, left), right-w)
 	for _, y := range []float64{c.y(b.Y) + 0.6, c.y(b.Y) - c.across*14 - h - 0.6} {
-		r := rect{x, y, x + w, y + h}
-		free := true
-		for i := range c.taken {
-			free = free && !c.taken[i].meets(r)
-		}
-		if free {
+		if r := (rect{x, y, x + w, y + h, false}); y >= c.top-overDrawing && c.free(r, false) {
 			c.box(x, y, w, h, 0.25, fill)
 			c.text(x+0.8, y+2.75, text, f)
 			c.taken = append(c.taken, r)

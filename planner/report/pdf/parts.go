@@ -39,7 +39,7 @@ func (s *sheet) head(c *card.Card) part {
 	if c.Drawings != "" {
 		where = append(where, s.lines(s.words("drawing "+c.Drawings, style{size: 9.5}), room, 1)...)
 	}
-	return part{high: 18, draw: func(y, _ float64) {
+	return part{high: 17, draw: func(y, _ float64) {
 		s.line(0.9, 0, left, y+0.6, right, y+0.6)
 		s.text(left, y+13.6, name, id)
 		s.text(x, y+7.2, s.clip(s.safe(c.System), system, room), system)
@@ -68,7 +68,7 @@ func (s *sheet) flag(c *card.Card) string {
 // big are the figures to be read at arm's length: the number at 22 points at
 // least.
 func (s *sheet) big(c *card.Card) part {
-	return part{high: 18, draw: func(y, _ float64) {
+	return part{high: 17, draw: func(y, _ float64) {
 		w := wide / float64(max(1, len(c.Big)))
 		for i, f := range c.Big {
 			x := left + w*float64(i)
@@ -90,13 +90,13 @@ func (s *sheet) big(c *card.Card) part {
 
 // title heads a part.
 func (s *sheet) title(x, y float64, text string) float64 {
-	s.text(x, y+4, text, titleStyle)
+	s.text(x, y+3.8, text, titleStyle)
 	return y + titleHigh
 }
 
 var titleStyle = style{size: 10, bold: true}
 
-const titleHigh = 5.2
+const titleHigh = 4.9
 
 // sentence is a text with what comes before its colon in bold.
 func (s *sheet) sentence(text string, size float64) []word {
@@ -148,7 +148,7 @@ func (s *sheet) says(c *card.Card, way tight, width float64) [][]word {
 func (s *sheet) facts(c *card.Card, way tight, width float64) [][]word {
 	var out [][]word
 	for _, f := range c.Facts {
-		if f.Name != card.Drawings && !s.long(f, way) {
+		if !elsewhere(f) && !s.long(f, way) {
 			out = append(out, s.lines(s.fact(f, way.body), width, 0)...)
 		}
 	}
@@ -162,9 +162,14 @@ func (s *sheet) fact(f card.Fact, size float64) []word {
 	return append(s.words(f.Name, style{size: size, grey: true}), s.words(f.Value, style{size: size})...)
 }
 
+// elsewhere says whether a fact stands in the heading or with the blanks.
+func elsewhere(f card.Fact) bool {
+	return f.Name == card.Drawings || f.Name == card.RigAt || f.Name == card.TapAt
+}
+
 // long says whether a fact needs the whole width.
 func (s *sheet) long(f card.Fact, way tight) bool {
-	return len(s.lines(s.fact(f, way.body), 62, 0)) > 3
+	return s.width(s.safe(f.Name+" "+f.Value), style{size: way.body}) > 90
 }
 
 // notes are why the rig can't judge the section and the cures, then what is to
@@ -190,7 +195,7 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 		trouble = append(trouble, s.words(strings.TrimSuffix(t, ".")+".", style{size: way.body})...)
 	}
 	for _, f := range c.Facts {
-		if !s.long(f, way) {
+		if elsewhere(f) || !s.long(f, way) {
 			continue
 		}
 		notes = append(notes, s.words(f.Name, style{size: way.body, grey: true})...)
@@ -210,9 +215,9 @@ func (s *sheet) picture(d *drawing, way tight) part {
 	f := style{size: 8.5, grey: true}
 	return part{high: least + f.high() + 1, grow: d.high() - least, draw: func(y, h float64) {
 		s.line(0.2, 0, left, y+0.2, right, y+0.2)
-		text := "Not to scale. Black: this section; grey: its neighbours. Two bars: a cut; one: end of the test. Square: an open end. Numbers: blanks."
+		text := "Not to scale. Black: this section; grey: neighbours. Two bars: cut; one: end of the test; square: open end; numbers: blanks."
 		if s.draw(d, y+0.4, h-f.high()-1) {
-			text = "Not to scale; some names had no room. Black: this section. Two bars: a cut; one: end of the test. Square: an open end. Numbers: blanks."
+			text = "Not to scale; some names had no room. Black: this section. Two bars: cut; one: end of the test; square: open end; numbers: blanks."
 		}
 		s.text(left, y+h-1.4, s.clip(text, f, wide), f)
 	}}

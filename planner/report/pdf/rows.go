@@ -114,10 +114,10 @@ func (l *list) bound(b *card.Blank) row {
 	f := style{size: l.size}
 	c := l.cells(b.Number, b.Kind, b)
 	c[colAt], c[colPlace] = l.squeezed(colAt, b.At, f), l.fit(colPlace, l.where(b), f, l.places)
-	high := c.high() + 1
+	high := c.high() + 0.7
 	return row{high, func(y float64) {
-		l.pair(left, y+0.4+0.74*f.high())
-		l.set(c, y+0.3)
+		l.pair(left, y+0.3+0.74*f.high())
+		l.set(c, y+0.15)
 		l.line(0.1, 160, left, y+high-0.1, right, y+high-0.1)
 	}}
 }
@@ -138,8 +138,9 @@ func (l *list) group(g *group, named bool) row {
 		kind = "ends of scope"
 	}
 	c := l.cells("", fmt.Sprintf("%d %s", len(g.each), kind), &g.Blank)
-	at := shared(g.each)
-	if named && at != "" {
+	if at := shared(g.each); !named {
+		c[colAt] = l.fit(colAt, "each listed in blanks.csv", f, 1)
+	} else if at != "" {
 		c[colAt] = l.fit(colAt, at+" each of", f, 1)
 	}
 	return row{c.high() + 0.5, func(y float64) { l.set(c, y+0.2) }}
@@ -196,21 +197,22 @@ func (l *list) across() int {
 }
 
 // names lists blanks of one size in so many columns, each with its boxes and
-// number, on so many lines at most, all where it is below 0.
+// number, on so many lines at most, the last of which counts the rest; all where
+// it is below 0, none where it is 0.
 func (l *list) names(each []card.Blank, cols, most int) []row {
 	f := style{size: l.size}
 	lead, w := shared(each), wide/float64(cols)
 	var out []row
-	for i := 0; i < len(each); i += cols {
-		if most >= 0 && len(out) == most {
-			return append(out, l.say(fmt.Sprintf("and %d more of this size, listed in blanks.csv", len(each)-i)))
+	for i := 0; i < len(each) && most != 0; i += cols {
+		if most >= 0 && len(out) == most-1 && len(each)-i > cols {
+			return append(out, l.say(fmt.Sprintf("%d more of this size, each listed in blanks.csv", len(each)-i)))
 		}
 		out = append(out, row{f.high() + 0.5, func(y float64) {
 			foot := y + 0.74*f.high()
 			for k := i; k < min(i+cols, len(each)); k++ {
 				x := left + w*float64(k-i)
 				l.pair(x, foot)
-				l.text(x+columns[colNumber].x, foot, each[k].Number, style{size: l.size, bold: true})
+				l.text(x+14, foot, each[k].Number, style{size: l.size, bold: true})
 				l.text(x+numbered, foot, l.inRoom(&each[k], lead, f, w-numbered-1.5), f)
 			}
 		}})
@@ -219,4 +221,4 @@ func (l *list) names(each []card.Blank, cols, most int) []row {
 }
 
 // numbered is what the boxes and the number take in a column, mm.
-const numbered = 22.0
+const numbered = 20.0

@@ -10,7 +10,7 @@ import (
 // The page is A4, upright; its left margin leaves room for a binder's holes. mm.
 const (
 	left, right = 16.0, 198.0
-	top, bottom = 10.0, 287.0
+	top, bottom = 8.5, 288.5
 	wide        = right - left
 )
 
