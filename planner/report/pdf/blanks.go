@@ -21,15 +21,20 @@ type list struct {
 	places  int     // lines of one place
 	drawing string  // that heads the card
 	bounds  []card.Blank
+	lined   []row // the bounds set out
 	groups  []group
 	marks   map[string]string // a letter for each way of fixing
 	fixes   []string
 }
 
-// group is blanks of one size, kind, force and fixing.
+// group is blanks of one size, kind, force and fixing, and how it is set out:
+// its head, without the names under it and with them, and the names.
 type group struct {
 	card.Blank
-	each []card.Blank
+	each  []card.Blank
+	head  [2]row
+	names []row
+	cols  int
 }
 
 // blanks lists the blanks with boxes to tick. Where the way is to cut, it does
@@ -41,13 +46,18 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 			l.bounds = append(l.bounds, b)
 		}
 	}
-	l.groups = gather(c.EveryBlank, func(b *card.Blank) bool { return b.Kind == card.OpenEnd })
 	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
 	fixing, rig := s.lines(l.fixing(), wide, 3), l.connections(c)
 	fixed := titleHigh + deep(rig) + deep(fixing) + 1
-	rows := l.rows(-1, 0)
-	if way.cut {
+	var rows []row
+	switch {
+	case way.cut:
 		rows = l.fitted(c, room-fixed)
+	case len(l.bounds) > mostRows:
+		return part{high: 1e6}
+	default:
+		l.groups = l.gather(c, func(b *card.Blank) bool { return b.Kind == card.OpenEnd })
+		rows = l.rows(-1, 0)
 	}
 	return part{high: fixed + tall(rows), draw: func(y, _ float64) {
 		s.line(0.2, 0, left, y+0.2, right, y+0.2)
@@ -90,34 +100,41 @@ func tall(rows []row) float64 {
 	return sum
 }
 
+// mostRows is more lines than any page holds.
+const mostRows = 70
+
 // fitted sets as much out as there is room for: fewer open ends by name, then
 // cuts and bounds by size too, then fewer sizes.
 func (l *list) fitted(c *card.Card, room float64) []row {
 	for pass := range 2 {
-		if pass == 1 {
-			l.bounds, l.groups = nil, gather(c.EveryBlank, func(*card.Blank) bool { return true })
+		if pass == 0 && len(l.bounds) > mostRows {
+			continue
 		}
+		if pass == 1 {
+			l.bounds, l.lined = nil, nil
+		}
+		l.groups = l.gather(c, func(b *card.Blank) bool { return pass == 1 || b.Kind == card.OpenEnd })
 		for names := 40; names >= 0; names-- {
 			if rows := l.rows(names, 0); tall(rows) <= room {
 				return rows
 			}
 		}
 	}
-	n := len(l.groups) - 1
-	for ; n > 1; n-- {
+	for n := min(len(l.groups)-1, mostRows); n > 1; n-- {
 		if rows := l.rows(0, n); tall(rows) <= room {
 			return rows
 		}
 	}
-	return l.rows(0, max(1, n))
+	return l.rows(0, 1)
 }
 
-// gather groups the blanks that are wanted, in the order in which they come.
-func gather(every []card.Blank, want func(*card.Blank) bool) []group {
+// gather groups the blanks that are wanted, in the order in which they come, and
+// sets each group out.
+func (l *list) gather(c *card.Card, want func(*card.Blank) bool) []group {
 	var out []group
 	at := map[card.Blank]int{}
-	for i := range every {
-		b := &every[i]
+	for i := range c.EveryBlank {
+		b := &c.EveryBlank[i]
 		if !want(b) {
 			continue
 		}
@@ -129,6 +146,17 @@ func gather(every []card.Blank, want func(*card.Blank) bool) []group {
 			out = append(out, group{Blank: key})
 		}
 		out[k].each = append(out[k].each, *b)
+	}
+	cols := l.across(out)
+	for i := range out[:min(len(out), mostRows)] {
+		g := &out[i]
+		if len(g.each) == 1 {
+			g.head[0] = l.bound(&g.each[0])
+			g.head[1] = g.head[0]
+			continue
+		}
+		g.head[0], g.head[1] = l.group(g, false), l.group(g, true)
+		g.cols, g.names = cols, l.names(g.each, cols)
 	}
 	return out
 }
@@ -160,32 +188,38 @@ func (l *list) fixing() []word {
 	return words
 }
 
-// rows sets the list out, with so many lines of names under each size, all
+// rows puts the list together, with so many lines of names under each size, all
 // where it is below 0, and so many sizes, all where it is 0.
 func (l *list) rows(names, sizes int) []row {
-	var out []row
-	if len(l.bounds)+len(l.groups) > 0 {
-		out = append(out, l.heads())
+	if len(l.bounds)+len(l.groups) == 0 {
+		return nil
 	}
-	for i := range l.bounds {
-		out = append(out, l.bound(&l.bounds[i]))
-	}
-	rest, cols := 0, l.across()
-	for i := range l.groups {
-		if sizes > 0 && i >= sizes {
-			rest++
-			continue
+	out := []row{l.heads()}
+	if l.lined == nil {
+		for i := range l.bounds {
+			l.lined = append(l.lined, l.bound(&l.bounds[i]))
 		}
+	}
+	out = append(out, l.lined...)
+	if sizes == 0 || sizes > len(l.groups) {
+		sizes = len(l.groups)
+	}
+	if sizes > mostRows {
+		return []row{{high: 1e6}}
+	}
+	for i := range l.groups[:sizes] {
 		g := &l.groups[i]
-		if len(g.each) == 1 {
-			out = append(out, l.bound(&g.each[0]))
-			continue
+		switch n := len(g.names); {
+		case names < 0 || n <= names:
+			out = append(append(out, g.head[1]), g.names...)
+		case names < 2: // a line that only counts them is no use
+			out = append(out, g.head[0])
+		default:
+			out = append(append(append(out, g.head[1]), g.names[:names-1]...), l.say(fmt.Sprintf("%d more of this size, each listed in blanks.csv", len(g.each)-g.cols*(names-1))))
 		}
-		out = append(out, l.group(g, names != 0))
-		out = append(out, l.names(g.each, cols, names)...)
 	}
-	if rest > 0 {
-		out = append(out, l.say(fmt.Sprintf("and %d more sizes, listed in blanks.csv", rest)))
+	if rest := len(l.groups) - sizes; rest > 0 {
+		out = append(out, l.say(fmt.Sprintf("%d more sizes, each listed in blanks.csv", rest)))
 	}
 	return out
 }

@@ -35,9 +35,9 @@ func (s *sheet) head(c *card.Card) part {
 		room -= s.width(flag, flagStyle) + 9
 	}
 	system := style{size: 15, bold: true}
-	where := s.lines(s.words(c.Where, style{size: 9.5}), room, 1)
+	where := [][]word{s.oneLine(c.Where, style{size: 9.5}, room)}
 	if c.Drawings != "" {
-		where = append(where, s.lines(s.words("drawing "+c.Drawings, style{size: 9.5}), room, 1)...)
+		where = append(where, s.oneLine("drawing "+c.Drawings, style{size: 9.5}, room))
 	}
 	return part{high: 17, draw: func(y, _ float64) {
 		s.line(0.9, 0, left, y+0.6, right, y+0.6)
@@ -50,6 +50,11 @@ func (s *sheet) head(c *card.Card) part {
 			s.text(right-w+3, y+8.7, flag, flagStyle)
 		}
 	}}
+}
+
+// oneLine is a text on one line, shortened if need be.
+func (s *sheet) oneLine(text string, f style, room float64) []word {
+	return []word{{s.clip(s.safe(text), f, room), f}}
 }
 
 var flagStyle = style{size: 12, bold: true, white: true}
@@ -223,6 +228,9 @@ func (s *sheet) picture(d *drawing, way tight) part {
 	}}
 }
 
+// perLine is more bytes than any line of pieces holds.
+const perLine = 700
+
 // pieces names the section's pieces, as many as there is room for.
 func (s *sheet) pieces(c *card.Card, way tight) part {
 	f := style{size: way.body}
@@ -230,7 +238,11 @@ func (s *sheet) pieces(c *card.Card, way tight) part {
 	set := func(text string) [][]word {
 		return s.lines(append(append([]word(nil), lead...), s.words(text, f)...), wide, 0)
 	}
-	lines := set(card.Listed(c.PieceList, func(text string) bool { return len(set(text)) <= way.pieces }))
+	names := make([]string, len(c.PieceList))
+	for i, name := range c.PieceList {
+		names[i] = short(name, 40)
+	}
+	lines := set(card.Listed(names, func(text string) bool { return len(text) < perLine*way.pieces && len(set(text)) <= way.pieces }))
 	if len(lines) > way.pieces {
 		lines = lines[:way.pieces]
 		lines[way.pieces-1] = s.dotted(lines[way.pieces-1], wide)

@@ -61,7 +61,11 @@ func (l *list) squeezed(col int, text string, f style) [][]word {
 		}
 		lines = l.lines(l.words(short(text, most), f), w, 0)
 	}
-	return lines[:min(len(lines), l.places)]
+	if len(lines) > l.places {
+		lines = lines[:l.places]
+		lines[l.places-1] = l.dotted(lines[l.places-1], w)
+	}
+	return lines
 }
 
 // shorter is how many letters long tags are shortened to, step by step.
@@ -143,7 +147,12 @@ func (l *list) group(g *group, named bool) row {
 	} else if at != "" {
 		c[colAt] = l.fit(colAt, at+" each of", f, 1)
 	}
-	return row{c.high() + 0.5, func(y float64) { l.set(c, y+0.2) }}
+	return row{c.high() + 0.5, func(y float64) {
+		if !named { // ticked together
+			l.pair(left, y+0.3+0.74*f.high())
+		}
+		l.set(c, y+0.2)
+	}}
 }
 
 // shared is how the places of blanks all begin: "free end of", or nothing.
@@ -181,12 +190,12 @@ func (l *list) entry(b *card.Blank, lead string) string {
 
 // across is how many blanks of a size stand side by side: three, or two where
 // their places are long.
-func (l *list) across() int {
+func (l *list) across(groups []group) int {
 	widest := 0.0
-	for i := range l.groups {
-		g := &l.groups[i]
+	for i := range groups[:min(len(groups), mostRows)] {
+		g := &groups[i]
 		lead := shared(g.each)
-		for k := range g.each {
+		for k := range g.each[:min(len(g.each), 3*mostRows)] {
 			widest = max(widest, l.width(short(l.entry(&g.each[k], lead), shorter[1]), style{size: l.size}))
 		}
 	}
@@ -197,16 +206,12 @@ func (l *list) across() int {
 }
 
 // names lists blanks of one size in so many columns, each with its boxes and
-// number, on so many lines at most, the last of which counts the rest; all where
-// it is below 0, none where it is 0.
-func (l *list) names(each []card.Blank, cols, most int) []row {
+// number.
+func (l *list) names(each []card.Blank, cols int) []row {
 	f := style{size: l.size}
 	lead, w := shared(each), wide/float64(cols)
 	var out []row
-	for i := 0; i < len(each) && most != 0; i += cols {
-		if most >= 0 && len(out) == most-1 && len(each)-i > cols {
-			return append(out, l.say(fmt.Sprintf("%d more of this size, each listed in blanks.csv", len(each)-i)))
-		}
+	for i := 0; i < len(each); i += cols {
 		out = append(out, row{f.high() + 0.5, func(y float64) {
 			foot := y + 0.74*f.high()
 			for k := i; k < min(i+cols, len(each)); k++ {

@@ -29,6 +29,7 @@ type trace struct {
 	page           int
 	x0, y0, x1, y1 float64
 	text           string // empty for a line
+	size           float64
 }
 
 // day stands in both dates of the document, so that the same plan gives the same
@@ -103,7 +104,7 @@ func (s *sheet) text(x, y float64, text string, f style) {
 	s.pdf.Text(x, y, text)
 	if s.seen != nil {
 		rise := f.size * mmPerPoint
-		s.seen(trace{s.pdf.PageNo(), x, y - 0.72*rise, x + s.width(text, f), y + 0.2*rise, text})
+		s.seen(trace{s.pdf.PageNo(), x, y - 0.72*rise, x + s.width(text, f), y + 0.2*rise, text, f.size})
 	}
 }
 
