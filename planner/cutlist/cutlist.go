@@ -46,7 +46,7 @@ func Read(r io.Reader, name string) ([]planner.OwnCut, []takeoff.Fault, error) {
 	var faults []takeoff.Fault
 	for i, line := range rows {
 		at := takeoff.Place{File: name, Row: i + 2}
-		c := planner.OwnCut{At: at, Tag: strings.TrimSpace(line.Tag), Next: strings.TrimSpace(line.Next)}
+		c := planner.OwnCut{At: at, Tag: tagOf(line.Tag), Next: tagOf(line.Next)}
 		c.TextPlaced = strings.Trim(strings.Join([]string{line.Tag, line.Piece, line.Next, line.NextPiece}, ","), ",")
 		ok := true
 		for _, cell := range []struct {
@@ -74,6 +74,16 @@ func Read(r io.Reader, name string) ([]planner.OwnCut, []takeoff.Fault, error) {
 		}
 	}
 	return cuts, faults, nil
+}
+
+// tagOf is a tag as the schedule has it: a list that a plan writes puts an
+// apostrophe before a text that a spreadsheet would take for a formula.
+func tagOf(cell string) string {
+	text := strings.TrimSpace(cell)
+	if rest, ok := strings.CutPrefix(text, "'"); ok && rest != "" && strings.ContainsRune("=+-@\uff1d\uff0b\uff0d\uff20", []rune(rest)[0]) {
+		return rest
+	}
+	return text
 }
 
 // missingHeadings names a heading that a list can't do without.

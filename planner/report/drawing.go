@@ -149,6 +149,9 @@ func jointOf(p *planner.Plan, k int) Joint {
 	return o
 }
 
+// Connect lists what is joined to what in a view's ductwork, for Near. Of does it.
+func (v *Plan) Connect() { v.Drawing.join(len(v.Sections)) }
+
 // join lists what is joined to each node, and the nodes of each section.
 func (d *Ductwork) join(sections int) {
 	d.next, d.parts = make([][]int, len(d.Nodes)), make([][]int, sections)

@@ -39,7 +39,7 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"way":    func(m *report.BlankMoves) string { return show.Way(m, 40) },
 	"moving": moving,
 	"about":  func(s *report.Section) string { return about(s) },
-	"join":   func(l []string) string { return strings.Join(l, ", ") },
+	"join":   func(l []string) string { return show.Safe(strings.Join(l, ", ")) },
 	"hours":  hours, "cutno": func(i int) int { return i + 1 },
 }).Parse(pageText))
 
