@@ -38,9 +38,11 @@ type Card struct {
 	Number, Of        int    // of the cards
 	Flag              string // UNDER RANGE and the like; empty where nothing is the matter
 	Status            string // passed and the like, of an earlier plan
-	Head              []Fact // of the job: on every page
+	Job               []Fact // what the job file says: on every page where there is room for it
+	Head              []Fact // on every page
 	Big               []Fact // the three figures that have to be read at arm's length
 	Facts             []Fact
+	Site              []Fact // where rig and tapping go, hold, decision
 	Readings          []string
 	Trouble           []string // why the rig can't judge it, and the cures
 	Pieces            string
@@ -60,8 +62,7 @@ type Card struct {
 // Cure comes before a way to make a section one that the rig can judge.
 const Cure = "cure: "
 
-// Names of facts that a writer may want to put elsewhere: Drawings says what
-// Card.Drawings does.
+// Names of facts that a writer may put in a place of their own.
 const Drawings, RigAt, TapAt = "drawings", "rig at", "tapping at"
 
 // All makes the cards of a plan, in the order of its sections.
@@ -86,7 +87,7 @@ func one(v *report.Plan, i int) Card {
 		{"test pressure", fmt.Sprintf("%g Pa %s", s.TestPa, sign(s))},
 		{"outside area", fmt.Sprintf("%.2f m2", s.Area)},
 	}
-	c.Facts = facts(v, s)
+	c.Facts, c.Site, c.Job = facts(v, s), site(v, s), jobOf(v)
 	if s.Reason != "" {
 		c.Trouble = append(c.Trouble, s.Reason)
 	}
@@ -142,11 +143,6 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 		{"joints inside", fmt.Sprintf("%.1f m", s.JointLength)},
 		{Drawings, or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
 		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", show.Limit(s.LimitPerM2))},
-	}
-	for _, f := range []Fact{{RigAt, s.RigAt}, {TapAt, s.TapAt}, {"an open end", s.OpenEnd}, {"hold", hold(v)}, {decided, decision(v)}} {
-		if f.Value != "" {
-			list = append(list, f)
-		}
 	}
 	if s.Ready != "" || s.Closed != "" {
 		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})
@@ -204,20 +200,8 @@ func Listed(names []string, fits func(text string) bool) string {
 	return text(max(1, n))
 }
 
-// head is the job on every page, as far as the job file says it.
-func head(v *report.Plan) []Fact {
-	var out []Fact
-	for _, l := range v.Job.Lines() {
-		if l.Word != decided {
-			out = append(out, Fact{l.Word, l.Text})
-		}
-	}
-	return append(out, Fact{"schedule", v.Schedule.File})
-}
-
-// decided is the job's word for the rule by which a reading at the limit is
-// judged: a fact of the test, not of the job.
-const decided = "decision"
+// head is what the page was made from, on every page.
+func head(v *report.Plan) []Fact { return []Fact{{"schedule", v.Schedule.File}} }
 
 // foot says what the page was made from.
 func foot(v *report.Plan) string {

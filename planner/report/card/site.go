@@ -91,20 +91,37 @@ func every(v *report.Plan, s *report.Section) []Blank {
 // at says whether a place, told with its size and level, is that of a blank.
 func at(told, blank string) bool { return told == blank || strings.HasPrefix(told, blank+", ") }
 
-// hold is how long the pressure is held, and decision how a reading at the limit
-// is judged, where a job file says so.
-func hold(v *report.Plan) string {
-	if v.Job == nil || v.Job.Hold <= 0 {
-		return ""
+// decided is the job's word for the rule by which a reading at the limit is
+// judged: a fact of the test, not of the job.
+const decided = "decision"
+
+// site says where the rig and the tapping go, what one end left open would leak,
+// and, where a job file says so, how long to hold and how to judge.
+func site(v *report.Plan, s *report.Section) []Fact {
+	var out []Fact
+	for _, f := range []Fact{{RigAt, s.RigAt}, {TapAt, s.TapAt}, {"an open end", s.OpenEnd}} {
+		if f.Value != "" {
+			out = append(out, f)
+		}
 	}
-	return fmt.Sprintf("%g min at the test pressure", v.Job.Hold)
+	if v.Job != nil && v.Job.Hold > 0 {
+		out = append(out, Fact{"hold", fmt.Sprintf("%g min at the test pressure", v.Job.Hold)})
+	}
+	if v.Job != nil && v.Job.Decision != "" {
+		out = append(out, Fact{decided, v.Job.Decision})
+	}
+	return out
 }
 
-func decision(v *report.Plan) string {
-	if v.Job == nil {
-		return ""
+// jobOf is the job as the job file says it.
+func jobOf(v *report.Plan) []Fact {
+	var out []Fact
+	for _, l := range v.Job.Lines() {
+		if l.Word != decided {
+			out = append(out, Fact{l.Word, l.Text})
+		}
 	}
-	return v.Job.Decision
+	return out
 }
 
 // OpenEnd is the kind of a blank on an end with nothing on it.

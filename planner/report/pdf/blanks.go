@@ -73,7 +73,7 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 // connections says where the air goes in and where the pressure is read.
 func (l *list) connections(c *card.Card) [][]word {
 	var out [][]word
-	for _, f := range c.Facts {
+	for _, f := range c.Site {
 		if f.Name != card.RigAt && f.Name != card.TapAt {
 			continue
 		}

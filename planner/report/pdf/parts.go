@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/planner/report/card"
@@ -12,7 +13,7 @@ func cardOf(c *card.Card) string { return fmt.Sprintf("card %d of %d", c.Number,
 // job is the line of the job, on every page.
 func (s *sheet) job(c *card.Card) part {
 	var words []word
-	for _, f := range c.Head {
+	for _, f := range slices.Concat(c.Job, c.Head) {
 		words = append(words, s.words(f.Name, style{size: 8.5, grey: true})...)
 		words = append(words, s.words(s.clip(s.safe(f.Value), style{size: 8.5, bold: true}, wide/2)+" ", style{size: 8.5, bold: true})...)
 	}
@@ -118,7 +119,7 @@ func (s *sheet) means(c *card.Card, way tight) part {
 	const gap = 6.0
 	var says, facts [][]word
 	reads := 0.0
-	for w := 88.0; w <= 120; w += 4 {
+	for w := 88.0; w <= 120; w += 8 {
 		a, b := s.says(c, way, w), s.facts(c, way, wide-w-gap)
 		if reads == 0 || max(deep(a), deep(b)) < max(deep(says), deep(facts))-0.1 {
 			says, facts, reads = a, b, w
@@ -152,7 +153,7 @@ func (s *sheet) says(c *card.Card, way tight, width float64) [][]word {
 // those that are long.
 func (s *sheet) facts(c *card.Card, way tight, width float64) [][]word {
 	var out [][]word
-	for _, f := range c.Facts {
+	for _, f := range slices.Concat(c.Facts, c.Site) {
 		if !elsewhere(f) && !s.long(f, way) {
 			out = append(out, s.lines(s.fact(f, way.body), width, 0)...)
 		}
@@ -199,7 +200,7 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 		}
 		trouble = append(trouble, s.words(strings.TrimSuffix(t, ".")+".", style{size: way.body})...)
 	}
-	for _, f := range c.Facts {
+	for _, f := range slices.Concat(c.Facts, c.Site) {
 		if elsewhere(f) || !s.long(f, way) {
 			continue
 		}
