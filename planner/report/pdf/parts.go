@@ -204,7 +204,7 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 		if elsewhere(f) || !s.long(f, way) {
 			continue
 		}
-		notes = append(notes, s.words(f.Name, style{size: way.body, grey: true})...)
+		notes = append(notes, s.words(upper(f.Name)+":", style{size: way.body, grey: true})...)
 		notes = append(notes, s.words(strings.TrimSuffix(f.Value, ".")+".", style{size: way.body})...)
 	}
 	for _, t := range c.Notes {
