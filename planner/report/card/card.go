@@ -37,6 +37,7 @@ type Card struct {
 	Drawings          string
 	Number, Of        int    // of the cards
 	Flag              string // UNDER RANGE and the like; empty where nothing is the matter
+	Grouping          bool   // blanks between its rows aren't known
 	Status            string // passed and the like, of an earlier plan
 	Job               []Fact // what the job file says: on every page where there is room for it
 	Head              []Fact // on every page
@@ -77,7 +78,7 @@ func All(v *report.Plan) []Card {
 func one(v *report.Plan, i int) Card {
 	s := &v.Sections[i]
 	c := Card{
-		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
+		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Grouping: s.Grouping, Status: s.Status,
 		Head: head(v), Readings: sentences(s.Readings), Notes: s.Notes, Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
 	}
 	c.PieceList = pieces(s)

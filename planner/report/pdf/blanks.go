@@ -47,6 +47,9 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 		}
 	}
 	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
+	if c.Grouping {
+		title = "Blanks: those between the rows of a grouping aren't known; write them in"
+	}
 	fixing, rig := s.lines(l.fixing(), wide, 3), l.connections(c)
 	fixed := titleHigh + deep(rig) + deep(fixing) + 1
 	var rows []row
@@ -58,6 +61,9 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 	default:
 		l.groups = l.gather(c, func(b *card.Blank) bool { return b.Kind == card.OpenEnd })
 		rows = l.rows(-1, 0)
+	}
+	if c.Grouping && !way.cut {
+		rows = l.toWrite(rows, way.pen)
 	}
 	return part{high: fixed + tall(rows), draw: func(y, _ float64) {
 		s.line(0.2, 0, left, y+0.2, right, y+0.2)
@@ -98,6 +104,20 @@ func tall(rows []row) float64 {
 		sum += r.high
 	}
 	return sum
+}
+
+// toWrite adds lines to write blanks into, under the heads of the list.
+func (l *list) toWrite(rows []row, pen float64) []row {
+	if len(rows) == 0 {
+		rows = []row{l.heads()}
+	}
+	for range 4 {
+		rows = append(rows, row{pen - 1, func(y float64) {
+			l.pair(left, y+pen/2+0.8)
+			l.line(0.1, 160, left, y+pen-1.1, right, y+pen-1.1)
+		}})
+	}
+	return rows
 }
 
 // mostRows is more lines than any page holds.

@@ -35,9 +35,9 @@ var (
 )
 
 // drawingOf lays out a section with its neighbours; nil where there is nothing
-// to draw.
+// to draw, or where nobody knows how its rows hang together.
 func (s *sheet) drawingOf(v *report.Plan, i int, c *card.Card) *drawing {
-	if v.Drawing == nil {
+	if v.Drawing == nil || c.Grouping {
 		return nil
 	}
 	d := &drawing{d: v.Drawing, pic: schematic.Small(v, i), section: i, numbers: map[string]string{}}

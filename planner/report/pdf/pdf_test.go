@@ -260,6 +260,20 @@ func TestLetters(t *testing.T) {
 	}
 }
 
+// The blanks of a grouping can't be listed: there are lines to write them into,
+// and no drawing of what nobody knows.
+func TestGrouping(t *testing.T) {
+	text := write(t, testview.Small())[0].text()
+	for _, want := range []string{"grouping aren't known; write them in", "plant end of D1", "grouping"} {
+		if !strings.Contains(text, want) {
+			t.Errorf("lacks %q:\n%s", want, text)
+		}
+	}
+	if strings.Contains(text, "Not to scale") {
+		t.Error("a grouping is drawn")
+	}
+}
+
 func TestSameBytes(t *testing.T) {
 	v := planned(t, comb(24, "D", "hall"), 60)
 	var a, b bytes.Buffer
