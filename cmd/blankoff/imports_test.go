@@ -41,6 +41,7 @@ var rooms = map[string][]string{
 	"planner/report":        {"blankoff"},
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
+	"planner/report/pdf":    {"blankoff", "codeberg.org/go-pdf/fpdf", "codeberg.org/go-fonts/liberation", "golang.org/x/image", "golang.org/x/text/unicode/norm"},
 	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra", "golang.org/x/term"},
 }
 

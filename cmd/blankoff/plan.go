@@ -10,6 +10,7 @@ import (
 	"blankoff/planner/report/csvout"
 	"blankoff/planner/report/html"
 	"blankoff/planner/report/jsonout"
+	"blankoff/planner/report/pdf"
 	"blankoff/planner/report/show"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
@@ -150,6 +151,7 @@ func planPack(v *report.Plan) []document {
 		{"plan.json", func(w io.Writer) error { return jsonout.Write(w, v) }},
 		{"plan.xlsx", func(w io.Writer) error { return xlsx.Plan(w, v) }},
 		{"plan.html", func(w io.Writer) error { return html.Plan(w, v) }},
+		{"cards.pdf", func(w io.Writer) error { return pdf.Cards(w, v) }},
 		{"sections.csv", func(w io.Writer) error { return csvout.Sections(w, v) }},
 		{"cuts.csv", func(w io.Writer) error { return csvout.Cuts(w, v) }},
 		{"blanks.csv", func(w io.Writer) error { return csvout.Blanks(w, v) }},

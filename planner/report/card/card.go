@@ -9,7 +9,9 @@ package card
 
 import (
 	"fmt"
+	"sort"
 	"strings"
+	"unicode/utf8"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -20,32 +22,49 @@ type Fact struct{ Name, Value string }
 
 // Blank is an opening to be closed for the test.
 type Blank struct {
-	Number                string // "3", or "4 of them" on a line of many
-	Size, At, Where, Kind string // Kind: cut, open end, scope
-	Force, Fixing         string
-	Rig                   bool // the air goes in here
+	Number          string // "3", or "4 of them" on a line of many
+	Size, At, Where string
+	Level, Place    string // of Where, as is Drawing
+	Drawing         string
+	Kind            string // "cut 2, to S05", "end of scope" or "open end"
+	Force, Fixing   string
+	Rig, Tap        bool // the air goes in here; the pressure is read here
 }
 
 // Card is one section's page.
 type Card struct {
 	ID, System, Where string
+	Drawings          string
 	Number, Of        int    // of the cards
 	Flag              string // UNDER RANGE and the like; empty where nothing is the matter
+	Grouping          bool   // blanks between its rows aren't known
 	Status            string // passed and the like, of an earlier plan
-	Head              []Fact // of the job: on every page
+	Job               []Fact // what the job file says: on every page where there is room for it
+	Head              []Fact // on every page
 	Big               []Fact // the three figures that have to be read at arm's length
 	Facts             []Fact
+	Site              []Fact // where rig and tapping go, hold, decision
 	Readings          []string
 	Trouble           []string // why the rig can't judge it, and the cures
 	Pieces            string
-	Blanks            []Blank // one line each, or one of a size where there are many
-	Ends, Cuts        int     // of the blanks, open ends and others
+	PieceList         []string // all of them, for a writer that finds its own room
+	Blanks            []Blank  // one line each, or one of a size where there are many
+	EveryBlank        []Blank  // each of them, however many
+	Ends, Cuts        int      // of the blanks, open ends and others
 	Checks            []string
 	Boxes             []string // to be filled in at each test
+	Kit               []string // to be filled in once: what was measured with
+	Signs             []string
 	Notes             []string
 	Cautions          []string
 	Foot              string
 }
+
+// Cure comes before a way to make a section one that the rig can judge.
+const Cure = "cure: "
+
+// Names of facts that a writer may put in a place of their own.
+const Drawings, RigAt, TapAt = "drawings", "rig at", "tapping at"
 
 // All makes the cards of a plan, in the order of its sections.
 func All(v *report.Plan) []Card {
@@ -59,20 +78,22 @@ func All(v *report.Plan) []Card {
 func one(v *report.Plan, i int) Card {
 	s := &v.Sections[i]
 	c := Card{
-		ID: s.ID, System: s.System, Where: where(s), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Status: s.Status,
-		Head: head(v), Readings: sentences(s.Readings), Pieces: pieces(s), Notes: s.Notes, Checks: checks(s), Boxes: boxes(s), Cautions: cautions(s), Foot: foot(v),
+		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Grouping: s.Grouping, Status: s.Status,
+		Head: head(v), Readings: sentences(s.Readings), Notes: s.Notes, Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
 	}
+	c.PieceList = pieces(s)
+	c.Pieces = Listed(c.PieceList, func(text string) bool { return utf8.RuneCountInString(text) <= mostPieces })
 	c.Big = []Fact{
 		{"limit", show.Limit(s.Limit) + " L/s"},
 		{"test pressure", fmt.Sprintf("%g Pa %s", s.TestPa, sign(s))},
 		{"outside area", fmt.Sprintf("%.2f m2", s.Area)},
 	}
-	c.Facts = facts(v, s)
+	c.Facts, c.Site, c.Job = facts(v, s), site(v, s), jobOf(v)
 	if s.Reason != "" {
 		c.Trouble = append(c.Trouble, s.Reason)
 	}
 	for _, t := range s.Cures {
-		c.Trouble = append(c.Trouble, "cure: "+t)
+		c.Trouble = append(c.Trouble, Cure+t)
 	}
 	for k := range s.Blanks {
 		if s.Blanks[k].Why == "open end" {
@@ -81,7 +102,8 @@ func one(v *report.Plan, i int) Card {
 			c.Cuts++
 		}
 	}
-	c.Blanks = blanks(s)
+	c.EveryBlank = every(v, s)
+	c.Blanks = grouped(c.EveryBlank)
 	return c
 }
 
@@ -94,15 +116,15 @@ func where(s *report.Section) string {
 	return text
 }
 
-func place(b *report.Blank) string {
-	text := b.Level
-	if b.Place != "" {
-		text = strings.TrimPrefix(text+", "+b.Place, ", ")
+// Place joins what is said of a place: level, place, drawing.
+func Place(parts ...string) string {
+	var said []string
+	for _, p := range parts {
+		if p != "" {
+			said = append(said, p)
+		}
 	}
-	if b.Drawing != "" {
-		text = strings.TrimPrefix(text+", "+b.Drawing, ", ")
-	}
-	return text
+	return strings.Join(said, ", ")
 }
 
 func sign(s *report.Section) string {
@@ -120,7 +142,7 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 		{"area measured", basis(v, s)},
 		{"range to use", or(show.Range(v, s), "none judges this section")},
 		{"joints inside", fmt.Sprintf("%.1f m", s.JointLength)},
-		{"drawings", or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
+		{Drawings, or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
 		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", show.Limit(s.LimitPerM2))},
 	}
 	if s.Ready != "" || s.Closed != "" {
@@ -156,21 +178,30 @@ func sentences(list []string) []string {
 // mostPieces is how many letters of a section's pieces a card has room for.
 const mostPieces = 620
 
-// pieces lists a section's pieces as far as there is room.
-func pieces(s *report.Section) string {
-	var out []string
-	n := 0
+// pieces names a section's pieces.
+func pieces(s *report.Section) []string {
+	out := make([]string, len(s.Pieces))
 	for i := range s.Pieces {
-		text := show.Span(&s.Pieces[i])
-		if n += len(text) + 2; n > mostPieces && len(s.Pieces)-i > 1 {
-			return strings.Join(out, ", ") + fmt.Sprintf(" and %d more, listed in plan.xlsx", len(s.Pieces)-i)
-		}
-		out = append(out, text)
+		out[i] = show.Span(&s.Pieces[i])
 	}
-	return strings.Join(out, ", ")
+	return out
 }
 
-// head is the job on every page.
+// Listed joins names as far as there is room for them, and says how many more
+// there are and where: "D1, D2 and 41 more, listed in plan.xlsx". One name is
+// always there.
+func Listed(names []string, fits func(text string) bool) string {
+	if all := strings.Join(names, ", "); len(names) < 2 || fits(all) {
+		return all
+	}
+	text := func(n int) string {
+		return strings.Join(names[:n], ", ") + fmt.Sprintf(" and %d more, listed in plan.xlsx", len(names)-n)
+	}
+	n := sort.Search(len(names)-1, func(i int) bool { return !fits(text(i + 1)) })
+	return text(max(1, n))
+}
+
+// head is what the page was made from, on every page.
 func head(v *report.Plan) []Fact { return []Fact{{"schedule", v.Schedule.File}} }
 
 // foot says what the page was made from.

@@ -3,6 +3,7 @@ package card
 import (
 	"fmt"
 	"strconv"
+	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -31,7 +32,7 @@ func fixing(b *report.Blank) string {
 // checks are ticked before the pressure is raised. Common practice, no source.
 func checks(s *report.Section) []string {
 	list := []string{
-		fmt.Sprintf("all %s blanks fitted and looked at from outside", show.Blanks(s)),
+		fmt.Sprintf("all blanks fitted and looked at from outside: %s", show.Blanks(s)),
 		"access doors and test holes closed",
 		"certificates of flow and pressure in date",
 		"rig blanked off: its own leak read and noted",
@@ -53,6 +54,14 @@ func boxes(s *report.Section) []string {
 	return []string{"pressure reached, Pa", "leakage read, L/s", "held from - to", "air, degrees C", "air pressure, hPa"}
 }
 
+// kit is filled in once a card: what was measured with. Reports of a test are
+// asked for the instruments and their certificates.
+func kit() []string {
+	return []string{"rig, serial no.", "flow: instrument, serial no., in date until", "pressure: instrument, serial no., in date until"}
+}
+
+func signs() []string { return []string{"tested by", "witnessed by", "date"} }
+
 // cautions are the usual ones on a card.
 func cautions(s *report.Section) []string {
 	list := []string{fmt.Sprintf("Never above %g Pa. Begin with the fan throttled; raise the pressure slowly; let it down before touching a blank.", s.TestPa)}
@@ -65,39 +74,125 @@ func cautions(s *report.Section) []string {
 // mostBlanks is how many lines of blanks a card has room for.
 const mostBlanks = 12
 
-// blanks lists the openings to close; where there are too many for a card, those
-// of one size and kind stand on one line.
-func blanks(s *report.Section) []Blank {
-	var out []Blank
+// every lists the openings to close.
+func every(v *report.Plan, s *report.Section) []Blank {
+	out := make([]Blank, len(s.Blanks))
 	for k := range s.Blanks {
 		b := &s.Blanks[k]
-		out = append(out, Blank{
-			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: place(b), Kind: b.Why,
+		out[k] = Blank{
+			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: Place(b.Level, b.Place, b.Drawing), Level: b.Level, Place: b.Place, Drawing: b.Drawing, Kind: kind(v, s, b),
 			Force: fmt.Sprintf("%.0f N", show.Whole(b.Force)), Fixing: fixing(b),
-		})
+			Rig: at(s.RigAt, b.At), Tap: at(s.TapAt, b.At),
+		}
 	}
-	if len(out) <= mostBlanks {
-		return out
+	return out
+}
+
+// at says whether a place, told with its size and level, is that of a blank.
+func at(told, blank string) bool { return told == blank || strings.HasPrefix(told, blank+", ") }
+
+// decided is the job's word for the rule by which a reading at the limit is
+// judged: a fact of the test, not of the job.
+const decided = "decision"
+
+// site says where the rig and the tapping go, what one end left open would leak,
+// and, where a job file says so, how long to hold and how to judge.
+func site(v *report.Plan, s *report.Section) []Fact {
+	var out []Fact
+	for _, f := range []Fact{{RigAt, s.RigAt}, {TapAt, s.TapAt}, {"an open end", s.OpenEnd}} {
+		if f.Value != "" {
+			out = append(out, f)
+		}
 	}
-	var grouped []Blank
-	count := map[Blank]int{}
-	for _, b := range out {
-		if b.Kind != "open end" {
-			grouped = append(grouped, b)
+	if v.Job != nil && v.Job.Hold > 0 {
+		out = append(out, Fact{"hold", fmt.Sprintf("%g min at the test pressure", v.Job.Hold)})
+	}
+	if v.Job != nil && v.Job.Decision != "" {
+		out = append(out, Fact{decided, v.Job.Decision})
+	}
+	return out
+}
+
+// jobOf is the job as the job file says it.
+func jobOf(v *report.Plan) []Fact {
+	var out []Fact
+	for _, l := range v.Job.Lines() {
+		if l.Word != decided {
+			out = append(out, Fact{l.Word, l.Text})
+		}
+	}
+	return out
+}
+
+// OpenEnd is the kind of a blank on an end with nothing on it.
+const OpenEnd = "open end"
+
+// Group is the kind without its number: "cut", "end of scope" or "open end".
+func (b *Blank) Group() string {
+	if strings.HasPrefix(b.Kind, "cut ") {
+		return "cut"
+	}
+	return b.Kind
+}
+
+// Spot is the place by itself, or the level where none is said.
+func (b *Blank) Spot() string { return or(b.Place, b.Level) }
+
+// kind says what a blank is for: a cut has its number on the drawing, and the
+// section beyond it.
+func kind(v *report.Plan, s *report.Section, b *report.Blank) string {
+	switch {
+	case b.Cut > 0 && b.Cut <= len(v.Cuts):
+		parts := v.Cuts[b.Cut-1].Parts
+		beyond := parts[0]
+		if beyond == s.ID {
+			beyond = parts[1]
+		}
+		return fmt.Sprintf("cut %d, to %s", b.Cut, beyond)
+	case b.Why == "scope":
+		return "end of scope"
+	}
+	return b.Why
+}
+
+// grouped is a list of blanks that has room on a card: where there are too many,
+// open ends of one size and fixing stand on one line, then cuts and ends of scope
+// too, then the rest is counted.
+func grouped(every []Blank) []Blank {
+	out := every
+	if len(out) > mostBlanks {
+		out = together(every, func(b *Blank) bool { return b.Kind == OpenEnd })
+	}
+	if len(out) > mostBlanks {
+		out = together(every, func(*Blank) bool { return true })
+	}
+	if rest := len(out) - mostBlanks + 1; rest > 1 {
+		out = append(out[:mostBlanks-1:mostBlanks-1], Blank{Number: "...", At: fmt.Sprintf("and %d more lines, listed in plan.xlsx", rest)})
+	}
+	return out
+}
+
+// together puts those blanks of one size, kind and fixing on one line that may
+// be.
+func together(every []Blank, may func(*Blank) bool) []Blank {
+	var out []Blank
+	at, count := map[Blank]int{}, map[int]int{}
+	for _, b := range every {
+		if !may(&b) {
+			out = append(out, b)
 			continue
 		}
-		key := b
-		key.Number, key.At, key.Where = "", "", ""
-		count[key]++
-		if count[key] == 1 {
-			grouped = append(grouped, key)
+		key := Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}
+		k, ok := at[key]
+		if !ok {
+			k = len(out)
+			at[key] = k
+			out = append(out, b)
+		}
+		if count[k]++; count[k] > 1 {
+			key.Number, key.At = fmt.Sprintf("%d of them", count[k]), "of this size, each listed in plan.xlsx"
+			out[k] = key
 		}
 	}
-	for i := range grouped {
-		if b := &grouped[i]; b.Number == "" {
-			n := count[*b]
-			b.Number, b.At = fmt.Sprintf("%d of them", n), "open ends of this size, each listed in plan.xlsx"
-		}
-	}
-	return grouped
+	return out
 }
