@@ -1,6 +1,11 @@
 package report
 
-import "blankoff/takeoff"
+import (
+	"blankoff/fittings"
+	"blankoff/planner/rig"
+	"blankoff/planner/tightness"
+	"blankoff/takeoff"
+)
 
 // Plan is a test plan, ready to be written. Its JSON form is a contract: keys
 // keep their names and meaning; more may be added. Areas in m2, flows in L/s,
@@ -27,6 +32,9 @@ type Plan struct {
 	OwnCuts    *OwnCuts         `json:"your_cuts,omitempty"`
 	Alone      []RigAlone       `json:"rigs_alone,omitempty"`
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
+	// For writers whose figures follow a change.
+	Rigs    rig.Fleet           `json:"-"`
+	Schemes []*tightness.Scheme `json:"-"` // of the sections, in the order in which they first come
 }
 
 // OwnCuts is what a person's own cuts come to, beside the best plan.
@@ -130,6 +138,9 @@ type Piece struct {
 	Area    float64 `json:"area_m2"` // counted
 	Own     float64 `json:"own_area_m2"`
 	Reason  string  `json:"reason,omitempty"`
+
+	Item  *takeoff.Item `json:"-"` // nil where the view was made by hand
+	Exact float64       `json:"-"` // counted, exactly
 }
 
 // Face is an opening, mm; Text is the same for people.
@@ -152,6 +163,14 @@ type Blank struct {
 	Drawing string  `json:"drawing"`
 	Force   float64 `json:"force_n"`
 	Minutes float64 `json:"minutes"`
+	End     EndOf   `json:"-"`
+}
+
+// EndOf is the end of a row from which the sizes of an opening come. Its zero
+// value means that no end is known to have them.
+type EndOf struct {
+	Item *takeoff.Item
+	Role fittings.EndRole
 }
 
 // Side is one side of a cut.
@@ -170,6 +189,7 @@ type Cut struct {
 	At      string    `json:"at"`
 	Why     string    `json:"why"` // empty where the planner chose it
 	Minutes float64   `json:"minutes"`
+	End     EndOf     `json:"-"`
 	Face
 }
 

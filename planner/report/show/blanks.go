@@ -27,7 +27,7 @@ func BySize(sections []report.Section) []Size {
 	for i := range sections {
 		now := map[int]int{}
 		for _, b := range sections[i].Blanks {
-			face := upright(b.Face)
+			face := Upright(b.Face)
 			k, ok := at[face]
 			if !ok {
 				k = len(sizes)
@@ -53,9 +53,9 @@ func BySize(sections []report.Section) []Size {
 	return sizes
 }
 
-// upright turns a rectangular opening so that its longer side comes first: one
+// Upright turns a rectangular opening so that its longer side comes first: one
 // blank serves both ways round.
-func upright(f report.Face) report.Face {
+func Upright(f report.Face) report.Face {
 	if f.Shape != "rectangular" || f.Width >= f.Height {
 		return f
 	}

@@ -37,8 +37,29 @@ type (
 	total string
 )
 
+// freely is a text over the cells beside it, headed a heading inside a sheet, and
+// as a value of another kind than its column's.
+type (
+	freely string
+	headed string
+	as     struct {
+		v    any
+		kind kind
+	}
+)
+
 // given is a number shown with the digits that it has.
 type given float64
+
+// formula is a cell that follows others: how, and its value now. An empty one
+// only holds its value.
+type formula struct {
+	text string
+	now  any
+}
+
+// input is a cell that may be changed.
+type input struct{ v any }
 
 // byHand is a cell to be filled in by hand on paper.
 type byHand struct{}
@@ -126,7 +147,7 @@ func (s *sheet) begin(filter bool) error {
 	heads := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][heading], Value: c.head}
+		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][0][heading], Value: c.head}
 		deep = max(deep, linesOf(c.head, room(c.width)/boldFace))
 	}
 	s.at = 1
@@ -218,18 +239,17 @@ func (s *sheet) put(cells []any) error {
 	out := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		var v any
-		style := int(c.kind)
+		x := cell{style: int(c.kind)}
 		if i < len(cells) {
-			v, style = valueOf(cells[i], style)
+			x = read(cells[i], x.style)
 		}
-		if text, ok := v.(string); ok && c.kind != line {
+		if text, ok := x.v.(string); ok && c.kind != line && x.style != int(free) {
 			deep = max(deep, linesOf(text, room(c.width)))
 		}
-		if _, ok := v.(byHand); ok {
-			v, deep = nil, max(deep, 2)
+		if _, ok := x.v.(byHand); ok {
+			x.v, deep = nil, max(deep, 2)
 		}
-		out[i] = excelize.Cell{StyleID: s.book.styles[l][style], Value: v}
+		out[i] = excelize.Cell{StyleID: s.book.styles[l][x.open][x.style], Value: x.v, Formula: x.formula}
 	}
 	name, err := excelize.CoordinatesToCellName(1, s.at)
 	if err != nil {
@@ -239,13 +259,46 @@ func (s *sheet) put(cells []any) error {
 	return s.out.SetRow(name, out, excelize.RowOpts{Height: height(deep)})
 }
 
+// cell is what goes into one cell.
+type cell struct {
+	v       any
+	style   int
+	formula string
+	open    int // 1: it may be changed
+}
+
+// read unwraps what a row was given for a cell.
+func read(v any, style int) cell {
+	switch v := v.(type) {
+	case input:
+		c := read(v.v, style)
+		c.open = 1
+		return c
+	case formula:
+		c := read(v.now, style)
+		c.formula = v.text
+		return c
+	}
+	c := cell{}
+	c.v, c.style = valueOf(v, style)
+	return c
+}
+
 // valueOf is what a cell holds, and its style where the value asks for another.
 func valueOf(v any, style int) (any, int) {
 	switch v := v.(type) {
 	case permitted:
-		return show.LimitValue(float64(v)), decimals1 + show.LimitDecimals(float64(v)) - 1
+		return show.LimitValue(float64(v)), int(flows)
 	case rounded:
 		return v.v, left0 + int(v.kind)
+	case freely:
+		w, _ := valueOf(string(v), int(free))
+		return w, int(free)
+	case headed:
+		return oneLine(string(v)), heading
+	case as:
+		w, _ := valueOf(v.v, int(v.kind))
+		return w, int(v.kind)
 	case given:
 		return float64(v), int(plain)
 	case bold:
@@ -262,10 +315,11 @@ func valueOf(v any, style int) (any, int) {
 		switch v = oneLine(v); {
 		case v == "":
 			return nil, style
-		case strings.ContainsRune("=+-@", rune(v[0])) && style == int(words):
-			return v, int(typed)
-		case strings.ContainsRune("=+-@", rune(v[0])) && style == int(line):
+		case !strings.ContainsRune("=+-@", rune(v[0])):
+		case style == int(line), style == int(free):
 			return v, int(typedLine)
+		case style == int(words), style == int(plain):
+			return v, int(typed)
 		}
 		return v, style
 	}

@@ -1,0 +1,193 @@
+package xlsx
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+
+	"blankoff/planner/report"
+)
+
+// The sheet windows places every section's limit in what the rigs can read at
+// its test pressure, as package rig does, in formulas. Of each range it has: what
+// the fan holds; how far it reads there, -1 where it can't be used; where the
+// flows begin that are read without a hole, -1 where another range reaches below;
+// and the limits from and to which it can be judged, -1 where another range
+// reaches further or the headroom has no room. Last, by how much a reading may be
+// off, for the range to set.
+
+// window is the layout of the sheet windows.
+type window struct {
+	t      *settingsTable
+	blocks map[string]int // first column of each block, one column a range
+	n      int            // ranges
+	heads  []column
+}
+
+func newWindow(v *report.Plan, t *settingsTable) *window {
+	w := &window{t: t, blocks: map[string]int{}, n: len(t.ranges), heads: []column{
+		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s per m2", width: 14, kind: full},
+		{head: "state", width: 18}, {head: "range to set", width: 20},
+	}}
+	several := len(v.Rigs) > 1
+	for _, block := range blockNames {
+		w.blocks[block] = len(w.heads) + 1
+		for _, r := range v.Rigs {
+			for _, g := range r.Ranges {
+				name := g.Name
+				if several {
+					name = r.Name + ": " + name
+				}
+				w.heads = append(w.heads, column{head: block + name, width: 12, kind: full, screen: true})
+			}
+		}
+	}
+	return w
+}
+
+// blockNames are the blocks, in the order of the sheet.
+var blockNames = []string{holds, readsFrom, readsTo, beginsAt, judgesFrom, judgesTo, mayErr}
+
+const (
+	holds, readsFrom, readsTo      = "fan holds L/s, ", "reads from L/s, ", "reads to L/s, "
+	beginsAt, judgesFrom, judgesTo = "begins at L/s, ", "judges from L/s, ", "judges to L/s, "
+	mayErr                         = "error L/s, "
+)
+
+// cell is the cell of range j in a block, and span that of ranges from to to-1.
+func (w *window) cell(block string, j, row int) string {
+	name, _ := excelize.CoordinatesToCellName(w.blocks[block]+j, row)
+	return name
+}
+
+func (w *window) span(block string, from, to, row int) string {
+	return w.cell(block, from, row) + ":" + w.cell(block, to-1, row)
+}
+
+func (w *window) all(block string, row int) string { return w.span(block, 0, w.n, row) }
+
+// set is a cell of a range's row on the sheet settings.
+func (w *window) set(letter string, j int) string {
+	return fmt.Sprintf("settings!$%s$%d", letter, w.t.ranges[j].at)
+}
+
+// fan is what the fan holds, through its hose where there is one: on each
+// stretch of the curve q = q0 + s (p - p0) against the test pressure P and the
+// hose's c q^2 gives s c q^2 - q + K = 0 with K = q0 + s (P - p0), so that
+// q = 2 K / (1 + sqrt(1 - 4 s c K)), up to where the stretch ends. The greatest q
+// of all stretches is held.
+func (w *window) fan(j, row int) string {
+	g := w.t.ranges[j]
+	if g.fan[0] == 0 {
+		return ""
+	}
+	col := func(letter string) string {
+		return fmt.Sprintf("settings!$%s$%d:$%s$%d", letter, g.fan[0], letter, g.fan[1])
+	}
+	p := fmt.Sprintf("$B%d", row)
+	C, D, E, F := col("C"), col("D"), col("E"), col("F")
+	slope := fmt.Sprintf("(%s-%s)/(%s-%s+(%s=%s))", F, E, D, C, D, C)
+	k := fmt.Sprintf("(%s+(%s-%s)*%s)", E, p, C, slope)
+	if !g.hose {
+		return fmt.Sprintf("SUMPRODUCT((%s>%s)*(%s<=%s)*%s)", p, C, p, D, k)
+	}
+	c := w.set("K", j)
+	up := func(x string) string { return fmt.Sprintf("SQRT(((%s-%s)+ABS(%s-%s))/2/%s)", x, p, x, p, c) } // sqrt of what is over 0
+	disc := fmt.Sprintf("(1-4*%s*%s*%s)", slope, c, k)
+	q := fmt.Sprintf("(2*%s/(1+SQRT((%s+ABS(%s))/2)))", k, disc, disc)
+	least := fmt.Sprintf("((%s+%s-ABS(%s-%s))/2)", q, up(D), q, up(D)) // the smaller of both
+	return fmt.Sprintf("SUMPRODUCT(MAX((%s>=%s)*%s))", least, up(C), least)
+}
+
+// rangeCells are the formulas of one range, block by block.
+func (w *window) rangeCells(j, row int) map[string]string {
+	from, to := w.rigOf(j)
+	lows, highs := w.span(readsFrom, from, to, row), w.span(readsTo, from, to, row)
+	low, high := w.cell(readsFrom, j, row), w.cell(readsTo, j, row)
+	begins := w.span(beginsAt, from, to, row)
+	judge := w.cell(judgesFrom, j, row)
+	most := w.set("M", j)
+	if w.t.ranges[j].fan[0] > 0 {
+		most = fmt.Sprintf("MIN(%s,%s)", most, w.cell(holds, j, row))
+	}
+	return map[string]string{
+		holds:      w.fan(j, row),
+		readsFrom:  w.set("L", j),
+		readsTo:    fmt.Sprintf("IF(AND(%s>=%s,$B%d>0),%s,-1)", most, low, row, most),
+		beginsAt:   fmt.Sprintf("IF(%s<0,-1,IF(SUMPRODUCT((%s<%s)*(%s>=%s))=0,%s,-1))", high, lows, low, highs, low, low),
+		judgesFrom: fmt.Sprintf("IF(%s<0,-1,IF(SUMPRODUCT((%s<=%s)*(%s>%s))>0,-1,SUMPRODUCT(MAX((%s<=%s)*%s))))", high, lows, high, highs, high, begins, high, begins),
+		judgesTo:   fmt.Sprintf("IF(%s<0,-1,IF(AND(headroom>=1,%s<=%s/headroom),%s/headroom,-1))", judge, judge, high, high),
+		mayErr:     w.errorCell(j, row),
+	}
+}
+
+// errorCell is how far a reading at the limit may be off, 1E+99 where the range
+// isn't to be used. One that doesn't hold the headroom alone comes after those
+// that do; of two with the same error, the lower comes first.
+func (w *window) errorCell(j, row int) string {
+	from, to := w.rigOf(j)
+	q := fmt.Sprintf("$C%d*$E%d", row, row)
+	low, high := w.cell(readsFrom, j, row), w.cell(readsTo, j, row)
+	in := fmt.Sprintf("SUMPRODUCT((%s<=%s)*(%s>=%s))=0", w.span(judgesFrom, from, to, row), q, w.span(judgesTo, from, to, row), q)
+	return fmt.Sprintf("IF(OR(%s<0,%s<%s,%s>%s,%s),1E+99,MAX(%s*%s/100,%s)+%s*1E-10+IF(%s<=%s/headroom,0,1E+6))",
+		high, q, low, q, high, in, q, w.set("E", j), w.set("F", j), w.set("D", j), q, high)
+}
+
+// rigOf is the ranges of range j's rig.
+func (w *window) rigOf(j int) (from, to int) {
+	for r := 0; r+1 < len(w.t.first); r++ {
+		if j >= w.t.first[r] && j < w.t.first[r+1] {
+			return w.t.first[r], w.t.first[r+1]
+		}
+	}
+	return 0, w.n
+}
+
+// state says where the section lies; areas may be off by 1e-9 m2, the noise of
+// adding them up.
+func (w *window) state(row int) string {
+	from, to := w.all(judgesFrom, row), w.all(judgesTo, row)
+	least, most, per := fmt.Sprintf("$C%d", row), fmt.Sprintf("$D%d", row), fmt.Sprintf("$E%d", row)
+	small := least + "<min_area_m2-1E-9"
+	large := "AND(max_area_m2>0," + most + ">max_area_m2+1E-9)"
+	q := least + "*" + per
+	return fmt.Sprintf(`IF(%s<=0,"plan again: no such class",IF(AND(NOT(%s),NOT(%s),SUMPRODUCT((%s<=(%s+1E-9)*%s)*(%s>=(%s-1E-9)*%s))>0),"in range",`+
+		`IF(OR(%s,(%s-1E-9)*%s>MAX(%s)),"OVER RANGE",IF(SUMPRODUCT((%s<=%s)*(%s>=%s))>0,"UNDER RANGE, area",`+
+		`IF(AND(SUMPRODUCT((%s>=0)*(%s<%s))>0,SUMPRODUCT((%s>=0)*(%s>%s))>0),"UNDER RANGE, gap","UNDER RANGE")))))`,
+		per, small, large, from, least, per, to, most, per,
+		large, most, per, to, from, q, to, q,
+		to, to, q, to, from, q)
+}
+
+// toSet is the range with the smallest error; of several rigs, of the smallest of
+// what each would use.
+func (w *window) toSet(row int) string {
+	name := func(from, to int) string {
+		errs := w.span(mayErr, from, to, row)
+		var names []string
+		for j := from; j < to; j++ {
+			text := w.set("B", j)
+			if len(w.t.first) > 2 {
+				text = w.set("A", j) + `&": "&` + text
+			}
+			names = append(names, text)
+		}
+		return fmt.Sprintf("CHOOSE(MATCH(MIN(%s),%s,0),%s)", errs, errs, strings.Join(names, ","))
+	}
+	if len(w.t.first) == 2 {
+		return fmt.Sprintf(`IF(MIN(%s)>=1E+99,"",%s)`, w.all(mayErr, row), name(0, w.n))
+	}
+	// what each rig would use, the mark of one that doesn't hold the headroom alone left out
+	var best []string
+	for r := 0; r+1 < len(w.t.first); r++ {
+		m := "MIN(" + w.span(mayErr, w.t.first[r], w.t.first[r+1], row) + ")"
+		best = append(best, fmt.Sprintf("%s-IF(AND(%s>=1E+6,%s<1E+99),1E+6,0)", m, m, m))
+	}
+	least := "MIN(" + strings.Join(best, ",") + ")"
+	text := `""`
+	for r := len(best) - 1; r >= 0; r-- {
+		text = fmt.Sprintf("IF(%s<=%s,%s,%s)", best[r], least, name(w.t.first[r], w.t.first[r+1]), text)
+	}
+	return fmt.Sprintf(`IF(MIN(%s)>=1E+99,"",%s)`, w.all(mayErr, row), text)
+}
