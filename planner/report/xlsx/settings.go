@@ -2,7 +2,6 @@ package xlsx
 
 import (
 	"fmt"
-	"strings"
 
 	"github.com/xuri/excelize/v2"
 
@@ -93,17 +92,19 @@ func (t *settingsTable) values(v *report.Plan) {
 
 // classTable is the classes of the schemes used: limit = k p^n.
 func (t *settingsTable) classTable(schemes []*tightness.Scheme) {
-	t.put(headed("scheme"), headed("class"), headed("k, L/s per m2 at 1 Pa"), headed("exponent n"), headed("source"))
+	t.put(headed("scheme"), headed("class"), headed("k, L/s per m2 at 1 Pa"), headed("exponent n"), headed("key"), headed("source"))
 	for _, s := range schemes {
 		if s.Numbered {
 			// k goes with the number of the class
 			if c, err := s.Class("1"); err == nil {
-				t.each[s.Name] = t.put(s.Name, "each 1", input{as{c.K, full}}, input{as{s.Exponent, full}}, freely(s.Source+"; "+s.Sureness))
+				t.each[s.Name] = t.put(s.Name, "each 1", input{as{c.K, full}}, input{as{s.Exponent, full}}, nil, freely(s.Source+"; "+s.Sureness))
 			}
 			continue
 		}
 		for _, c := range s.Classes() {
-			row := t.put(s.Name, c.Name, input{as{c.K, full}}, input{as{s.Exponent, full}}, freely(c.Source+"; "+c.Sureness))
+			n := len(t.rows) + 2
+			row := t.put(s.Name, c.Name, input{as{c.K, full}}, input{as{s.Exponent, full}}, formula{fmt.Sprintf(`A%d&"|"&B%d`, n, n), s.Name + "|" + c.Name},
+				freely(c.Source+"; "+c.Sureness))
 			if t.classes[0] == 0 {
 				t.classes[0] = row
 			}
@@ -218,6 +219,6 @@ func (t *settingsTable) limitPerM2(scheme string, c map[string]string, row int) 
 	col := func(letter string) string {
 		return fmt.Sprintf("settings!$%s$%d:$%s$%d", letter, t.classes[0], letter, t.classes[1])
 	}
-	return strings.Join([]string{fmt.Sprintf("SUMPRODUCT((%s=%s%d)", col("A"), c["scheme"], row), fmt.Sprintf("(%s=%s&\"\")", col("B"), class),
-		col("C"), fmt.Sprintf("%s^%s)", pa, col("D"))}, "*")
+	at := fmt.Sprintf(`MATCH(%s%d&"|"&%s,%s,0)`, c["scheme"], row, class, col("E"))
+	return fmt.Sprintf("IFERROR(INDEX(%s,%s)*%s^INDEX(%s,%s),0)", col("C"), at, pa, col("D"), at)
 }

@@ -302,11 +302,11 @@ func valueOf(v any, style int) (any, int) {
 	case given:
 		return float64(v), int(plain)
 	case bold:
-		return oneLine(string(v)), int(ticked)
+		return valueOf(string(v), int(ticked))
 	case start:
-		return oneLine(string(v)), int(ticked)
+		return valueOf(string(v), int(ticked))
 	case total:
-		return oneLine(string(v)), int(ticked)
+		return valueOf(string(v), int(ticked))
 	case float64:
 		if math.IsInf(v, 0) || math.IsNaN(v) {
 			return nil, style
@@ -318,7 +318,7 @@ func valueOf(v any, style int) (any, int) {
 		case !strings.ContainsRune("=+-@", rune(v[0])):
 		case style == int(line), style == int(free):
 			return v, int(typedLine)
-		case style == int(words), style == int(plain):
+		case style != heading:
 			return v, int(typed)
 		}
 		return v, style

@@ -43,6 +43,12 @@ func newWindow(v *report.Plan, t *settingsTable) *window {
 			}
 		}
 	}
+	if several {
+		w.blocks[best] = len(w.heads) + 1
+		for _, r := range v.Rigs {
+			w.heads = append(w.heads, column{head: best + r.Name, width: 12, kind: full, screen: true})
+		}
+	}
 	return w
 }
 
@@ -53,6 +59,7 @@ const (
 	holds, readsFrom, readsTo      = "fan holds L/s, ", "reads from L/s, ", "reads to L/s, "
 	beginsAt, judgesFrom, judgesTo = "begins at L/s, ", "judges from L/s, ", "judges to L/s, "
 	mayErr                         = "error L/s, "
+	best                           = "least error L/s, " // one column a rig, where there are several
 )
 
 // cell is the cell of range j in a block, and span that of ranges from to to-1.
@@ -100,24 +107,49 @@ func (w *window) fan(j, row int) string {
 	return fmt.Sprintf("SUMPRODUCT(MAX((%s>=%s)*%s))", least, up(C), least)
 }
 
+// any says that a condition holds for one of the ranges from to to-1; each is
+// given the cell of a range in a block.
+func (w *window) any(from, to, row int, condition func(cell func(block string) string) string) string {
+	var terms []string
+	for j := from; j < to; j++ {
+		terms = append(terms, condition(func(block string) string { return w.cell(block, j, row) }))
+	}
+	return "OR(" + strings.Join(terms, ",") + ")"
+}
+
+// judged says that limits from least to most are in one of the windows.
+func (w *window) judged(from, to, row int, least, most string) string {
+	return w.any(from, to, row, func(c func(string) string) string {
+		return fmt.Sprintf("AND(%s<=%s,%s>=%s)", c(judgesFrom), least, c(judgesTo), most)
+	})
+}
+
 // rangeCells are the formulas of one range, block by block.
 func (w *window) rangeCells(j, row int) map[string]string {
 	from, to := w.rigOf(j)
-	lows, highs := w.span(readsFrom, from, to, row), w.span(readsTo, from, to, row)
-	low, high := w.cell(readsFrom, j, row), w.cell(readsTo, j, row)
-	begins := w.span(beginsAt, from, to, row)
-	judge := w.cell(judgesFrom, j, row)
+	low, high, judge := w.cell(readsFrom, j, row), w.cell(readsTo, j, row), w.cell(judgesFrom, j, row)
 	most := w.set("M", j)
 	if w.t.ranges[j].fan[0] > 0 {
 		most = fmt.Sprintf("MIN(%s,%s)", most, w.cell(holds, j, row))
+	}
+	below := w.any(from, to, row, func(c func(string) string) string {
+		return fmt.Sprintf("AND(%s<%s,%s>=%s)", c(readsFrom), low, c(readsTo), low)
+	})
+	further := w.any(from, to, row, func(c func(string) string) string {
+		return fmt.Sprintf("AND(%s<=%s,%s>%s)", c(readsFrom), high, c(readsTo), high)
+	})
+	var begins []string
+	for i := from; i < to; i++ {
+		b := w.cell(beginsAt, i, row)
+		begins = append(begins, fmt.Sprintf("IF(%s<=%s,%s,-1)", b, high, b))
 	}
 	return map[string]string{
 		holds:      w.fan(j, row),
 		readsFrom:  w.set("L", j),
 		readsTo:    fmt.Sprintf("IF(AND(%s>=%s,$B%d>0),%s,-1)", most, low, row, most),
-		beginsAt:   fmt.Sprintf("IF(%s<0,-1,IF(SUMPRODUCT((%s<%s)*(%s>=%s))=0,%s,-1))", high, lows, low, highs, low, low),
-		judgesFrom: fmt.Sprintf("IF(%s<0,-1,IF(SUMPRODUCT((%s<=%s)*(%s>%s))>0,-1,SUMPRODUCT(MAX((%s<=%s)*%s))))", high, lows, high, highs, high, begins, high, begins),
-		judgesTo:   fmt.Sprintf("IF(%s<0,-1,IF(AND(headroom>=1,%s<=%s/headroom),%s/headroom,-1))", judge, judge, high, high),
+		beginsAt:   fmt.Sprintf("IF(OR(%s<0,%s),-1,%s)", high, below, low),
+		judgesFrom: fmt.Sprintf("IF(OR(%s<0,%s),-1,MAX(%s))", high, further, strings.Join(begins, ",")),
+		judgesTo:   fmt.Sprintf("IF(OR(%s<0,headroom<1),-1,IF(%s*headroom<=%s,%s/headroom,-1))", judge, judge, high, high),
 		mayErr:     w.errorCell(j, row),
 	}
 }
@@ -129,9 +161,8 @@ func (w *window) errorCell(j, row int) string {
 	from, to := w.rigOf(j)
 	q := fmt.Sprintf("$C%d*$E%d", row, row)
 	low, high := w.cell(readsFrom, j, row), w.cell(readsTo, j, row)
-	in := fmt.Sprintf("SUMPRODUCT((%s<=%s)*(%s>=%s))=0", w.span(judgesFrom, from, to, row), q, w.span(judgesTo, from, to, row), q)
-	return fmt.Sprintf("IF(OR(%s<0,%s<%s,%s>%s,%s),1E+99,MAX(%s*%s/100,%s)+%s*1E-10+IF(%s<=%s/headroom,0,1E+6))",
-		high, q, low, q, high, in, q, w.set("E", j), w.set("F", j), w.set("D", j), q, high)
+	return fmt.Sprintf("IF(OR(%s<0,%s<%s,%s>%s,NOT(%s)),1E+99,MAX(%s*%s/100,%s)+%s*1E-10+IF(%s<=%s/headroom,0,1E+6))",
+		high, q, low, q, high, w.judged(from, to, row, q, q), q, w.set("E", j), w.set("F", j), w.set("D", j), q, high)
 }
 
 // rigOf is the ranges of range j's rig.
@@ -147,47 +178,54 @@ func (w *window) rigOf(j int) (from, to int) {
 // state says where the section lies; areas may be off by 1e-9 m2, the noise of
 // adding them up.
 func (w *window) state(row int) string {
-	from, to := w.all(judgesFrom, row), w.all(judgesTo, row)
 	least, most, per := fmt.Sprintf("$C%d", row), fmt.Sprintf("$D%d", row), fmt.Sprintf("$E%d", row)
 	small := least + "<min_area_m2-1E-9"
 	large := "AND(max_area_m2>0," + most + ">max_area_m2+1E-9)"
 	q := least + "*" + per
-	return fmt.Sprintf(`IF(%s<=0,"plan again: no such class",IF(AND(NOT(%s),NOT(%s),SUMPRODUCT((%s<=(%s+1E-9)*%s)*(%s>=(%s-1E-9)*%s))>0),"in range",`+
-		`IF(OR(%s,(%s-1E-9)*%s>MAX(%s)),"OVER RANGE",IF(SUMPRODUCT((%s<=%s)*(%s>=%s))>0,"UNDER RANGE, area",`+
-		`IF(AND(SUMPRODUCT((%s>=0)*(%s<%s))>0,SUMPRODUCT((%s>=0)*(%s>%s))>0),"UNDER RANGE, gap","UNDER RANGE")))))`,
-		per, small, large, from, least, per, to, most, per,
-		large, most, per, to, from, q, to, q,
-		to, to, q, to, from, q)
+	in := w.judged(0, w.n, row, "("+least+"+1E-9)*"+per, "("+most+"-1E-9)*"+per)
+	under := w.any(0, w.n, row, func(c func(string) string) string {
+		return fmt.Sprintf("AND(%s>=0,%s<%s)", c(judgesTo), c(judgesTo), q)
+	})
+	above := w.any(0, w.n, row, func(c func(string) string) string {
+		return fmt.Sprintf("AND(%s>=0,%s>%s)", c(judgesTo), c(judgesFrom), q)
+	})
+	return fmt.Sprintf(`IF(%s<=0,"plan again: no such class",IF(AND(NOT(%s),NOT(%s),%s),"in range",IF(OR(%s,(%s-1E-9)*%s>MAX(%s)),"OVER RANGE",`+
+		`IF(%s,"UNDER RANGE, area",IF(AND(%s,%s),"UNDER RANGE, gap","UNDER RANGE")))))`,
+		per, small, large, in, large, most, per, w.all(judgesTo, row), w.judged(0, w.n, row, q, q), under, above)
+}
+
+// bestCell is the error of the range that a rig would use, without the mark of
+// one that doesn't hold the headroom alone.
+func (w *window) bestCell(r, row int) string {
+	least := "MIN(" + w.span(mayErr, w.t.first[r], w.t.first[r+1], row) + ")"
+	return fmt.Sprintf("IF(%s>=1E+99,1E+99,IF(%s>=1E+6,%s-1E+6,%s))", least, least, least, least)
 }
 
 // toSet is the range with the smallest error; of several rigs, of the smallest of
 // what each would use.
 func (w *window) toSet(row int) string {
-	name := func(from, to int) string {
+	name := func(r int) string {
+		from, to := w.t.first[r], w.t.first[r+1]
 		errs := w.span(mayErr, from, to, row)
 		var names []string
 		for j := from; j < to; j++ {
 			text := w.set("B", j)
-			if len(w.t.first) > 2 {
+			if w.rigs() > 1 {
 				text = w.set("A", j) + `&": "&` + text
 			}
 			names = append(names, text)
 		}
 		return fmt.Sprintf("CHOOSE(MATCH(MIN(%s),%s,0),%s)", errs, errs, strings.Join(names, ","))
 	}
-	if len(w.t.first) == 2 {
-		return fmt.Sprintf(`IF(MIN(%s)>=1E+99,"",%s)`, w.all(mayErr, row), name(0, w.n))
+	if w.rigs() == 1 {
+		return fmt.Sprintf(`IF(MIN(%s)>=1E+99,"",%s)`, w.all(mayErr, row), name(0))
 	}
-	// what each rig would use, the mark of one that doesn't hold the headroom alone left out
-	var best []string
-	for r := 0; r+1 < len(w.t.first); r++ {
-		m := "MIN(" + w.span(mayErr, w.t.first[r], w.t.first[r+1], row) + ")"
-		best = append(best, fmt.Sprintf("%s-IF(AND(%s>=1E+6,%s<1E+99),1E+6,0)", m, m, m))
+	all := w.span(best, 0, w.rigs(), row)
+	var names []string
+	for r := range w.rigs() {
+		names = append(names, name(r))
 	}
-	least := "MIN(" + strings.Join(best, ",") + ")"
-	text := `""`
-	for r := len(best) - 1; r >= 0; r-- {
-		text = fmt.Sprintf("IF(%s<=%s,%s,%s)", best[r], least, name(w.t.first[r], w.t.first[r+1]), text)
-	}
-	return fmt.Sprintf(`IF(MIN(%s)>=1E+99,"",%s)`, w.all(mayErr, row), text)
+	return fmt.Sprintf(`IF(MIN(%s)>=1E+99,"",CHOOSE(MATCH(MIN(%s),%s,0),%s))`, all, all, all, strings.Join(names, ","))
 }
+
+func (w *window) rigs() int { return len(w.t.first) - 1 }

@@ -3,6 +3,7 @@ package xlsx
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 
 	"blankoff/planner/report"
@@ -50,7 +51,21 @@ func (w *window) cells(v *report.Plan, s *report.Section, row int) []any {
 			}
 		}
 	}
+	for r := range w.rigs() {
+		if w.rigs() > 1 {
+			cells = append(cells, formula{w.bestCell(r, row), w.least(r, now[mayErr])})
+		}
+	}
 	return cells
+}
+
+// least is what bestCell gives.
+func (w *window) least(r int, errs []float64) float64 {
+	least := slices.Min(errs[w.t.first[r]:w.t.first[r+1]])
+	if least >= 1e6 && least < 1e99 {
+		least -= 1e6
+	}
+	return least
 }
 
 // now works the blocks out as the formulas do.
