@@ -35,6 +35,7 @@ var rooms = map[string][]string{
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "gonum.org/v1/gonum"},
 	"planner/report":        {"blankoff"},
+	"planner/report/live":   {"blankoff/fittings", "blankoff/takeoff"},
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
 	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra"},

@@ -105,8 +105,7 @@ func (r row) bendEnd() (section, bool) {
 // reducingBend is two cheeks, a heel whose radius rho changes linearly from r1 to
 // r2, and a throat of constant radius. With m the change of radius per radian the
 // heel is h / (2 m) [rho sqrt(rho^2+m^2) + m^2 asinh(rho/|m|)] from r1 to r2: the
-// arc of a spiral of Archimedes, mensuration. Equal ends would divide by 0, so
-// the formula holds while they differ.
+// arc of a spiral of Archimedes, mensuration; with equal ends it is h r1 theta.
 func (r row) reducingBend(s section, w, h, theta *Expr) *Expr {
 	far, ok := r.bendEnd()
 	throat := r.throat(w)
@@ -121,7 +120,7 @@ func (r row) reducingBend(s section, w, h, theta *Expr) *Expr {
 	}
 	sum := plus(
 		times(theta, minus(over(plus(square(r1), times(r1, r2), square(r2)), num(3)), square(throat))),
-		times(over(h, times(num(2), m)), minus(edge(r2), edge(r1))),
+		call("IF", m, times(over(h, times(num(2), m)), minus(edge(r2), edge(r1))), times(h, r1, theta)),
 		times(h, throat, theta))
 	if r.has(fittings.Legs) {
 		sum = plus(sum, times(plus(s.girth(), far.girth()), r.size(fittings.Legs)))

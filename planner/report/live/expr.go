@@ -52,7 +52,13 @@ var functions = map[string]func(a []float64) float64{
 	"ASINH":   func(a []float64) float64 { return math.Asinh(a[0]) },
 	"ABS":     func(a []float64) float64 { return math.Abs(a[0]) },
 	"RADIANS": func(a []float64) float64 { return a[0] * math.Pi / 180 },
-	"MAX":     func(a []float64) float64 { return math.Max(a[0], a[1]) },
+	"IF": func(a []float64) float64 { // the second unless the first is 0, then the third
+		if a[0] != 0 {
+			return a[1]
+		}
+		return a[2]
+	},
+	"MAX": func(a []float64) float64 { return math.Max(a[0], a[1]) },
 }
 
 // Value works the formula out; it is NaN where that can't be done.

@@ -101,6 +101,7 @@ type sizeRows struct {
 	c, here map[string]string
 	last    int // row of the sheet blanks
 	at      int // the row before
+	sizes   int // listed
 }
 
 func (r *sizeRows) range1(head string) string {
@@ -124,7 +125,7 @@ func (r *sizeRows) cells(s *show.Size) []any {
 	cells := []any{s.Text, s.Shape, formula{fmt.Sprintf("SUM(%s%d:%s%d)", c["cuts"], r.at, c["scope"], r.at), s.Fits()},
 		count(`"cut"`, s.Cuts), count(`"open end"`, s.OpenEnds), scope, s.Together, force,
 		formula{fmt.Sprintf("SUMIF(%s,%s,%s)", make1, key, r.range1("minutes")), s.Minutes}}
-	if float64(r.last)*float64(r.last) > mostCounted && r.last > 20000 {
+	if float64(r.last)*float64(r.sizes) > mostCounted {
 		for i := range cells {
 			if f, ok := cells[i].(formula); ok {
 				cells[i] = f.now

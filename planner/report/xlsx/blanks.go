@@ -39,7 +39,7 @@ func blankColumns() []column {
 
 // blanks writes every blank of every test, with boxes to tick.
 func blanks(b *book, v *report.Plan) error {
-	r := blankRow{l: b.follow, c: letters(blankColumns()), pa: letters(sectionColumns(b.follow))["test Pa"]}
+	r := blankRow{l: b.follow, c: b.follow.onBlanks, pa: b.follow.onSections["test Pa"]}
 	return b.sheet("blanks", blankColumns(), func(row func(...any) error) error {
 		r.at = 1
 		for i := range v.Sections {
@@ -73,7 +73,7 @@ func sizes(b *book, v *report.Plan) error {
 	}
 	return b.sheet("blanks by size", columns, func(row func(...any) error) error {
 		all := show.BySize(v.Sections)
-		r := sizeRows{l: b.follow, c: letters(blankColumns()), here: letters(columns), last: 1, at: 1}
+		r := sizeRows{l: b.follow, c: b.follow.onBlanks, here: letters(columns), last: 1, at: 1, sizes: len(all)}
 		for i := range v.Sections {
 			r.last += len(v.Sections[i].Blanks)
 		}

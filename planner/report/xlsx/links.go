@@ -17,25 +17,29 @@ import (
 // links says where everything stands in the workbook, so that one cell can
 // follow another. A formula is only used where it gives the figure of the view.
 type links struct {
-	v        *report.Plan
-	row      map[*takeoff.Item]int             // on the sheet takeoff
-	kids     map[*takeoff.Item][]*takeoff.Item // rows that hang on a row, in the order of the file
-	split    map[*takeoff.Item]bool            // rows that lie in several stretches
-	dims     []fittings.Dim                    // size columns of the sheet takeoff
-	at       map[string]string                 // heading to column of the sheet takeoff
-	pieces   [][2]int                          // rows of every section on the sheet pieces, 0: none
-	outside  [2]int                            // rows of what is in no section there
-	blanks   [][2]int                          // rows of every section on the sheet blanks
-	basis    bool                              // areas are on a basis other than the exact one
-	sheet    float64                           // mm
-	settings *settingsTable
-	window   *window
+	v          *report.Plan
+	row        map[*takeoff.Item]int             // on the sheet takeoff
+	kids       map[*takeoff.Item][]*takeoff.Item // rows that hang on a row, in the order of the file
+	split      map[*takeoff.Item]bool            // rows that lie in several stretches
+	dims       []fittings.Dim                    // size columns of the sheet takeoff
+	at         map[string]string                 // heading to column of the sheet takeoff
+	onSections map[string]string                 // the same of other sheets
+	onPieces   map[string]string
+	onBlanks   map[string]string
+	onWindows  map[string]string
+	pieces     [][2]int // rows of every section on the sheet pieces, 0: none
+	outside    [2]int   // rows of what is in no section there
+	blanks     [][2]int // rows of every section on the sheet blanks
+	basis      bool     // areas are on a basis other than the exact one
+	sheet      float64  // mm
+	settings   *settingsTable
+	window     *window
 }
 
 // newLinks lays the workbook out.
 func newLinks(v *report.Plan) *links {
 	l := &links{v: v, row: map[*takeoff.Item]int{}, kids: map[*takeoff.Item][]*takeoff.Item{}, split: map[*takeoff.Item]bool{}, sheet: v.Settings.Sheet}
-	if t := v.Takeoff; t != nil {
+	if t := v.Takeoff; t != nil && !l.large() {
 		l.basis = !t.Rule.Exact()
 		for i := range t.Items {
 			if it := t.Items[i].Measured; it != nil {
@@ -51,9 +55,11 @@ func newLinks(v *report.Plan) *links {
 		l.dims = l.usedDims()
 	}
 	l.at = letters(takeoffColumns(l))
+	l.onSections, l.onPieces, l.onBlanks = letters(sectionColumns()), letters(pieceColumns()), letters(blankColumns())
 	l.layPieces()
 	l.settings = newSettings(v)
 	l.window = newWindow(v, l.settings)
+	l.onWindows = letters(l.window.heads)
 	return l
 }
 
@@ -80,6 +86,10 @@ func (l *links) layPieces() {
 			l.split[p.Item] = true
 		}
 	}
+	if l.large() {
+		l.pieces, l.blanks = make([][2]int, len(l.v.Sections)), make([][2]int, len(l.v.Sections))
+		return
+	}
 	next, blank := 2, 2
 	for i := range l.v.Sections {
 		s := &l.v.Sections[i]
@@ -93,6 +103,20 @@ func (l *links) layPieces() {
 	for i := range l.v.Outside {
 		see(&l.v.Outside[i])
 	}
+}
+
+// large reports whether something doesn't fit into a sheet, so that cells can't
+// follow one another: they hold their figures then.
+func (l *links) large() bool {
+	pieces, blanks, items := len(l.v.Outside), 0, 0
+	for i := range l.v.Sections {
+		pieces += len(l.v.Sections[i].Pieces)
+		blanks += len(l.v.Sections[i].Blanks)
+	}
+	if l.v.Takeoff != nil {
+		items = len(l.v.Takeoff.Items) + len(l.v.Takeoff.Refused)
+	}
+	return max(pieces, blanks, items) > lastRow-4
 }
 
 // rowsFrom takes n rows.

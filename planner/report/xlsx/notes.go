@@ -59,7 +59,7 @@ func leftNotes(l *links, row func(...any) error) error {
 	v := l.v
 	for i := range v.Outside {
 		p := &v.Outside[i]
-		if err := row("outside", show.Span(p), follows(fmt.Sprintf("pieces!%s%d", letters(pieceColumns())["counted m2"], l.outside[0]+i), p.Area, p.Area), p.Reason); err != nil {
+		if err := row("outside", show.Span(p), l.outsideArea(i), p.Reason); err != nil {
 			return err
 		}
 	}
@@ -104,4 +104,13 @@ func plainNotes(l *links, row func(...any) error) error {
 		}
 	}
 	return nil
+}
+
+// outsideArea is the area of a stretch in no section, as the sheet pieces has it.
+func (l *links) outsideArea(i int) any {
+	m2 := l.v.Outside[i].Area
+	if l.outside[0] == 0 {
+		return m2
+	}
+	return formula{fmt.Sprintf("pieces!%s%d", l.onPieces["counted m2"], l.outside[0]+i), m2}
 }

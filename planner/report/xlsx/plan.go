@@ -118,7 +118,7 @@ func summarySettings(v *report.Plan) [][2]any {
 	}
 	lines := [][2]any{
 		{"schedule", v.Schedule.File}, {"sha256 of the schedule", v.Schedule.SHA256},
-		{"rig", s.Rig}, {"headroom", s.Headroom}, {"aim", aim}, {"minutes of one test", s.TestMinutes},
+		{"rig", s.Rig}, {"headroom", formula{"headroom", s.Headroom}}, {"aim", aim}, {"minutes of one test", formula{"test_minutes", s.TestMinutes}},
 		{"scheme where none is given", s.Scheme}, {"class where none is given", or(s.Class, "none")},
 	}
 	if s.TestPa > 0 {
@@ -126,10 +126,10 @@ func summarySettings(v *report.Plan) [][2]any {
 	}
 	lines = append(lines, [2]any{"sign where none is given", s.Sign})
 	if s.MinArea > 0 {
-		lines = append(lines, [2]any{"a section at least, m2", s.MinArea})
+		lines = append(lines, [2]any{"a section at least, m2", formula{"min_area_m2", s.MinArea}})
 	}
 	if s.MaxArea > 0 {
-		lines = append(lines, [2]any{"a section at most, m2", s.MaxArea})
+		lines = append(lines, [2]any{"a section at most, m2", formula{"max_area_m2", s.MaxArea}})
 	}
 	if s.PieceLength > 0 {
 		lines = append(lines, [2]any{"straights made in, m", s.PieceLength})

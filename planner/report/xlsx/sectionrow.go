@@ -49,7 +49,7 @@ func (r sectionRow) sumOf(head string, gives, now float64) any {
 	if r.l.pieces[r.i][0] == 0 {
 		return now
 	}
-	return follows("SUM("+rangeOf("pieces", letters(pieceColumns())[head], r.l.pieces[r.i])+")", gives, now)
+	return follows("SUM("+rangeOf("pieces", r.l.onPieces[head], r.l.pieces[r.i])+")", gives, now)
 }
 
 // perM2 is k p^n.
@@ -86,7 +86,7 @@ func (r sectionRow) state() any {
 	if len(r.l.v.Rigs) == 0 {
 		return state(r.s)
 	}
-	text, now := fmt.Sprintf("windows!%s%d", letters(r.l.window.heads)["state"], r.i+2), stateNow(r.l.v, r.s)
+	text, now := fmt.Sprintf("windows!%s%d", r.l.onWindows["state"], r.i+2), stateNow(r.l.v, r.s)
 	if r.s.Grouping {
 		text, now = text+`&", grouping"`, now+", grouping"
 	}
@@ -98,7 +98,7 @@ func (r sectionRow) toSet() any {
 	if len(r.l.v.Rigs) == 0 {
 		return now
 	}
-	return formula{fmt.Sprintf(`windows!%s%d&""`, letters(r.l.window.heads)["range to set"], r.i+2), now}
+	return formula{fmt.Sprintf(`windows!%s%d&""`, r.l.onWindows["range to set"], r.i+2), now}
 }
 
 // largest is the blank with the greatest force on it.
@@ -107,7 +107,10 @@ func (r sectionRow) largest() (face, force any) {
 	if !ok {
 		return nil, nil
 	}
-	c := letters(blankColumns())
+	c := r.l.onBlanks
+	if r.l.blanks[r.i][0] == 0 {
+		return l.Text, l.Force
+	}
 	forces := rangeOf("blanks", c["force N"], r.l.blanks[r.i])
 	return formula{fmt.Sprintf("INDEX(%s,MATCH(MAX(%s),%s,0))", rangeOf("blanks", c["size"], r.l.blanks[r.i]), forces, forces), l.Text},
 		formula{"MAX(" + forces + ")", l.Force}

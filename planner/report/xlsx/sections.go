@@ -1,23 +1,20 @@
 package xlsx
 
 import (
-	"fmt"
 	"strconv"
 	"strings"
-
-	"github.com/xuri/excelize/v2"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
 )
 
 // sectionColumns are the columns of the sheet sections.
-func sectionColumns(l *links) []column {
+func sectionColumns() []column {
 	return []column{
 		{head: "section", width: 9}, {head: "system", width: 12}, {head: "levels", width: 16},
 		{head: "scheme", width: 9}, {head: "class", width: 7}, {head: "test Pa", width: 9, kind: pascals}, {head: "sign", width: 9},
 		{head: "area m2", width: 12, kind: squareM}, {head: "limit L/s, cut off", width: 11, kind: flows}, {head: "range to set", width: 8},
-		{head: "state", width: 18}, {head: "blanks", width: 8, kind: whole}, {head: "largest blank", width: 12}, {head: "force on it N", width: 9, kind: newtons},
+		{head: "state", width: 18, alarm: true}, {head: "blanks", width: 8, kind: whole}, {head: "largest blank", width: 12}, {head: "force on it N", width: 9, kind: newtons},
 		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 14, kind: full, screen: true},
 		{head: "exact area m2", width: 12, kind: squareM, screen: true}, {head: "joints m", width: 12, kind: metres, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, screen: true}, {head: "places", width: 34, screen: true}, {head: "drawings", width: 30, screen: true},
 		{head: "why", width: 40, screen: true}, {head: "cure", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
@@ -26,9 +23,8 @@ func sectionColumns(l *links) []column {
 
 // sections writes one row a section, and the sum.
 func sections(b *book, v *report.Plan) error {
-	columns := sectionColumns(b.follow)
-	c := letters(columns)
-	err := b.sheet("sections", columns, func(row func(...any) error) error {
+	c := b.follow.onSections
+	return b.sheet("sections", sectionColumns(), func(row func(...any) error) error {
 		area := 0.0
 		for i := range v.Sections {
 			s := &v.Sections[i]
@@ -52,22 +48,6 @@ func sections(b *book, v *report.Plan) error {
 			sum = follows("SUM("+all+")", area, area)
 		}
 		return row(total(show.Count(v.Proof.Tests, "test")), nil, nil, nil, nil, nil, nil, sum, nil, nil, nil, known(fits(v)))
-	})
-	if err != nil || len(v.Sections) == 0 {
-		return err
-	}
-	return named("sections", b.boldWhere("sections", c["state"], len(v.Sections)+1, `LEFT(%s2,2)<>"in"`))
-}
-
-// boldWhere puts cells of a column in bold where a condition on the first of them
-// holds.
-func (b *book) boldWhere(sheet, column string, last int, condition string) error {
-	style, err := b.file.NewConditionalStyle(&excelize.Style{Font: &excelize.Font{Bold: true}})
-	if err != nil {
-		return err
-	}
-	return b.file.SetConditionalFormat(sheet, rangeOf("", column, [2]int{2, last}), []excelize.ConditionalFormatOptions{
-		{Type: "formula", Criteria: fmt.Sprintf(condition, column), Format: &style},
 	})
 }
 
@@ -120,7 +100,7 @@ func outOfRange(b *book, v *report.Plan) error {
 		return nil
 	}
 	return b.sheet("out of range", []column{
-		{head: "section", width: 9}, {head: "system", width: 12}, {head: "state", width: 18, kind: ticked}, {head: "area m2", width: 12, kind: squareM},
+		{head: "section", width: 9}, {head: "system", width: 12}, {head: "state", width: 18, alarm: true}, {head: "area m2", width: 12, kind: squareM},
 		{head: "limit L/s, cut off", width: 11, kind: flows}, {head: "why", width: 30}, {head: "cure", width: 50}, {head: "as planned", width: 10},
 	}, func(row func(...any) error) error {
 		for _, i := range out {
@@ -147,7 +127,7 @@ func outOfRange(b *book, v *report.Plan) error {
 
 // stateOf is a section's state on another sheet.
 func (l *links) stateOf(s *report.Section, i int) any {
-	if f, ok := (sectionRow{l: l, s: s, i: i, c: letters(sectionColumns(l))}).state().(formula); ok {
+	if f, ok := (sectionRow{l: l, s: s, i: i, c: l.onSections}).state().(formula); ok {
 		return formula{l.sectionCell("state", i), f.now}
 	}
 	return state(s)

@@ -56,10 +56,11 @@ func newSettings(v *report.Plan) *settingsTable {
 }
 
 var howTo = []string{
-	"A shaded cell with a dark frame may be changed, here and on the other sheets: sizes and quantities (takeoff), class, test pressure and sign (sections), all of these.",
-	"Areas, limits, ranges, states, forces, totals and minutes of tests follow. Recalculate if the program doesn't do so by itself.",
-	"What doesn't follow: where the cuts are, which blanks there are and their minutes, whether a class may be tested at a pressure, cures and readings in words. Only a new plan finds those.",
-	"A piece whose area is an integral holds a value; the sheet takeoff says so in 'how the area follows', and its sizes aren't shaded.",
+	"A shaded cell with a dark frame may be changed: here, sizes and quantities on takeoff, class, test pressure and sign on sections.",
+	"Areas, limits, ranges, states, forces, totals and the minutes of tests follow.",
+	"What doesn't follow: where the cuts are, which blanks there are and their minutes, whether a class may be tested at a pressure,",
+	"workings, cures and readings in words. Only a new plan finds those; 'as planned' says where words no longer hold.",
+	"A piece whose area is an integral holds a value: 'how the area follows' on takeoff says so, and its sizes aren't shaded.",
 }
 
 // values are the settings by name.
@@ -172,16 +173,13 @@ func (t *settingsTable) fanLines(r *rig.Rig, g *rig.Range) (rows [2]int) {
 // settingsSheet writes the settings and gives them their names.
 func settingsSheet(b *book, v *report.Plan) error {
 	t := b.follow.settings
-	columns := []column{{head: "Settings", width: 27}, {head: v.Schedule.File, width: 15, kind: plain}, {head: "", width: 12, kind: plain}}
+	columns := []column{{head: "Settings", width: 30}, {head: v.Schedule.File, width: 15, kind: plain}, {width: 17, kind: plain}}
 	for range 10 {
-		columns = append(columns, column{width: 9, kind: plain})
+		columns = append(columns, column{width: 9.5, kind: plain})
 	}
 	err := b.form("settings", columns, func(row func(...any) error) error {
 		for _, cells := range t.rows {
-			if len(cells) == 0 {
-				cells = blankLine(len(columns))
-			}
-			if err := row(cells...); err != nil {
+			if err := row(framed(cells, len(columns))...); err != nil {
 				return err
 			}
 		}
@@ -198,13 +196,16 @@ func settingsSheet(b *book, v *report.Plan) error {
 	return nil
 }
 
-// blankLine is a row without frames.
-func blankLine(n int) []any {
-	cells := make([]any, n)
-	for i := range cells {
-		cells[i] = freely("")
+// framed leaves the frames off the cells of a row that hold nothing.
+func framed(cells []any, n int) []any {
+	out := make([]any, n)
+	for i := range out {
+		out[i] = freely("")
+		if i < len(cells) && cells[i] != nil {
+			out[i] = cells[i]
+		}
 	}
-	return cells
+	return out
 }
 
 // limitPerM2 is a section's limit per m2 as a formula over its row: k p^n.

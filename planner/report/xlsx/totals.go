@@ -40,7 +40,7 @@ type totals struct {
 func (l *links) totals() (t totals) {
 	v := l.v
 	n := len(v.Sections)
-	s := letters(sectionColumns(l))
+	s := l.onSections
 	t.sections, t.outside, t.takeoff = figure{"0", 0}, figure{"0", 0}, l.takeoffSum()
 	if n > 0 {
 		t.tests = figure{"ROWS(" + rangeOf("sections", s["section"], [2]int{2, n + 1}) + ")", float64(n)}
@@ -50,7 +50,7 @@ func (l *links) totals() (t totals) {
 		t.sections.gives += v.Sections[i].Area
 	}
 	if l.outside[0] > 0 {
-		t.outside.text = "SUM(" + rangeOf("pieces", letters(pieceColumns())["counted m2"], l.outside) + ")"
+		t.outside.text = "SUM(" + rangeOf("pieces", l.onPieces["counted m2"], l.outside) + ")"
 	}
 	for i := range v.Outside {
 		t.outside.gives += v.Outside[i].Area
@@ -66,7 +66,7 @@ func (l *links) totals() (t totals) {
 // takeoffSum is what is in scope.
 func (l *links) takeoffSum() figure {
 	t := l.v.Takeoff
-	if t == nil || len(t.Items) == 0 {
+	if t == nil || len(t.Items) == 0 || l.large() {
 		return figure{}
 	}
 	rows := [2]int{2, len(t.Items) + 1}
@@ -80,7 +80,7 @@ func (l *links) takeoffSum() figure {
 }
 
 func (l *links) blankTotals(t *totals) {
-	c := letters(blankColumns())
+	c := l.onBlanks
 	all := l.allBlanks()
 	if all[0] == 0 {
 		return
@@ -129,7 +129,7 @@ func (l *links) countState(words string, now int) any {
 	if n == 0 {
 		return now
 	}
-	text := fmt.Sprintf(`COUNTIF(%s,"%s")`, rangeOf("sections", letters(sectionColumns(l))["state"], [2]int{2, n + 1}), words)
+	text := fmt.Sprintf(`COUNTIF(%s,"%s")`, rangeOf("sections", l.onSections["state"], [2]int{2, n + 1}), words)
 	count := 0
 	for i := range l.v.Sections {
 		if s := &l.v.Sections[i]; words[0] == 'O' && s.OverRange || words[0] == 'U' && s.UnderRange && !s.OverRange {
@@ -141,7 +141,7 @@ func (l *links) countState(words string, now int) any {
 
 // sectionCell is a cell of a section's row.
 func (l *links) sectionCell(head string, i int) string {
-	return fmt.Sprintf("sections!%s%d", letters(sectionColumns(l))[head], i+2)
+	return fmt.Sprintf("sections!%s%d", l.onSections[head], i+2)
 }
 
 // asPlanned says whether a section's limit and pressure are still those of the

@@ -28,7 +28,7 @@ type window struct {
 func newWindow(v *report.Plan, t *settingsTable) *window {
 	w := &window{t: t, blocks: map[string]int{}, n: len(t.ranges), heads: []column{
 		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s per m2", width: 14, kind: full},
-		{head: "state", width: 18}, {head: "range to set", width: 20},
+		{head: "state", width: 18, alarm: true}, {head: "range to set", width: 20},
 	}}
 	several := len(v.Rigs) > 1
 	for _, block := range blockNames {

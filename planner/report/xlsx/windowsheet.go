@@ -17,7 +17,7 @@ func windowSheet(b *book, v *report.Plan) error {
 		return nil
 	}
 	w := b.follow.window
-	c := letters(sectionColumns(b.follow))
+	c := b.follow.onSections
 	return b.sheet("windows", w.heads, func(row func(...any) error) error {
 		for i := range v.Sections {
 			s := &v.Sections[i]
