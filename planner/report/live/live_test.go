@@ -49,57 +49,68 @@ func TestEveryKindFollows(t *testing.T) {
 }
 
 // TestFollowsAChange: with any size changed the formula gives what the geometry
-// gives for the changed piece.
+// gives for the changed piece, exactly and on every basis.
 func TestFollowsAChange(t *testing.T) {
-	k := everyKind(t, takeoff.Options{})
-	tried := 0
-	for i := range k.Items {
-		it := &k.Items[i]
-		host := hostOf(k, it)
-		e, _ := Area(it, host, 0)
-		if e == nil {
-			continue
-		}
-		for _, v := range e.Vars() {
-			if v.Dim == SheetMM || v.Dim == fittings.Lining || v.Dim == fittings.Gores {
-				continue
-			}
-			p := it.Piece
-			raw, _ := Raw(it, v.Dim)
-			by := 1.02
-			if v.Dim == fittings.Width && p.Plane == fittings.PlaneHeight {
-				by = 0.98
-			}
-			if v.Host {
-				p.Wall.Diameter *= by
-				raw, _ = Raw(host, v.Dim)
-			} else {
-				s, _ := p.Sizes.Get(v.Dim)
-				p.Sizes.Set(v.Dim, s+raw*(by-1)*perUnit(v.Dim))
-			}
-			m, problems := fittings.Measure(&p)
-			if len(problems) > 0 {
-				t.Errorf("%s, %s: %s", it.Tag, v.Dim.Heading(), problems[0].Message)
-				continue
-			}
-			figure := Figure(it, host, 0)
-			got := e.Value(func(x Var) float64 {
-				if x == v {
-					return raw * by
+	for _, b := range takeoff.Bases() {
+		k := everyKind(t, takeoff.Options{Basis: &b})
+		tried := 0
+		for i := range k.Items {
+			it := &k.Items[i]
+			host := hostOf(k, it)
+			e, why := AreaOn(it, host, 0, &b)
+			if e == nil {
+				if testview.Follows(it.Tag) {
+					t.Errorf("%s, %s: %s", b.Name, it.Tag, why)
 				}
-				return figure(x)
-			})
-			tried++
-			if math.Abs(got-m.Area) > 1e-9*m.Area {
-				t.Errorf("%s with %s x %g: %v m2, want %v", it.Tag, v.Dim.Heading(), by, got, m.Area)
+				continue
 			}
-			if m.Area == it.EachExact && v.Dim != fittings.GivenArea {
-				t.Errorf("%s doesn't hang on %s, but its formula does", it.Tag, v.Dim.Heading())
+			for _, v := range e.Vars() {
+				if v.Dim == SheetMM || v.Dim == fittings.Lining || v.Dim == fittings.Gores {
+					continue
+				}
+				tried++
+				checkChange(t, it, host, e, v, &b)
 			}
+		}
+		if tried < 100 {
+			t.Errorf("%s: %d changes tried", b.Name, tried)
 		}
 	}
-	if tried < 100 {
-		t.Errorf("%d changes tried", tried)
+}
+
+func checkChange(t *testing.T, it, host *takeoff.Item, e *Expr, v Var, b *fittings.Basis) {
+	t.Helper()
+	p := it.Piece
+	raw, _ := Raw(it, v.Dim)
+	by := 1.02
+	if v.Dim == fittings.Width && p.Plane == fittings.PlaneHeight {
+		by = 0.98
+	}
+	if v.Host {
+		raw, _ = Raw(host, v.Dim)
+		for d, side := range map[fittings.Dim]*float64{fittings.Width: &p.Wall.Width, fittings.Height: &p.Wall.Height, fittings.Diameter: &p.Wall.Diameter} {
+			if d == v.Dim {
+				*side *= by
+			}
+		}
+	} else {
+		s, _ := p.Sizes.Get(v.Dim)
+		p.Sizes.Set(v.Dim, s+raw*(by-1)*perUnit(v.Dim))
+	}
+	want, _, problems := fittings.AreaOn(&p, b)
+	if len(problems) > 0 {
+		t.Errorf("%s, %s, %s: %s", b.Name, it.Tag, v.Dim.Heading(), problems[0].Message)
+		return
+	}
+	figure := Figure(it, host, 0)
+	got := e.Value(func(x Var) float64 {
+		if x == v {
+			return raw * by
+		}
+		return figure(x)
+	})
+	if math.Abs(got-want) > 1e-9*want {
+		t.Errorf("%s, %s with %s x %g: %v m2, want %v", b.Name, it.Tag, v.Dim.Heading(), by, got, want)
 	}
 }
 

@@ -125,7 +125,7 @@ func (r *sizeRows) cells(s *show.Size) []any {
 	cells := []any{s.Text, s.Shape, formula{fmt.Sprintf("SUM(%s%d:%s%d)", c["cuts"], r.at, c["scope"], r.at), s.Fits()},
 		count(`"cut"`, s.Cuts), count(`"open end"`, s.OpenEnds), scope, s.Together, force,
 		formula{fmt.Sprintf("SUMIF(%s,%s,%s)", make1, key, r.range1("minutes")), s.Minutes}}
-	if float64(r.last)*float64(r.sizes) > mostCounted {
+	if float64(r.last)*float64(r.sizes) > mostCounted || r.l.large() {
 		for i := range cells {
 			if f, ok := cells[i].(formula); ok {
 				cells[i] = f.now
@@ -157,7 +157,7 @@ func (r *sizeRows) column(head string, to int) string {
 
 // sum is the last row.
 func (r *sizeRows) sum(t *show.Size) []any {
-	if r.at == 1 {
+	if r.at == 1 || r.l.large() {
 		return []any{total("all"), nil, t.Fits(), t.Cuts, t.OpenEnds, t.Scope, nil, t.MostForce, t.Minutes}
 	}
 	add := func(head string, now any) any { return formula{"SUM(" + r.column(head, r.at) + ")", now} }

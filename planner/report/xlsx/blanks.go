@@ -84,7 +84,7 @@ func sizes(b *book, v *report.Plan) error {
 			}
 		}
 		t := show.AllSizes(all)
-		if len(all) > 0 {
+		if len(all) > 0 && !b.follow.large() {
 			if err := row(r.changed()...); err != nil {
 				return err
 			}

@@ -123,6 +123,10 @@ func jobs(t testing.TB) map[string]job {
 	if err != nil {
 		t.Fatal(err)
 	}
+	axis, err := takeoff.LookupBasis("to-intersection")
+	if err != nil {
+		t.Fatal(err)
+	}
 	return map[string]job{
 		"site lead":            {csv: lead, rigs: []string{file(t, "examples", "site-lead", "rig.toml")}},
 		"site lead, fine":      {csv: lead, rigs: []string{file(t, "examples", "site-lead", "rig-fine.toml")}},
@@ -132,6 +136,7 @@ func jobs(t testing.TB) map[string]job {
 		"basis, both": {csv: testview.EveryKind, rigs: []string{holedRig}, opts: takeoff.Options{Basis: basis}, set: func(s *planner.Settings) {
 			s.Class, s.TestPa, s.HoldBoth = "B", 400, true
 		}},
+		"basis": {csv: testview.EveryKind, rigs: []string{otherRig}, opts: takeoff.Options{Basis: axis, PieceLength: 1.25}, set: class("C", 500)},
 		"numbered classes, areas": {csv: testview.EveryKind, rigs: []string{otherRig}, set: func(s *planner.Settings) {
 			s.Scheme, s.Class, s.TestPa, s.MinArea, s.MaxArea = "US", "6", 500, 8, 30
 		}},
