@@ -1,7 +1,12 @@
 // Package xlsx renders a plan as a workbook: a summary, the sections, those out
-// of range with their cures, the pieces, the cuts and blanks to work from, the takeoff with its working, and
-// the notes. Text is never a formula; numbers are real numbers, unrounded, with
+// of range with their cures, the pieces, the cuts and blanks to work from, the takeoff with its working, the
+// settings and the notes. Text is never a formula; numbers are real numbers, unrounded, with
 // a number format, but for limits, which are cut off and never rounded up.
+//
+// The workbook is live: a figure that follows others is a formula over their
+// cells, with its value beside it, so that a change of a size, a class, a
+// pressure or a setting reaches every sheet. A formula is written only where it
+// gives the figure of the view; see links.
 package xlsx
 
 import (

@@ -247,12 +247,13 @@ func recalculated(t testing.TB, f *excelize.File) *excelize.File {
 }
 
 // TestOfficeProgramAgrees: recalculated by another program, every cell is what it
-// was to 1e-6, and none is in error.
+// was and what the view has to 1e-6, and none is in error.
 func TestOfficeProgramAgrees(t *testing.T) {
 	office(t)
 	for name, j := range jobs(t) {
 		t.Run(name, func(t *testing.T) {
-			data := written(t, planned(t, j))
+			v := planned(t, j)
+			data := written(t, v)
 			f, g := opened(t, data), recalculated(t, opened(t, data))
 			n := 0
 			eachFormula(t, f, func(sheet, cell, text, held string) {
@@ -267,7 +268,14 @@ func TestOfficeProgramAgrees(t *testing.T) {
 					t.Errorf("%s!%s is %s", sheet, cell, raw)
 				}
 			})
-			t.Logf("%d formulas", n)
+			if n < 500 {
+				t.Errorf("%d formulas", n)
+			}
+			compareTakeoff(t, g, v)
+			compareSummary(t, g, v)
+			if n := compareSections(t, g, v, v); n != len(v.Sections) {
+				t.Errorf("%d sections compared of %d", n, len(v.Sections))
+			}
 		})
 	}
 }

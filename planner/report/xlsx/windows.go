@@ -22,11 +22,12 @@ type window struct {
 	t      *settingsTable
 	blocks map[string]int // first column of each block, one column a range
 	n      int            // ranges
+	named  bool           // a range is set with the name of its rig
 	heads  []column
 }
 
 func newWindow(v *report.Plan, t *settingsTable) *window {
-	w := &window{t: t, blocks: map[string]int{}, n: len(t.ranges), heads: []column{
+	w := &window{t: t, blocks: map[string]int{}, n: len(t.ranges), named: len(v.Alone) > 0, heads: []column{
 		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s per m2", width: 14, kind: full},
 		{head: "state", width: 18, alarm: true}, {head: "range to set", width: 20},
 	}}
@@ -210,7 +211,7 @@ func (w *window) toSet(row int) string {
 		var names []string
 		for j := from; j < to; j++ {
 			text := w.set("B", j)
-			if w.rigs() > 1 {
+			if w.named {
 				text = w.set("A", j) + `&": "&` + text
 			}
 			names = append(names, text)
