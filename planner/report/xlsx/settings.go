@@ -157,14 +157,17 @@ func (t *settingsTable) fanLines(r *rig.Rig, g *rig.Range) (rows [2]int) {
 		return rows
 	}
 	t.put()
-	t.put(headed("fan of rig"), headed("range"), headed("from Pa"), headed("to Pa"), headed("L/s there"), headed("to L/s"))
+	t.put(headed("fan of rig"), headed("range"), headed("from Pa"), headed("to Pa"), headed("L/s there"), headed("to L/s"), headed("L/s per Pa"))
 	first := g.Fan[0]
 	n := len(t.rows) + 2
-	rows[0] = t.put(r.Name, g.Name, 0.0, input{first.PressurePa}, formula{fmt.Sprintf("F%d", n), first.FlowLS}, input{first.FlowLS})
+	slope := func(n int, now float64) any {
+		return formula{fmt.Sprintf("IF(D%d=C%d,0,(F%d-E%d)/(D%d-C%d))", n, n, n, n, n, n), now}
+	}
+	rows[0] = t.put(r.Name, g.Name, 0.0, input{first.PressurePa}, formula{fmt.Sprintf("F%d", n), first.FlowLS}, input{first.FlowLS}, slope(n, 0))
 	for i, p := range g.Fan[1:] {
 		n++
 		q := g.Fan[i]
-		t.put(r.Name, g.Name, formula{fmt.Sprintf("D%d", n-1), q.PressurePa}, input{p.PressurePa}, formula{fmt.Sprintf("F%d", n-1), q.FlowLS}, input{p.FlowLS})
+		t.put(r.Name, g.Name, formula{fmt.Sprintf("D%d", n-1), q.PressurePa}, input{p.PressurePa}, formula{fmt.Sprintf("F%d", n-1), q.FlowLS}, input{p.FlowLS}, slope(n, (p.FlowLS-q.FlowLS)/(p.PressurePa-q.PressurePa)))
 	}
 	rows[1] = n
 	return rows

@@ -94,8 +94,7 @@ func (w *window) fan(j, row int) string {
 		return fmt.Sprintf("settings!$%s$%d:$%s$%d", letter, g.fan[0], letter, g.fan[1])
 	}
 	p := fmt.Sprintf("$B%d", row)
-	C, D, E, F := col("C"), col("D"), col("E"), col("F")
-	slope := fmt.Sprintf("(%s-%s)/(%s-%s+(%s=%s))", F, E, D, C, D, C)
+	C, D, E, slope := col("C"), col("D"), col("E"), col("G")
 	k := fmt.Sprintf("(%s+(%s-%s)*%s)", E, p, C, slope)
 	if !g.hose {
 		return fmt.Sprintf("SUMPRODUCT((%s>%s)*(%s<=%s)*%s)", p, C, p, D, k)
