@@ -193,7 +193,7 @@ func (p *Plan) listBlanks() {
 		if s < 0 {
 			continue
 		}
-		p.append(s, e.Node, Blank{At: net.EndText(e), Why: ForEnd, Face: e.Face, Minutes: e.Minutes, Joint: -1})
+		p.append(s, e.Node, Blank{At: net.EndText(e), Why: ForEnd, Face: e.Face, Minutes: e.Minutes, Joint: -1, Role: e.Role})
 	}
 }
 
@@ -205,8 +205,7 @@ func (p *Plan) addBlank(node, joint int, face fittings.CrossSection, why BlankWh
 // where on site it is.
 func (p *Plan) append(s, node int, b Blank) {
 	it := p.Network.Item(node)
-	b.Level, b.OnSite, b.Drawing = it.Level, it.OnSite, it.Drawing
-	b.Node = node
+	b.Node, b.Level, b.OnSite, b.Drawing = node, it.Level, it.OnSite, it.Drawing
 	b.Known = b.Face.Shape != fittings.NoShape
 	b.Force = p.Sections[s].TestPa * b.Face.FaceArea()
 	p.Sections[s].Blanks = append(p.Sections[s].Blanks, b)

@@ -156,8 +156,9 @@ type Blank struct {
 	Face    fittings.CrossSection
 	Force   float64 // N, test pressure times the area of the opening
 	Minutes float64
-	Node    int // on whose end it sits
-	Joint   int // -1 for an open end
+	Joint   int              // -1 for an open end
+	Node    int              // of the network, in the section
+	Role    fittings.EndRole // of an open end
 	Known   bool
 }
 

@@ -92,6 +92,7 @@ type Item struct {
 	JointLength float64 // installation joints of the whole row, m
 	Notes       []string
 	Refused     bool
+	Clear       bool // its sizes were given clear of a lining; those of Piece are of the metal
 
 	index      int // among the takeoff's items
 	childCount int
@@ -140,6 +141,10 @@ func (it *Item) SideBySide() bool {
 func (it *Item) Loose() bool {
 	return it.Parent < 0 && it.childCount == 0 && it.RingWith < 0
 }
+
+// WithoutSheet reports whether it was measured without the thickness of the
+// sheet, because a piece of its outside sizes can't be measured.
+func (it *Item) WithoutSheet() bool { return it.noSheet }
 
 // Children is the number of rows that hang on this one.
 func (it *Item) Children() int { return it.childCount }

@@ -36,6 +36,7 @@ func (t *Takeoff) readLining(i int, r *Row) {
 		it.Notes = append(it.Notes, "lined; sizes are of the metal, so the lining changes no area")
 		return
 	}
+	it.Clear = true
 	widen(&it.Piece, 2*lining)
 	if v, ok := s.Get(fittings.Throat); ok {
 		s.Set(fittings.Throat, v-lining)

@@ -39,6 +39,7 @@ var rooms = map[string][]string{
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "blankoff/planner/units", "gonum.org/v1/gonum"},
 	"planner/report":        {"blankoff"},
+	"planner/report/live":   {"blankoff/fittings", "blankoff/takeoff"},
 	"planner/report/csvout": {"blankoff", "github.com/gocarina/gocsv"},
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
 	"planner/report/pdf":    {"blankoff", "codeberg.org/go-pdf/fpdf", "codeberg.org/go-fonts/liberation", "golang.org/x/image", "golang.org/x/text/unicode/norm"},

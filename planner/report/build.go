@@ -24,12 +24,15 @@ func Of(p *planner.Plan) *Plan {
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
 		Balance: Balance{p.Balance.Takeoff, p.Balance.Sections, p.Balance.Outside, p.Balance.Difference},
-		Takeoff: OfTakeoff(p.Takeoff, true, u), Units: u,
+		Takeoff: OfTakeoff(p.Takeoff, true, u), Units: u, Rigs: set.Rigs,
 	}
 	v.Schedule.RowsRefused += p.RefusedRows
 	v.Schedule.RowsUsed -= p.RefusedRows
 	for i := range p.Sections {
 		v.Sections = append(v.Sections, sectionOf(p, &p.Sections[i]))
+		if s := p.Sections[i].Scheme; !slices.Contains(v.Schemes, s) {
+			v.Schemes = append(v.Schemes, s)
+		}
 	}
 	for i := range p.Cuts {
 		v.Cuts = append(v.Cuts, cutOf(p, &p.Cuts[i]))
@@ -77,7 +80,7 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	}
 	for _, b := range s.Blanks {
 		o.Blanks = append(o.Blanks, Blank{
-			Cut: cutNumber(p, b), At: b.At, Why: string(b.Why), Face: faceOf(b.Face, p.Settings.Units), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes,
+			Cut: cutNumber(p, b), At: b.At, Why: string(b.Why), Face: faceOf(b.Face, p.Settings.Units), Level: b.Level, Place: b.OnSite, Drawing: b.Drawing, Force: b.Force, Minutes: b.Minutes, End: blankEnd(p, &b),
 		})
 	}
 	return o
@@ -109,7 +112,7 @@ func pieceOf(p *planner.Plan, s planner.Span) Piece {
 	it := &p.Takeoff.Items[s.Item]
 	return Piece{
 		Tag: it.Name(), Row: it.At.Row, Kind: it.Piece.Kind.String(), Size: it.SizeText(), Shown: it.SizeIn(p.Settings.Units), Level: it.Level, Place: it.OnSite, Drawing: it.Drawing,
-		From: s.From, To: s.To, Of: s.Of, Area: s.Area, Own: s.Own, Reason: s.Reason,
+		From: s.From, To: s.To, Of: s.Of, Area: s.Area, Own: s.Own, Reason: s.Reason, Item: it, Exact: s.Exact,
 	}
 }
 
@@ -126,7 +129,7 @@ func cutOf(p *planner.Plan, c *planner.Cut) Cut {
 			{p.Takeoff.Items[c.A.Item].Name(), c.A.Piece},
 			{p.Takeoff.Items[c.B.Item].Name(), c.B.Piece},
 		},
-		At: p.Network.JointText(c.Joint), Why: c.Why, Minutes: c.Minutes, Face: faceOf(c.Face, p.Settings.Units),
+		At: p.Network.JointText(c.Joint), Why: c.Why, Minutes: c.Minutes, Face: faceOf(c.Face, p.Settings.Units), End: cutEnd(p, c),
 	}
 }
 

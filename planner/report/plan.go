@@ -1,6 +1,9 @@
 package report
 
 import (
+	"blankoff/fittings"
+	"blankoff/planner/rig"
+	"blankoff/planner/tightness"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
@@ -38,6 +41,9 @@ type Plan struct {
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
 	Drawing    *Ductwork        `json:"-"` // how it all hangs together
 	Units      units.System     `json:"units,omitzero"`
+	// For writers whose figures follow a change.
+	Rigs    rig.Fleet           `json:"-"`
+	Schemes []*tightness.Scheme `json:"-"` // of the sections, in the order in which they first come
 }
 
 // OwnCuts is what a person's own cuts come to, beside the best plan.
@@ -148,6 +154,9 @@ type Piece struct {
 	Area    float64 `json:"area_m2"` // counted
 	Own     float64 `json:"own_area_m2"`
 	Reason  string  `json:"reason,omitempty"`
+
+	Item  *takeoff.Item `json:"-"` // nil where the view was made by hand
+	Exact float64       `json:"-"` // counted, exactly
 }
 
 // Face is an opening, mm; Text is the same for people, in the units of the plan.
@@ -170,6 +179,14 @@ type Blank struct {
 	Drawing string  `json:"drawing"`
 	Force   float64 `json:"force_n"`
 	Minutes float64 `json:"minutes"`
+	End     EndOf   `json:"-"`
+}
+
+// EndOf is the end of a row from which the sizes of an opening come. Its zero
+// value means that no end is known to have them.
+type EndOf struct {
+	Item *takeoff.Item
+	Role fittings.EndRole
 }
 
 // Side is one side of a cut.
@@ -188,6 +205,7 @@ type Cut struct {
 	At      string    `json:"at"`
 	Why     string    `json:"why"` // empty where the planner chose it
 	Minutes float64   `json:"minutes"`
+	End     EndOf     `json:"-"`
 	Face
 }
 

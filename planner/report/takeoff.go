@@ -18,6 +18,9 @@ type Takeoff struct {
 	Notes    []string         `json:"notes"`
 	Faults   []takeoff.Fault  `json:"faults"`
 	Units    units.System     `json:"units,omitzero"` // of what people read; the figures here are SI
+
+	Rule *fittings.Basis `json:"-"` // behind Basis
+	All  []takeoff.Item  `json:"-"` // every row, refused ones too; nil where the view was made by hand
 }
 
 // Item is one row, quantity times each. Areas in m2, lengths in m.
@@ -45,6 +48,8 @@ type Item struct {
 	Source      string   `json:"source"`
 	Stated      *float64 `json:"stated_area_m2,omitempty"`
 	Notes       []string `json:"notes"`
+
+	Measured *takeoff.Item `json:"-"` // behind it; nil where the view was made by hand
 }
 
 // Totals are in scope only; the rest is told apart. Areas in m2, lengths in m.
@@ -108,6 +113,7 @@ func OfTakeoff(t *takeoff.Takeoff, items bool, u units.System) *Takeoff {
 	v := &Takeoff{
 		Schedule: t.Schedule, Basis: basisName(t), Measured: measured(t, u), Units: u,
 		Items: []Item{}, Refused: []Item{}, Notes: list(t.Notes), Faults: list(t.Faults),
+		Rule: t.Basis(), All: t.Items,
 	}
 	if items {
 		why := faultsByRow(t.Faults)
@@ -168,6 +174,7 @@ func itemOf(t *takeoff.Takeoff, it *takeoff.Item, u units.System) Item {
 		Shape: p.Shape.String(), Size: it.SizeText(), Shown: it.SizeIn(u), Quantity: it.Quantity, Scope: it.Scope.String(),
 		Area: it.Area, ExactArea: it.Exact, Cut: it.Cut, JointLength: it.JointLength,
 		Working: t.Working(it), Source: fittings.Source(&p), Notes: list(it.Notes),
+		Measured: it,
 	}
 	if it.Parent >= 0 {
 		o.From = t.Items[it.Parent].Name()

@@ -1,13 +1,17 @@
 // Package xlsx renders a plan as a workbook: a summary, the sections, those out
-// of range with their cures, the pieces, the cuts and blanks to work from, the takeoff with its working, and
-// the notes. Text is never a formula; numbers are real numbers, unrounded, with
+// of range with their cures, the pieces, the cuts and blanks to work from, the takeoff with its working, the
+// settings and the notes. Text is never a formula; numbers are real numbers, unrounded, with
 // a number format, but for limits, which are cut off and never rounded up.
+//
+// The workbook is live: a figure that follows others is a formula over their
+// cells, with its value beside it, so that a change of a size, a class, a
+// pressure or a setting reaches every sheet. A formula is written only where it
+// gives the figure of the view; see links.
 package xlsx
 
 import (
 	"fmt"
 	"io"
-	"strings"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -16,29 +20,39 @@ import (
 type kind uint8
 
 const (
-	words     kind = iota // text, wrapped
-	whole                 // whole numbers
-	hundred               // two decimals
-	full                  // as many digits as there are
-	plain                 // a number as it was given
-	box                   // empty, to be ticked on paper
-	limits                // one to four decimals; see permitted
-	ticked                // text in bold: what a reader must look at
-	label                 // text in bold, of the summary
-	value                 // of the summary: text or number at the left
-	typed                 // text that a spreadsheet would take for a formula if it were typed in again
-	line                  // text on one line, cut off at the cell's edge
-	typedLine             // the same of a text like a formula
+	words       kind = iota // text, wrapped
+	whole                   // whole numbers
+	hundred                 // two decimals
+	full                    // as many digits as there are
+	plain                   // a number as it was given
+	box                     // empty, to be ticked on paper
+	ticked                  // text in bold: what a reader must look at
+	label                   // text in bold, of the summary
+	value                   // of the summary: text or number at the left
+	typed                   // text that a spreadsheet would take for a formula if it were typed in again
+	line                    // text on one line, cut off at the cell's edge
+	typedLine               // the same of a text like a formula
+	free                    // text on one line without a frame, over the cells beside it
+	squareM                 // m2
+	metres                  // m
+	newtons                 // N
+	pascals                 // Pa
+	minutes                 // min
+	flows                   // L/s, a limit cut off, one to four decimals: see permitted
+	millimetres             // mm, as it was given
+	degrees                 // degrees, as it was given
 	numKinds
 )
 
-var numberFormats = [numKinds]string{whole: "0", hundred: "0.00", full: "0.0#########"}
+var numberFormats = [numKinds]string{
+	whole: "0", hundred: "0.00", full: "0.0#########", squareM: `0.00" m2"`, metres: `0.00" m"`, newtons: `0" N"`, pascals: `General" Pa"`,
+	minutes: `0" min"`, flows: `0.0###" L/s"`, millimetres: `General" mm"`, degrees: `General" deg"`,
+}
 
 const (
 	heading   = int(numKinds)     // style of the heading row
-	decimals1 = int(numKinds) + 1 // styles of limits with one to four decimals
-	left0     = int(numKinds) + 5 // styles of every kind at the left
-	numStyles = int(numKinds)*2 + 5
+	left0     = int(numKinds) + 1 // styles of every kind at the left
+	numStyles = int(numKinds)*2 + 1
 	lastRow   = 1048576 // of a sheet
 )
 
@@ -55,7 +69,8 @@ const (
 // book is a workbook being written.
 type book struct {
 	file   *excelize.File
-	styles [numLooks][numStyles]int
+	styles [numLooks][2][numStyles]int // as it is, and as a cell that may be changed
+	follow *links
 	last   int    // row
 	foot   string // what every printed page says
 	head   string // and above: the job, where there is one
@@ -85,19 +100,39 @@ func newBook(foot string) (*book, error) {
 		b.file.Pkg.Store(name, []byte(text))
 	}
 	b.file.SetZipWriter(func(w io.Writer) excelize.ZipWriter { return &archive{out: w} })
-	for l := range b.styles {
-		for i := range b.styles[l] {
-			style, err := b.file.NewStyle(looking(styleOf(i), look(l)))
-			if err != nil {
-				return nil, fmt.Errorf("style of a cell: %w", err)
-			}
-			b.styles[l][i] = style
-		}
-	}
-	return b, nil
+	return b, b.makeStyles()
 }
 
-const dark, pale = "404040", "BFBFBF" // lines
+func (b *book) makeStyles() error {
+	for l := range b.styles {
+		for i := range numStyles {
+			for k, s := range []*excelize.Style{looking(styleOf(i), look(l)), inputOf(looking(styleOf(i), look(l)))} {
+				style, err := b.file.NewStyle(s)
+				if err != nil {
+					return fmt.Errorf("style of a cell: %w", err)
+				}
+				b.styles[l][k][i] = style
+			}
+		}
+	}
+	return nil
+}
+
+const dark, pale, shade = "404040", "BFBFBF", "EDEDED" // lines, and the ground of a cell that may be changed
+
+// inputOf marks a cell that may be changed: shaded and boxed, which prints in
+// grey.
+func inputOf(s *excelize.Style) *excelize.Style {
+	s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{shade}}
+	top := s.Border
+	s.Border = frame(dark)
+	for i := range s.Border { // a rule above stays
+		if len(top) == len(s.Border) && top[i].Style == 2 {
+			s.Border[i] = top[i]
+		}
+	}
+	return s
+}
 
 // looking gives a style the look of its row.
 func looking(s *excelize.Style, l look) *excelize.Style {
@@ -135,8 +170,6 @@ func styleOf(i int) *excelize.Style {
 	}
 	format := ""
 	switch {
-	case i >= decimals1:
-		format = "0." + strings.Repeat("0", i-decimals1+1)
 	case i == heading:
 		s.Font.Bold, s.Border = true, frame(dark)
 		s.Fill = excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{"E7E6E6"}}
@@ -148,6 +181,8 @@ func styleOf(i int) *excelize.Style {
 		s.NumFmt = 49 // text
 	case kind(i) == line:
 		s.Alignment.WrapText = false
+	case kind(i) == free:
+		s.Alignment.WrapText, s.Border = false, nil
 	case kind(i) == typedLine:
 		s.NumFmt, s.Alignment.WrapText = 49, false
 	default:

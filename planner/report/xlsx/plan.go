@@ -17,8 +17,9 @@ func Plan(w io.Writer, v *report.Plan) error {
 	}
 	b.head = footText(v.Job.Head())
 	defer b.file.Close()
+	b.follow = newLinks(v)
 	for _, write := range []func(*book, *report.Plan) error{
-		summary, sections, outOfRange, readings, pieces, cuts, blanks, sizes, moves, untested, programme, days, kit, takeoffSheet, notes,
+		summary, sections, outOfRange, readings, windowSheet, pieces, cuts, blanks, sizes, moves, untested, programme, days, kit, takeoffSheet, settingsSheet, notes,
 	} {
 		if err := write(b, v); err != nil {
 			return err
@@ -53,7 +54,7 @@ func footText(s string) string {
 func summary(b *book, v *report.Plan) error {
 	columns := []column{{head: "Ductwork leakage test plan", width: 30, kind: label}, {head: v.Schedule.File, width: 98, kind: value}}
 	return b.form("summary", columns, func(row func(...any) error) error {
-		for _, part := range [][][2]any{jobLines(v), summaryResult(v), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(v)} {
+		for _, part := range [][][2]any{jobLines(v), summaryResult(b.follow), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(b.follow)} {
 			for _, line := range part {
 				if err := row(line[0], line[1]); err != nil {
 					return err
@@ -73,9 +74,11 @@ func summary(b *book, v *report.Plan) error {
 	})
 }
 
-func summaryResult(v *report.Plan) [][2]any {
+func summaryResult(l *links) [][2]any {
+	v := l.v
 	p := &v.Proof
-	lines := [][2]any{{"tests", p.Tests}, {"sections over range", p.OverRange}, {"sections under range", p.UnderRange}}
+	t := l.totals()
+	lines := [][2]any{{"tests", t.tests.as(float64(p.Tests), whole)}, {"sections over range", l.countState("OVER RANGE*", p.OverRange)}, {"sections under range", l.countState("UNDER RANGE*", p.UnderRange)}}
 	if g := show.Groupings(v); g != "" {
 		lines = append(lines, [2]any{"groupings", bold(g)})
 	}
@@ -88,24 +91,24 @@ func summaryResult(v *report.Plan) [][2]any {
 	sizes := show.AllSizes(show.BySize(v.Sections))
 	return append(lines, [][2]any{
 		{"cuts", len(v.Cuts)},
-		{"blanks to fit, in all tests", inGroupings(v, rounded{float64(sizes.Fits()), whole})},
-		{"greatest force on a blank, N", inGroupings(v, rounded{sizes.MostForce, whole})},
-		{"tested, m2", rounded{v.Balance.Sections, hundred}},
-		{"tests and cuts, min", rounded{p.TotalMinutes, whole}},
-		{"of which cuts, min", rounded{p.BlankMinutes, whole}},
-		{"capping open ends, apart, min", inGroupings(v, rounded{p.EndMinutes, whole})},
+		{"blanks to fit, in all tests", inGroupings(v, t.blanks, float64(sizes.Fits()), whole)},
+		{"greatest force on a blank", inGroupings(v, t.force, sizes.MostForce, newtons)},
+		{"tested", t.sections.as(v.Balance.Sections, squareM)},
+		{"tests and cuts", t.minutes.as(p.TotalMinutes, minutes)},
+		{"of which cuts", t.cuts.as(p.BlankMinutes, minutes)},
+		{"capping open ends, apart", inGroupings(v, t.ends, p.EndMinutes, minutes)},
 	}...)
 }
 
 // inGroupings says of a figure that it isn't known for groupings.
-func inGroupings(v *report.Plan, r rounded) any {
+func inGroupings(v *report.Plan, f figure, now float64, k kind) any {
 	switch {
 	case show.Groupings(v) == "":
-		return r
-	case r.v == 0:
+		return f.as(now, k)
+	case now == 0:
 		return "not known for groupings"
 	}
-	return fmt.Sprintf("%.0f, not known for groupings", show.Whole(r.v))
+	return fmt.Sprintf("%.0f, not known for groupings", show.Whole(now))
 }
 
 func summarySettings(v *report.Plan) [][2]any {
@@ -116,7 +119,7 @@ func summarySettings(v *report.Plan) [][2]any {
 	}
 	lines := [][2]any{
 		{"schedule", v.Schedule.File}, {"sha256 of the schedule", v.Schedule.SHA256},
-		{"rig", s.Rig}, {"headroom", s.Headroom}, {"aim", aim}, {"minutes of one test", s.TestMinutes},
+		{"rig", s.Rig}, {"headroom", formula{"headroom", s.Headroom}}, {"aim", aim}, {"minutes of one test", formula{"test_minutes", s.TestMinutes}},
 		{"scheme where none is given", s.Scheme}, {"class where none is given", or(s.Class, "none")},
 	}
 	if s.TestPa > 0 {
@@ -124,10 +127,10 @@ func summarySettings(v *report.Plan) [][2]any {
 	}
 	lines = append(lines, [2]any{"sign where none is given", s.Sign})
 	if s.MinArea > 0 {
-		lines = append(lines, [2]any{"a section at least, m2", s.MinArea})
+		lines = append(lines, [2]any{"a section at least, m2", formula{"min_area_m2", s.MinArea}})
 	}
 	if s.MaxArea > 0 {
-		lines = append(lines, [2]any{"a section at most, m2", s.MaxArea})
+		lines = append(lines, [2]any{"a section at most, m2", formula{"max_area_m2", s.MaxArea}})
 	}
 	if s.PieceLength > 0 {
 		lines = append(lines, [2]any{"straights made in, m", s.PieceLength})
@@ -177,15 +180,17 @@ func summaryVisits(v *report.Plan) (lines [][2]any) {
 	return lines
 }
 
-func summaryBalance(v *report.Plan) [][2]any {
+func summaryBalance(l *links) [][2]any {
+	v := l.v
 	a := &v.Balance
+	t := l.totals()
 	return [][2]any{
 		{"rows", show.Rows(&v.Schedule)},
 		{"faults", len(v.Faults)},
-		{"takeoff, m2", rounded{a.Takeoff, hundred}},
-		{"of which in sections, m2", rounded{a.Sections, hundred}},
-		{"of which outside, m2", rounded{a.Outside, hundred}},
-		{"difference, m2", rounded{show.Difference(a.Difference), plain}},
+		{"takeoff", t.takeoff.as(a.Takeoff, squareM)},
+		{"of which in sections", t.sections.as(a.Sections, squareM)},
+		{"of which outside", t.outside.as(a.Outside, squareM)},
+		{"difference, m2", t.difference.as(show.Difference(a.Difference), plain)},
 	}
 }
 

@@ -8,37 +8,46 @@ import (
 	"blankoff/planner/report/show"
 )
 
+// sectionColumns are the columns of the sheet sections.
+func sectionColumns() []column {
+	return []column{
+		{head: "section", width: 9}, {head: "system", width: 12}, {head: "levels", width: 16},
+		{head: "scheme", width: 9}, {head: "class", width: 7}, {head: "test Pa", width: 9, kind: pascals}, {head: "sign", width: 9},
+		{head: "area m2", width: 12, kind: squareM}, {head: "limit L/s, cut off", width: 11, kind: flows}, {head: "range to set", width: 8},
+		{head: "state", width: 18, alarm: true}, {head: "blanks", width: 8, kind: whole}, {head: "largest blank", width: 12}, {head: "force on it N", width: 9, kind: newtons},
+		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 14, kind: full, screen: true},
+		{head: "exact area m2", width: 12, kind: squareM, screen: true}, {head: "joints m", width: 12, kind: metres, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, screen: true}, {head: "places", width: 34, screen: true}, {head: "drawings", width: 30, screen: true},
+		{head: "why", width: 40, screen: true}, {head: "cure", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
+	}
+}
+
 // sections writes one row a section, and the sum.
 func sections(b *book, v *report.Plan) error {
-	return b.sheet("sections", []column{
-		{head: "section", width: 9}, {head: "system", width: 12}, {head: "levels", width: 16},
-		{head: "scheme", width: 9}, {head: "class", width: 7}, {head: "test Pa", width: 7, kind: plain}, {head: "sign", width: 9},
-		{head: "area m2", width: 9, kind: hundred}, {head: "limit L/s, cut off", width: 9, kind: limits}, {head: "range to set", width: 8},
-		{head: "state", width: 16}, {head: "blanks", width: 8, kind: whole}, {head: "largest blank", width: 12}, {head: "force on it N", width: 8, kind: whole},
-		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 12, kind: limits, screen: true},
-		{head: "exact area m2", width: 10, kind: hundred, screen: true}, {head: "joints m", width: 10, kind: hundred, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, screen: true}, {head: "places", width: 34, screen: true}, {head: "drawings", width: 30, screen: true},
-		{head: "why", width: 40, screen: true}, {head: "cure", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
-	}, func(row func(...any) error) error {
+	c := b.follow.onSections
+	return b.sheet("sections", sectionColumns(), func(row func(...any) error) error {
 		area := 0.0
 		for i := range v.Sections {
 			s := &v.Sections[i]
 			area += s.Area
-			var face, force any
-			if l, ok := show.Largest(s.Blanks); ok {
-				face, force = l.Text, l.Force
-			}
 			grouping := ""
 			if s.Grouping {
 				grouping = "grouping"
 			}
-			err := row(s.ID, s.System, show.Names(s.Levels, ", ", 3, 18), s.Scheme, s.Class, s.TestPa, s.Sign,
-				s.Area, permitted(s.Limit), show.Range(v, s), state(s), known(show.Blanks(s)), face, force,
-				s.Limit, permitted(s.LimitPerM2), s.ExactArea, s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, lines(s.Cures), lines(s.Notes))
+			r := sectionRow{b.follow, s, i, c}
+			face, force := r.largest()
+			err := row(s.ID, s.System, show.Names(s.Levels, ", ", 3, 18), s.Scheme, r.open(s.Class), r.open(s.TestPa), r.open(s.Sign),
+				r.area(), r.cutOff(), r.toSet(), r.state(), known(show.Blanks(s)), face, force,
+				r.limit(), r.perM2(), r.exact(), s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, lines(s.Cures), lines(s.Notes))
 			if err != nil {
 				return err
 			}
 		}
-		return row(total(show.Count(v.Proof.Tests, "test")), nil, nil, nil, nil, nil, nil, area, nil, nil, nil, known(fits(v)))
+		all := rangeOf("", c["area m2"], [2]int{2, len(v.Sections) + 1})
+		sum := any(area)
+		if len(v.Sections) > 0 {
+			sum = follows("SUM("+all+")", area, area)
+		}
+		return row(total(show.Count(v.Proof.Tests, "test")), nil, nil, nil, nil, nil, nil, sum, nil, nil, nil, known(fits(v)))
 	})
 }
 
@@ -79,11 +88,11 @@ func fits(v *report.Plan) string {
 // outOfRange writes the sections that the rig can't judge, one line a cure; there
 // is no such sheet where the rig can judge all.
 func outOfRange(b *book, v *report.Plan) error {
-	var out []*report.Section
+	var out []int
 	for _, over := range []bool{true, false} {
 		for i := range v.Sections {
 			if s := &v.Sections[i]; s.OverRange == over && (over || s.UnderRange) {
-				out = append(out, s)
+				out = append(out, i)
 			}
 		}
 	}
@@ -91,22 +100,23 @@ func outOfRange(b *book, v *report.Plan) error {
 		return nil
 	}
 	return b.sheet("out of range", []column{
-		{head: "section", width: 9}, {head: "system", width: 12}, {head: "state", width: 16}, {head: "area m2", width: 9, kind: hundred},
-		{head: "limit L/s, cut off", width: 9, kind: limits}, {head: "why", width: 30}, {head: "cure", width: 52},
+		{head: "section", width: 9}, {head: "system", width: 12}, {head: "state", width: 18, alarm: true}, {head: "area m2", width: 12, kind: squareM},
+		{head: "limit L/s, cut off", width: 11, kind: flows}, {head: "why", width: 30}, {head: "cure", width: 50}, {head: "as planned", width: 10},
 	}, func(row func(...any) error) error {
-		for _, s := range out {
+		for _, i := range out {
+			s := &v.Sections[i]
 			cures := s.Cures
 			if len(cures) == 0 {
 				cures = []string{"none known"}
 			}
 			for k, c := range cures {
-				var err error
+				cells := []any{s.ID, nil, nil, nil, nil, nil, c}
 				if k == 0 {
-					err = row(start(s.ID), s.System, state(s), s.Area, permitted(s.Limit), s.Reason, c)
-				} else {
-					err = row(s.ID, nil, nil, nil, nil, nil, c)
+					l := b.follow
+					cells = []any{start(s.ID), s.System, l.stateOf(s, i), follows(l.sectionCell("area m2", i), s.Area, s.Area),
+						formula{l.sectionCell("limit L/s, cut off", i), permitted(s.Limit)}, s.Reason, c, l.asPlanned(s, i)}
 				}
-				if err != nil {
+				if err := row(cells...); err != nil {
 					return err
 				}
 			}
@@ -115,25 +125,33 @@ func outOfRange(b *book, v *report.Plan) error {
 	})
 }
 
+// stateOf is a section's state on another sheet.
+func (l *links) stateOf(s *report.Section, i int) any {
+	if f, ok := (sectionRow{l: l, s: s, i: i, c: l.onSections}).state().(formula); ok {
+		return formula{l.sectionCell("state", i), f.now}
+	}
+	return state(s)
+}
+
 // readings writes what each reading would mean in each section's test.
 func readings(b *book, v *report.Plan) error {
 	if len(v.Sections) == 0 {
 		return nil
 	}
 	return b.sheet("readings", []column{
-		{head: "section", width: 9}, {head: "test pressure Pa", width: 9, kind: plain}, {head: "limit L/s, cut off", width: 9, kind: limits}, {head: "range to set", width: 14},
-		{head: "ready", width: 11}, {head: "closed", width: 11}, {head: "what a reading means", width: 70},
+		{head: "section", width: 9}, {head: "test pressure Pa", width: 9, kind: pascals}, {head: "limit L/s, cut off", width: 11, kind: flows}, {head: "range to set", width: 14},
+		{head: "ready", width: 11}, {head: "closed", width: 11}, {head: "what a reading means", width: 70}, {head: "as planned", width: 10},
 	}, func(row func(...any) error) error {
 		for i := range v.Sections {
 			s := &v.Sections[i]
 			for k, text := range s.Readings {
-				var err error
+				cells := []any{s.ID, nil, nil, nil, nil, nil, text}
 				if k == 0 {
-					err = row(start(s.ID), s.TestPa, permitted(s.Limit), show.Range(v, s), s.Ready, s.Closed, text)
-				} else {
-					err = row(s.ID, nil, nil, nil, nil, nil, text)
+					l := b.follow
+					cells = []any{start(s.ID), formula{l.sectionCell("test Pa", i), s.TestPa}, formula{l.sectionCell("limit L/s, cut off", i), permitted(s.Limit)},
+						formula{l.sectionCell("range to set", i) + `&""`, show.Range(v, s)}, s.Ready, s.Closed, text, l.asPlanned(s, i)}
 				}
-				if err != nil {
+				if err := row(cells...); err != nil {
 					return err
 				}
 			}
@@ -152,24 +170,3 @@ func first(id string, k int) any {
 
 // lines joins the words of a cell.
 func lines(words []string) string { return strings.Join(words, "; ") }
-
-// pieces writes the pieces of every section.
-func pieces(b *book, v *report.Plan) error {
-	return b.sheet("pieces", []column{
-		{head: "section", width: 9}, {head: "tag", width: 16}, {head: "from piece", width: 7, kind: whole}, {head: "to piece", width: 7, kind: whole},
-		{head: "of", width: 5, kind: whole}, {head: "kind", width: 11}, {head: "size", width: 14}, {head: "level", width: 10}, {head: "place", width: 22}, {head: "drawing", width: 10},
-		{head: "counted m2", width: 10, kind: hundred}, {head: "row of schedule", width: 10, kind: whole},
-		{head: "outside area m2", width: 11, kind: hundred, screen: true},
-	}, func(row func(...any) error) error {
-		for i := range v.Sections {
-			s := &v.Sections[i]
-			for k := range s.Pieces {
-				p := &s.Pieces[k]
-				if err := row(first(s.ID, k), p.Tag, p.From, p.To, p.Of, p.Kind, p.Size, p.Level, p.Place, p.Drawing, p.Area, p.Row, p.Own); err != nil {
-					return err
-				}
-			}
-		}
-		return nil
-	})
-}

@@ -2,12 +2,8 @@ package xlsx
 
 import (
 	"fmt"
-	"math"
-	"strings"
 
 	"github.com/xuri/excelize/v2"
-
-	"blankoff/planner/report/show"
 )
 
 // column is a column of a sheet. Those for the screen only stand at the right
@@ -17,31 +13,8 @@ type column struct {
 	width  float64 // characters
 	kind   kind
 	screen bool
+	alarm  bool // bold where it isn't "in range"
 }
-
-// permitted is a limit: its cell holds the value cut off, with as many decimals.
-type permitted float64
-
-// rounded is a number shown in another way than its column's.
-type rounded struct {
-	v    float64
-	kind kind
-}
-
-// bold is a text that a reader must look at. A row whose first cell is a start
-// has a rule above it; one whose first cell is a total is bold and stands outside
-// the filter.
-type (
-	bold  string
-	start string
-	total string
-)
-
-// given is a number shown with the digits that it has.
-type given float64
-
-// byHand is a cell to be filled in by hand on paper.
-type byHand struct{}
 
 // fill gives the rows of a sheet, one call each.
 type fill func(row func(cells ...any) error) error
@@ -99,7 +72,31 @@ func (b *book) page(name string, columns []column, rows fill, filter bool) error
 			return err
 		}
 	}
+	if err := s.alarms(name); err != nil {
+		return err
+	}
 	return w.Flush()
+}
+
+// alarms puts what a reader must look at in bold, also after a change.
+func (s *sheet) alarms(name string) error {
+	for i, c := range s.columns {
+		if !c.alarm || s.end < 2 {
+			continue
+		}
+		style, err := s.book.file.NewConditionalStyle(&excelize.Style{Font: &excelize.Font{Bold: true}})
+		if err != nil {
+			return err
+		}
+		letter, _ := excelize.ColumnNumberToName(i + 1)
+		err = s.book.file.SetConditionalFormat(name, rangeOf("", letter, [2]int{2, s.end}), []excelize.ConditionalFormatOptions{
+			{Type: "formula", Criteria: fmt.Sprintf(`AND(%s2<>"",LEFT(%s2,2)<>"in")`, letter, letter), Format: &style},
+		})
+		if err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // sheet is a sheet being written.
@@ -126,7 +123,7 @@ func (s *sheet) begin(filter bool) error {
 	heads := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][heading], Value: c.head}
+		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][0][heading], Value: c.head}
 		deep = max(deep, linesOf(c.head, room(c.width)/boldFace))
 	}
 	s.at = 1
@@ -136,63 +133,6 @@ func (s *sheet) begin(filter bool) error {
 	}
 	return s.out.SetRow("A1", heads, excelize.RowOpts{Height: tall})
 }
-
-// The cells' font is Arial at 9 points. A unit of a column's width is 7 pixels at
-// 96 to the inch, of which the indent and the edges take some.
-const (
-	fontSize, unit, edges = 9.0, 5.25, 10.0 // points
-	boldFace              = 1.08            // bold over upright
-	button                = 10.0            // points below a heading for the filter's button
-)
-
-// room is what a column has for text, in sizes of the font.
-func room(width float64) float64 { return (unit*width - edges) / fontSize }
-
-// linesOf is about how many lines a text takes in a cell with so much room,
-// rather too many than too few.
-func linesOf(text string, room float64) int {
-	lines, used := 1, 0.0
-	for _, word := range strings.Fields(text) {
-		n := 0.0
-		for _, r := range word {
-			n += letter(r)
-		}
-		if used > 0 && used+space+n > room {
-			lines, used = lines+1, 0
-		}
-		if used > 0 {
-			used += space
-		}
-		for ; n > room && room > 1; n -= room {
-			lines++
-		}
-		used += n
-	}
-	return lines
-}
-
-const space = 0.28
-
-// letter is about the width of a letter of the cells' font, in sizes of the
-// font: those of its kind, rounded up.
-func letter(r rune) float64 {
-	switch {
-	case r >= 0x2e80: // wide letters
-		return 1
-	case strings.ContainsRune("iljtfrI.,:;'|()[]!-/ ", r):
-		return 0.34
-	case strings.ContainsRune("csvkxyz", r):
-		return 0.5
-	case strings.ContainsRune("mwMW@%", r):
-		return 0.95
-	case r >= 'A' && r <= 'Z':
-		return 0.73
-	}
-	return 0.56
-}
-
-// height is that of a row of so many lines, points. A sheet has an end to it.
-func height(lines int) float64 { return min(409, 3+12*float64(lines)) }
 
 // row writes a row. Columns past its cells are empty.
 func (s *sheet) row(cells ...any) error {
@@ -218,18 +158,17 @@ func (s *sheet) put(cells []any) error {
 	out := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		var v any
-		style := int(c.kind)
+		x := cell{style: int(c.kind)}
 		if i < len(cells) {
-			v, style = valueOf(cells[i], style)
+			x = read(cells[i], x.style)
 		}
-		if text, ok := v.(string); ok && c.kind != line {
+		if text, ok := x.v.(string); ok && c.kind != line && x.style != int(free) {
 			deep = max(deep, linesOf(text, room(c.width)))
 		}
-		if _, ok := v.(byHand); ok {
-			v, deep = nil, max(deep, 2)
+		if _, ok := x.v.(byHand); ok {
+			x.v, deep = nil, max(deep, 2)
 		}
-		out[i] = excelize.Cell{StyleID: s.book.styles[l][style], Value: v}
+		out[i] = excelize.Cell{StyleID: s.book.styles[l][x.open][x.style], Value: x.v, Formula: x.formula}
 	}
 	name, err := excelize.CoordinatesToCellName(1, s.at)
 	if err != nil {
@@ -238,39 +177,3 @@ func (s *sheet) put(cells []any) error {
 	// Not every spreadsheet program fits the height of a row to its text.
 	return s.out.SetRow(name, out, excelize.RowOpts{Height: height(deep)})
 }
-
-// valueOf is what a cell holds, and its style where the value asks for another.
-func valueOf(v any, style int) (any, int) {
-	switch v := v.(type) {
-	case permitted:
-		return show.LimitValue(float64(v)), decimals1 + show.LimitDecimals(float64(v)) - 1
-	case rounded:
-		return v.v, left0 + int(v.kind)
-	case given:
-		return float64(v), int(plain)
-	case bold:
-		return oneLine(string(v)), int(ticked)
-	case start:
-		return oneLine(string(v)), int(ticked)
-	case total:
-		return oneLine(string(v)), int(ticked)
-	case float64:
-		if math.IsInf(v, 0) || math.IsNaN(v) {
-			return nil, style
-		}
-	case string:
-		switch v = oneLine(v); {
-		case v == "":
-			return nil, style
-		case strings.ContainsRune("=+-@", rune(v[0])) && style == int(words):
-			return v, int(typed)
-		case strings.ContainsRune("=+-@", rune(v[0])) && style == int(line):
-			return v, int(typedLine)
-		}
-		return v, style
-	}
-	return v, style
-}
-
-// oneLine makes a text of a schedule safe for a cell.
-func oneLine(s string) string { return strings.Join(strings.Fields(show.Safe(s)), " ") }

@@ -54,7 +54,7 @@ func TestTotalStandsApart(t *testing.T) {
 	for _, s := range v.Sections {
 		want += s.Area
 	}
-	if len(rows) != 42 || last[0] != "40 tests" || last[7] != fmt.Sprintf("%.2f", want) || last[11] != "200" {
+	if len(rows) != 42 || last[0] != "40 tests" || last[7] != fmt.Sprintf("%.2f m2", want) || last[11] != "200" {
 		t.Errorf("last of %d rows: %q, want 40 tests, %.2f m2 and 200 blanks", len(rows), last, want)
 	}
 	for _, n := range f.GetDefinedName() {
@@ -80,7 +80,7 @@ func TestGroupingIsNotNought(t *testing.T) {
 			told[r[0]] = r[1]
 		}
 	}
-	if told["groupings"] != "a GROUPING" || told["capping open ends, apart, min"] != "not known for groupings" || told["blanks to fit, in all tests"] != "not known for groupings" {
+	if told["groupings"] != "a GROUPING" || told["capping open ends, apart"] != "not known for groupings" || told["blanks to fit, in all tests"] != "not known for groupings" {
 		t.Errorf("summary: %q", told)
 	}
 }
