@@ -107,7 +107,7 @@ func drawingOf(p *planner.Plan) *Ductwork {
 func nodeOf(p *planner.Plan, k int) Node {
 	n, it := &p.Network.Nodes[k], p.Network.Item(k)
 	o := Node{
-		Tag: it.Name(), Text: p.Network.NodeText(k), Kind: it.Piece.Kind.String(), Size: it.SizeText(), Level: it.Level, System: it.System, Place: it.OnSite,
+		Tag: it.Name(), Text: p.Network.NodeText(k), Kind: it.Piece.Kind.String(), Size: it.SizeIn(p.Settings.Units), Level: it.Level, System: it.System, Place: it.OnSite,
 		Item: n.Item, First: n.First == 1, Long: n.Long, Section: p.SectionOf(k), Through: n.State == network.Through, Up: n.Up,
 	}
 	if n.State == network.Tested {

@@ -15,6 +15,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // Fact is a line of a card: what, and its value.
@@ -76,17 +77,17 @@ func All(v *report.Plan) []Card {
 }
 
 func one(v *report.Plan, i int) Card {
-	s := &v.Sections[i]
+	s, u := &v.Sections[i], v.Units
 	c := Card{
 		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Grouping: s.Grouping, Status: s.Status,
-		Head: head(v), Readings: sentences(s.Readings), Notes: s.Notes, Checks: checks(s), Boxes: boxes(s), Kit: kit(), Signs: signs(), Cautions: cautions(s), Foot: foot(v),
+		Head: head(v), Readings: sentences(s.Readings), Notes: s.Notes, Checks: checks(s), Boxes: boxes(v.Units), Kit: kit(), Signs: signs(), Cautions: cautions(s, v.Units), Foot: foot(v),
 	}
 	c.PieceList = pieces(s)
 	c.Pieces = Listed(c.PieceList, func(text string) bool { return utf8.RuneCountInString(text) <= mostPieces })
 	c.Big = []Fact{
-		{"limit", show.Limit(s.Limit) + " L/s"},
-		{"test pressure", fmt.Sprintf("%g Pa %s", s.TestPa, sign(s))},
-		{"outside area", fmt.Sprintf("%.2f m2", s.Area)},
+		{"limit", u.Limit(s.Limit)},
+		{"test pressure, " + sign(s), u.Pressure(s.TestPa)},
+		{"outside area", u.Area(s.Area)},
 	}
 	c.Facts, c.Site, c.Job = facts(v, s), site(v, s), jobOf(v)
 	if s.Reason != "" {
@@ -136,14 +137,15 @@ func sign(s *report.Section) string {
 
 // facts are what a report of the test has to hold, but for the three figures.
 func facts(v *report.Plan, s *report.Section) []Fact {
+	u := v.Units
 	list := []Fact{
 		{"class", fmt.Sprintf("%s, scheme %s", s.Class, s.Scheme)},
-		{"permitted", show.Limit(s.LimitPerM2) + " L/s per m2 at the test pressure"},
+		{"permitted", u.LimitPerArea(s.LimitPerM2) + " at the test pressure"},
 		{"area measured", basis(v, s)},
 		{"range to use", or(show.Range(v, s), "none judges this section")},
-		{"joints inside", fmt.Sprintf("%.1f m", s.JointLength)},
+		{"joints inside", fmt.Sprintf("%.1f %s", u.Of(units.Length, s.JointLength), u.Unit(units.Length))},
 		{Drawings, or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
-		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", show.Limit(s.LimitPerM2))},
+		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", u.LimitPerArea(s.LimitPerM2))},
 	}
 	if s.Ready != "" || s.Closed != "" {
 		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})
@@ -155,7 +157,7 @@ func basis(v *report.Plan, s *report.Section) string {
 	if v.Settings.Basis == "exact" {
 		return "exactly, outside surface of the metal"
 	}
-	return fmt.Sprintf("on the basis %s; exactly %.2f m2", v.Settings.Basis, s.ExactArea)
+	return fmt.Sprintf("on the basis %s; exactly %s", v.Settings.Basis, v.Units.Area(s.ExactArea))
 }
 
 func or(text, otherwise string) string {

@@ -7,6 +7,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // strong is the force on a blank from which it is braced, N: the weight of about
@@ -18,15 +19,15 @@ func fixing(b *report.Blank) string {
 	round := b.Shape == "circular"
 	switch {
 	case b.Force >= strong && round:
-		return "cap screwed all round, strapped across"
+		return "screwed all round, strapped across"
 	case b.Force >= strong:
-		return "plate bolted at every flange hole, braced across"
+		return "bolted at every hole, braced across"
 	case round:
-		return "cap screwed at 4 points or more, joint sealed"
+		return "screwed at 4 points, sealed"
 	case b.Why == "open end":
-		return "plate clamped or screwed all round, joint sealed"
+		return "clamped all round, sealed"
 	}
-	return "plate bolted or clamped to the flange, gasket"
+	return "bolted to the flange, gasket"
 }
 
 // checks are ticked before the pressure is raised. Common practice, no source.
@@ -50,8 +51,12 @@ func checks(s *report.Section) []string {
 }
 
 // boxes are filled in at every test.
-func boxes(s *report.Section) []string {
-	return []string{"pressure reached, Pa", "leakage read, L/s", "held from - to", "air, degrees C", "air pressure, hPa"}
+func boxes(u units.System) []string {
+	air, pressure := "air, degrees C", "air pressure, hPa"
+	if u == units.US {
+		air, pressure = "air, degrees F", "air pressure, in. Hg"
+	}
+	return []string{"pressure reached, " + u.Unit(units.Pressure), "leakage read, " + u.Unit(units.Flow), "held from - to", air, pressure}
 }
 
 // kit is filled in once a card: what was measured with. Reports of a test are
@@ -63,10 +68,10 @@ func kit() []string {
 func signs() []string { return []string{"tested by", "witnessed by", "date"} }
 
 // cautions are the usual ones on a card.
-func cautions(s *report.Section) []string {
-	list := []string{fmt.Sprintf("Never above %g Pa. Begin with the fan throttled; raise the pressure slowly; let it down before touching a blank.", s.TestPa)}
+func cautions(s *report.Section, u units.System) []string {
+	list := []string{fmt.Sprintf("Never above %s. Begin with the fan throttled; raise the pressure slowly; let it down before touching a blank.", u.Pressure(s.TestPa))}
 	if b, ok := show.Largest(s.Blanks); ok && b.Force > 0 {
-		list = append(list, fmt.Sprintf("The %s blank is pushed with %.0f N, the weight of %.0f kg.", b.Text, show.Whole(b.Force), b.Force/9.80665))
+		list = append(list, fmt.Sprintf("The %s blank is pushed with %s, the weight of %s.", b.Text, u.Force(b.Force), u.Weight(b.Force/9.80665)))
 	}
 	return append(list, "The specification, local codes and licensed practitioners come first.")
 }
@@ -81,7 +86,7 @@ func every(v *report.Plan, s *report.Section) []Blank {
 		b := &s.Blanks[k]
 		out[k] = Blank{
 			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: Place(b.Level, b.Place, b.Drawing), Level: b.Level, Place: b.Place, Drawing: b.Drawing, Kind: kind(v, s, b),
-			Force: fmt.Sprintf("%.0f N", show.Whole(b.Force)), Fixing: fixing(b),
+			Force: v.Units.Force(b.Force), Fixing: fixing(b),
 			Rig: at(s.RigAt, b.At), Tap: at(s.TapAt, b.At),
 		}
 	}
@@ -104,8 +109,11 @@ func site(v *report.Plan, s *report.Section) []Fact {
 			out = append(out, f)
 		}
 	}
-	if v.Job != nil && v.Job.Hold > 0 {
+	switch p := v.Programme; {
+	case v.Job != nil && v.Job.Hold > 0:
 		out = append(out, Fact{"hold", fmt.Sprintf("%g min at the test pressure", v.Job.Hold)})
+	case p != nil && p.Hold > 0:
+		out = append(out, Fact{"hold", fmt.Sprintf("%g min at the test pressure, an assumption: the specification comes first", p.Hold)})
 	}
 	if v.Job != nil && v.Job.Decision != "" {
 		out = append(out, Fact{decided, v.Job.Decision})

@@ -6,6 +6,7 @@ import (
 	"blankoff/planner/report"
 	"blankoff/planner/report/schematic"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // data is what the page's script works with: the same figures as the plan's,
@@ -92,7 +93,7 @@ func dataOf(v *report.Plan, pic *schematic.Picture, looks []schematic.Look) *dat
 	d := &data{
 		Width: pic.Width, Height: pic.Height, Headroom: s.Headroom, MinArea: s.MinArea, Held: s.HoldBoth,
 		TestMin: s.TestMinutes, Score: v.Proof.Score, Joints: []jointData{}, Ends: []endData{}, Sections: []sectionData{},
-		Units: unitData{1, "m2", 1, "L/s"},
+		Units: unitData{v.Units.Of(units.Area, 1), v.Units.Unit(units.Area), v.Units.Of(units.Flow, 1), v.Units.Unit(units.Flow)},
 	}
 	d.Nodes = make([]nodeData, len(v.Drawing.Nodes))
 	for k := range v.Drawing.Nodes {
@@ -145,7 +146,7 @@ func jointOf(j *report.Joint) jointData {
 func sectionOf(v *report.Plan, i int, l schematic.Look) sectionData {
 	s := &v.Sections[i]
 	o := sectionData{
-		ID: s.ID, System: show.Safe(s.System), PerM2: s.LimitPerM2, Pa: s.TestPa, About: about(s), Most: min(v.Drawing.Most[i], greatest),
+		ID: s.ID, System: show.Safe(s.System), PerM2: s.LimitPerM2, Pa: s.TestPa, About: shown{v.Units}.About(s), Most: min(v.Drawing.Most[i], greatest),
 		Colour: l.Colour, Pattern: l.Pattern, Range: show.Range(v, s), State: show.State(s), Windows: [][2]float64{}, Flows: [][2]float64{},
 	}
 	for _, w := range v.Drawing.Windows[i] {

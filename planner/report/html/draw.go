@@ -94,7 +94,7 @@ func (c *canvas) open(s int) {
 		c.WriteString(`<g>`)
 	default:
 		x := &c.v.Sections[s]
-		c.add(`<g class="sec" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, s, s, esc(fmt.Sprintf("Section %s, %s, %.2f m2, limit %s L/s, %s", x.ID, x.System, x.Area, show.Limit(x.Limit), show.State(x))))
+		c.add(`<g class="sec" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, s, s, esc(fmt.Sprintf("Section %s, %s, %s, limit %s, %s", x.ID, x.System, c.v.Units.Area(x.Area), c.v.Units.Limit(x.Limit), show.State(x))))
 	}
 }
 

@@ -31,20 +31,20 @@ var pageStyle string
 var pageScript string
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"limit": show.Limit, "state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe,
+	"state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
 	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },
 	"needs": show.Needs, "ways": show.Ways, "worth": show.OrderWorth, "untested": show.UntestedSum,
 	"way":    func(m *report.BlankMoves) string { return show.Way(m, 40) },
 	"moving": moving,
-	"about":  func(s *report.Section) string { return about(s) },
 	"join":   func(l []string) string { return show.Safe(strings.Join(l, ", ")) },
 	"hours":  hours, "cutno": func(i int) int { return i + 1 },
 }).Parse(pageText))
 
 // view is what the page's text is filled from.
 type view struct {
+	shown
 	Plan    *report.Plan
 	Title   string
 	Policy  string // what the page may load: nothing
@@ -68,6 +68,7 @@ type view struct {
 type cardView struct {
 	card.Card
 	Drawing template.HTML
+	Density string // how small it is printed, so that it stays on a page
 }
 
 // Plan writes the page. The same view gives the same bytes.
@@ -75,7 +76,8 @@ func Plan(w io.Writer, v *report.Plan) error {
 	pic := schematic.Of(v.Drawing)
 	looks := schematic.Looks(v)
 	o := view{
-		Plan: v, Title: "Ductwork leakage test plan", Style: template.CSS(pageStyle), Script: template.JS(pageScript),
+		shown: shown{v.Units},
+		Plan:  v, Title: "Ductwork leakage test plan", Style: template.CSS(pageStyle), Script: template.JS(pageScript),
 		Data: dataOf(v, pic, looks), Width: num(pic.Width), Height: num(pic.Height), Plot: plotOf(v),
 		Sizes: show.Sizes(v), Faults: show.Gather(v.Faults), Group: show.Groupings(v),
 	}
@@ -93,7 +95,9 @@ func Plan(w io.Writer, v *report.Plan) error {
 		}
 	}
 	for i, one := range card.All(v) {
-		o.Cards = append(o.Cards, cardView{one, cardDrawing(v, i)})
+		c := cardView{Card: one, Drawing: cardDrawing(v, i)}
+		c.fit()
+		o.Cards = append(o.Cards, c)
 	}
 	return page.Execute(w, &o)
 }
@@ -185,15 +189,6 @@ func cardDrawing(v *report.Plan, i int) template.HTML {
 	c.numbers()
 	return template.HTML(fmt.Sprintf(`<svg class="small lines" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
 		num(pic.Width), num(pic.Height), esc(v.Sections[i].ID), c.String()))
-}
-
-// about says what a section is tested at.
-func about(s *report.Section) string {
-	sign := "positive"
-	if s.Sign == "negative" {
-		sign = "suction"
-	}
-	return fmt.Sprintf("class %s, %g Pa %s", s.Class, s.TestPa, sign)
 }
 
 // hours writes minutes as hours and minutes.

@@ -9,12 +9,14 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // plot shows every section's limit among what the rig can read, on one axis of
 // flow that is logarithmic: equal steps are equal ratios.
 type plot struct {
-	low, high float64 // decades, L/s
+	low, high float64 // decades, in the units shown
+	turn      float64 // of one L/s
 	Axis      template.HTML
 	Rows      []plotRow
 }
@@ -28,8 +30,9 @@ type plotRow struct {
 const plotWide, plotHigh = 560.0, 18.0
 
 func plotOf(v *report.Plan) plot {
-	p := plot{low: math.Inf(1), high: math.Inf(-1)}
+	p := plot{low: math.Inf(1), high: math.Inf(-1), turn: v.Units.Of(units.Flow, 1)}
 	take := func(q float64) {
+		q *= p.turn
 		if q > 0 && !math.IsInf(q, 0) {
 			p.low, p.high = min(p.low, q), max(p.high, q)
 		}
@@ -52,13 +55,16 @@ func plotOf(v *report.Plan) plot {
 	p.Axis = p.axis()
 	for i := range v.Sections {
 		s := &v.Sections[i]
-		p.Rows = append(p.Rows, plotRow{s.ID, show.Limit(s.Limit), show.State(s), s.UnderRange || s.OverRange, p.bar(v, i)})
+		p.Rows = append(p.Rows, plotRow{s.ID, v.Units.Cut(units.Flow, s.Limit), show.State(s), s.UnderRange || s.OverRange, p.bar(v, i)})
 	}
 	return p
 }
 
-// x is where a flow lies along the axis.
-func (p *plot) x(q float64) float64 {
+// x is where a flow, L/s, lies along the axis.
+func (p *plot) x(q float64) float64 { return p.along(q * p.turn) }
+
+// along is where a figure of the axis lies.
+func (p *plot) along(q float64) float64 {
 	q = min(max(q, p.low), p.high)
 	return 8 + (plotWide-16)*math.Log10(q/p.low)/math.Log10(p.high/p.low)
 }
@@ -80,7 +86,7 @@ func (p *plot) axis() template.HTML {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="bar" viewBox="0 0 %g 22" width="%g" height="22" aria-hidden="true">`, plotWide, plotWide)
 	for _, q := range p.ticks() {
-		fmt.Fprintf(&b, `<text x="%s" y="12">%.4g</text><path class="grid" d="M%s 15V22"/>`, num(p.x(q)), q, num(p.x(q)))
+		fmt.Fprintf(&b, `<text x="%s" y="12">%.4g</text><path class="grid" d="M%s 15V22"/>`, num(p.along(q)), q, num(p.along(q)))
 	}
 	b.WriteString("</svg>")
 	return template.HTML(b.String())
@@ -92,12 +98,12 @@ func (p *plot) bar(v *report.Plan, i int) template.HTML {
 	s := &v.Sections[i]
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="bar" viewBox="0 0 %g %g" width="%g" height="%g" role="img" aria-label="%s">`, plotWide, plotHigh, plotWide, plotHigh,
-		esc(fmt.Sprintf("limit %s L/s, %s", show.Limit(s.Limit), show.State(s))))
+		esc(fmt.Sprintf("limit %s, %s", v.Units.Limit(s.Limit), show.State(s))))
 	for _, r := range v.Drawing.Readable[i] {
 		fmt.Fprintf(&b, `<rect class="reads" x="%s" y="2" width="%s" height="14"/>`, num(p.x(r.Low)), num(max(1, p.x(r.High)-p.x(r.Low))))
 	}
 	for _, q := range p.ticks() {
-		fmt.Fprintf(&b, `<path class="grid" d="M%s 0V18"/>`, num(p.x(q)))
+		fmt.Fprintf(&b, `<path class="grid" d="M%s 0V18"/>`, num(p.along(q)))
 	}
 	if s.Limit > 0 {
 		class := "span"
