@@ -84,22 +84,27 @@ func (p *Plan) rangeFor(s *Section) (string, string) {
 type Reading struct {
 	From, To float64 // L/s; To is infinite for the last
 	Means    string
+	limit    float64 // of the section, shown with its own digits
 }
 
 // readings says what every reading of the rig would mean in a section's test. A
 // reading is taken with the error of the range against it at both ends of what
 // can be read; at the limit itself the agreed decision rule governs.
-func (p *Plan) readings(s *Section) []Reading {
+func (p *Plan) readings(s *Section) (out []Reading) {
+	defer func() {
+		for i := range out {
+			out[i].limit = s.Limit
+		}
+	}()
 	spans := p.rigOf(s).Readable(s.TestPa)
 	if len(spans) == 0 || s.Limit <= 0 {
 		return nil
 	}
-	var out []Reading
 	low := spans[0].Low
 	if s.Limit >= low {
-		out = append(out, Reading{0, low, "passes; no figure can be read, only that it leaks less than the limit"})
+		out = append(out, Reading{From: 0, To: low, Means: "passes; no figure can be read, only that it leaks less than the limit"})
 	} else {
-		out = append(out, Reading{0, low, "proves nothing: the limit lies below what can be read"})
+		out = append(out, Reading{From: 0, To: low, Means: "proves nothing: the limit lies below what can be read"})
 	}
 	most := low
 	for _, span := range spans {
@@ -107,17 +112,17 @@ func (p *Plan) readings(s *Section) []Reading {
 			out = append(out, between(most, span.Low, s.Limit, "can't be read: it lies between the ranges"))
 		}
 		if s.Limit > span.Low {
-			out = append(out, Reading{span.Low, math.Min(span.High, s.Limit), "passes"})
+			out = append(out, Reading{From: span.Low, To: math.Min(span.High, s.Limit), Means: "passes"})
 		}
 		if s.Limit < span.High {
-			out = append(out, Reading{math.Max(span.Low, s.Limit), span.High, "fails; find the leaks, seal, let it cure, test again"})
+			out = append(out, Reading{From: math.Max(span.Low, s.Limit), To: span.High, Means: "fails; find the leaks, seal, let it cure, test again"})
 		}
 		most = span.High
 	}
 	if s.Limit > most {
-		return append(out, Reading{most, math.Inf(1), "or the pressure can't be held: proves nothing, the limit lies above what can be read; look for an open end first"})
+		return append(out, Reading{From: most, To: math.Inf(1), Means: "or the pressure can't be held: proves nothing, the limit lies above what can be read; look for an open end first"})
 	}
-	return append(out, Reading{most, math.Inf(1), "or the pressure can't be held: fails; look for an open end first, no class can be stated"})
+	return append(out, Reading{From: most, To: math.Inf(1), Means: "or the pressure can't be held: fails; look for an open end first, no class can be stated"})
 }
 
 // rigOf is the rig that serves a section, or the first where none does.
@@ -139,12 +144,19 @@ func between(from, to, limit float64, text string) Reading {
 	case from >= limit:
 		text += ", and fails all the same"
 	}
-	return Reading{from, to, text}
+	return Reading{From: from, To: to, Means: text}
 }
 
-// Text is a reading in a sentence with figures cut off at three digits.
+// Text is a reading in a sentence: the limit as it is shown everywhere, other
+// figures cut off at three digits.
 func (r Reading) Text(u units.System) string {
-	from, to, unit := flow3(u, r.From), flow3(u, r.To), u.Unit(units.Flow)
+	show := func(q float64) string {
+		if q == r.limit {
+			return u.Cut(units.Flow, q)
+		}
+		return flow3(u, q)
+	}
+	from, to, unit := show(r.From), show(r.To), u.Unit(units.Flow)
 	switch {
 	case r.From == 0:
 		return fmt.Sprintf("below %s %s: %s", to, unit, r.Means)

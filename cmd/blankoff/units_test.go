@@ -5,6 +5,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
+	"html"
 	"math"
 	"os"
 	"path/filepath"
@@ -49,7 +50,11 @@ func run2(t *testing.T, args []string, units string) map[string]string {
 		defer func() {
 			files, _ := filepath.Glob(filepath.Join(args[i], "*"))
 			for _, f := range append(files, args[i]) {
-				if data, err := os.ReadFile(f); err == nil && filepath.Ext(f) != ".xlsx" {
+				switch data, err := os.ReadFile(f); {
+				case err != nil || slices.Contains([]string{".xlsx", ".pdf"}, filepath.Ext(f)):
+				case filepath.Ext(f) == ".html":
+					out[filepath.Base(f)] = visible(string(data))
+				default:
 					out[filepath.Base(f)] = string(data)
 				}
 			}
@@ -61,6 +66,13 @@ func run2(t *testing.T, args []string, units string) map[string]string {
 	}
 	out["stdout"] = stdout.String()
 	return out
+}
+
+var unseen = regexp.MustCompile(`(?s)<(style|script)[ >].*?</(style|script)>|<svg.*?</svg>|<[^>]*>`)
+
+// visible is what a page shows in words.
+func visible(page string) string {
+	return html.UnescapeString(regexp.MustCompile(`\n\s*\n+`).ReplaceAllString(unseen.ReplaceAllString(page, " "), "\n"))
 }
 
 // commandsOfExamples are the commands of the examples that print figures.
@@ -107,6 +119,8 @@ func TestUnitsOnExamples(t *testing.T) {
 					case strings.HasSuffix(name, ".csv") || slices.Contains(args, "csv") && text != "":
 						same.noSI(us[name])
 						same.csv(text, us[name])
+					case strings.HasSuffix(name, ".html"):
+						same.noSI(us[name])
 					default:
 						same.noSI(us[name])
 						same.text(text, us[name])
@@ -252,6 +266,9 @@ func beforeWorking(block string) string {
 }
 
 func (p *pairing) words(at, si, us string) {
+	if strings.Contains(si, "left open would leak about") || strings.Contains(si, "reference air, 20 C") {
+		return // two digits on purpose, the figure itself stands beside; the air has its own figures in each system
+	}
 	if x, y := tokens(si), tokens(us); len(x) != len(y) || !alike(x, y) {
 		p.t.Errorf("%s%s:\n%q\n%q", p.where, at, si, us)
 	}

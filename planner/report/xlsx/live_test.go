@@ -207,15 +207,22 @@ func TestFormulasHoldTheirFigures(t *testing.T) {
 	}
 }
 
-// office is the office program, or a reason to skip.
-func office(t testing.TB) string {
+// outside is a program that a check needs, or a reason to skip. CI installs them
+// all and sets BLANKOFF_CHECK_ALL, which makes a missing one a failure.
+func outside(t testing.TB, name, why string) string {
 	t.Helper()
-	path, err := exec.LookPath("soffice")
+	path, err := exec.LookPath(name)
+	if err != nil && os.Getenv("BLANKOFF_CHECK_ALL") != "" {
+		t.Fatalf("no %s on the PATH %s, and every check was asked for", name, why)
+	}
 	if err != nil {
-		t.Skip("no office program on the PATH to recalculate the workbook with")
+		t.Skipf("no %s on the PATH %s", name, why)
 	}
 	return path
 }
+
+// office is the office program.
+func office(t testing.TB) string { return outside(t, "soffice", "to recalculate the workbook with") }
 
 // recalculated has the office program work a workbook out anew: the figures that
 // it holds are thrown away first.

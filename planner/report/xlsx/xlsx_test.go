@@ -319,10 +319,7 @@ func TestWriteErrors(t *testing.T) {
 
 // TestOtherProgramOpensIt has another program read and print the workbook.
 func TestOtherProgramOpensIt(t *testing.T) {
-	office, err := exec.LookPath("soffice")
-	if err != nil {
-		t.Skip("no office program on the PATH to open the workbook with")
-	}
+	office := office(t)
 	dir := t.TempDir()
 	path := filepath.Join(dir, "plan.xlsx")
 	if err := os.WriteFile(path, written(t, testview.Small()), 0o644); err != nil {
@@ -337,10 +334,7 @@ func TestOtherProgramOpensIt(t *testing.T) {
 	if st, err := os.Stat(pdf); err != nil || st.Size() == 0 {
 		t.Fatalf("nothing printed: %v %s", err, out)
 	}
-	reader, err := exec.LookPath("pdftotext")
-	if err != nil {
-		t.Skip("the workbook opens; no program on the PATH to read what was printed")
-	}
+	reader := outside(t, "pdftotext", "to read what was printed")
 	text, err := exec.Command(reader, "-layout", pdf, "-").Output()
 	if err != nil {
 		t.Fatal(err)
