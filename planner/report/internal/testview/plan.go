@@ -105,8 +105,8 @@ func smallUntested() *report.Untested {
 	return &report.Untested{
 		Joints: 2, Metres: 4.45664, Overlaps: 1, Tested: 1.25664, OverlapCost: report.OverlapCost{Blanks: 1, Minutes: 12.125, Area: 3.77},
 		List: []report.UntestedJoint{
-			{Cut: 1, At: "in " + Formula + " after piece 2 of 6", Size: "dia 400", Metres: 1.25664, Section: "S01", Takes: []string{Formula + " piece 3 of 6"}, OverlapCost: report.OverlapCost{Blanks: 1, Minutes: 12.125, Area: 3.77}},
-			{Cut: 2, At: "between D1 and D7", Size: "1000 x 600", Metres: 3.2, Takes: []string{}, Why: "change of class"},
+			{Cut: 1, At: "in " + Formula + " after piece 2 of 6", Size: "dia 400", Shown: "dia 400", Metres: 1.25664, Section: "S01", Takes: []string{Formula + " piece 3 of 6"}, OverlapCost: report.OverlapCost{Blanks: 1, Minutes: 12.125, Area: 3.77}},
+			{Cut: 2, At: "between D1 and D7", Size: "1000 x 600", Shown: "1000 x 600", Metres: 3.2, Takes: []string{}, Why: "change of class"},
 		},
 	}
 }
