@@ -3,7 +3,9 @@ package html
 import (
 	"fmt"
 	"html"
+	"maps"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -56,33 +58,46 @@ func path(points []schematic.Point) string {
 	return b.String()
 }
 
-// lines draws the pieces, section by section; those in no section are grey.
+// outside draws what is in no section.
+func (c *canvas) outside() {
+	c.group(-1, c.strokes())
+}
+
+// lines draws the pieces, section by section.
 func (c *canvas) lines() {
-	type key struct {
-		section int
-		weight  float64
+	drawn := c.strokes()
+	for s := range c.v.Sections {
+		c.group(s, drawn)
 	}
-	drawn := map[key]*strings.Builder{}
-	weights := map[int][]float64{}
+}
+
+// strokes is the pieces' lines by section and weight.
+func (c *canvas) strokes() map[int]map[float64]*strings.Builder {
+	drawn := map[int]map[float64]*strings.Builder{}
 	for i := range c.pic.Pieces {
 		p := &c.pic.Pieces[i]
-		k := key{c.v.Drawing.Nodes[p.Node].Section, math.Round(p.Weight*2) / 2}
-		if drawn[k] == nil {
-			drawn[k] = &strings.Builder{}
-			weights[k.section] = append(weights[k.section], k.weight)
+		s, w := c.v.Drawing.Nodes[p.Node].Section, math.Round(p.Weight*2)/2
+		if drawn[s] == nil {
+			drawn[s] = map[float64]*strings.Builder{}
 		}
-		drawn[k].WriteString(path(p.Path))
+		if drawn[s][w] == nil {
+			drawn[s][w] = &strings.Builder{}
+		}
+		drawn[s][w].WriteString(path(p.Path))
 	}
-	for s := -1; s < len(c.v.Sections); s++ {
-		if weights[s] == nil {
-			continue
-		}
-		c.open(s)
-		for _, w := range weights[s] {
-			c.stroke(s, w, drawn[key{s, w}].String())
-		}
-		c.WriteString("</g>")
+	return drawn
+}
+
+// group draws a section.
+func (c *canvas) group(s int, drawn map[int]map[float64]*strings.Builder) {
+	if drawn[s] == nil {
+		return
 	}
+	c.open(s)
+	for _, w := range slices.Sorted(maps.Keys(drawn[s])) {
+		c.stroke(s, w, drawn[s][w].String())
+	}
+	c.WriteString("</g>")
 }
 
 // open begins the group of a section.
@@ -171,7 +186,6 @@ func (c *canvas) marks() {
 		}
 	}
 	c.cutNumbers()
-	c.ends()
 }
 
 // cutNumbers names the cuts; on a card the blanks are numbered instead.
@@ -231,12 +245,16 @@ func (c *canvas) number(m *schematic.Mark, n int) {
 	c.add(`<circle class="no" cx="%s" cy="%s" r="6.5"/><text class="nos" x="%s" y="%s">%d</text>`, num(x), num(y), num(x), num(y+2.8), n)
 }
 
-// words writes the tags, and the names of the sections on their longest runs.
-func (c *canvas) words() {
+// tags names the rows.
+func (c *canvas) tags() {
 	for i := range c.pic.Labels {
 		l := &c.pic.Labels[i]
 		c.add(`<text class="tag" x="%s" y="%s">%s</text>`, num(l.X), num(l.Y), esc(l.Text))
 	}
+}
+
+// badges names the sections on their longest runs.
+func (c *canvas) badges() {
 	for _, b := range schematic.Badges(c.v.Drawing, c.pic) {
 		if b.Section == c.focus {
 			continue

@@ -77,7 +77,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	looks := schematic.Looks(v)
 	o := view{
 		shown: shown{v.Units},
-		Plan:  v, Title: "Ductwork leakage test plan", Style: template.CSS(pageStyle), Script: template.JS(pageScript),
+		Plan:  v, Title: "Ductwork leakage test plan", Style: template.CSS(pageStyle + margins(v)), Script: template.JS(pageScript),
 		Data: dataOf(v, pic, looks), Width: num(pic.Width), Height: num(pic.Height), Plot: plotOf(v),
 		Sizes: show.Sizes(v), Faults: show.Gather(v.Faults), Group: show.Groupings(v),
 	}
@@ -115,10 +115,15 @@ func (c *canvas) whole() template.HTML {
 		c.pic = all.Part(i)
 		c.add(`<g id="system-%d" class="lines">`, i)
 		c.bands()
+		c.outside()
 		c.WriteString(`<g class="planned">`)
 		c.lines()
 		c.marks()
-		c.words()
+		c.WriteString(`</g>`)
+		c.ends()
+		c.tags()
+		c.WriteString(`<g class="planned">`)
+		c.badges()
 		c.WriteString(`</g></g>`)
 	}
 	c.pic = all
@@ -183,9 +188,12 @@ func cardDrawing(v *report.Plan, i int) template.HTML {
 	pic := schematic.Small(v, i)
 	c := canvas{v: v, pic: pic, focus: i}
 	c.bands()
+	c.outside()
 	c.lines()
 	c.marks()
-	c.words()
+	c.ends()
+	c.tags()
+	c.badges()
 	c.numbers()
 	return template.HTML(fmt.Sprintf(`<svg class="small lines" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
 		num(pic.Width), num(pic.Height), esc(v.Sections[i].ID), c.String()))
@@ -208,4 +216,29 @@ func moving(b *report.Blanking) (list []*report.BlankMoves) {
 		}
 	}
 	return list
+}
+
+// margins puts the job at the head and the schedule at the foot of every printed
+// page; a card has both on itself.
+func margins(v *report.Plan) string {
+	foot := v.Schedule.File
+	if len(v.Schedule.SHA256) >= 16 {
+		foot += ", sha256 " + v.Schedule.SHA256[:16]
+	}
+	return fmt.Sprintf(`@page { @top-left { content: "%s"; font: 8pt sans-serif; } @bottom-left { content: "%s"; font: 8pt sans-serif; } @bottom-right { content: "page " counter(page) " of " counter(pages); font: 8pt sans-serif; } }
+@page card { @top-left { content: none; } @bottom-left { content: none; } @bottom-right { content: none; } }
+`, cssText(v.Job.Head()), cssText(foot))
+}
+
+// cssText is a text inside a CSS string: all but letters and digits escaped.
+func cssText(s string) string {
+	var b strings.Builder
+	for _, r := range show.Safe(s) {
+		if r == ' ' || r < 0x80 && (r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') {
+			b.WriteRune(r)
+		} else {
+			fmt.Fprintf(&b, "\\%06x", r)
+		}
+	}
+	return b.String()
 }
