@@ -44,8 +44,22 @@ func (c *canvas) bands() {
 	}
 	for i := range p.Systems {
 		s := &p.Systems[i]
-		c.add(`<text class="system" x="8" y="%s">%s</text>`, num(s.Top+18), esc(or(s.Name, "no system")))
+		name := or(s.Name, "no system")
+		if c.loose() {
+			name += ": rows that name no neighbours, in the order of the schedule"
+		}
+		c.add(`<text class="system" x="8" y="%s">%s</text>`, num(s.Top+18), esc(name))
 	}
+}
+
+// loose reports whether rows stand here whose neighbours aren't known.
+func (c *canvas) loose() bool {
+	for i := range c.pic.Joints {
+		if c.v.Drawing.Joints[c.pic.Joints[i].Index].Assumed {
+			return true
+		}
+	}
+	return false
 }
 
 // path is a piece's line.
