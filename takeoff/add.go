@@ -16,9 +16,16 @@ const (
 	maxPa       = 100000
 )
 
+// mostAhead is the greatest number of rows that room is made for beforehand.
+const mostAhead = 4_000_000
+
 // Add reads one row. The row may be used again by the caller.
 func (t *Takeoff) Add(r *Row) {
 	i := len(t.Items)
+	if i == 0 && r.Most > 0 { // a list that grows is copied again and again
+		n := min(r.Most, mostAhead)
+		t.Items, t.byTag = make([]Item, 0, n), make(map[string]int, n)
+	}
 	t.Items = append(t.Items, Item{At: r.At, index: i, Quantity: 1, Parent: -1, RingWith: -1})
 	for _, f := range r.Faults {
 		t.fault(i, f)

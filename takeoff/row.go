@@ -50,6 +50,7 @@ type Row struct {
 	has     uint64
 	refused uint64
 	Faults  []Fault // cells that couldn't be understood
+	Most    int     // rows that the file may hold, where the door knows; 0: not known
 }
 
 // SetNumber gives column c a number, in the program's unit.

@@ -41,6 +41,7 @@ type table struct {
 	commaFile bool
 	suspect   bool // there may be control characters
 	noHeading bool // looked long enough
+	most      int  // rows that the file may hold
 	stray     []bool
 	row       takeoff.Row
 }
@@ -54,6 +55,7 @@ func (t *table) offer(number int, cells []string, broken string, each func(*take
 	t.place.Row = number
 	r := &t.row
 	r.Reset(t.place)
+	r.Most = t.most
 	worded, empty := t.fill(r, cells)
 	if empty && broken == "" {
 		return nil

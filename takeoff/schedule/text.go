@@ -33,7 +33,7 @@ func (info *Info) readText(data []byte, each func(*takeoff.Row) error) error {
 	form.spaced = form.quotes && bytes.Contains(data, []byte(` "`))
 	form.sep = form.separator(data)
 	t := &table{info: info, place: takeoff.Place{File: info.File}, ragged: true,
-		commaFile: form.sep == ';', suspect: controls(data)}
+		commaFile: form.sep == ';', suspect: controls(data), most: bytes.Count(data, []byte{'\n'})}
 	lines := form.lines(data)
 	for {
 		number, cells, err := lines.next()
