@@ -20,7 +20,9 @@ func readAll(t testing.TB, name string, data []byte) ([]takeoff.Row, Info) {
 	t.Helper()
 	var rows []takeoff.Row
 	info, err := ReadFrom(name, data, func(r *takeoff.Row) error {
-		rows = append(rows, *r)
+		one := *r
+		one.Most = 0 // only a text tells how many rows there may be
+		rows = append(rows, one)
 		return nil
 	})
 	if err != nil {
