@@ -68,7 +68,11 @@ func (o *planOptions) make(t *takeoff.Takeoff, notes []string) (*planner.Plan, *
 		return nil, nil, misuse{err}
 	}
 	p.Notes, p.Faults = append(p.Notes, notes...), append(p.Faults, cutFaults...)
-	v := report.Of(p)
+	view := report.Brief
+	if o.out != "" {
+		view = report.Of
+	}
+	v := view(p)
 	if old != nil {
 		v.AddKept(p, *old)
 	}

@@ -11,8 +11,16 @@ import (
 	"blankoff/takeoff"
 )
 
-// Of builds the view of a plan.
+// Of builds the view of a plan, with the items and the drawing that a pack shows.
 func Of(p *planner.Plan) *Plan {
+	v := Brief(p)
+	v.Takeoff, v.Drawing = OfTakeoff(p.Takeoff, true, v.Units), drawingOf(p)
+	return v
+}
+
+// Brief builds the view without what only a pack shows: every item with its
+// working, and how the ductwork hangs together.
+func Brief(p *planner.Plan) *Plan {
 	set, u := p.Settings, p.Settings.Units
 	v := &Plan{
 		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff, u), Mismatches: list(p.Mismatches),
@@ -24,7 +32,7 @@ func Of(p *planner.Plan) *Plan {
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
 		Balance: Balance{p.Balance.Takeoff, p.Balance.Sections, p.Balance.Outside, p.Balance.Difference},
-		Takeoff: OfTakeoff(p.Takeoff, true, u), Units: u, Rigs: set.Rigs,
+		Takeoff: OfTakeoff(p.Takeoff, false, u), Units: u, Rigs: set.Rigs,
 	}
 	v.Schedule.RowsRefused += p.RefusedRows
 	v.Schedule.RowsUsed -= p.RefusedRows
@@ -54,7 +62,6 @@ func Of(p *planner.Plan) *Plan {
 	}
 	v.addConnections(p)
 	v.Visits = visitsOf(p)
-	v.Drawing = drawingOf(p)
 	v.Blanking, v.Untested = blankingOf(p, v.Visits), untestedOf(p)
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)

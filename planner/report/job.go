@@ -87,12 +87,12 @@ func (v *Plan) AddJob(j job.Job) {
 	if len(j.Register) == 0 {
 		return
 	}
-	for i := range v.Takeoff.Items {
-		switch k, ok := at[v.Takeoff.Items[i].Drawing]; {
+	for i := range v.Takeoff.All {
+		switch k, ok := at[v.Takeoff.All[i].Drawing]; {
 		case ok:
 			v.Job.Register[k].Pieces++
 		default:
-			v.Job.Missing = once(v.Job.Missing, v.Takeoff.Items[i].Drawing)
+			v.Job.Missing = once(v.Job.Missing, v.Takeoff.All[i].Drawing)
 		}
 	}
 	sort.SliceStable(v.Job.Missing, func(a, b int) bool { return takeoff.NaturalLess(v.Job.Missing[a], v.Job.Missing[b]) })
