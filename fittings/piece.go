@@ -1,5 +1,7 @@
 package fittings
 
+import "math/bits"
+
 // Kind is what a piece is.
 type Kind uint8
 
@@ -80,21 +82,57 @@ const (
 	NumDims
 )
 
-// Sizes holds the sizes that a row gives. The zero value gives none.
+// Sizes holds the sizes that a row gives. The zero value gives none. A schedule
+// has a million rows of few sizes each: those given stand next to each other, in
+// the order of their dimensions, and only a row of many has them apart.
 type Sizes struct {
-	value [NumDims]float64
 	given uint32
+	value [few]float64
+	all   *[NumDims]float64 // of a row of many; never changed once made, since copies share it
 }
+
+// few is the number of sizes that have room in place: those of a transition.
+const few = 6
 
 // Set gives size d the value v (m, degrees, m2 or a count).
 func (s *Sizes) Set(d Dim, v float64) {
-	s.value[d] = v
+	n := bits.OnesCount32(s.given)
+	if s.all == nil && (s.Has(d) || n < few) {
+		at := s.rank(d)
+		if !s.Has(d) {
+			copy(s.value[at+1:], s.value[at:n])
+		}
+		s.value[at] = v
+		s.given |= 1 << d
+		return
+	}
+	all := new([NumDims]float64)
+	for k := range NumDims {
+		all[k], _ = s.Get(k)
+	}
+	all[d] = v
 	s.given |= 1 << d
+	s.all, s.value = all, [few]float64{}
 }
 
 // Get returns size d and whether it was given.
 func (s *Sizes) Get(d Dim) (float64, bool) {
-	return s.value[d], s.given&(1<<d) != 0
+	switch {
+	case !s.Has(d):
+		return 0, false
+	case s.all != nil:
+		return s.all[d], true
+	}
+	return s.value[s.rank(d)], true
+}
+
+// rank is the number of sizes given before d.
+func (s *Sizes) rank(d Dim) int { return bits.OnesCount32(s.given & (1<<d - 1)) }
+
+// of is size d, 0 where it isn't given.
+func (s *Sizes) of(d Dim) float64 {
+	v, _ := s.Get(d)
+	return v
 }
 
 // Has reports whether size d was given.

@@ -92,13 +92,13 @@ func plainStraight(p *Piece) (Measurement, bool) {
 	fits := within(p, Length)
 	switch {
 	case p.Sizes.given == round && (p.Shape == Circular || p.Shape == NoShape):
-		s.Shape, s.Diameter = Circular, p.Sizes.value[Diameter]
+		s.Shape, s.Diameter = Circular, p.Sizes.of(Diameter)
 		fits = fits && within(p, Diameter)
 	case p.Sizes.given == sided && p.Shape != Circular:
 		if s.Shape == NoShape {
 			s.Shape = Rectangular
 		}
-		s.Width, s.Height = p.Sizes.value[Width], p.Sizes.value[Height]
+		s.Width, s.Height = p.Sizes.of(Width), p.Sizes.of(Height)
 		fits = fits && within(p, Width) && within(p, Height) && (s.Shape == Rectangular || s.Shape == FlatOval && s.Height <= s.Width)
 	default:
 		return Measurement{}, false
@@ -106,11 +106,11 @@ func plainStraight(p *Piece) (Measurement, bool) {
 	if !fits {
 		return Measurement{}, false
 	}
-	return Measurement{Area: s.Girth() * p.Sizes.value[Length], Ends: through(s)}, true
+	return Measurement{Area: s.Girth() * p.Sizes.of(Length), Ends: through(s)}, true
 }
 
 func within(p *Piece, d Dim) bool {
-	v := p.Sizes.value[d]
+	v := p.Sizes.of(d)
 	return v >= dims[d].min && v <= dims[d].max
 }
 

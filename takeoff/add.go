@@ -32,10 +32,8 @@ func (t *Takeoff) Add(r *Row) {
 	}
 	it := &t.Items[i]
 	it.Tag, it.System, it.Level = r.Text[Tag], r.Text[System], r.Text[Level]
-	it.OnSite, it.Drawing, it.Note = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Note]
-	it.Scheme, it.Class = r.Text[Scheme], r.Text[Class]
-	it.Stage, it.Group = r.Text[Stage], r.Text[Group]
-	it.From, it.Joins, it.Run = r.Text[From], r.Text[Joins], r.Text[Run]
+	it.OnSite, it.Drawing, it.Class, it.From = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Class], r.Text[From]
+	it.Rare = rareOf(r)
 	t.claimTag(i)
 	t.readPiece(i, r)
 	t.readNumbers(i, r)

@@ -51,7 +51,6 @@ type Item struct {
 	Level    string
 	OnSite   string // the place column: room, gridline
 	Drawing  string
-	Note     string
 	Piece    fittings.Piece
 	Quantity int
 	Scope    ScopeWord
@@ -65,15 +64,11 @@ type Item struct {
 	Stated     float64 // stated area, m2; see HasStated
 	HasStated  bool
 
-	Scheme, Class               string
-	TestPa, DesignPa, DuctClass float64 // Pa; 0 is not given
-	OperatingPa                 float64 // what it works at, on the mean, Pa; 0 is not given
-	Sign                        string  // positive, negative or ""
-	Stage, Group                string
-	Ready, Closed               Moment // from when and until when it can be tested
-
-	// From, Joins and Run as typed.
-	From, Joins, Run string
+	Class  string
+	TestPa float64 // Pa; 0 is not given
+	Sign   string  // positive, negative or ""
+	From   string  // as typed
+	*Rare          // what most rows don't give; never nil
 
 	Parent    int              // item towards the plant, -1 for none
 	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
@@ -97,6 +92,33 @@ type Item struct {
 	index      int // among the takeoff's items
 	childCount int
 	noSheet    bool // measured without the thickness of the sheet
+}
+
+// Rare is what most rows of a schedule don't give: a row that gives any of it has
+// one of its own.
+type Rare struct {
+	Note                             string
+	Scheme                           string
+	DesignPa, DuctClass, OperatingPa float64 // Pa; OperatingPa: what it works at, on the mean; 0 is not given
+	Stage, Group                     string
+	Ready, Closed                    Moment // from when and until when it can be tested
+	Joins, Run                       string // as typed
+}
+
+// nothingRare is that of the rows that give none of it: read, never written.
+var nothingRare = &Rare{}
+
+// rareColumns are what fills a Rare.
+var rareColumns = []Column{Note, Scheme, DesignPa, DuctClassPa, OperatingPa, Stage, Group, Ready, Closed, Joins, Run}
+
+// rareOf is a row's own Rare where it gives any of it, or that of all others.
+func rareOf(r *Row) *Rare {
+	for _, c := range rareColumns {
+		if r.Text[c] != "" || r.Has(c) {
+			return &Rare{Note: r.Text[Note], Scheme: r.Text[Scheme], Stage: r.Text[Stage], Group: r.Text[Group], Joins: r.Text[Joins], Run: r.Text[Run]}
+		}
+	}
+	return nothingRare
 }
 
 // Name is the tag, or the place of a row without one.

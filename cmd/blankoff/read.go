@@ -6,6 +6,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"strings"
 
 	"blankoff/planner"
@@ -27,13 +28,19 @@ func readTakeoff(path string, o measureOptions, on *progress) (*takeoff.Takeoff,
 	return measured(path, options, on)
 }
 
+// manyRows is the number of rows from which memory is spared.
+const manyRows = 200_000
+
 // measured reads and measures a schedule with settled options.
 func measured(path string, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
 	rows := 0
 	info, err := schedule.Read(path, func(r *takeoff.Row) error {
-		if rows++; rows%1000 == 0 {
+		if rows++; rows == 1 && r.Most > manyRows {
+			debug.SetGCPercent(50) // of a large schedule nearly all is kept: less room beside it
+		}
+		if rows%1000 == 0 {
 			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 		}
 		t.Add(r)

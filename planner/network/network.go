@@ -155,12 +155,31 @@ func Build(t *takeoff.Takeoff, rule Prices) *Network {
 		usedEnds:  map[endKey]bool{},
 		straddled: map[int][]span{},
 	}
+	size := n.expect()
+	n.Nodes, n.Joints = make([]Node, 0, size), make([]Joint, 0, size)
 	roots := n.family()
 	n.walk(roots)
 	n.chainLoose()
 	n.addRings()
 	n.findOpenEnds()
 	return n
+}
+
+// expect is about how many nodes there will be: room made beforehand saves copying
+// a long list again and again.
+func (n *Network) expect() int {
+	size, most := 0, 4*len(n.Takeoff.Items)+1024
+	for i := range n.Takeoff.Items {
+		it := &n.Takeoff.Items[i]
+		pieces := float64(it.Quantity)
+		if it.Piece.Kind == fittings.Straight {
+			pieces *= math.Ceil(it.Length() / n.Takeoff.PieceLength(it))
+		}
+		if size += int(min(max(1, pieces), float64(most))); size > most {
+			return most
+		}
+	}
+	return size
 }
 
 // Item is the row that a node belongs to.

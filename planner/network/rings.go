@@ -38,7 +38,7 @@ func (n *Network) addRings() {
 		}
 		n.usedEnds[endKey{i, fittings.FarEnd}] = true
 		n.usedEnds[endKey{it.RingWith, it.RingEnd}] = true
-		n.finishJoint(&j, &takeoff.Item{Joint: it.Joint, Level: it.Level, Piece: it.Piece})
+		n.finishJoint(&j, &takeoff.Item{Joint: it.Joint, Level: it.Level, Piece: it.Piece, Rare: it.Rare})
 		n.Joints = append(n.Joints, j)
 	}
 	n.findRings()
