@@ -104,6 +104,10 @@ func (t *Table) Whole(key string, lo, hi int64, expected string) (int64, bool) {
 	if !t.Has(key) {
 		return 0, false
 	}
+	if _, point := t.keys[key].(float64); point {
+		t.Problem(key, "has a point", expected)
+		return 0, false
+	}
 	v, ok := t.keys[key].(int64)
 	if !ok || v < lo || v > hi {
 		t.Fault(key, expected)

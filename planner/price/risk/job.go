@@ -27,7 +27,6 @@ type site struct {
 	plans  int     // how many of them are planned
 	n      int     // tests of all stages
 	cure   int     // days
-	fits   [][2]int
 	line   struct{ visit, crew, test, m2, section, retest, wait, abort int }
 }
 
