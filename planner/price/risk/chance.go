@@ -49,47 +49,67 @@ func (p *Prior) Unheld(headroom float64) float64 {
 	return normal.CDF(math.Log(p.Median/max(1, headroom)) / all)
 }
 
-// overJob is the mean of f over the job's term. The sum of evenly spaced values
-// times the density is exact to many digits for smooth f.
-func (p *Prior) overJob(f func(g given) float64) float64 {
+// weighed is the chances at one value of the job's term, and its weight.
+type weighed struct {
+	given
+	weight float64
+}
+
+// overJob is the chances over the job's term, the weights coming to 1. A sum of
+// evenly spaced values times the density is exact to many digits for smooth
+// functions.
+func (p *Prior) overJob() []weighed {
 	if p.JobShare == 0 {
-		return f(p.at(0, 1))
+		return []weighed{{p.at(0, 1), 1}}
 	}
 	const reach, steps = 8.0, 1600
-	sum, all := 0.0, 0.0
-	for k := range steps + 1 {
+	out, all := make([]weighed, steps+1), 0.0
+	for k := range out {
 		z := -reach + 2*reach*float64(k)/steps
-		w := normal.Prob(z)
-		sum, all = sum+w*f(p.at(z, 1)), all+w
+		out[k] = weighed{p.at(z, 1), normal.Prob(z)}
+		all += out[k].weight
 	}
-	return sum / all
+	for k := range out {
+		out[k].weight /= all
+	}
+	return out
 }
 
 // ExpectedRetests is the number of retests expected of n sections, exact: each
 // that fails has one, each that fails again another, up to Most.
 func (p *Prior) ExpectedRetests(n int) float64 {
-	return float64(n) * p.overJob(func(g given) float64 {
-		sum, term := 0.0, g.first
+	sum := 0.0
+	for _, g := range p.overJob() {
+		term := g.weight * g.first
 		for range p.Most {
 			sum, term = sum+term, term*g.again
 		}
-		return sum
-	})
+	}
+	return float64(n) * sum
 }
 
 // Failures is the chances that 0, 1, ... n of n sections fail at first, exact:
 // binomial once the job's term is known.
 func (p *Prior) Failures(n int) []float64 {
 	out := make([]float64, n+1)
-	for k := range out {
-		out[k] = p.overJob(func(g given) float64 { return binomial(n, k, g.first) })
+	for _, g := range p.overJob() {
+		if g.weight < 1e-16 {
+			continue
+		}
+		for k := range out {
+			out[k] += g.weight * binomial(n, k, g.first)
+		}
 	}
 	return out
 }
 
 // None is the chance that none of n sections fails at first.
 func (p *Prior) None(n int) float64 {
-	return p.overJob(func(g given) float64 { return math.Pow(1-g.first, float64(n)) })
+	sum := 0.0
+	for _, g := range p.overJob() {
+		sum += g.weight * math.Pow(1-g.first, float64(n))
+	}
+	return sum
 }
 
 func binomial(n, k int, p float64) float64 {

@@ -14,7 +14,7 @@ import (
 // runs under other figures go by the same luck.
 type luck struct {
 	job     float64
-	section []float64
+	section []float64 // how leaky each is among all sections with the same job's term, 0 to 1
 	retest  []float64 // Most for each section
 	abort   []float64 // for each visit
 	wait    []float64 // the same, mean 1
@@ -28,7 +28,7 @@ func (s *site) draw(l *luck, seed, run uint64) {
 	src := rand.NewPCG(seed, run)
 	z, u, e := distuv.Normal{Sigma: 1, Src: src}, distuv.Uniform{Max: 1, Src: src}, distuv.Exponential{Rate: 1, Src: src}
 	l.job = z.Rand()
-	l.section = fill(l.section, s.n, z.Rand)
+	l.section = fill(l.section, s.n, u.Rand)
 	l.retest = fill(l.retest, s.n*s.prior.Most, u.Rand)
 	visits := len(s.stages) + s.extra()*(len(s.stages)-s.plans+1)
 	l.abort = fill(l.abort, visits, u.Rand)
@@ -125,7 +125,7 @@ func (c *course) visit(st *stage) int {
 	for i := range st.tests {
 		t := &st.tests[i]
 		rigs |= 1 << t.rig
-		leak := normal.CDF(c.l.section[t.number]) // the higher, the leakier
+		leak := c.l.section[t.number]
 		if leak < 1-c.g.first {
 			continue
 		}

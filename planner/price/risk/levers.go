@@ -37,7 +37,12 @@ type lever struct {
 // swing first, at most so many. base is the P80 with as many runs.
 func Levers(j *Job, p *Prior, seed uint64, most int) (list []Lever, base float64, err error) {
 	p80 := func(j *Job, p *Prior) float64 {
-		o, e := Simulate(j, p, LeverRuns, seed)
+		s, e := ready(j, p)
+		if e != nil {
+			err = e
+			return 0
+		}
+		o, e := s.simulate(LeverRuns, seed)
 		if e != nil {
 			err = e
 			return 0

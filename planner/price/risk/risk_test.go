@@ -224,3 +224,11 @@ func TestSameSeed(t *testing.T) {
 		t.Errorf("another seed: mean %g and %g +/- %g", a.Mean, c.Mean, c.MeanError)
 	}
 }
+
+func BenchmarkSimulate(b *testing.B) {
+	p, _ := Default()
+	j := jobOf(b, 200, rates)
+	for b.Loop() {
+		simulated(b, j, p, 1000, 1)
+	}
+}

@@ -60,7 +60,16 @@ func Simulate(j *Job, p *Prior, runs int, seed uint64) (*Outcome, error) {
 	if err != nil {
 		return nil, err
 	}
-	o := &Outcome{Runs: runs, Seed: seed}
+	o, err := s.simulate(runs, seed)
+	if err == nil {
+		o.exact(p, len(j.Work.Tests), j.Headroom)
+	}
+	return o, err
+}
+
+// simulate goes through a job so many times.
+func (s *site) simulate(runs int, seed uint64) (o *Outcome, err error) {
+	o = &Outcome{Runs: runs, Seed: seed}
 	if o.Clean, err = s.pricer.Total(s.pricer.Nothing()); err != nil {
 		return nil, err
 	}
@@ -82,7 +91,6 @@ func Simulate(j *Job, p *Prior, runs int, seed uint64) (*Outcome, error) {
 	}
 	o.Money, o.Days, o.Elapsed, o.Visits = quantiles(o.sorted), quantiles(days), quantiles(elapsed), quantiles(visits)
 	o.average()
-	o.exact(p, len(j.Work.Tests), j.Headroom)
 	return o, nil
 }
 
