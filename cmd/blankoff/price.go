@@ -132,6 +132,7 @@ func billPack(b *report.Bill) []document {
 	return []document{
 		{"bill.json", func(w io.Writer) error { return jsonout.Write(w, b) }},
 		{"bill.xlsx", func(w io.Writer) error { return xlsx.Bill(w, b) }},
+		{"risk.xlsx", func(w io.Writer) error { return xlsx.Risk(w, b) }},
 		{"terms.txt", func(w io.Writer) error { return text.Terms(w, b) }},
 	}
 }

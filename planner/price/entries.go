@@ -205,7 +205,7 @@ func (e *entries) allow(expected float64, allow bool) {
 	switch {
 	case !allow:
 	case a.RetestsExpected:
-		retests, from = e.measured(expected, "an expected number of retests"), "expected, see risk"
+		retests, from = e.measured(expected, "an expected number of retests"), "expected number"
 	case a.RetestsPercent != nil:
 		v, err := scaled(*a.RetestsPercent, int64(len(e.w.Tests)), hundred)
 		if err != nil && e.err == nil {

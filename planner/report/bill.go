@@ -4,6 +4,7 @@ import (
 	"crypto/sha256"
 	"encoding/hex"
 	"fmt"
+	"strings"
 
 	"blankoff/planner"
 	"blankoff/planner/job"
@@ -230,13 +231,26 @@ func (b *Bill) AddCases(cases []PriceCase, a PriceAsk) error {
 			if len(b.Comparison) > 0 {
 				o.Difference = o.Total - b.Comparison[0].Total
 			}
-			if first := b.Comparison; c.Earlier && len(first) > 0 {
-				o.Note = fmt.Sprintf("since then %+d tests, %+d days, %+.2f m2, %s", first[0].Tests-o.Tests, first[0].Days-o.Days, first[0].Area-o.Area, signed(b.Currency, -o.Difference))
-			}
+			o.addNote(b, c, x)
 		}
 		b.Comparison = append(b.Comparison, o)
 	}
 	return nil
+}
+
+// addNote says what makes a variant another thing than the bill.
+func (o *PriceVariant) addNote(b *Bill, c *PriceCase, x *priced) {
+	var notes []string
+	if x.work.Groupings() > 0 && b.Counts.Groupings == 0 {
+		notes = append(notes, "a grouping, whose blanks aren't in it")
+	}
+	if first := b.Comparison; c.Earlier && len(first) > 0 {
+		notes = append(notes, fmt.Sprintf("since then %+d tests, %+d days, %+.2f m2, %s", first[0].Tests-o.Tests, first[0].Days-o.Days, first[0].Area-o.Area, signed(b.Currency, -o.Difference)))
+	}
+	if o.Note != "" {
+		notes = append([]string{o.Note}, notes...)
+	}
+	o.Note = strings.Join(notes, "; ")
 }
 
 func (o *PriceVariant) fill(v *Plan, x *priced) {

@@ -66,12 +66,17 @@ func billLines(b *bufio.Writer, v *report.Bill) {
 	writeTable(b, []Column{
 		{Head: "no", Align: Right}, {Head: "what", Max: 48}, {Head: "quantity", Align: Point}, {Head: "unit"}, {Head: "rate", Align: Right}, {Head: "amount", Align: Right}, {Head: "from"},
 	}, func(row func(...string)) {
-		for _, l := range v.Lines {
+		in := price.Money(0)
+		for i, l := range v.Lines {
 			rate := money(l.Rate)
 			if l.Rate == 0 {
 				rate = "included"
 			}
 			row(strconv.Itoa(l.No), l.What, l.Quantity.Text(), l.Unit, rate, money(l.Amount), l.From)
+			if in += l.Amount; i == len(v.Lines)-1 || v.Lines[i+1].Group != l.Group {
+				row("", "sum: "+l.Group, "", "", "", money(in), "")
+				in = 0
+			}
 		}
 		row("", "sum", "", "", "", money(v.Subtotal), "")
 		if v.MarkupPct > 0 {

@@ -12,17 +12,28 @@ import (
 	"blankoff/planner/report/show"
 )
 
-// Bill writes a priced plan as a workbook. Its amounts are formulas: change a
+// Bill writes a priced plan as a workbook that can be sent: the bill, its unit
+// prices, assumptions and exclusions. Its amounts are formulas: change a
 // rate, a quantity, the mark-up or the minimum, and the total, the unit prices
 // and the shares follow. The cells that others hang on are named; every formula
 // has its value beside it. Amounts are in major units, rounded as the bill is.
 func Bill(w io.Writer, v *report.Bill) error {
+	return billOf(w, v, billSheet, unitSheet, termsSheet)
+}
+
+// Risk writes what stays in the house: what the job may come to, other
+// assumptions side by side, and what has to be settled before the bill is sent.
+func Risk(w io.Writer, v *report.Bill) error {
+	return billOf(w, v, riskSheet, besideSheet, settleSheet)
+}
+
+func billOf(w io.Writer, v *report.Bill, sheets ...func(*billBook) error) error {
 	b, err := newBillBook(v)
 	if err != nil {
 		return err
 	}
 	defer b.file.Close()
-	for _, write := range []func(*billBook) error{billSheet, unitSheet, riskSheet, besideSheet, termsSheet} {
+	for _, write := range sheets {
 		if err := write(b); err != nil {
 			return err
 		}
@@ -41,6 +52,7 @@ const (
 	sheetRisk   = "risk"
 	sheetBeside = "side by side"
 	sheetTerms  = "terms"
+	sheetSettle = "to be settled"
 )
 
 // billSheet writes the bill itself.
@@ -144,22 +156,32 @@ func termsSheet(b *billBook) error {
 	if err != nil {
 		return err
 	}
-	for i, part := range []struct {
-		head string
-		list []string
-	}{{"Assumptions", b.v.Assumptions}, {"Not in the price", b.v.Exclusions}, {"To be settled before it is sent", b.v.Look}} {
-		if len(part.list) == 0 {
-			continue
-		}
-		if i > 0 {
-			s.gap()
-		}
-		s.free(faceTitle, part.head)
-		for k, text := range part.list {
-			s.row(faceText, cellOf{k + 1, faceWhole}, text)
-		}
-	}
+	s.texts("Assumptions", b.v.Assumptions)
+	s.gap()
+	s.texts("Not in the price", b.v.Exclusions)
 	return s.end()
+}
+
+// settleSheet writes what has to be settled before the bill is sent.
+func settleSheet(b *billBook) error {
+	s, err := b.sheet(sheetSettle, true, 5, 112)
+	if err != nil {
+		return err
+	}
+	list := b.v.Look
+	if len(list) == 0 {
+		list = []string{"nothing that the program knows of"}
+	}
+	s.texts("To be settled before the bill is sent", list)
+	return s.end()
+}
+
+// texts writes a titled list.
+func (s *billPage) texts(head string, list []string) {
+	s.free(faceTitle, head)
+	for k, text := range list {
+		s.row(faceText, cellOf{k + 1, faceWhole}, text)
+	}
 }
 
 // rounded is a formula rounded to whole minor units.

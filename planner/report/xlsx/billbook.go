@@ -33,6 +33,7 @@ const (
 	faceTotal
 	faceTotalMoney
 	faceRight
+	faceOver // runs over its neighbours in a table
 	numFaces
 )
 
@@ -104,6 +105,8 @@ func (b *billBook) styleOf(f face) *excelize.Style {
 		number(money)
 	case faceInMoney:
 		number(money + ";-" + money + ";\"included\"")
+	case faceOver:
+		s.Border, s.Alignment.WrapText = nil, false
 	case faceRight:
 		s.Alignment.Horizontal, s.Alignment.Indent = "right", 0
 	}

@@ -122,7 +122,7 @@ func riskSheet(b *billBook) error {
 	money := func(x float64) cellOf { return cellOf{b.major(price.Money(math.Round(x))), faceMoney} }
 	count := func(x float64) cellOf { return cellOf{x, faceWhole} }
 	s.free(faceTitle, "What it may come to with retests and visits more, at the same rates, "+b.v.Currency.Code)
-	s.free(faceFree, fmt.Sprintf("Simulated: %d runs, seed %d; worked out once, it doesn't follow the rates of the sheet %q.", o.Runs, o.Seed, sheetBill))
+	s.free(faceFree, fmt.Sprintf("Simulated: %d runs, seed %d; worked out once, it doesn't follow what is changed in the bill.", o.Runs, o.Seed))
 	s.head("", ">P50", ">P80", ">P90", ">P80 from", ">to (95 %)")
 	line := func(name string, q []risk.Quantile, cell func(float64) cellOf) {
 		s.row(faceText, name, cell(q[0].Value), cell(q[1].Value), cell(q[2].Value), cell(q[1].Low), cell(q[1].High))
@@ -152,7 +152,7 @@ func riskSheet(b *billBook) error {
 	s.free(faceTitle, "Supposed: "+strings.TrimSpace(r.Prior+" "+r.Title))
 	s.head("figure", ">value", "basis")
 	for _, f := range r.Figures {
-		s.row(faceText, f.What, cellOf{f.Value, faceRight}, cellOf{f.Basis, faceFree})
+		s.row(faceText, f.What, cellOf{f.Value, faceRight}, cellOf{f.Basis, faceOver})
 	}
 	return s.end()
 }
@@ -169,7 +169,7 @@ func (s *billPage) levers() {
 	for i := range r.Levers {
 		l := &r.Levers[i]
 		at := func(x float64) cellOf { return cellOf{b.major(price.Money(math.Round(x))), faceMoney} }
-		s.row(faceText, l.What, cellOf{l.Low, faceRight}, cellOf{l.High, faceRight}, at(l.AtLow), at(l.AtHigh), at(l.Swing()), cellOf{strings.Repeat("|", max(1, int(math.Round(40*l.Swing()/most)))), faceFree})
+		s.row(faceText, l.What, cellOf{l.Low, faceRight}, cellOf{l.High, faceRight}, at(l.AtLow), at(l.AtHigh), at(l.Swing()), cellOf{strings.Repeat("|", max(1, int(math.Round(40*l.Swing()/most)))), faceOver})
 	}
 }
 
