@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
@@ -183,6 +184,91 @@ func TestSampleWidens(t *testing.T) {
 	b := bill(t, "linked.csv", "--compare=false --sample 25 --prior half-fail")
 	if w := b.Risk.Outcome.Widened; w < 0.5 || w >= 1 || b.Risk.Outcome.Money[2].Value <= float64(b.Total) {
 		t.Errorf("widened with %g, P90 %g, total %d", w, b.Risk.Outcome.Money[2].Value, b.Total)
+	}
+}
+
+// TestKeptPlanIsPriced: what has passed is not priced again.
+func TestKeptPlanIsPriced(t *testing.T) {
+	dir := t.TempDir()
+	if code, _, stderr := typed(t, fmt.Sprintf("plan %slinked.csv --rig %srig.toml --class B --test-pressure 400 -o %s", estimator, estimator, dir)); code != exitDone {
+		t.Fatal(stderr)
+	}
+	path := filepath.Join(dir, "plan.json")
+	text, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile(path, []byte(strings.Replace(string(text), `"status": ""`, `"status": "passed"`, 2)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	whole, rest := bill(t, "linked.csv", "--compare=false"), bill(t, "linked.csv", "--keep "+path)
+	if rest.Quantities.Tests != whole.Quantities.Tests-2 || rest.Total >= whole.Total || rest.Comparison[0].Total != rest.Total || len(rest.Comparison) != 4 {
+		t.Errorf("%d of %d tests, %d of %d: %+v", rest.Quantities.Tests, whole.Quantities.Tests, rest.Total, whole.Total, rest.Comparison)
+	}
+	done := strings.ReplaceAll(string(text), `"status": ""`, `"status": "passed"`)
+	if err := os.WriteFile(path, []byte(done), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	code, stdout, stderr := typed(t, fmt.Sprintf("price %slinked.csv --rig %srig.toml --rates %srates.toml --class B --test-pressure 400 --runs 500 --keep %s -o %s", estimator, estimator, estimator, path, filepath.Join(dir, "bill")))
+	if code != exitDone || !strings.Contains(stdout, "for 0 tests") {
+		t.Errorf("everything has passed: exit %d\n%s\n%s", code, stdout, stderr)
+	}
+}
+
+// TestBillPack: the same bytes twice, and texts that begin like formulas stay
+// texts.
+func TestBillPack(t *testing.T) {
+	rates, err := os.ReadFile(estimator + "rates.toml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	dir := t.TempDir()
+	own := filepath.Join(dir, "rates.toml")
+	hostile := strings.Replace(string(rates), `"rates of this spring"`, `"=1+1"`, 1) + "\n[[provisional]]\nwhat = \"=cmd|' /C calc'!A0\"\namount = 100\n"
+	if err := os.WriteFile(own, []byte(strings.Replace(hostile, "valid_days = 60", "valid_days = 60\nassumptions = [\"+cmd\"]\nexclusions = [\"@cmd \\u001b[2J\"]", 1)), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	packs := []string{filepath.Join(dir, "a"), filepath.Join(dir, "b")}
+	for _, pack := range packs {
+		if code, _, stderr := typed(t, fmt.Sprintf("price %slinked.csv --rig %srig.toml --rates %s --class B --test-pressure 400 --runs 500 -o %s", estimator, estimator, own, pack)); code != exitDone {
+			t.Fatal(stderr)
+		}
+	}
+	for name, data := range files(t, packs[0]) {
+		if !bytes.Equal(data, files(t, packs[1])[name]) {
+			t.Errorf("%s: other bytes the second time", name)
+		}
+		if !strings.HasSuffix(name, ".xlsx") && bytes.Contains(data, []byte("\x1b")) {
+			t.Errorf("%s holds what steers a screen", name)
+		}
+	}
+	for _, name := range []string{"bill.xlsx", "risk.xlsx"} {
+		f, err := excelize.OpenFile(filepath.Join(packs[0], name))
+		if err != nil {
+			t.Fatal(err)
+		}
+		formulas := 0
+		for _, sheet := range f.GetSheetList() {
+			rows, err := f.GetRows(sheet)
+			if err != nil {
+				t.Fatal(err)
+			}
+			for r, row := range rows {
+				for c := range row {
+					at, _ := excelize.CoordinatesToCellName(c+1, r+1)
+					if text, _ := f.GetCellFormula(sheet, at); text != "" {
+						formulas++
+						if strings.Contains(text, "cmd") || strings.Contains(text, "1+1") {
+							t.Errorf("%s!%s is the formula %q", sheet, at, text)
+						}
+					}
+				}
+			}
+		}
+		if (formulas > 0) != (name == "bill.xlsx") {
+			t.Errorf("%s has %d formulas", name, formulas)
+		}
+		f.Close()
 	}
 }
 

@@ -23,14 +23,32 @@ func (o *priceOptions) cases(path string, v *report.Plan, p *planner.Plan, s *sc
 	}
 	list := []report.PriceCase{own}
 	for _, percent := range shares {
-		c, err := o.share(p, percent)
-		if err != nil {
-			return nil, err
-		}
+		c := o.share(p, percent)
 		if percent < 100 || v.Sample != nil {
 			list = append(list, c)
 		}
 	}
+	client := own
+	client.Name, client.OwnBlanks, client.Note = "client's own blanks", true, "blanks made, fitted and taken off by others: neither their money nor their time is in it"
+	if o.keep != "" { // the others would be planned without keeping to it
+		list[0].Note = "other classes, rigs and revisions aren't set beside it: they would be planned without keeping to the earlier plan"
+		return append(list, client), nil
+	}
+	list, err := o.others(path, v, list, s)
+	if err != nil {
+		return nil, err
+	}
+	list = append(list, client)
+	if o.revision != "" {
+		old := o.only(o.revision, o.set, s, "revision "+filepath.Base(o.revision))
+		old.Earlier = true
+		list = append(list, old)
+	}
+	return list, nil
+}
+
+// others adds plans of the same schedule under other assumptions.
+func (o *priceOptions) others(path string, v *report.Plan, list []report.PriceCase, s *screen) ([]report.PriceCase, error) {
 	others, err := whatif.Run(o.base(path, o.set, s), whatif.Asked{Tighter: true})
 	if err != nil {
 		return nil, err
@@ -38,7 +56,7 @@ func (o *priceOptions) cases(path string, v *report.Plan, p *planner.Plan, s *sc
 	for _, x := range others[1:] {
 		c := o.caseOf(x)
 		list = append(list, c)
-		if x.Name == "one class tighter" && c.Why == "" {
+		if x.Name == "one class tighter" && c.Why == "" && len(c.View.Sections) > 0 {
 			list[len(list)-1].Note = "as if it were built to the tighter class"
 			c.Name, c.Shift = "one class tighter, built no better", tighterBy(v, c.View)
 			c.Note = fmt.Sprintf("the same leaks against limits %.3g times smaller", c.Shift)
@@ -53,14 +71,6 @@ func (o *priceOptions) cases(path string, v *report.Plan, p *planner.Plan, s *sc
 		set := o.set
 		set.Rigs = rig.Fleet{r}
 		list = append(list, o.only(path, set, s, "rig "+r.Name+" instead"))
-	}
-	client := own
-	client.Name, client.OwnBlanks, client.Note = "client's own blanks", true, "blanks made, fitted and taken off by others: neither their money nor their time is in it"
-	list = append(list, client)
-	if o.revision != "" {
-		old := o.only(o.revision, o.set, s, "revision "+filepath.Base(o.revision))
-		old.Earlier = true
-		list = append(list, old)
 	}
 	return list, nil
 }
@@ -110,18 +120,19 @@ func (o *priceOptions) caseOf(x whatif.Variant) report.PriceCase {
 }
 
 // share is the bill's own plan with another sample.
-func (o *priceOptions) share(p *planner.Plan, percent float64) (report.PriceCase, error) {
+func (o *priceOptions) share(p *planner.Plan, percent float64) report.PriceCase {
 	c := report.PriceCase{Name: fmt.Sprintf("sample of %g %%", percent), View: report.Of(p), Plan: p}
 	if percent == 100 {
 		c.Name = "all tested"
 	} else {
 		c.Sample.Percent, c.Sample.By, c.Sample.Seed = percent, o.sample.ask.By, o.sample.ask.Seed
 		if err := c.View.AddSample(p, c.Sample); err != nil {
-			return c, misuse{err}
+			c.Why = err.Error()
+			return c
 		}
 	}
 	o.addJob(p, c.View)
-	return c, nil
+	return c
 }
 
 // tighterBy is how many times smaller the limits of one view are than those of

@@ -126,7 +126,7 @@ func gather(w *Work, r *Rates, expectedRetests float64, allow bool) *entries {
 func (e *entries) site() {
 	e.rated("mobilisation", Of(Stays(e.p)), "visits planned", FromPlan)
 	days, crew := len(e.p.Days), e.w.Set.Crew
-	e.rated("crew_day", Of(days*crew), fmt.Sprintf("%d days x crew of %d", days, crew), FromPlan)
+	e.rated("crew_day", Of(days*crew), fmt.Sprintf("%s x crew of %d", inDays(days), crew), FromPlan)
 	for i, d := range e.w.Hired(e.p) {
 		name := d.Rig
 		h := e.r.hireOf(d.Rig)
@@ -138,6 +138,13 @@ func (e *entries) site() {
 		e.add(unit{"hire_day_" + n, onSite, "hire of " + name, "day"}, Of(d.Days), day, "first test to last", FromPlan, cure)
 		e.add(unit{"hire_delivery_" + n, onSite, "delivery and return, " + name, "visit"}, Of(d.Visits), delivery, "visits", FromPlan, "")
 	}
+}
+
+func inDays(n int) string {
+	if n == 1 {
+		return "1 day"
+	}
+	return strconv.Itoa(n) + " days"
 }
 
 // hireOf finds what a rig costs; nil where the file doesn't say.

@@ -107,6 +107,9 @@ func (b *Bill) exclude() {
 		}
 		b.leaveOut("Blanks at cuts and open ends: not known for groupings, %s.", text)
 	}
+	if n := b.Counts.Planned - b.Counts.Tests; v.Sample != nil && n > 0 {
+		b.leaveOut("Tests of the %s that the sample doesn't take; should it have to be widened after a failure, that is charged as it comes at the rates of the bill.", count(n, "section"))
+	}
 	if n := v.Schedule.RowsRefused; n > 0 {
 		b.leaveOut("%s of the schedule could not be used and %s in no quantity: %s.", count(n, "row"), isAre(n), b.refused())
 	}
