@@ -32,8 +32,12 @@ func riskOf(b *bufio.Writer, v *report.Bill) {
 		line("visits", o.Visits, count)
 		row("sections that fail at first", count(o.Failures[0].Value), count(o.Failures[1].Value), count(o.Failures[2].Value), "exact")
 	})
-	paragraph(b, "  ", fmt.Sprintf("nothing fails, no waiting: %s; mean %s (standard error %s); the total of the bill is enough in %s (standard error %s)",
-		v.Currency.Text(o.Clean), money(o.Mean), money(o.MeanError), percent(r.Enough), percent(r.EnoughErr)))
+	lacks := ""
+	if more := o.Money[1].Value - float64(v.Total); more > 0 {
+		lacks = "; for P80 it lacks " + money(more)
+	}
+	paragraph(b, "  ", fmt.Sprintf("nothing fails, no waiting: %s; mean %s (standard error %s); the total of the bill is enough in %s (standard error %s)%s",
+		v.Currency.Text(o.Clean), money(o.Mean), money(o.MeanError), percent(r.Enough), percent(r.EnoughErr), lacks))
 	paragraph(b, "  ", fmt.Sprintf("a section fails at first: %s, its pressure can't be held: %s; none fails: %s; retests expected: %.2f (all exact)",
 		percent(o.Fail), percent(o.Unheld), percent(o.None), o.Retests))
 	paragraph(b, "  ", fmt.Sprintf("visits more than planned: %s; a section still open after its last retest: %s%s", percent(o.Return), percent(o.Open), widened(o)))
