@@ -35,7 +35,7 @@ var rooms = map[string][]string{
 	"planner/untested":      {"blankoff/fittings", "blankoff/takeoff", "blankoff/planner/network", "blankoff/planner/duty", "blankoff/planner/divide", "blankoff/planner/rig"},
 	"planner/programme":     {"blankoff/takeoff"},
 	"planner/units":         {"blankoff/planner/tightness"},
-	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
+	"planner/price":         {"blankoff/planner/programme", "blankoff/planner/tightness", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "blankoff/planner/units", "gonum.org/v1/gonum"},
 	"planner/report":        {"blankoff"},

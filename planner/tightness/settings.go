@@ -98,6 +98,24 @@ func (t *Table) Number(key string, lo, hi float64, expected string) (float64, bo
 	return v, true
 }
 
+// Whole reads a whole number from lo to hi, written without a point: 280.00 is
+// refused, because it isn't told from 280 of another unit.
+func (t *Table) Whole(key string, lo, hi int64, expected string) (int64, bool) {
+	if !t.Has(key) {
+		return 0, false
+	}
+	if _, point := t.keys[key].(float64); point {
+		t.Problem(key, "has a point", expected)
+		return 0, false
+	}
+	v, ok := t.keys[key].(int64)
+	if !ok || v < lo || v > hi {
+		t.Fault(key, expected)
+		return 0, false
+	}
+	return v, true
+}
+
 // number takes a TOML integer or float; NaN is no number.
 func number(v any) (float64, bool) {
 	switch v := v.(type) {
