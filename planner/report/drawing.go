@@ -22,7 +22,8 @@ type Ductwork struct {
 	Flows    [][]rig.FlowWindow
 	Readable [][]rig.Span // what can be read there at all, of all rigs, L/s
 
-	next  [][]int // by node, what it is joined to
+	next  [][]int // by node, its joints
+	open  [][]int // by node, its open ends
 	parts [][]int // by section, its nodes
 }
 
@@ -154,11 +155,14 @@ func (v *Plan) Connect() { v.Drawing.join(len(v.Sections)) }
 
 // join lists what is joined to each node, and the nodes of each section.
 func (d *Ductwork) join(sections int) {
-	d.next, d.parts = make([][]int, len(d.Nodes)), make([][]int, sections)
+	d.next, d.open, d.parts = make([][]int, len(d.Nodes)), make([][]int, len(d.Nodes)), make([][]int, sections)
 	for k := range d.Joints {
 		if j := &d.Joints[k]; !j.Assumed && j.A != j.B {
-			d.next[j.A], d.next[j.B] = append(d.next[j.A], j.B), append(d.next[j.B], j.A)
+			d.next[j.A], d.next[j.B] = append(d.next[j.A], k), append(d.next[j.B], k)
 		}
+	}
+	for k := range d.Ends {
+		d.open[d.Ends[k].Node] = append(d.open[d.Ends[k].Node], k)
 	}
 	for k := range d.Nodes {
 		if s := d.Nodes[k].Section; s >= 0 {
@@ -166,6 +170,10 @@ func (d *Ductwork) join(sections int) {
 		}
 	}
 }
+
+// JointsOf are the joints of a node, EndsOf its open ends, in ascending order.
+func (d *Ductwork) JointsOf(node int) []int { return d.next[node] }
+func (d *Ductwork) EndsOf(node int) []int   { return d.open[node] }
 
 // Near lists a section's nodes and those within so many joints of them, in
 // ascending order.
@@ -179,8 +187,8 @@ func (d *Ductwork) Near(section, joints int) []int {
 	for range joints {
 		var more []int
 		for _, k := range front {
-			for _, m := range d.next[k] {
-				if !seen[m] {
+			for _, j := range d.next[k] {
+				if m := d.Joints[j].A + d.Joints[j].B - k; !seen[m] {
 					seen[m] = true
 					more = append(more, m)
 				}

@@ -95,6 +95,10 @@ func dataOf(v *report.Plan, pic *schematic.Picture, looks []schematic.Look) *dat
 		TestMin: s.TestMinutes, Score: v.Proof.Score, Joints: []jointData{}, Ends: []endData{}, Sections: []sectionData{},
 		Units: unitData{v.Units.Of(units.Area, 1), v.Units.Unit(units.Area), v.Units.Of(units.Flow, 1), v.Units.Unit(units.Flow)},
 	}
+	d.Nodes = []nodeData{}
+	if len(pic.Pieces) == 0 {
+		return d
+	}
 	d.Nodes = make([]nodeData, len(v.Drawing.Nodes))
 	for k := range v.Drawing.Nodes {
 		n := &v.Drawing.Nodes[k]

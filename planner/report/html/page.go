@@ -63,7 +63,12 @@ type view struct {
 	Faults  []show.Faults
 	Bad     []*report.Section
 	Group   string
+	Large   bool // too large for a drawing and for cards on one page
 }
+
+// mostDrawn is the number of pieces up to which a page draws the ductwork and holds
+// the cards: beyond it, it would take a browser too long to open.
+const mostDrawn = 30_000
 
 type cardView struct {
 	card.Card
@@ -73,7 +78,11 @@ type cardView struct {
 
 // Plan writes the page. The same view gives the same bytes.
 func Plan(w io.Writer, v *report.Plan) error {
-	pic := schematic.Of(v.Drawing)
+	large := len(v.Drawing.Nodes) > mostDrawn
+	pic := &schematic.Picture{}
+	if !large {
+		pic = schematic.Of(v.Drawing)
+	}
 	looks := schematic.Looks(v)
 	o := view{
 		shown: shown{v.Units},
@@ -93,6 +102,10 @@ func Plan(w io.Writer, v *report.Plan) error {
 		if s := &v.Sections[i]; s.UnderRange || s.OverRange {
 			o.Bad = append(o.Bad, s)
 		}
+	}
+	o.Large = large
+	if large {
+		return page.Execute(w, &o)
 	}
 	for i, one := range card.All(v) {
 		c := cardView{Card: one, Drawing: cardDrawing(v, i)}

@@ -89,40 +89,42 @@ func (l *layout) label(p *Picture, i int, foot float64) {
 
 // ends marks the openings with nothing on them.
 func (l *layout) ends(p *Picture, rows []float64) {
-	for k := range l.d.Ends {
-		e := &l.d.Ends[k]
-		i, ok := l.at[e.Node]
-		if !ok {
-			continue
+	for i := range l.spots {
+		for _, k := range l.d.EndsOf(l.spots[i].node) {
+			l.end(p, i, k, rows)
 		}
-		s := &l.spots[i]
-		m := Mark{Index: k, Weight: weight(l.d.Nodes[e.Node].Girth), Point: Point{gutter + s.x + s.width, rows[i]}}
-		switch {
-		case e.Role == fittings.PlantEnd:
-			m.X = gutter + s.x
-		case s.stubOnly:
-			m.X, m.Upright = gutter+s.x, true
-		case e.Role == fittings.BranchEnd, e.Role == fittings.BranchEnd2:
-			m.X, m.Y, m.Upright = gutter+s.x+s.width/2, rows[i]+stub, true
-			if e.Role == fittings.BranchEnd2 {
-				m.Y = rows[i] - stub
-			}
-			p.Pieces = append(p.Pieces, Piece{Node: e.Node, Weight: 2.5, Path: []Point{{m.X, rows[i]}, {m.X, m.Y}}})
-		}
-		p.Ends = append(p.Ends, m)
 	}
+}
+
+func (l *layout) end(p *Picture, i, k int, rows []float64) {
+	s, e := &l.spots[i], &l.d.Ends[k]
+	m := Mark{Index: k, Weight: weight(l.d.Nodes[e.Node].Girth), Point: Point{gutter + s.x + s.width, rows[i]}}
+	switch {
+	case e.Role == fittings.PlantEnd:
+		m.X = gutter + s.x
+	case s.stubOnly:
+		m.X, m.Upright = gutter+s.x, true
+	case e.Role == fittings.BranchEnd, e.Role == fittings.BranchEnd2:
+		m.X, m.Y, m.Upright = gutter+s.x+s.width/2, rows[i]+stub, true
+		if e.Role == fittings.BranchEnd2 {
+			m.Y = rows[i] - stub
+		}
+		p.Pieces = append(p.Pieces, Piece{Node: e.Node, Weight: 2.5, Path: []Point{{m.X, rows[i]}, {m.X, m.Y}}})
+	}
+	p.Ends = append(p.Ends, m)
 }
 
 // rings links the two ends of every joint that closes a ring.
 func (l *layout) rings(p *Picture, rows []float64) {
-	for k := range l.d.Joints {
-		j := &l.d.Joints[k]
-		a, okA := l.at[j.A]
-		b, okB := l.at[j.B]
-		if !j.Ring || !okA || !okB {
-			continue
+	for b := range l.spots {
+		for _, k := range l.d.JointsOf(l.spots[b].node) {
+			j := &l.d.Joints[k]
+			a, ok := l.at[j.A]
+			if !j.Ring || !ok || j.B != l.spots[b].node {
+				continue
+			}
+			from, to := &l.spots[a], &l.spots[b]
+			p.Rings = append(p.Rings, Link{Joint: k, From: Point{gutter + from.x + from.width, rows[a]}, To: Point{gutter + to.x + to.width, rows[b]}})
 		}
-		from, to := &l.spots[a], &l.spots[b]
-		p.Rings = append(p.Rings, Link{Joint: k, From: Point{gutter + from.x + from.width, rows[a]}, To: Point{gutter + to.x + to.width, rows[b]}})
 	}
 }

@@ -113,14 +113,16 @@ func Small(v *report.Plan, section int) *Picture {
 		at[v.Sections[section].Blanks[i].At] = true
 	}
 	l.tagged = map[int]bool{}
-	for k := range d.Joints {
-		if j := &d.Joints[k]; at[j.At] {
-			l.tagged[d.Nodes[j.A].Item], l.tagged[d.Nodes[j.B].Item] = true, true
+	for i := range l.spots {
+		for _, k := range d.JointsOf(l.spots[i].node) {
+			if j := &d.Joints[k]; at[j.At] {
+				l.tagged[d.Nodes[j.A].Item], l.tagged[d.Nodes[j.B].Item] = true, true
+			}
 		}
-	}
-	for k := range d.Ends {
-		if e := &d.Ends[k]; at[e.At] {
-			l.tagged[d.Nodes[e.Node].Item] = true
+		for _, k := range d.EndsOf(l.spots[i].node) {
+			if e := &d.Ends[k]; at[e.At] {
+				l.tagged[d.Nodes[e.Node].Item] = true
+			}
 		}
 	}
 	return draw(l)
