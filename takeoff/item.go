@@ -64,6 +64,7 @@ type Item struct {
 	HasAt      bool
 	Stated     float64 // stated area, m2; see HasStated
 	HasStated  bool
+	StatedText string // the stated area as typed: its digits tell how it was rounded
 
 	Scheme, Class               string
 	TestPa, DesignPa, DuctClass float64 // Pa; 0 is not given
