@@ -1,6 +1,9 @@
 package audit
 
-import "strings"
+import (
+	"slices"
+	"strings"
+)
 
 // Sureness is how sure a cause is.
 type Sureness string
@@ -102,7 +105,7 @@ func (f *finder) find() Finding {
 		if n := len(out.Causes); n > mostCauses {
 			out.Causes, out.More = out.Causes[:mostCauses], n-mostCauses
 		}
-	case gap >= surely && f.sure(best, none):
+	case gap >= surely && !extended(list, best) && f.sure(best, none):
 		out.Sure = Certain
 	default:
 		out.Sure = Likely
@@ -121,6 +124,14 @@ func simpler(list []guess, best *guess) *guess {
 		}
 	}
 	return best
+}
+
+// extended reports whether a second mistake beside the best guess gives figures
+// that it doesn't give by itself. It may be chance, or the other half of it.
+func extended(list []guess, best *guess) bool {
+	return slices.ContainsFunc(list, func(g guess) bool {
+		return len(g.made) > len(best.made) && contains(&g, best) && g.hits > best.hits
+	})
 }
 
 // contains reports whether every mistake of g is one of whole's.

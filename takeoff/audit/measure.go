@@ -69,7 +69,7 @@ func (m *measurer) area(i int, w *way) (float64, bool) {
 		}
 	}
 	if w.ends != noEnds {
-		sum += m.faces(i, &p, w) * n
+		sum += m.faces(i, &p, w, n)
 	}
 	if !given {
 		sum *= w.sizes * w.sizes
@@ -207,23 +207,22 @@ func (m *measurer) cut(i int, w *way) float64 {
 	return sum
 }
 
-// faces are the end faces of one piece that are counted with it.
-func (m *measurer) faces(i int, p *fittings.Piece, w *way) float64 {
+// faces are the end faces that are counted with a row of n pieces.
+func (m *measurer) faces(i int, p *fittings.Piece, w *way, n float64) float64 {
 	if p.Kind == fittings.Cap {
 		return 0
 	}
 	f, _ := fittings.Measure(p)
 	sum := 0.0
 	for _, e := range f.Ends {
-		last := e.Role != fittings.PlantEnd
-		if w.ends == allEnds || last && m.used[i][e.Role] == 0 {
+		if w.ends == allEnds || e.Role != fittings.PlantEnd && m.used[i][e.Role] == 0 {
 			sum += e.FaceArea()
 		}
 	}
-	if w.ends == openEnds && m.t.Items[i].Quantity > 1 && !m.t.Items[i].SideBySide() {
-		sum /= float64(m.t.Items[i].Quantity) // in series: one of them is last
+	if it := &m.t.Items[i]; w.ends == openEnds && !it.SideBySide() {
+		return sum // in series: one of them is last
 	}
-	return sum
+	return sum * n
 }
 
 // piece is row i's piece by the sizes that a way takes.
@@ -238,6 +237,9 @@ func (m *measurer) piece(i int, w *way) fittings.Piece {
 	if grow != 0 {
 		widen(&p, grow)
 	}
+	if w.oval != asOval {
+		reshape(&p, w.oval)
+	}
 	if w.round != 1 {
 		for _, d := range diameters {
 			if v, ok := p.Sizes.Get(d); ok {
@@ -247,9 +249,6 @@ func (m *measurer) piece(i int, w *way) fittings.Piece {
 		if v, ok := p.Sizes.Get(fittings.Entry); ok && p.Style == fittings.Conical {
 			p.Sizes.Set(fittings.Entry, v*w.round)
 		}
-	}
-	if w.oval != asOval {
-		reshape(&p, w.oval)
 	}
 	if p.Wall.Shape != fittings.NoShape && it.Parent >= 0 {
 		m.wall(&p, it.Parent, w)

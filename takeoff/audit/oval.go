@@ -28,7 +28,7 @@ func reshape(p *fittings.Piece, as ovalAs) {
 		p.Shape2 = shape
 	}
 	if p.Kind == fittings.Transition {
-		settle(p)
+		settle(p, ends, shape)
 	}
 }
 
@@ -89,11 +89,11 @@ next:
 	return kept
 }
 
-// settle makes a reducer of a transition whose ends have become alike.
-func settle(p *fittings.Piece) {
-	f, _ := fittings.Measure(p)
-	if len(f.Ends) < 2 || f.Ends[0].Shape != f.Ends[1].Shape {
-		return
+// settle makes a reducer of a transition whose ends have become alike. An oval
+// changes into a circle or rectangle, so the other end tells.
+func settle(p *fittings.Piece, was ovalIn, now fittings.Shape) {
+	if was.near && was.far || p.Sizes.Has(fittings.Diameter) && p.Sizes.Has(fittings.Diameter2) ||
+		now == fittings.Rectangular && !p.Sizes.Has(fittings.Diameter) && !p.Sizes.Has(fittings.Diameter2) {
+		p.Kind, p.Shape, p.Shape2 = fittings.Reducer, now, fittings.NoShape
 	}
-	p.Kind, p.Shape, p.Shape2 = fittings.Reducer, f.Ends[0].Shape, fittings.NoShape
 }

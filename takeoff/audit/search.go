@@ -84,9 +84,9 @@ func (g *guess) mistakes() []*Mistake {
 }
 
 // Bits by which one hypothesis has to do better than another. A bit is a factor
-// of two in odds: 6 bits are 64 to 1, 12 bits 4,000 to 1.
+// of two in odds: 3 bits are 8 to 1, 12 bits 4,000 to 1.
 const (
-	better  = 6
+	better  = 3
 	surely  = 12
 	keep    = surely + 2
 	ofPair  = 2 // a pair is rarer than two single ones
@@ -103,6 +103,13 @@ type finder struct {
 	seen    []target // those that are looked at first: all, or a sample
 	best    float64  // total of the best guess so far
 	kept    map[string]guess
+	known   map[measure]float64 // NaN: can't be measured so
+}
+
+// measure is a row with one mistake or two, or none, made in it.
+type measure struct {
+	item int
+	a, b *Mistake
 }
 
 // mostSeen bounds the figures that every hypothesis is tried on; those that do
@@ -111,7 +118,7 @@ const mostSeen = 240
 
 func newFinder(m *measurer, targets []target) *finder {
 	lined := slices.ContainsFunc(m.t.Items, func(it takeoff.Item) bool { return hasLining(&it) })
-	f := &finder{measurer: m, right: right(m.t.Basis()), list: mistakes(m.t.Basis(), lined), targets: targets, seen: targets, kept: map[string]guess{}}
+	f := &finder{measurer: m, right: right(m.t.Basis()), list: mistakes(m.t.Basis(), lined), targets: targets, seen: targets, kept: map[string]guess{}, known: map[measure]float64{}}
 	if n := len(targets); n > mostSeen {
 		f.seen = nil
 		for k := range mostSeen {
@@ -162,23 +169,46 @@ func (f *finder) prior(list []made) float64 {
 	return sum
 }
 
-// wayOf is the way in which a guess measures a row.
-func (f *finder) wayOf(list []made, item int) way {
+// row is what a guess makes of one row.
+func (f *finder) row(list []made, item int) (float64, bool) {
+	key := measure{item: item}
+	for _, m := range list {
+		switch {
+		case !m.scope.covers(&f.t.Items[item]):
+		case key.a == nil:
+			key.a = m.Mistake
+		case key.b == nil:
+			key.b = m.Mistake
+		default: // three are never tried on a list
+			return f.anew(list, item)
+		}
+	}
+	v, ok := f.known[key]
+	if !ok {
+		if v, ok = f.anew(list, item); !ok {
+			v = math.NaN()
+		}
+		f.known[key] = v
+	}
+	return v, !math.IsNaN(v)
+}
+
+// anew measures a row in the way of a guess.
+func (f *finder) anew(list []made, item int) (float64, bool) {
 	w := f.right
 	for _, m := range list {
 		if m.scope.covers(&f.t.Items[item]) {
 			m.apply(&w)
 		}
 	}
-	return w
+	return f.area(item, &w)
 }
 
 // predict is what a guess makes of a figure.
 func (f *finder) predict(list []made, shares []share) (float64, bool) {
 	var sum takeoff.Sum
 	for _, s := range shares {
-		w := f.wayOf(list, s.item)
-		v, ok := f.area(s.item, &w)
+		v, ok := f.row(list, s.item)
 		if !ok {
 			return 0, false
 		}
