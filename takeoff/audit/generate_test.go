@@ -306,4 +306,3 @@ func measured(tb testing.TB, lines []line, basis *fittings.Basis) *takeoff.Takeo
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t
 }
-
