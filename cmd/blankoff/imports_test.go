@@ -35,6 +35,7 @@ var rooms = map[string][]string{
 	"planner/untested":      {"blankoff/fittings", "blankoff/takeoff", "blankoff/planner/network", "blankoff/planner/duty", "blankoff/planner/divide", "blankoff/planner/rig"},
 	"planner/programme":     {"blankoff/takeoff"},
 	"planner/price":         {"blankoff/planner", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
+	"planner/effect":        {"blankoff/takeoff", "blankoff/planner/tightness"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "gonum.org/v1/gonum"},
 	"planner/report":        {"blankoff"},

@@ -2,6 +2,7 @@ package audit
 
 import (
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -98,10 +99,19 @@ func (f *finder) slips(x *Figure, list []made) []Slip {
 			add("other-quantity", "a quantity of "+strconv.Itoa(int(math.Round(q)))+" instead of "+strconv.Itoa(it.Quantity), x.Area/float64(it.Quantity)*math.Round(q))
 		}
 	}
+	// What is said of single pieces before what is said of lists.
+	slices.SortStableFunc(out, func(a, b Slip) int { return ofLists(a.Key) - ofLists(b.Key) })
 	if x.Rounding > x.Stated/20 && len(out) > mostSlips {
 		return nil // too coarse to tell
 	}
 	return out[:min(len(out), mostSlips)]
+}
+
+func ofLists(key string) int {
+	if strings.HasPrefix(key, "basis-") || key == "fittings-as-straights" || key == "fittings-out" {
+		return 1
+	}
+	return 0
 }
 
 func allGo(list []made, m *Mistake) bool {
