@@ -227,4 +227,3 @@ func checkPack(v *report.Check) []document {
 		{"letter.html", func(w io.Writer) error { return letter.Check(w, v) }},
 	}
 }
-

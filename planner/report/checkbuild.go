@@ -117,7 +117,11 @@ func (v *Check) addSum(g *audit.Group) {
 	if g.Worked > 0 {
 		s.Percent = 100 * s.Difference / g.Worked
 	}
-	if g.Fits && g.Verdict != audit.Agrees {
+	switch {
+	case g.Verdict == audit.Agrees:
+	case g.Own:
+		s.Reason = ownRows
+	case g.Fits:
 		s.Reason = "the cause"
 	}
 	s.Flag = frenchFlag(g)

@@ -9,6 +9,9 @@ import (
 	"blankoff/takeoff/audit"
 )
 
+// ownRows is the reason of a sum that follows from its rows.
+const ownRows = "the sum of what its rows state"
+
 // words says in one or two sentences why figures differ.
 func (o *Reason) words() string {
 	if len(o.Causes) == 0 {
@@ -28,9 +31,17 @@ func (o *Reason) words() string {
 	case len(o.Causes) > 1:
 		return fmt.Sprintf("The figures can't tell for sure between %s.", several(len(o.Causes)+o.More))
 	case o.Sure == string(audit.Certain):
-		return fmt.Sprintf("The figures come from %s. %s, and nothing else that was tried, alone or in pairs, comes near.", c.Text, fits)
+		return fmt.Sprintf("%s: %s. %s, and nothing else that was tried, alone or in pairs, comes near.", gives(c, "gives", "give"), c.Text, fits)
 	}
-	return fmt.Sprintf("The figures most likely come from %s. %s.", c.Text, fits)
+	return fmt.Sprintf("%s: %s. %s.", gives(c, "most likely gives", "most likely give"), c.Text, fits)
+}
+
+// gives begins a sentence about a cause or two.
+func gives(c *Cause, one, two string) string {
+	if len(c.Keys) > 1 {
+		return "Two causes together " + two + " the figures"
+	}
+	return "One cause " + one + " the figures"
 }
 
 func several(n int) string { return fmt.Sprintf("%d causes", n) }
@@ -101,7 +112,7 @@ func (v *Check) askFor(r *audit.Result) []string {
 	var out []string
 	switch {
 	case len(v.Reason.Causes) == 1:
-		out = append(out, "Please confirm whether the areas were worked out with "+v.Reason.Causes[0].Text+", and send a corrected list.")
+		out = append(out, "Please tell us whether the areas were worked out in this way: "+v.Reason.Causes[0].Text+"; and if so, send a corrected list.")
 	case len(v.Reason.Causes) > 1:
 		out = append(out, "Please tell us by which rule, and on which sizes, the areas were measured; the figures alone don't tell.")
 	case v.Reason.Sure != "":
@@ -117,7 +128,7 @@ func (v *Check) askFor(r *audit.Result) []string {
 		}
 	}
 	for i := range v.Sums {
-		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && x.Reason != "the cause" {
+		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && x.Reason != "the cause" && x.Reason != ownRows {
 			single = append(single, x.By+" "+x.Name)
 		}
 	}

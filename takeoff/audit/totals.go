@@ -34,6 +34,7 @@ type Group struct {
 
 	Under float64 // what the named cause makes of it, m2
 	Fits  bool
+	Own   bool   // it's the sum of what the rows state
 	Slips []Slip // what else the sum may be
 	all   []share
 }
@@ -158,7 +159,9 @@ func othersOf(t *takeoff.Takeoff, g *Group) []other {
 		list = append(list, other{"whole-for-section", words, sharesOfSystem(t, g.System), 1, 2})
 	}
 	if named && g.By != "schedule" {
-		list = append(list, other{"whole-schedule", "the area of all systems", sharesOfSystem(t, ""), 1, 3})
+		if len(systems) > 2 {
+			list = append(list, other{"whole-schedule", "the area of all systems", sharesOfSystem(t, ""), 1, 3})
+		}
 		for _, s := range systems {
 			if s == g.System || s == "" {
 				continue
@@ -205,16 +208,34 @@ func (f *finder) explainSums(groups []Group, cause *Cause) {
 		}
 		stated := g.StatedTotal.Area
 		g.Under, g.Fits = v, within(v, stated, g.Rounding)
-		if g.Fits || g.Verdict == Agrees {
+		if g.Own = g.Of > 0 && within(g.Of, stated, g.Rounding); g.Own || g.Fits || g.Verdict == Agrees {
 			continue
 		}
 		for _, o := range othersOf(f.t, g) {
-			if v, ok := f.predict(made, o.shares); ok && within(v*o.factor, stated, g.Rounding) {
+			v, ok := f.predict(made, o.shares)
+			if s, all := statedSum(f.t, o.shares); all && within(s*o.factor, stated, g.Rounding) {
+				v, ok = s, true
+			}
+			if ok && within(v*o.factor, stated, g.Rounding) {
 				g.Slips = append(g.Slips, Slip{o.key, o.words, v * o.factor})
 			}
 		}
-		g.Slips = append(g.Slips, f.oneRowTooMany(g, made)...)
+		if len(g.Slips) == 0 {
+			g.Slips = f.oneRowTooMany(g, made)
+		}
 	}
+}
+
+// statedSum is what rows state together, if each states an area.
+func statedSum(t *takeoff.Takeoff, shares []share) (sum float64, all bool) {
+	for _, s := range shares {
+		it := &t.Items[s.item]
+		if !it.HasStated {
+			return 0, false
+		}
+		sum += it.Stated * s.of
+	}
+	return sum, true
 }
 
 // oneRowTooMany looks for a single row that was left out of a sum or counted
