@@ -115,6 +115,7 @@ type CheckEffect struct {
 	BreakEven   float64 `json:"break_even_m2,omitempty"`
 	PassStated  bool    `json:"passes_on_stated"`
 	Pass        bool    `json:"passes"`
+	Source      string  `json:"source"`  // of the limit, and how sure it is
 	Missing     string  `json:"missing"` // why nothing can be said
 }
 

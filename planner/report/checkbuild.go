@@ -192,6 +192,7 @@ func (v *Check) addEffects(r *audit.Result, a CheckAsk) {
 		e := effect.Of(d, p.stated, p.area, p.on)
 		o.Scheme, o.Class, o.Pa, o.Sign = d.Scheme.Name, d.Class.Name, d.Pa, d.Sign
 		o.PerM2, o.LimitStated, o.Limit, o.Proves, o.Favours = e.PerM2, e.LimitStated, e.LimitTrue, e.Proves, e.Favours(math.Min(a.Tolerance, 0.01))
+		o.Source = d.Class.Source + " (" + d.Class.Sureness + ")"
 		if p.on > 0 {
 			o.Reading, o.BreakEven, o.PassStated, o.Pass = p.on, e.BreakEven, e.Passes(p.stated), e.Passes(p.area)
 		}

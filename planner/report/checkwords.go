@@ -62,9 +62,6 @@ func (v *Check) resultSentence() string {
 		return "No area is stated, so there is nothing to check."
 	}
 	figures := fmt.Sprintf("%d stated figures", c.Stated)
-	if c.Stated == 1 {
-		figures = "one stated figure"
-	}
 	var parts []string
 	for _, p := range []struct {
 		n    int
@@ -82,6 +79,12 @@ func (v *Check) resultSentence() string {
 			word += fmt.Sprintf(" than %g %%", v.Tolerance)
 		}
 		parts = append(parts, fmt.Sprintf("%d %s", p.n, word))
+	}
+	if len(parts) == 1 && c.Stated > 1 {
+		return fmt.Sprintf("All %d stated figures%s.", c.Stated, parts[0][strings.Index(parts[0], " "):])
+	}
+	if c.Stated == 1 {
+		return "The one stated figure" + parts[0][1:] + "."
 	}
 	return "Of " + figures + " " + joinAnd(parts) + "."
 }
@@ -158,7 +161,12 @@ func (v *Check) askFor(r *audit.Result) []string {
 
 // someNames are the first names of a list.
 func someNames(names []string) string {
-	const most = 12
+	const most, letters = 8, 24
+	for i, n := range names {
+		if r := []rune(n); len(r) > letters {
+			names[i] = string(r[:letters-1]) + "…"
+		}
+	}
 	if len(names) > most {
 		return strings.Join(names[:most], ", ") + fmt.Sprintf(" and %d more", len(names)-most)
 	}
@@ -188,9 +196,9 @@ func (e *CheckEffect) Sentences() []string {
 	case e.Proves == e.Class:
 		out = append(out, "The stated area is "+e.Favours+". A test that passes at the limit of the stated area proves class "+e.Class+" all the same.")
 	case e.Proves == "":
-		out = append(out, "The stated area is "+e.Favours+". A test that passes just at the limit of the stated area would prove none of the classes of the scheme.")
+		out = append(out, "The stated area is "+e.Favours+". A test that passes just at the limit of the stated area would prove no class of scheme "+e.Scheme+", where class "+e.Class+" is asked for.")
 	default:
-		out = append(out, "The stated area is "+e.Favours+". A test that passes just at the limit of the stated area would prove class "+e.Proves+".")
+		out = append(out, "The stated area is "+e.Favours+". A test that passes just at the limit of the stated area would prove class "+e.Proves+", where class "+e.Class+" is asked for.")
 	}
 	if e.Reading > 0 {
 		word := map[bool]string{true: "passes", false: "fails"}

@@ -64,7 +64,12 @@ type guess struct {
 	hits   int     // figures that it gives
 	wins   int     // of them, those that differ from what is worked out
 	losses int     // figures that are right, and would not be under it
+	moves  int     // figures that it makes other than what is worked out
 }
+
+// holds reports whether a guess gives half of the figures that it moves. One that
+// doesn't is met by chance, however many figures there are.
+func (g *guess) holds() bool { return 2*g.wins >= g.moves }
 
 func (g *guess) keys() string {
 	s := ""

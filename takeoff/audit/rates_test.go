@@ -245,3 +245,18 @@ func TestCleanSchedules(t *testing.T) {
 		}
 	}
 }
+
+// TestNoCause: figures out of thin air have no cause, however many there are.
+func TestNoCause(t *testing.T) {
+	for seed := range uint64(25) {
+		r := rand.New(rand.NewPCG(seed, 9))
+		g := &generator{Rand: r}
+		lines := g.schedule(10+r.IntN(60), false)
+		for _, l := range lines {
+			l["stated_area_m2"] = fmt.Sprintf("%.*f", 1+r.IntN(3), 0.1+8*r.Float64())
+		}
+		if f := Check(measured(t, lines, nil), Options{Tolerance: DefaultTolerance}).Rows; f.Sure != NoCause {
+			t.Errorf("seed %d, %d figures: %s, %+v", seed, len(lines), f.Sure, f.Best().Text())
+		}
+	}
+}

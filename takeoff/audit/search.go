@@ -128,6 +128,9 @@ func (f *finder) try(list []made, targets []target, bound float64) (guess, bool)
 		x := &targets[i]
 		v, ok := f.predict(list, x.shares)
 		cost := x.bits
+		if ok && !within(v, x.area, x.rounding) {
+			g.moves++
+		}
 		switch {
 		case ok && within(v, x.stated, x.rounding), !ok && x.agrees:
 			cost = 0
@@ -162,6 +165,9 @@ func (f *finder) offer(list []made) {
 }
 
 func (f *finder) take(g guess) {
+	if !g.holds() {
+		return
+	}
 	f.best = math.Min(f.best, g.total)
 	key := g.keys()
 	if old, ok := f.kept[key]; !ok || g.total < old.total-1e-9 {

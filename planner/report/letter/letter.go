@@ -28,9 +28,9 @@ var page = template.Must(template.New("letter").Parse(letterText))
 
 // Most of each thing, so that two pages hold them.
 const (
-	mostRows    = 8
+	mostRows    = 9
 	mostCauses  = 4
-	mostEffects = 4
+	mostEffects = 3
 	mostSteps   = 8
 	mostAsk     = 5
 )
@@ -66,7 +66,7 @@ func Check(w io.Writer, v *report.Check) error {
 	o.effects(v)
 	o.steps(&v.Reckoning)
 	for _, a := range v.Ask[:min(mostAsk, len(v.Ask))] {
-		o.Ask = append(o.Ask, short(a, 260))
+		o.Ask = append(o.Ask, short(a, 220))
 	}
 	if len(o.Ask) == 0 {
 		o.Ask = []string{"Nothing: the stated areas agree with ours."}
@@ -76,7 +76,7 @@ func Check(w io.Writer, v *report.Check) error {
 
 // short makes a text of the schedule fit for print, no longer than most letters.
 func short(s string, most int) string {
-	s = strings.Join(strings.Fields(show.Safe(s)), " ")
+	s = strings.ReplaceAll(strings.Join(strings.Fields(show.Safe(s)), " "), " m2", " m²")
 	if r := []rune(s); len(r) > most {
 		return strings.TrimSpace(string(r[:most-1])) + "…"
 	}
@@ -86,14 +86,14 @@ func short(s string, most int) string {
 func (o *view) head(v *report.Check) {
 	o.Subject = "Duct areas stated in " + short(v.Schedule.File, 60)
 	if j := v.Job; j != nil {
-		o.To, o.From, o.Date = short(j.Letter.To, 160), short(j.Letter.From, 160), short(j.Letter.Date, 40)
+		o.To, o.From, o.Date = short(j.Letter.To, 70), short(j.Letter.From, 70), short(j.Letter.Date, 30)
 		for _, l := range []report.Line{{Word: "Project", Text: j.Project}, {Word: "Client", Text: j.Client}, {Word: "Reference", Text: j.Reference}, {Word: "Clause", Text: j.Clause}} {
 			if l.Text != "" {
-				o.Lines = append(o.Lines, report.Line{Word: l.Word, Text: short(l.Text, 90)})
+				o.Lines = append(o.Lines, report.Line{Word: l.Word, Text: short(l.Text, 60)})
 			}
 		}
 		if j.Project != "" {
-			o.Subject = short(j.Project, 80) + ": the duct areas stated in " + short(v.Schedule.File, 60)
+			o.Subject = short(j.Project, 60) + ": the duct areas stated in " + short(v.Schedule.File, 60)
 		}
 	}
 	what := "the areas stated for the rows of " + short(v.Schedule.File, 60) + show.Fingerprint(v.Schedule.SHA256)
@@ -107,16 +107,33 @@ func (o *view) head(v *report.Check) {
 	}
 	o.Opening = "We have held " + what + " against areas that we worked out, piece by piece, from the sizes in the schedule " + short(v.Schedule.File, 60) + "."
 	if r := &v.Reckoning; r.Stated > 0 {
-		o.Together = together(r.Stated, r.Area)
+		who := "The rows together"
+		if len(v.Rows) == 0 {
+			who = "Together they"
+		}
+		o.Together = together(who, r.Stated, r.Area)
 	}
-	o.Foot = strings.Join(nonempty(short(v.Job.Head(), 70), short(v.Schedule.File, 60)+", sha256 "+v.Schedule.SHA256[:min(16, len(v.Schedule.SHA256))]), " · ")
-	o.Rests = v.Measured + " Basis of measurement: " + v.Basis + ". A figure counts as different beyond " + show.Tolerance(v) + ". Rows of the schedule: " + show.Rows(&v.Schedule) + "."
-	o.Rests = strings.Replace(o.Rests, "; --tolerance replaces it", " of ours", 1)
+	o.Foot = strings.Join(nonempty(short(v.Job.Head(), 60), short(v.Schedule.File, 60)+", sha256 "+v.Schedule.SHA256[:min(16, len(v.Schedule.SHA256))]), " · ")
+	o.Rests = v.Measured + " Basis of measurement: " + v.Basis + ". A figure counts as different beyond " + show.Tolerance(v) + ". Rows of the schedule: " + show.Rows(&v.Schedule) + "." + limits(v)
+	o.Rests = short(strings.Replace(o.Rests, "; --tolerance replaces it", " of ours", 1), 1100)
+}
+
+// limits says where the limits come from.
+func limits(v *report.Check) string {
+	var said []string
+	for i := range v.Effects {
+		if e := &v.Effects[i]; e.Missing == "" {
+			if text := fmt.Sprintf(" Class %s of scheme %s: %s.", e.Class, e.Scheme, e.Source); !slices.Contains(said, text) {
+				said = append(said, text)
+			}
+		}
+	}
+	return strings.Join(said[:min(2, len(said))], "")
 }
 
 // together sets the totals side by side.
-func together(stated, worked float64) string {
-	text := fmt.Sprintf("Together they come to %.2f m2, where %.2f m2 were worked out", stated, worked)
+func together(who string, stated, worked float64) string {
+	text := fmt.Sprintf(who+" come to %.2f m², where %.2f m² were worked out", stated, worked)
 	if worked <= 0 || math.Abs(stated-worked) < 0.005 {
 		return text + "."
 	}
@@ -143,7 +160,7 @@ func (o *view) reason(v *report.Check) {
 		o.Reason = "Several causes give the stated figures about as well, and the figures alone can't tell between them:"
 		for i := range r.Causes[:min(mostCauses, len(r.Causes))] {
 			c := &r.Causes[i]
-			o.Causes = append(o.Causes, short(fmt.Sprintf("%s (gives %d of %d figures within their rounding)", c.Text, c.Hits, c.Of), 170))
+			o.Causes = append(o.Causes, short(fmt.Sprintf("%s (gives %d of %d figures within their rounding)", c.Text, c.Hits, c.Of), 150))
 		}
 		if n := len(r.Causes) + r.More - mostCauses; n > 0 {
 			o.Causes = append(o.Causes, fmt.Sprintf("and %d more", n))
@@ -174,9 +191,9 @@ func singles(v *report.Check) string {
 		switch x := &v.Rows[i]; {
 		case x.Verdict != "differs" || x.Reason == "the cause":
 		case x.Reason == "":
-			open = append(open, short(x.Name, 24))
+			open = append(open, short(x.Name, 14))
 		default:
-			own = append(own, short(x.Name, 24))
+			own = append(own, short(x.Name, 14))
 		}
 	}
 	var text []string

@@ -21,7 +21,7 @@ func (o *view) figures(v *report.Check) {
 	var sums, rows []item
 	for i := range v.Sums {
 		x := &v.Sums[i]
-		f := figure{short(x.By+" "+x.Name, 30), show.Count(x.Rows, "row"), short(x.Typed, 14), m2(x.Area), show.Signed(x.Difference), percent(x.Percent), short(because(x.Reason), 80)}
+		f := figure{short(x.By+" "+x.Name, 18), show.Count(x.Rows, "row"), short(x.Typed, 14), m2(x.Area), signed(x.Difference), percent(x.Percent), short(because(x.Reason), 68)}
 		sums = append(sums, item{f, math.Inf(1)})
 	}
 	differ := 0
@@ -31,7 +31,7 @@ func (o *view) figures(v *report.Check) {
 			continue
 		}
 		differ++
-		f := figure{short(x.Name, 24), short(strings.Join(nonempty(x.Kind, x.Size, times(x.Quantity)), " "), 40), short(x.Typed, 14), m2(*x.Area), show.Signed(*x.Difference), "", short(because(x.Reason), 80)}
+		f := figure{short(x.Name, 14), short(x.Kind, 14) + " " + unbroken(short(strings.Join(nonempty(times(x.Quantity), x.Size), " "), 28)), short(x.Typed, 14), m2(*x.Area), signed(*x.Difference), "", short(because(x.Reason), 68)}
 		if x.Percent != nil {
 			f.Percent = percent(*x.Percent)
 		}
@@ -58,8 +58,11 @@ func (o *view) figures(v *report.Check) {
 }
 
 func because(reason string) string {
-	if reason == "the cause" {
+	switch reason {
+	case "the cause":
 		return "as above"
+	case "":
+		return "no explanation found"
 	}
 	return reason
 }
@@ -68,12 +71,20 @@ func times(n int) string {
 	if n < 2 {
 		return ""
 	}
-	return fmt.Sprintf("(%d of them)", n)
+	return fmt.Sprintf("%d of", n)
 }
 
 func m2(v float64) string { return fmt.Sprintf("%.2f", v) }
 
-func percent(v float64) string { return fmt.Sprintf("%+.1f", v) }
+func percent(v float64) string { return minus(fmt.Sprintf("%+.1f", v)) }
+
+func signed(v float64) string { return minus(show.Signed(v)) }
+
+// minus writes a true minus sign.
+func minus(s string) string { return strings.Replace(s, "-", "−", 1) }
+
+// unbroken keeps a size on one line.
+func unbroken(size string) string { return strings.ReplaceAll(size, " ", "\u00a0") }
 
 // effects is what the stated areas do to the test, the largest differences first.
 func (o *view) effects(v *report.Check) {
@@ -86,7 +97,7 @@ func (o *view) effects(v *report.Check) {
 	})
 	missing := ""
 	for _, e := range list[:min(mostEffects, len(list))] {
-		f := effect{Name: short(show.First(e.About()), 40), Stated: m2(e.Stated), Ours: m2(e.Area)}
+		f := effect{Name: short(show.First(e.About()), 22), Stated: m2(e.Stated), Ours: m2(e.Area)}
 		if e.Missing != "" {
 			missing = e.Missing
 			o.Effects = append(o.Effects, f)
@@ -107,7 +118,7 @@ func (o *view) effects(v *report.Check) {
 		o.EffectText = append(o.EffectText, short("A limit can't be given everywhere: "+missing+".", 200))
 	}
 	if len(o.Effects) > 0 {
-		o.EffectText = append([]string{"The permitted leakage is a limit per m2 times the area, so a wrong area moves it in the same proportion."}, o.EffectText...)
+		o.EffectText = append([]string{"The permitted leakage is a limit per m² times the area, so a wrong area moves it in the same proportion."}, o.EffectText...)
 	}
 }
 
@@ -130,9 +141,9 @@ func (o *view) steps(r *report.Reckoning) {
 		l := keep[i]
 		for k := range l.Names {
 			l.Names = slices.Clone(l.Names)
-			l.Names[k] = short(l.Names[k], 20)
+			l.Names[k] = short(l.Names[k], 12)
 		}
-		o.Steps = append(o.Steps, step{Text: short(show.First(show.Step(&l)), 150), Change: show.Signed(l.Change), Running: m2(l.Running)})
+		o.Steps = append(o.Steps, step{Text: short(show.First(show.Step(&l)), 120), Change: signed(l.Change), Running: m2(l.Running)})
 	}
 	o.Steps = append(o.Steps, step{Text: "Worked out", Running: m2(r.Area), Sum: true})
 }
