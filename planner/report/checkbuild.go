@@ -143,7 +143,9 @@ func reasonOf(r *audit.Result) Reason {
 		}
 		out.Causes = append(out.Causes, one)
 	}
-	out.Sentence = out.words()
+	if out.Sentence = out.words(); f.Single && out.Sentence != "" {
+		out.Sentence += " The totals take in so many rows that only single causes were tried."
+	}
 	return out
 }
 

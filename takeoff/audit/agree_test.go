@@ -42,7 +42,7 @@ func TestMeasurerIsTakeoffs(t *testing.T) {
 // the schedule anew, and holds every row against what the engine makes of it.
 func TestMistakesByAnotherRoute(t *testing.T) {
 	rows := 0
-	for seed := range uint64(40) {
+	for seed := range uint64(20) {
 		r := rand.New(rand.NewPCG(seed, 7))
 		g := &generator{Rand: r}
 		lined := seed%2 == 0

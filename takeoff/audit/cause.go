@@ -58,6 +58,7 @@ type Finding struct {
 	Sure   Sureness
 	Causes []Cause // the cause, or those between which the figures can't tell
 	More   int     // further ones that aren't listed
+	Single bool    // pairs weren't tried: there is too much to add up
 }
 
 // Best is the first cause; nil where there is none.
@@ -92,10 +93,10 @@ func (f *finder) find() Finding {
 	}
 	best = simpler(list, best)
 	if best.total > none.total-better || best.wins == 0 {
-		return Finding{Sure: NoCause, Causes: nil}
+		return Finding{Sure: NoCause, Single: f.single}
 	}
 	gap, rivals := f.rivals(list, best)
-	out := Finding{Causes: []Cause{f.causeOf(best)}}
+	out := Finding{Causes: []Cause{f.causeOf(best)}, Single: f.single}
 	switch {
 	case len(rivals) > 0:
 		out.Sure = OneOfThese
@@ -105,7 +106,7 @@ func (f *finder) find() Finding {
 		if n := len(out.Causes); n > mostCauses {
 			out.Causes, out.More = out.Causes[:mostCauses], n-mostCauses
 		}
-	case gap >= surely && !extended(list, best) && f.sure(best, none):
+	case gap >= surely && !f.single && !extended(list, best) && f.sure(best, none):
 		out.Sure = Certain
 	default:
 		out.Sure = Likely

@@ -29,6 +29,7 @@ type finder struct {
 	best    float64  // total of the best guess so far
 	kept    map[string]guess
 	known   map[measure]float64 // NaN: can't be measured so
+	single  bool                // there is too much to add up for pairs to be tried
 }
 
 // measure is a row with one mistake or two, or none, made in it.
@@ -41,6 +42,9 @@ type measure struct {
 // well are tried on all.
 const mostSeen = 240
 
+// mostAdded bounds the rows of sums for which pairs are tried.
+const mostAdded = 3000
+
 func newFinder(m *measurer, targets []target) *finder {
 	lined := slices.ContainsFunc(m.t.Items, func(it takeoff.Item) bool { return hasLining(&it) })
 	f := &finder{measurer: m, right: right(m.t.Basis()), list: mistakes(m.t.Basis(), lined), targets: targets, seen: targets, kept: map[string]guess{}, known: map[measure]float64{}}
@@ -51,6 +55,11 @@ func newFinder(m *measurer, targets []target) *finder {
 		}
 	}
 	f.scopes = scopesOf(m.t, targets)
+	rows := 0
+	for i := range f.seen {
+		rows += len(f.seen[i].shares)
+	}
+	f.single = rows > mostAdded
 	return f
 }
 
@@ -182,6 +191,9 @@ func (f *finder) look() []guess {
 	f.best = none.total
 	f.take(none)
 	singles := f.singles()
+	if f.single {
+		return f.ranked()
+	}
 	f.pairs(Scope{})
 	f.extend(singles)
 	if left := f.best; len(f.scopes) > 0 && left > none.total/2 {
