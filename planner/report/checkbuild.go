@@ -149,14 +149,15 @@ func reasonOf(r *audit.Result) Reason {
 	return out
 }
 
-// addEffects says what the stated areas do to the test of each sum; without sums,
-// of each system.
-func (v *Check) addEffects(r *audit.Result, a CheckAsk) {
-	type part struct {
-		by, name         string
-		stated, area, on float64
-		rows             []int
-	}
+// part is what is tested in one go, as far as areas are stated for it.
+type part struct {
+	by, name         string
+	stated, area, on float64
+	rows             []int
+}
+
+// partsOf are the stated sums; without any, the systems of the stated rows.
+func partsOf(r *audit.Result) []part {
 	var parts []part
 	for i := range r.Groups {
 		g := &r.Groups[i]
@@ -178,6 +179,13 @@ func (v *Check) addEffects(r *audit.Result, a CheckAsk) {
 			parts[k].stated, parts[k].area, parts[k].rows = parts[k].stated+x.Stated, parts[k].area+x.Area, append(parts[k].rows, x.Item)
 		}
 	}
+	return parts
+}
+
+// addEffects says what the stated areas do to the test of each sum; without sums,
+// of each system.
+func (v *Check) addEffects(r *audit.Result, a CheckAsk) {
+	parts := partsOf(r)
 	for _, p := range parts {
 		if len(parts) == 1 && p.on == 0 {
 			p.on = a.Reading

@@ -106,7 +106,7 @@ func (f *finder) find() Finding {
 		if n := len(out.Causes); n > mostCauses {
 			out.Causes, out.More = out.Causes[:mostCauses], n-mostCauses
 		}
-	case gap >= surely && !f.single && !extended(list, best) && f.sure(best, none):
+	case gap >= surely && !f.single && !extended(list, best, len(f.targets)) && f.sure(best, none):
 		out.Sure = Certain
 	default:
 		out.Sure = Likely
@@ -127,11 +127,14 @@ func simpler(list []guess, best *guess) *guess {
 	return best
 }
 
-// extended reports whether a second mistake beside the best guess gives figures
-// that it doesn't give by itself. It may be chance, or the other half of it.
-func extended(list []guess, best *guess) bool {
+// extended reports whether a second mistake beside the best guess gives a good part
+// of the n figures that it doesn't give by itself. It may be chance, or the other
+// half of the cause.
+func extended(list []guess, best *guess, n int) bool {
+	const part = 0.15
+	left := float64(n - best.hits)
 	return slices.ContainsFunc(list, func(g guess) bool {
-		return len(g.made) > len(best.made) && contains(&g, best) && g.hits > best.hits
+		return len(g.made) > len(best.made) && contains(&g, best) && g.hits > best.hits && float64(g.hits-best.hits) >= part*left
 	})
 }
 

@@ -102,8 +102,8 @@ func mistakes(basis *fittings.Basis, lined bool) []Mistake {
 		{"inch-across", "widths, heights and diameters in mm read as inches", slotUnit, 1, func(w *way) { w.across = 25.4 }},
 		{"radius-for-diameter", "the radius put in the place of the diameter", slotRound, 0, func(w *way) { w.round = 0.5 }},
 		{"diameter-for-radius", "the diameter put in the place of the radius", slotRound, 0, func(w *way) { w.round = 2 }},
-		{"fittings-out", "fittings left out, straight and flexible duct only", slotFormula | slotBasis, 0, func(w *way) { w.without = true }},
-		{"fittings-as-straights", "fittings counted as straights: girth of the plant end x length, openings left in", slotFormula | slotBasis, 0, func(w *way) { w.straight = true }},
+		{"fittings-out", "fittings left out, straight and flexible duct only", slotFormula | slotBasis, 0.25, func(w *way) { w.without = true }},
+		{"fittings-as-straights", "fittings counted as straights: girth of the plant end x length, openings left in", slotFormula | slotBasis, 0.25, func(w *way) { w.straight = true }},
 		{"ends-counted", "the end faces of every piece counted", slotEnds, 0, func(w *way) { w.ends = allEnds }},
 		{"open-ends-counted", "blanks on the open ends counted", slotEnds, 1, func(w *way) { w.ends = openEnds }},
 		{"oval-as-rectangle", "flat oval measured as a rectangle", slotOval, 0, func(w *way) { w.oval = asRectangle }},
@@ -178,14 +178,6 @@ func basisMistakes(basis *fittings.Basis) []Mistake {
 
 // goesWith reports whether two mistakes can be made at once.
 func (m *Mistake) goesWith(o *Mistake) bool { return m.Key != o.Key && m.slot&o.slot == 0 }
-
-// with is a way with mistakes made in it, in the order in which they are listed.
-func (w way) with(list []*Mistake) way {
-	for _, m := range list {
-		m.apply(&w)
-	}
-	return w
-}
 
 // keysOf names mistakes for scripts.
 func keysOf(list []*Mistake) []string {

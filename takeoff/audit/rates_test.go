@@ -14,7 +14,6 @@ import (
 type trial struct {
 	lines   []line
 	keys    []string
-	clean   []line // the same without stated areas
 	outlier []bool
 }
 
