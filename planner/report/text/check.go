@@ -79,7 +79,7 @@ func checkRows(b *bufio.Writer, rows []report.CheckRow) {
 			}
 			ours, diff, share := "", "", ""
 			if x.Area != nil {
-				ours, diff = area(*x.Area), show.Signed(*x.Difference)
+				ours, diff = twoPlaces(*x.Area), show.Signed(*x.Difference)
 			}
 			if x.Percent != nil {
 				share = fmt.Sprintf("%+.1f", *x.Percent)
@@ -103,7 +103,7 @@ func checkSums(b *bufio.Writer, sums []report.CheckSum) {
 	}, func(row func(...string)) {
 		for i := range sums {
 			x := &sums[i]
-			row(x.By+" "+x.Name, strconv.Itoa(x.Rows), x.Typed, area(x.Area), show.Signed(x.Difference), fmt.Sprintf("%+.1f", x.Percent), strings.TrimSuffix(x.Verdict, " tolerance"), x.Reason)
+			row(x.By+" "+x.Name, strconv.Itoa(x.Rows), x.Typed, twoPlaces(x.Area), show.Signed(x.Difference), fmt.Sprintf("%+.1f", x.Percent), strings.TrimSuffix(x.Verdict, " tolerance"), x.Reason)
 		}
 	})
 	for i := range sums {
@@ -125,7 +125,7 @@ func checkEffects(b *bufio.Writer, effects []report.CheckEffect) {
 		for i := range effects {
 			e := &effects[i]
 			if e.Missing != "" {
-				row(e.About(), "", "", "", area(e.Stated), "", area(e.Area))
+				row(e.About(), "", "", "", twoPlaces(e.Stated), "", twoPlaces(e.Area))
 				continue
 			}
 			proves, reading, least := e.Proves, "", ""
@@ -133,9 +133,9 @@ func checkEffects(b *bufio.Writer, effects []report.CheckEffect) {
 				proves = "none"
 			}
 			if e.Reading > 0 {
-				reading, least = plain(e.Reading), area(show.Up(e.BreakEven))
+				reading, least = fmt.Sprintf("%g", e.Reading), twoPlaces(show.Up(e.BreakEven))
 			}
-			row(e.About(), e.Class, pressure(e.Pa, e.Sign), show.Limit(e.PerM2), area(e.Stated), show.Limit(e.LimitStated), area(e.Area), show.Limit(e.Limit), proves, reading, least)
+			row(e.About(), e.Class, signedPa(e.Pa, e.Sign), show.Limit(e.PerM2), twoPlaces(e.Stated), show.Limit(e.LimitStated), twoPlaces(e.Area), show.Limit(e.Limit), proves, reading, least)
 		}
 	})
 	for i := range effects {
@@ -151,11 +151,21 @@ func reckoning(b *bufio.Writer, r *report.Reckoning) {
 	}
 	title(b, "From the stated total to ours")
 	writeTable(b, []Column{{Head: "step", Max: 66}, {Head: "change m2", Align: Right}, {Head: "m2", Align: Right}}, func(row func(...string)) {
-		row("stated", "", area(r.Stated))
+		row("stated", "", twoPlaces(r.Stated))
 		for i := range r.Lines {
 			l := &r.Lines[i]
-			row(show.Step(l), show.Signed(l.Change), area(l.Running))
+			row(show.Step(l), show.Signed(l.Change), twoPlaces(l.Running))
 		}
-		row("worked out", "", area(r.Area))
+		row("worked out", "", twoPlaces(r.Area))
 	})
+}
+
+func twoPlaces(m2 float64) string { return fmt.Sprintf("%.2f", m2) }
+
+// signedPa writes Pa with its sign: the sign of a test is part of it.
+func signedPa(pa float64, sign string) string {
+	if sign == "negative" {
+		pa = -pa
+	}
+	return fmt.Sprintf("%g", pa)
 }

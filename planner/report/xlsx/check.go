@@ -125,8 +125,8 @@ func checkTotals(b *book, v *report.Check) error {
 
 func checkTest(b *book, v *report.Check) error {
 	return b.sheet("test", []column{
-		{head: "of", width: 20}, {head: "class", width: 8}, {head: "Pa", width: 7, kind: plain}, {head: "sign", width: 9}, {head: "limit L/s per m2", width: 9, kind: limits}, {head: "stated m2", width: 10, kind: hundred},
-		{head: "limit on it L/s", width: 10, kind: limits}, {head: "worked out m2", width: 10, kind: hundred}, {head: "limit on it L/s", width: 10, kind: limits}, {head: "proves class", width: 9},
+		{head: "of", width: 20}, {head: "class", width: 8}, {head: "Pa", width: 7, kind: plain}, {head: "sign", width: 9}, {head: "limit L/s per m2", width: 9}, {head: "stated m2", width: 10, kind: hundred},
+		{head: "limit on it L/s", width: 10}, {head: "worked out m2", width: 10, kind: hundred}, {head: "limit on it L/s", width: 10}, {head: "proves class", width: 9},
 		{head: "reading L/s", width: 9, kind: full}, {head: "passes from m2", width: 10, kind: hundred}, {head: "in words", width: 46},
 	}, func(row func(...any) error) error {
 		for i := range v.Effects {
