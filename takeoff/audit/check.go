@@ -18,6 +18,8 @@
 package audit
 
 import (
+	"slices"
+
 	"blankoff/takeoff"
 )
 
@@ -102,7 +104,27 @@ func (r *Result) rowTargets() []target {
 		}
 		list = append(list, target{shares: []share{{x.Item, 1}}, stated: x.Stated, rounding: x.Rounding, area: x.Area, bits: x.bits(), agrees: x.Verdict == Agrees})
 	}
+	zeros(list)
 	return list
+}
+
+// zeros makes a figure of 0 for a piece that has an area count for more: a wrong
+// figure may be anything that stands in the list, and is hardly ever nothing.
+func zeros(list []target) {
+	if len(list) == 0 {
+		return
+	}
+	areas := make([]float64, len(list))
+	for i := range list {
+		areas[i] = list[i].area
+	}
+	slices.Sort(areas)
+	usual := areas[len(areas)/2]
+	for i := range list {
+		if x := &list[i]; x.stated == 0 && !x.agrees {
+			x.bits = max(x.bits, missBits(0, usual, x.rounding))
+		}
+	}
 }
 
 func (r *Result) sumTargets() []target {

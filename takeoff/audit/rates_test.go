@@ -106,7 +106,7 @@ func (tr *trial) telling(t *testing.T) bool {
 type tally struct {
 	tried, told          int // planted; that can be told apart
 	right, listed, other int // of those: named; named among several; not named
-	byRow                int // one named for the list, the other on the rows that have it
+	byRow                int // named not for the list, but on each of the rows that have it
 	certain, falsely     int // said to be certain; and wrong
 	missed               map[string]int
 }
@@ -143,7 +143,7 @@ func (c *tally) count(tr *trial, r *Result, told bool, seed uint64) {
 		return
 	case slices.ContainsFunc(r.Rows.Causes, func(x Cause) bool { return named(&x) }):
 		c.listed++
-	case best != nil && r.Rows.Sure != OneOfThese && tr.byRow(r):
+	case r.Rows.Sure != OneOfThese && tr.byRow(r):
 		c.byRow++
 	default:
 		c.other++
@@ -155,10 +155,14 @@ func (c *tally) count(tr *trial, r *Result, told bool, seed uint64) {
 	c.missed[fmt.Sprintf("%v (%d figures, seed %d): %s", tr.keys, len(r.Figures), seed, said)]++
 }
 
-// byRow reports whether what is named for the list was planted, and what else was
-// planted is named on every row that has it.
+// byRow reports whether what is named for the list, if anything is, was planted, and
+// what else was planted is named on every row that has it.
 func (tr *trial) byRow(r *Result) bool {
-	for _, p := range r.Rows.Best().Parts {
+	var parts []Part
+	if best := r.Rows.Best(); best != nil {
+		parts = best.Parts
+	}
+	for _, p := range parts {
 		if !slices.Contains(tr.keys, p.Key) || p.Scope != (Scope{}) {
 			return false
 		}
@@ -177,7 +181,7 @@ func (tr *trial) byRow(r *Result) bool {
 
 func (c *tally) log(t *testing.T, what string) {
 	t.Helper()
-	t.Logf("%s: %d schedules, %d can be told apart; named %d (%.1f %%), the second one named on its rows %d, listed among several %d, not named %d; certain %d, of them wrong %d",
+	t.Logf("%s: %d schedules, %d can be told apart; named %d (%.1f %%), named on each of its rows instead %d, listed among several %d, not named %d; certain %d, of them wrong %d",
 		what, c.tried, c.told, c.right, 100*float64(c.right)/float64(c.told), c.byRow, c.listed, c.other, c.certain, c.falsely)
 	var list []string
 	for m := range c.missed {
