@@ -157,6 +157,7 @@ func (t *Takeoff) readNumbers(i int, r *Row) {
 	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, maxMinutes, "0 to 10000 minutes")
 	it.HasAt = limited(At, &it.AtM, 0, 1e6, "the centre of the spigot from the plant end of its wall, in mm")
 	it.HasStated = limited(StatedArea, &it.Stated, 0, 1e6, "an area in m2")
+	it.StatedText = r.Text[StatedArea]
 }
 
 // readWords reads the words that aren't about the piece itself.

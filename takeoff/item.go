@@ -63,6 +63,7 @@ type Item struct {
 	HasAt      bool
 	Stated     float64 // stated area, m2; see HasStated
 	HasStated  bool
+	StatedText string // the stated area as typed: its digits tell how it was rounded
 
 	Class  string
 	TestPa float64 // Pa; 0 is not given

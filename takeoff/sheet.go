@@ -50,6 +50,10 @@ func (t *Takeoff) measuredPiece(it *Item) fittings.Piece {
 	return it.Piece
 }
 
+// Measured is the item's piece by the sizes that were measured, those of the
+// outside where the thickness of the sheet is added.
+func (t *Takeoff) Measured(it *Item) fittings.Piece { return t.measuredPiece(it) }
+
 // noteSeries notes ends that aren't of the standard sizes. Sizes grown by a
 // lining aren't those that anybody ordered.
 func (t *Takeoff) noteSeries(it *Item) {

@@ -47,8 +47,14 @@ type opened struct {
 	asked    []string
 }
 
-// open opens a file in a headless browser.
+// open opens a plan's page in a headless browser.
 func open(t *testing.T, file string) *opened {
+	t.Helper()
+	return openAt(t, file, "#data")
+}
+
+// openAt opens a file in a headless browser and waits for an element.
+func openAt(t *testing.T, file, ready string) *opened {
 	t.Helper()
 	options := append(slices.Clone(chromedp.DefaultExecAllocatorOptions[:]), chromedp.ExecPath(need(t, "chromium", "chromium-browser", "google-chrome")),
 		chromedp.NoSandbox, chromedp.DisableGPU, chromedp.Flag("disable-background-networking", true), chromedp.Flag("disable-component-update", true),
@@ -82,7 +88,7 @@ func open(t *testing.T, file string) *opened {
 	if err != nil {
 		t.Fatal(err)
 	}
-	o.do(t, chromedp.Navigate("file://"+path), chromedp.WaitReady("#data"))
+	o.do(t, chromedp.Navigate("file://"+path), chromedp.WaitReady(ready))
 	return o
 }
 

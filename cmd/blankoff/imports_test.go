@@ -36,6 +36,7 @@ var rooms = map[string][]string{
 	"planner/programme":     {"blankoff/takeoff"},
 	"planner/units":         {"blankoff/planner/tightness"},
 	"planner/price":         {"blankoff/planner/programme", "blankoff/planner/tightness", "gonum.org/v1/gonum/stat", "github.com/BurntSushi/toml", "github.com/gocarina/gocsv"},
+	"planner/effect":        {"blankoff/takeoff", "blankoff/planner/tightness"},
 	"planner/whatif":        {"blankoff/planner", "blankoff/takeoff"},
 	"planner/sampling":      {"blankoff/planner/tightness", "blankoff/planner/units", "gonum.org/v1/gonum"},
 	"planner/report":        {"blankoff"},

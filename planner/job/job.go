@@ -23,6 +23,7 @@ type Job struct {
 	Clause    string // of the specification that asks for the tests
 	Decision  string // rule by which a reading at the limit is judged, agreed before the test
 	Witness   string
+	Letter    Letter    // of check
 	Register  []Drawing // in the natural order of their numbers
 	Prices    network.Prices
 	Ahead     bool               // a test is made ready while the one before it runs
@@ -54,7 +55,7 @@ func Load(r io.Reader, name string) (Job, error) {
 	if err != nil {
 		return j, err
 	}
-	t.Only("project", "client", "reference", "revision", "clause", "decision", "hold", "witness", "notice_days", "register", "programme", "prices", "access")
+	t.Only("project", "client", "reference", "revision", "clause", "decision", "hold", "witness", "notice_days", "register", "programme", "prices", "access", "letter")
 	for _, w := range []struct {
 		key string
 		to  *string
@@ -74,6 +75,9 @@ func Load(r io.Reader, name string) (Job, error) {
 	}
 	if t.Has("prices") {
 		j.readPrices(t.Table("prices"))
+	}
+	if t.Has("letter") {
+		j.readLetter(t.Table("letter"))
 	}
 	if t.Has("access") {
 		j.readAccess(t.Table("access"))

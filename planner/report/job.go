@@ -10,17 +10,18 @@ import (
 
 // Job is what heads every page, as the job file says.
 type Job struct {
-	Project    string    `json:"project"`
-	Client     string    `json:"client"`
-	Reference  string    `json:"reference"`
-	Revision   string    `json:"revision"` // of the drawings
-	Clause     string    `json:"clause"`   // of the specification
-	Decision   string    `json:"decision"` // rule by which a reading at the limit is judged
-	Hold       float64   `json:"hold_minutes"`
-	Witness    string    `json:"witness"`
-	NoticeDays int       `json:"notice_days"`
-	Register   []Drawing `json:"register"`
-	Missing    []string  `json:"not_in_register"` // drawings that the schedule names
+	Project    string     `json:"project"`
+	Client     string     `json:"client"`
+	Reference  string     `json:"reference"`
+	Revision   string     `json:"revision"` // of the drawings
+	Clause     string     `json:"clause"`   // of the specification
+	Decision   string     `json:"decision"` // rule by which a reading at the limit is judged
+	Hold       float64    `json:"hold_minutes"`
+	Witness    string     `json:"witness"`
+	NoticeDays int        `json:"notice_days"`
+	Register   []Drawing  `json:"register"`
+	Missing    []string   `json:"not_in_register"` // drawings that the schedule names
+	Letter     job.Letter `json:"-"`
 }
 
 // Drawing is an entry of the register of drawings.
@@ -72,13 +73,18 @@ func mark(word, text string) string {
 	return word + text
 }
 
+// headOf is what heads the pages of a job.
+func headOf(j job.Job) *Job {
+	return &Job{
+		Project: j.Project, Client: j.Client, Reference: j.Reference, Revision: j.Revision, Clause: j.Clause, Decision: j.Decision,
+		Hold: j.Programme.Hold, Witness: j.Witness, NoticeDays: j.Programme.NoticeDays, Register: []Drawing{}, Missing: []string{}, Letter: j.Letter,
+	}
+}
+
 // AddJob puts the job at the head of a plan's view, and holds its register of
 // drawings against those that the schedule names.
 func (v *Plan) AddJob(j job.Job) {
-	v.Job = &Job{
-		Project: j.Project, Client: j.Client, Reference: j.Reference, Revision: j.Revision, Clause: j.Clause, Decision: j.Decision,
-		Hold: j.Programme.Hold, Witness: j.Witness, NoticeDays: j.Programme.NoticeDays, Register: []Drawing{}, Missing: []string{},
-	}
+	v.Job = headOf(j)
 	at := map[string]int{}
 	for i, d := range j.Register {
 		at[d.Number] = i

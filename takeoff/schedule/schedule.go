@@ -55,13 +55,24 @@ func Read(path string, each func(*takeoff.Row) error) (Info, error) {
 		data, err = os.ReadFile(path)
 	}
 	if err != nil {
-		var pe *fs.PathError
-		if errors.As(err, &pe) {
-			err = pe.Err
-		}
-		return Info{}, fmt.Errorf("can't read %s: %w", path, err)
+		return Info{}, fmt.Errorf("can't read %s: %w", path, cause(err))
 	}
 	return ReadFrom(name, data, each)
+}
+
+// cause is what went wrong with a file, without its name.
+func cause(err error) error {
+	var pe *fs.PathError
+	if errors.As(err, &pe) {
+		return pe.Err
+	}
+	return err
+}
+
+// fingerprint is that of a file's bytes.
+func fingerprint(data []byte) string {
+	h := sha256.Sum256(data)
+	return hex.EncodeToString(h[:])
 }
 
 // ReadFrom reads a schedule that is in memory; name is the file's name in
@@ -71,8 +82,7 @@ func ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, er
 	info.File = name
 	sum := make(chan string, 1)
 	go func() {
-		h := sha256.Sum256(data)
-		sum <- hex.EncodeToString(h[:])
+		sum <- fingerprint(data)
 	}()
 	err := info.read(data, each)
 	info.SHA256 = <-sum

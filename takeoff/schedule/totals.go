@@ -1,0 +1,202 @@
+package schedule
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/workbook"
+)
+
+// Totals is a list of areas stated for whole systems or sections.
+type Totals struct {
+	File   string
+	SHA256 string
+	List   []takeoff.StatedTotal
+	Faults []takeoff.Fault
+	Notes  []string
+}
+
+// flowUnits are the units of a flow, in L/s.
+var flowUnits = map[string]float64{"flowm3h": 1 / 3.6, "flowls": 1, "flowm3s": 1000, "readingls": 1, "readingm3h": 1 / 3.6}
+
+// totalsRow is the columns of a list of stated sums.
+type totalsRow struct {
+	by                  int // of the name
+	section             bool
+	area, flow, reading int // columns, -1 for none
+	areaSpec            spec
+	flowIn, readingIn   float64 // L/s in one of theirs
+	typed               []string
+}
+
+// ReadTotals reads a list of stated sums from a text file or a workbook's first
+// sheet that has the headings: system or section, stated_area_m2, and if need be
+// flow_m3_h and reading_l_s. The error says why it can't be read at all.
+func ReadTotals(path string) (*Totals, error) {
+	data, err := os.ReadFile(path)
+	if err != nil {
+		return nil, fmt.Errorf("can't read %s: %w", path, cause(err))
+	}
+	info := &Info{}
+	info.File = filepath.Base(path)
+	out := &Totals{File: info.File, SHA256: fingerprint(data)}
+	var heads *totalsRow
+	each := func(place takeoff.Place, cells []string, comma bool) {
+		if heads == nil {
+			heads = totalsHeadings(cells, comma)
+			return
+		}
+		out.add(place, heads, cells)
+	}
+	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
+		err = info.totalsSheets(data, each, func() bool { return heads != nil })
+	} else {
+		err = info.totalsText(data, each)
+	}
+	if err != nil {
+		return nil, err
+	}
+	if heads == nil {
+		return nil, fmt.Errorf("%s has no heading row with system or section and stated_area_m2", info.File)
+	}
+	if len(out.List)+len(out.Faults) == 0 {
+		return nil, fmt.Errorf("%s has headings but no rows under them", info.File)
+	}
+	out.Notes = info.Notes
+	return out, nil
+}
+
+// totalsText reads the rows of a text file.
+func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, bool)) error {
+	data, err := info.decode(data)
+	if err != nil {
+		return fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", info.File, err)
+	}
+	form := textForm{sep: ',', quotes: bytes.IndexByte(data, '"') >= 0}
+	first, _, _ := bytes.Cut(data, []byte("\n"))
+	for _, sep := range []rune{';', '\t', '|'} {
+		if bytes.ContainsRune(first, sep) {
+			form.sep = sep
+		}
+	}
+	lines := form.lines(data)
+	for {
+		number, cells, err := lines.next()
+		if err == io.EOF {
+			return nil
+		}
+		if err != nil {
+			return fmt.Errorf("%s, row %d: %w", info.File, number, err)
+		}
+		each(takeoff.Place{File: info.File, Row: number}, cells, form.sep == ';')
+	}
+}
+
+// totalsSheets reads the rows of a workbook, up to the end of the sheet in which
+// the headings were found.
+func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, bool), found func() bool) error {
+	w, err := workbook.Open(data)
+	if err != nil {
+		return fmt.Errorf("%s can't be read as a workbook: %w", info.File, err)
+	}
+	for _, s := range w.Sheets {
+		if found() {
+			return nil
+		}
+		r, err := w.Rows(s)
+		if err != nil {
+			return fmt.Errorf("%s, sheet %s is damaged (%w); save it again", info.File, s.Name, err)
+		}
+		for {
+			if err = r.Next(); err != nil {
+				break
+			}
+			each(takeoff.Place{File: info.File, Sheet: s.Name, Row: r.Number}, r.Cells, false)
+		}
+		r.Close()
+		if err != io.EOF {
+			return fmt.Errorf("%s, sheet %s, row %d is damaged (%w); save it again", info.File, s.Name, r.Number, err)
+		}
+	}
+	return nil
+}
+
+// totalsHeadings finds the columns in a heading row; nil where it isn't one.
+func totalsHeadings(cells []string, comma bool) *totalsRow {
+	t := &totalsRow{by: -1, area: -1, flow: -1, reading: -1, typed: slices.Clone(cells)}
+	for i, cell := range cells {
+		words := strings.Join(tokens(cell), "")
+		h := readHeading(cell)
+		switch {
+		case words == "section" || words == "testsection" || words == "sectionid":
+			t.by, t.section = i, true
+		case t.by < 0 && h.verdict == known && h.column == takeoff.System:
+			t.by = i
+		case h.verdict == known && h.column == takeoff.StatedArea, t.area < 0 && words == "aream2":
+			if h.column != takeoff.StatedArea {
+				h = readHeading("stated_area_m2")
+			}
+			t.area, t.areaSpec = i, spec{heading: h, used: true, measure: takeoff.Areas, max: largest(takeoff.Areas), commaFile: comma}
+			t.areaSpec.typed = cell
+		case flowUnits[words] > 0 && strings.HasPrefix(words, "flow"):
+			t.flow, t.flowIn = i, flowUnits[words]
+		case flowUnits[words] > 0:
+			t.reading, t.readingIn = i, flowUnits[words]
+		}
+	}
+	if t.by < 0 || t.area < 0 {
+		return nil
+	}
+	return t
+}
+
+// add reads one row.
+func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
+	cell := func(i int) string {
+		if i < 0 || i >= len(cells) {
+			return ""
+		}
+		return trim(cells[i])
+	}
+	s := takeoff.StatedTotal{At: at, By: "system", Name: shorten(cell(t.by)), Text: cell(t.area)}
+	if t.section {
+		s.By = "section"
+	}
+	if s.Name == "" && s.Text == "" {
+		return
+	}
+	v, trouble := t.areaSpec.number(s.Text)
+	if s.Text == "" {
+		trouble = "is missing; write the area"
+	}
+	if trouble != "" {
+		short := shorten(s.Text)
+		out.Faults = append(out.Faults, at.Fault(t.areaSpec.typed, short, "an area in "+t.areaSpec.unit.name+", not negative", fmt.Sprintf("'%s' %s", short, trouble)))
+		return
+	}
+	s.Area = v
+	for _, f := range []struct {
+		column int
+		in     float64
+		to     *float64
+	}{{t.flow, t.flowIn, &s.Flow}, {t.reading, t.readingIn, &s.Reading}} {
+		text := cell(f.column)
+		if text == "" || meansNothing(text) {
+			continue
+		}
+		as := spec{measure: takeoff.Areas, max: 1e9, commaFile: t.areaSpec.commaFile, heading: heading{unit: squareM}}
+		q, trouble := as.number(text)
+		if trouble != "" {
+			out.Faults = append(out.Faults, at.Fault(t.typed[f.column], shorten(text), "a number, not negative", fmt.Sprintf("'%s' %s", shorten(text), trouble)))
+			continue
+		}
+		*f.to = q * f.in
+	}
+	out.List = append(out.List, s)
+}
