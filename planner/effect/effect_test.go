@@ -65,7 +65,12 @@ func TestFrenchRule(t *testing.T) {
 
 func TestDutyOf(t *testing.T) {
 	s, _ := tightness.Lookup("EN")
-	items := func(list ...takeoff.Item) *takeoff.Takeoff { return &takeoff.Takeoff{Items: list} }
+	items := func(list ...takeoff.Item) *takeoff.Takeoff {
+		for i := range list {
+			list[i].Rare = &takeoff.Rare{}
+		}
+		return &takeoff.Takeoff{Items: list}
+	}
 	for name, tt := range map[string]struct {
 		t     *takeoff.Takeoff
 		f     effect.Flags
