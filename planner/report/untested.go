@@ -29,7 +29,8 @@ type OverlapCost struct {
 type UntestedJoint struct {
 	Cut     int      `json:"cut"` // its number, from 1
 	At      string   `json:"at"`
-	Size    string   `json:"size"`
+	Size    string   `json:"size"` // in mm
+	Shown   string   `json:"-"`    // in the units of the plan
 	Metres  float64  `json:"joint_length_m"`
 	Section string   `json:"section"` // that would take in the other side; empty: none can
 	Takes   []string `json:"takes"`   // the pieces that it takes in for this joint
@@ -55,7 +56,7 @@ func untestedOf(p *planner.Plan) *Untested {
 	for _, j := range list {
 		c := &p.Cuts[j.Cut]
 		one := UntestedJoint{
-			Cut: j.Cut + 1, At: p.Network.JointText(c.Joint), Size: faceOf(c.Face, p.Settings.Units).Text, Metres: j.Metres,
+			Cut: j.Cut + 1, At: p.Network.JointText(c.Joint), Size: faceOf(c.Face, units.SI).Text, Shown: faceOf(c.Face, p.Settings.Units).Text, Metres: j.Metres,
 			Takes: []string{}, OverlapCost: OverlapCost{j.Blanks, j.Minutes, j.Area}, Why: j.Why,
 		}
 		if j.By >= 0 {

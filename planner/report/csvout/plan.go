@@ -99,7 +99,7 @@ func Sections(w io.Writer, v *report.Plan) error {
 			LimitPerM2: permitted(u.Turn(units.PerArea, s.LimitPerM2)), Limit: permitted(u.Turn(units.Flow, s.Limit)),
 			Rig: words(s.Rig), Range: words(s.Range), Readings: joined(s.Readings), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: blanksOf(s), Notes: joined(s.Notes),
-			RigAt: words(s.RigAt), TapAt: words(s.TapAt), OpenEnd: size(s.OpenEndFlow),
+			RigAt: words(s.RigAt), TapAt: words(s.TapAt), OpenEnd: size(u.Of(units.Flow, s.OpenEndFlow)),
 		}
 	})
 }

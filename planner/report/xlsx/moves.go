@@ -45,12 +45,12 @@ func untested(b *book, v *report.Plan) error {
 		for i := range u.List {
 			j := &u.List[i]
 			if j.Section == "" {
-				if err := row(j.Cut, j.At, j.Size, j.Metres, nil, nil, nil, nil, nil, j.Why); err != nil {
+				if err := row(j.Cut, j.At, or(j.Shown, j.Size), j.Metres, nil, nil, nil, nil, nil, j.Why); err != nil {
 					return err
 				}
 				continue
 			}
-			if err := row(j.Cut, j.At, j.Size, j.Metres, j.Section, strings.Join(j.Takes, ", "), j.Blanks, j.Minutes, j.Area, nil); err != nil {
+			if err := row(j.Cut, j.At, or(j.Shown, j.Size), j.Metres, j.Section, strings.Join(j.Takes, ", "), j.Blanks, j.Minutes, j.Area, nil); err != nil {
 				return err
 			}
 		}

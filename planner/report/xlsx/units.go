@@ -45,7 +45,7 @@ var numberFormatsUS = map[kind]string{
 }
 
 // least is how wide a column has to be for figures of its kind in US units.
-var least = map[kind]float64{pascals: 11, sized: 14.5, millimetres: 11}
+var least = map[kind]float64{pascals: 11, sized: 15, millimetres: 11}
 
 // width is that of a column.
 func (b *book) width(c column) float64 {

@@ -147,18 +147,11 @@ func pairSheets(t *testing.T, si, us *excelize.File, sheet string) (turned int) 
 				t.Errorf("%s, row %d: %q and %q", sheet, atB[i], a[i][c], text)
 				continue
 			}
-			one, format := 1.0, formatOf(t, us, sheet, c+1, atB[i])
-			switch was := formatOf(t, si, sheet, c+1, atA[i]); {
-			case strings.ContainsAny(was, `"`):
-				if format == was && !strings.Contains(was, "min") && !strings.Contains(was, "deg") || siWord.MatchString(strings.Trim(format, `"`)) {
-					t.Errorf("%s, row %d: number format %s, in SI %s", sheet, atB[i], format, was)
-				}
-				_, one = inSI(format)
-			case sheet == "summary":
-				_, one = inSI(b[i][0])
-			default:
-				_, one = inSI(heads[c])
+			label := heads[c]
+			if sheet == "summary" {
+				label = b[i][0]
 			}
+			one := unitOf(t, label, formatOf(t, si, sheet, c+1, atA[i]), formatOf(t, us, sheet, c+1, atB[i]))
 			if strings.HasPrefix(heads[c], "k, cfm") { // at 1 in. w.g., in SI at 1 Pa
 				n, _ := strconv.ParseFloat(b[i][c+1], 64)
 				one /= math.Pow(inchWater, n)
@@ -172,6 +165,21 @@ func pairSheets(t *testing.T, si, us *excelize.File, sheet string) (turned int) 
 		}
 	}
 	return turned
+}
+
+// unitOf is how much of SI one of the unit of a number format is, or where that
+// has none, of its heading.
+func unitOf(t *testing.T, label, si, us string) (one float64) {
+	t.Helper()
+	if !strings.Contains(si, `"`) {
+		_, one = inSI(label)
+		return one
+	}
+	_, one = inSI(us)
+	if one == 1 && !strings.Contains(si, "min") && !strings.Contains(si, "deg") || siWord.MatchString(us) {
+		t.Errorf("%s: number format %s, in SI %s", label, us, si)
+	}
+	return one
 }
 
 // turnedTo says whether y is x by its unit; -1 and 1E+99 stand for none, and 1E+6
@@ -277,5 +285,28 @@ func TestLimitsAreNeverMoreUS(t *testing.T) {
 		if q, err := strconv.ParseFloat(strings.TrimSuffix(shown, " cfm"), 64); err != nil || q*cfm > s.Limit*(1+1e-12) || q*cfm < s.Limit*0.99 {
 			t.Errorf("%s: shown %s, permitted %v L/s", s.ID, shown, s.Limit)
 		}
+	}
+}
+
+// TestChangedPressureUS: with every section's pressure changed in in. w.g. limits,
+// states, ranges and forces are those of a plan at that pressure.
+func TestChangedPressureUS(t *testing.T) {
+	office(t)
+	at := func(inches float64) job {
+		return job{csv: testview.EveryKind, rigs: []string{holedRig}, us: true, set: func(s *planner.Settings) { s.Class, s.TestPa = "B", inches*inchWater }}
+	}
+	was, v := planned(t, at(1.6)), planned(t, at(1.75))
+	f := opened(t, written(t, was))
+	for i := range was.Sections {
+		if err := f.SetCellValue("sections", "F"+strconv.Itoa(i+2), 1.75); err != nil {
+			t.Fatal(err)
+		}
+	}
+	g := recalculated(t, f)
+	if n := compareSections(t, g, was, v); n < 2 {
+		t.Errorf("%d sections compared", n)
+	}
+	if got := tableOf(t, g, "sections").text("test Pa", 2); got != "1.75" {
+		t.Errorf("pressure %s", got)
 	}
 }

@@ -14,8 +14,8 @@ import (
 // needs where the units don't go with each other.
 
 const (
-	pushName  = "lbf_per_ft2_at_1_in_wg"
-	speedName = "fpm_at_1_in_wg"
+	pushName  = "push_at_1_in_wg"
+	speedName = "speed_at_1_in_wg"
 )
 
 // airHalved is half the density of air that the loss of a hose is worked out
