@@ -14,6 +14,8 @@ import (
 	"strconv"
 	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // factors are one of each US unit in SI, by the ending of a CSV heading. NIST SP
@@ -32,8 +34,8 @@ var headings = map[string]string{
 var others = []float64{4.535924e-1, 1 / 3.048e-1}
 
 // quoted is what a source says in its own words, and a heading as typed, which no
-// system of units changes.
-var quoted = []string{"at least 10 m2 in one test", "Dia (mm): 'tbc'"}
+// system of units changes; and reference air, whose degrees aren't paired here.
+var quoted = []string{"at least 10 m2 in one test", "Dia (mm): 'tbc'", "20 C and 101 325 Pa", "68 F and 29.92 in. Hg"}
 
 // siWord finds a unit of SI in what a person reads: after a figure, or as a word
 // by itself.
@@ -50,10 +52,13 @@ func run2(t *testing.T, args []string, units string) map[string]string {
 		defer func() {
 			files, _ := filepath.Glob(filepath.Join(args[i], "*"))
 			for _, f := range append(files, args[i]) {
-				switch data, err := os.ReadFile(f); {
-				case err != nil || slices.Contains([]string{".xlsx", ".pdf"}, filepath.Ext(f)):
-				case filepath.Ext(f) == ".html":
+				data, err := os.ReadFile(f)
+				switch ext := filepath.Ext(f); {
+				case err != nil, ext == ".pdf":
+				case ext == ".html":
 					out[filepath.Base(f)] = visible(string(data))
+				case ext == ".xlsx":
+					out[filepath.Base(f)] = workbookTexts(t, data)
 				default:
 					out[filepath.Base(f)] = string(data)
 				}
@@ -73,6 +78,40 @@ var unseen = regexp.MustCompile(`(?s)<(style|script)[ >].*?</(style|script)>|<sv
 // visible is what a page shows in words.
 func visible(page string) string {
 	return html.UnescapeString(regexp.MustCompile(`\n\s*\n+`).ReplaceAllString(unseen.ReplaceAllString(page, " "), "\n"))
+}
+
+// workbookTexts are the texts that a workbook holds, one a line, and its number
+// formats. Two settings are only there in US units.
+func workbookTexts(t *testing.T, data []byte) string {
+	t.Helper()
+	f, err := excelize.OpenReader(bytes.NewReader(data))
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer f.Close()
+	var b strings.Builder
+	for _, sheet := range f.GetSheetList() {
+		rows, err := f.GetRows(sheet, excelize.Options{RawCellValue: true})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, row := range rows {
+			if len(row) > 2 && (row[2] == "push_at_1_in_wg" || row[2] == "speed_at_1_in_wg") {
+				continue
+			}
+			for _, text := range row {
+				if _, err := strconv.ParseFloat(text, 64); err != nil && text != "" {
+					b.WriteString(text + "\n")
+				}
+			}
+		}
+	}
+	if f.Styles.NumFmts != nil {
+		for _, n := range f.Styles.NumFmts.NumFmt {
+			b.WriteString(n.FormatCode + "\n")
+		}
+	}
+	return b.String()
 }
 
 // commandsOfExamples are the commands of the examples that print figures.
@@ -116,6 +155,9 @@ func TestUnitsOnExamples(t *testing.T) {
 					switch {
 					case strings.HasSuffix(name, ".json") || strings.HasPrefix(text, "{"):
 						same.json(text, us[name])
+					case strings.HasSuffix(name, ".xlsx"):
+						same.noSI(us[name])
+						same.lines(text, us[name])
 					case strings.HasSuffix(name, ".csv") || slices.Contains(args, "csv") && text != "":
 						same.noSI(us[name])
 						same.csv(text, us[name])
@@ -248,6 +290,22 @@ func (p *pairing) text(si, us string) {
 	}
 }
 
+// lines pairs texts line by line, but for number formats.
+func (p *pairing) lines(si, us string) {
+	a, b := strings.Split(si, "\n"), strings.Split(us, "\n")
+	if len(a) != len(b) {
+		p.t.Fatalf("%s: %d and %d texts", p.where, len(a), len(b))
+	}
+	for i := range a {
+		if !strings.ContainsAny(a[i], `"[`) {
+			p.words("", renamed.ReplaceAllString(a[i], ""), renamed.ReplaceAllString(strings.Replace(b[i], "in. w.g. per cfm2", "Pa per (L/s)2", 1), ""))
+		}
+	}
+}
+
+// renamed are the units at the end of a name and of a heading.
+var renamed = regexp.MustCompile(`_(m2|ft2|pa|in_wg|mm|in)$|\b(mm|m|N|in|ft|lbf)$`)
+
 // beforeWorking cuts the last column off the table of items: in CSV its cells
 // aren't wrapped, and are paired there.
 func beforeWorking(block string) string {
@@ -281,6 +339,7 @@ var unitWords = strings.NewReplacer("in. w.g.", "Pa", "cfm per 100 ft2", "L/s pe
 
 var (
 	inches    = regexp.MustCompile(`([0-9]) in\b|([0-9]) mm\b`)
+	openEnd   = regexp.MustCompile(`(leak about) [0-9]+`)         // to two digits; in sections.csv to all
 	flagValue = regexp.MustCompile(`(--m(?:in|ax)-area) [0-9.]+`) // told in SI beside US units
 	tokenOf   = regexp.MustCompile(`[0-9]+(\.[0-9]+)?|[^0-9\s]+`)
 )
@@ -293,7 +352,7 @@ func tokens(s string) []string {
 	for _, u := range []string{"m of joint per m2", "ft of joint per ft2"} {
 		s = strings.ReplaceAll(s, u, "ratio")
 	}
-	s = flagValue.ReplaceAllString(s, "$1")
+	s = openEnd.ReplaceAllString(flagValue.ReplaceAllString(s, "$1"), "$1")
 	s = strings.ReplaceAll(s, "whole mm2", "about 0.000001 m2")
 	s = strings.ReplaceAll(unitWords.Replace(s), "m2", "sqm")
 	return tokenOf.FindAllString(inches.ReplaceAllString(s, "$1$2"), -1)

@@ -129,7 +129,7 @@ func (k *kit) hoses(p *planner.Plan) {
 	k.add("connection", "tapping tube, fittings and plugs for test holes", 1, "kept apart from the air connection: each section says where the pressure is read")
 	air := "20 C and 101 325 Pa"
 	if p.Settings.Units == units.US {
-		air = "68 F and 29.92 in. Hg"
+		air = "68 F and 29.92 in. Hg" // the same air
 	}
 	k.add("connection", "thermometer and barometer", 2, "to turn a flow into reference air, "+air+", where that is asked for: write down both and say which figure is given")
 }

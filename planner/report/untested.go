@@ -29,8 +29,8 @@ type OverlapCost struct {
 type UntestedJoint struct {
 	Cut     int      `json:"cut"` // its number, from 1
 	At      string   `json:"at"`
-	Size    string   `json:"size"`
-	Shown   string   `json:"-"` // Size in the units of the plan
+	Size    string   `json:"size"` // in mm
+	Shown   string   `json:"-"`    // in the units of the plan
 	Metres  float64  `json:"joint_length_m"`
 	Section string   `json:"section"` // that would take in the other side; empty: none can
 	Takes   []string `json:"takes"`   // the pieces that it takes in for this joint

@@ -118,10 +118,10 @@ func plenumFace(it *takeoff.Item) fittings.CrossSection {
 
 // inMM turns a length in m to mm; one that was turned to m is turned back.
 func inMM(e *Expr) *Expr {
-	if e.op == '/' && e.args[1].op == '#' && e.args[1].n == 1000 {
+	if e.op == '/' && e.args[1].op == 'l' {
 		return e.args[0]
 	}
-	return times(e, num(1000))
+	return times(e, inLength())
 }
 
 // Girth is the girth of the row's end towards the plant, m, by the sizes of the

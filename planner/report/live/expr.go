@@ -21,7 +21,7 @@ const SheetMM = fittings.NumDims
 
 // Expr is a formula.
 type Expr struct {
-	op   byte // '#' number, 'v' figure, 'f' function, or + - * / ^
+	op   byte // '#' number, 'v' figure, 'l' see inLength, 'f' function, or + - * / ^
 	n    float64
 	v    Var
 	name string
@@ -39,6 +39,14 @@ func call(name string, args ...*Expr) *Expr { return &Expr{op: 'f', name: name, 
 func hypot(a, b *Expr) *Expr                { return call("SQRT", plus(square(a), square(b))) }
 func half(a *Expr) *Expr                    { return over(a, num(2)) }
 func pi() *Expr                             { return call("PI") }
+
+// inLength is how many of the unit of the size columns make one of the unit of
+// length, in which areas are worked out: MM, unless the text is asked for in
+// other units.
+func inLength() *Expr { return &Expr{op: 'l'} }
+
+// MM is how many mm make a metre.
+const MM = 1000
 
 // functions are those that formulas use; a spreadsheet has them by the same
 // names.
@@ -66,6 +74,8 @@ func (e *Expr) Value(figure func(Var) float64) float64 {
 	switch e.op {
 	case '#':
 		return e.n
+	case 'l':
+		return MM
 	case 'v':
 		return figure(e.v)
 	}
@@ -95,11 +105,20 @@ func (e *Expr) Value(figure func(Var) float64) float64 {
 }
 
 // Text is the formula as a spreadsheet takes it, without the sign of equality;
-// name gives the cell of a figure.
-func (e *Expr) Text(name func(Var) string) string {
-	var b strings.Builder
-	e.write(&b, name)
-	return b.String()
+// name gives the cell of a figure. Columns of sizes may be in any unit of which a
+// whole number makes the unit of length: MM for mm, with m and m2; 12 for inches,
+// with ft and ft2.
+func (e *Expr) Text(inLength int, name func(Var) string) string {
+	w := writer{length: strconv.Itoa(inLength), name: name}
+	w.write(e)
+	return w.String()
+}
+
+// writer writes a formula.
+type writer struct {
+	strings.Builder
+	length string
+	name   func(Var) string
 }
 
 // rank is how tightly a formula holds together.
@@ -115,19 +134,21 @@ func (e *Expr) rank() int {
 	return 4
 }
 
-func (e *Expr) write(b *strings.Builder, name func(Var) string) {
+func (b *writer) write(e *Expr) {
 	switch e.op {
+	case 'l':
+		b.WriteString(b.length)
 	case '#':
 		b.WriteString(strconv.FormatFloat(e.n, 'f', -1, 64))
 	case 'v':
-		b.WriteString(name(e.v))
+		b.WriteString(b.name(e.v))
 	case 'f':
 		b.WriteString(e.name + "(")
 		for i, a := range e.args {
 			if i > 0 {
 				b.WriteByte(',')
 			}
-			a.write(b, name)
+			b.write(a)
 		}
 		b.WriteByte(')')
 	default:
@@ -139,10 +160,10 @@ func (e *Expr) write(b *strings.Builder, name func(Var) string) {
 			// What stands to the right of a minus or a slash, and a power, holds more.
 			if inner < outer || inner == outer && (i > 0 && (e.op == '-' || e.op == '/') || e.op == '^') {
 				b.WriteByte('(')
-				a.write(b, name)
+				b.write(a)
 				b.WriteByte(')')
 			} else {
-				a.write(b, name)
+				b.write(a)
 			}
 		}
 	}

@@ -131,13 +131,13 @@ func TestText(t *testing.T) {
 		"A1-(B1-2)":              minus(w, minus(h, num(2))),
 		"A1/(B1*2)":              over(w, times(h, num(2))),
 		"(A1+B1)^2":              square(plus(w, h)),
-		"2*(A1+2*sheet_mm)/1000": times(num(2), over(plus(w, times(num(2), of(SheetMM))), num(1000))),
+		"2*(A1+2*sheet_mm)/1000": times(num(2), over(plus(w, times(num(2), of(SheetMM))), inLength())),
 		"SQRT(A1^2+(B1/2)^2)":    hypot(w, half(h)),
 		"MAX(0,A1-B1)*PI()":      times(call("MAX", num(0), minus(w, h)), pi()),
 		"A1-B1+0.5":              plus(minus(w, h), num(0.5)),
 		"(A1^2)^2":               square(square(w)),
 	} {
-		if got := e.Text(name); got != want {
+		if got := e.Text(MM, name); got != want {
 			t.Errorf("%s, want %s", got, want)
 		}
 	}

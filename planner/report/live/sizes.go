@@ -96,7 +96,7 @@ func (r row) size(d fittings.Dim) *Expr {
 			e = call("MAX", num(0), minus(e, of(SheetMM)))
 		}
 	}
-	return over(e, num(1000))
+	return over(e, inLength())
 }
 
 // opt is a size in m, or nil where the row doesn't give it.
@@ -144,7 +144,7 @@ func (s section) grown() section {
 		if e == nil {
 			return nil
 		}
-		return plus(e, over(times(num(2), of(SheetMM)), num(1000)))
+		return plus(e, over(times(num(2), of(SheetMM)), inLength()))
 	}
 	return section{s.shape, add(s.w), add(s.h), add(s.d)}
 }

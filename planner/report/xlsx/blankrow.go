@@ -35,10 +35,10 @@ func (l *links) faceText(end report.EndOf, f report.Face, upright bool) any {
 	if end.Item == nil || l.row[end.Item] == 0 {
 		return now
 	}
-	text := l.sizeText(end.Item, end.Role, false)
+	text := l.sizeText(end.Item, end.Role, "", false)
 	if s, ok := live.End(end.Item, end.Role); ok && text != "" && upright && s.Shape == fittings.Rectangular {
 		w, h := l.text(s.Width, end.Item, nil, false), l.text(s.Height, end.Item, nil, false)
-		text = fmt.Sprintf(`ROUND(MAX(%s,%s),1)&" x "&ROUND(MIN(%s,%s),1)`, w, h, w, h)
+		text = l.roundedSize("MAX("+w+","+h+")") + `&" x "&` + l.roundedSize("MIN("+w+","+h+")") + l.across()
 	}
 	if text == "" {
 		return now
@@ -48,7 +48,7 @@ func (l *links) faceText(end report.EndOf, f report.Face, upright bool) any {
 
 // force is the test pressure on the opening.
 func (r *blankRow) force(pa float64) any {
-	return follows(r.here("test Pa")+"*"+r.here("opening m2"), pa*areaOf(r.b.Face), r.b.Force)
+	return follows(r.here("test Pa")+"*"+r.here("opening m2")+r.l.push(), pa*areaOf(r.b.Face), r.b.Force)
 }
 
 // areaOf is the area of an opening given in mm, m2.
@@ -82,14 +82,15 @@ func (r *blankRow) measures() []any {
 		return input{now}
 	}
 	w, h, d := r.here("width mm"), r.here("height mm"), r.here("diameter mm")
+	sq := strconv.Itoa(r.l.inLength() * r.l.inLength())
 	var area any
 	switch {
 	case f.Shape == "circular":
-		area = formula{fmt.Sprintf("PI()/4*%s^2/1000000", d), areaOf(*f)}
+		area = formula{fmt.Sprintf("PI()/4*%s^2/%s", d, sq), areaOf(*f)}
 	case f.Shape == "flat-oval":
-		area = formula{fmt.Sprintf("(PI()/4*%s^2+%s*(%s-%s))/1000000", h, h, w, h), areaOf(*f)}
+		area = formula{fmt.Sprintf("(PI()/4*%s^2+%s*(%s-%s))/%s", h, h, w, h, sq), areaOf(*f)}
 	case f.Width > 0 && f.Height > 0:
-		area = formula{fmt.Sprintf("%s*%s/1000000", w, h), areaOf(*f)}
+		area = formula{fmt.Sprintf("%s*%s/%s", w, h, sq), areaOf(*f)}
 	}
 	return []any{side(sides.Width, f.Width), side(sides.Height, f.Height), side(sides.Diameter, f.Diameter), area, r.size(true)}
 }

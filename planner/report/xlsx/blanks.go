@@ -10,7 +10,7 @@ import (
 // cuts writes the joints that are blanked on both sides.
 func cuts(b *book, v *report.Plan) error {
 	return b.sheet("cuts", []column{
-		{head: "cut", width: 5, kind: whole}, {head: "joint", width: 30}, {head: "size", width: 12}, {head: "minutes", width: 9, kind: minutes},
+		{head: "cut", width: 5, kind: whole}, {head: "joint", width: 30}, {head: "size", width: 12, kind: sized}, {head: "minutes", width: 9, kind: minutes},
 		{head: "why", width: 15}, {head: "sections", width: 11}, {head: "level", width: 9}, {head: "place", width: 17}, {head: "drawing", width: 9}, {head: "joint closed", width: 8, kind: box}, {head: "checked", width: 9, kind: box},
 		{head: "nearer the plant", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
 		{head: "further", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
@@ -29,11 +29,11 @@ func cuts(b *book, v *report.Plan) error {
 // blankColumns are the columns of the sheet blanks.
 func blankColumns() []column {
 	return []column{
-		{head: "section", width: 9}, {head: "no.", width: 5, kind: whole}, {head: "cut", width: 5, kind: whole}, {head: "at", width: 31}, {head: "size", width: 12}, {head: "why", width: 10},
+		{head: "section", width: 9}, {head: "no.", width: 5, kind: whole}, {head: "cut", width: 5, kind: whole}, {head: "at", width: 31}, {head: "size", width: 12, kind: sized}, {head: "why", width: 10},
 		{head: "level", width: 9}, {head: "place", width: 16}, {head: "drawing", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "force N", width: 9, kind: newtons},
 		{head: "fitted", width: 7, kind: box}, {head: "removed", width: 9, kind: box}, {head: "minutes", width: 10, kind: minutes, screen: true},
 		{head: "width mm", width: 10, kind: millimetres, screen: true}, {head: "height mm", width: 10, kind: millimetres, screen: true}, {head: "diameter mm", width: 11, kind: millimetres, screen: true},
-		{head: "opening m2", width: 13, kind: full, screen: true}, {head: "blank to make", width: 14, screen: true},
+		{head: "opening m2", width: 13, kind: squareMFull, screen: true}, {head: "blank to make", width: 14, screen: true},
 	}
 }
 

@@ -14,33 +14,42 @@ import (
 	"io"
 
 	"github.com/xuri/excelize/v2"
+
+	"blankoff/planner/units"
 )
 
 // kind is how the cells of a column are shown.
 type kind uint8
 
 const (
-	words       kind = iota // text, wrapped
-	whole                   // whole numbers
-	hundred                 // two decimals
-	full                    // as many digits as there are
-	plain                   // a number as it was given
-	box                     // empty, to be ticked on paper
-	ticked                  // text in bold: what a reader must look at
-	label                   // text in bold, of the summary
-	value                   // of the summary: text or number at the left
-	typed                   // text that a spreadsheet would take for a formula if it were typed in again
-	line                    // text on one line, cut off at the cell's edge
-	typedLine               // the same of a text like a formula
-	free                    // text on one line without a frame, over the cells beside it
-	squareM                 // m2
-	metres                  // m
-	newtons                 // N
-	pascals                 // Pa
-	minutes                 // min
-	flows                   // L/s, a limit cut off, one to four decimals: see permitted
-	millimetres             // mm, as it was given
-	degrees                 // degrees, as it was given
+	words        kind = iota // text, wrapped
+	whole                    // whole numbers
+	hundred                  // two decimals
+	full                     // as many digits as there are
+	plain                    // a number as it was given
+	box                      // empty, to be ticked on paper
+	ticked                   // text in bold: what a reader must look at
+	label                    // text in bold, of the summary
+	value                    // of the summary: text or number at the left
+	typed                    // text that a spreadsheet would take for a formula if it were typed in again
+	line                     // text on one line, cut off at the cell's edge
+	typedLine                // the same of a text like a formula
+	free                     // text on one line without a frame, over the cells beside it
+	squareM                  // m2
+	metres                   // m
+	newtons                  // N
+	pascals                  // Pa
+	minutes                  // min
+	flows                    // L/s, a limit cut off, one to four decimals: see permitted
+	millimetres              // mm, as it was given
+	degrees                  // degrees, as it was given
+	squareM2                 // m2, with two decimals without its unit
+	squareMFull              // m2, as many digits as there are
+	squareMPlain             // m2, as it was given
+	metres2                  // m, with two decimals without its unit
+	flowsFull                // L/s, as many digits as there are
+	perM2                    // L/s per m2, as many digits as there are
+	sized                    // a size as people write it
 	numKinds
 )
 
@@ -71,6 +80,7 @@ type book struct {
 	file   *excelize.File
 	styles [numLooks][2][numStyles]int // as it is, and as a cell that may be changed
 	follow *links
+	units  units.System
 	last   int    // row
 	foot   string // what every printed page says
 	head   string // and above: the job, where there is one
@@ -85,8 +95,8 @@ var bare = map[string]string{
 <cp:coreProperties xmlns:cp="http://schemas.openxmlformats.org/package/2006/metadata/core-properties" xmlns:dc="http://purl.org/dc/elements/1.1/"><dc:title>Ductwork leakage test plan</dc:title><dc:creator>blankoff</dc:creator></cp:coreProperties>`,
 }
 
-func newBook(foot string) (*book, error) {
-	b := &book{file: excelize.NewFile(), last: lastRow, foot: foot}
+func newBook(foot string, u units.System) (*book, error) {
+	b := &book{file: excelize.NewFile(), last: lastRow, foot: foot, units: u}
 	// The unit of a column's width hangs on the workbook's own font: one with
 	// digits of 7 pixels, which is at hand or has a stand-in everywhere.
 	if err := b.file.SetDefaultFont("Arial"); err != nil {
@@ -106,7 +116,10 @@ func newBook(foot string) (*book, error) {
 func (b *book) makeStyles() error {
 	for l := range b.styles {
 		for i := range numStyles {
-			for k, s := range []*excelize.Style{looking(styleOf(i), look(l)), inputOf(looking(styleOf(i), look(l)))} {
+			if k := i % left0; k < int(numKinds) && quantities[k].like != kind(k) {
+				continue // written with that of another
+			}
+			for k, s := range []*excelize.Style{looking(b.styleOf(i), look(l)), inputOf(looking(b.styleOf(i), look(l)))} {
 				style, err := b.file.NewStyle(s)
 				if err != nil {
 					return fmt.Errorf("style of a cell: %w", err)
@@ -157,9 +170,9 @@ func frame(colour string) []excelize.Border {
 }
 
 // styleOf describes style i: black on white, to be printed without colour.
-func styleOf(i int) *excelize.Style {
+func (b *book) styleOf(i int) *excelize.Style {
 	if i >= left0 {
-		s := styleOf(i - left0)
+		s := b.styleOf(i - left0)
 		s.Alignment.Horizontal, s.Alignment.Indent = "left", 1
 		return s
 	}
@@ -186,7 +199,7 @@ func styleOf(i int) *excelize.Style {
 	case kind(i) == typedLine:
 		s.NumFmt, s.Alignment.WrapText = 49, false
 	default:
-		format = numberFormats[i]
+		format = b.format(kind(i))
 	}
 	switch {
 	case format != "":

@@ -60,28 +60,29 @@ type cell struct {
 	open    int // 1: it may be changed
 }
 
-// read unwraps what a row was given for a cell.
-func read(v any, style int) cell {
+// read unwraps what a row was given for a cell, and turns it to the units of the
+// book.
+func (b *book) read(v any, style int) cell {
 	switch v := v.(type) {
 	case input:
-		c := read(v.v, style)
+		c := b.read(v.v, style)
 		c.open = 1
 		return c
 	case formula:
-		c := read(v.now, style)
+		c := b.read(v.now, style)
 		c.formula = v.text
 		return c
+	case permitted:
+		return cell{v: cutOff(b.units, float64(v)), style: int(flows)}
 	}
 	c := cell{}
-	c.v, c.style = valueOf(v, style)
+	c.v, c.style = b.turned(valueOf(v, style))
 	return c
 }
 
 // valueOf is what a cell holds, and its style where the value asks for another.
 func valueOf(v any, style int) (any, int) {
 	switch v := v.(type) {
-	case permitted:
-		return show.LimitValue(float64(v)), int(flows)
 	case rounded:
 		return v.v, left0 + int(v.kind)
 	case freely:

@@ -16,15 +16,18 @@ import (
 	"blankoff/planner/report/internal/testview"
 	"blankoff/planner/report/show"
 	"blankoff/planner/rig"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
-// table is a sheet by heading.
+// table is a sheet by heading. One in US units is known by the headings of SI, and
+// its figures are read and written in SI.
 type table struct {
 	t     *testing.T
 	f     *excelize.File
 	sheet string
 	at    map[string]string
+	one   map[string]float64 // by heading: how much of SI one of its unit is
 	rows  [][]string
 }
 
@@ -34,10 +37,12 @@ func tableOf(t *testing.T, f *excelize.File, sheet string) *table {
 	if err != nil {
 		t.Fatal(err)
 	}
-	x := &table{t, f, sheet, map[string]string{}, rows}
+	x := &table{t, f, sheet, map[string]string{}, map[string]float64{}, rows}
 	for i, h := range rows[0] {
+		h, one := inSI(h)
 		if _, ok := x.at[h]; !ok {
 			x.at[h], _ = excelize.ColumnNumberToName(i + 1)
+			x.one[h] = one
 		}
 	}
 	return x
@@ -79,11 +84,14 @@ func (x *table) number(heading string, row int) float64 {
 	if err != nil {
 		x.t.Fatalf("%s, %s, row %d: %v", x.sheet, heading, row, err)
 	}
-	return v
+	return v * x.one[heading]
 }
 
 func (x *table) set(heading string, row int, v any) {
 	x.t.Helper()
+	if q, ok := v.(float64); ok {
+		v = q / x.one[heading]
+	}
 	if err := x.f.SetCellValue(x.sheet, x.at[heading]+strconv.Itoa(row), v); err != nil {
 		x.t.Fatal(err)
 	}
@@ -133,8 +141,8 @@ func compareTakeoff(t *testing.T, f *excelize.File, v *report.Plan) {
 				t.Errorf("%s: %s %v, want %v (%s)", it.Tag, heading, got, want, x.text("how the area follows", i+2))
 			}
 		}
-		if got := x.text("size", i+2); got != it.Size {
-			t.Errorf("%s: size %s, want %s", it.Tag, got, it.Size)
+		if got := x.text("size", i+2); got != show.ItemSize(it) {
+			t.Errorf("%s: size %s, want %s", it.Tag, got, show.ItemSize(it))
 		}
 	}
 }
@@ -185,12 +193,13 @@ func compareSections(t *testing.T, f *excelize.File, was, v *report.Plan) (n int
 func TestChangedWidths(t *testing.T) {
 	office(t)
 	lead := file(t, "examples", "site-lead", "schedule.csv")
-	for _, tt := range []struct {
+	type change struct {
 		name  string
 		j     job
 		cells map[[2]string]string
 		least int // sections to compare
-	}{
+	}
+	changes := []change{
 		{"site lead", job{csv: lead, rigs: []string{file(t, "examples", "site-lead", "rig.toml")}}, map[[2]string]string{
 			{"SA-02", "width_mm"}: "1410", {"SA-02", "length_mm"}: "810",
 		}, 5},
@@ -202,7 +211,13 @@ func TestChangedWidths(t *testing.T) {
 		{"sheet", job{csv: testview.EveryKind, rigs: []string{holedRig}, set: func(s *planner.Settings) { s.Class, s.TestPa = "C", 600 }, opts: takeoff.Options{Sheet: 0.0008}}, map[[2]string]string{
 			{"A1", "width_mm"}: "790", {"A22", "length_mm"}: "6900", {"C6", "height_mm"}: "410",
 		}, 1},
-	} {
+	}
+	for _, tt := range changes[:3] {
+		tt.name += ", US units"
+		tt.j.us = true
+		changes = append(changes, tt)
+	}
+	for _, tt := range changes {
 		t.Run(tt.name, func(t *testing.T) {
 			was := planned(t, tt.j)
 			f := opened(t, written(t, was))
@@ -233,16 +248,21 @@ func compareSummary(t *testing.T, f *excelize.File, v *report.Plan) {
 	if err != nil {
 		t.Fatal(err)
 	}
+	one := 1.0
+	if v.Units == units.US {
+		one = squareFoot
+	}
 	want := map[string]float64{"takeoff": v.Balance.Takeoff, "of which in sections": v.Balance.Sections, "of which outside": v.Balance.Outside, "difference, m2": 0}
 	for _, r := range rows {
 		if len(r) < 2 {
 			continue
 		}
-		if w, ok := want[r[0]]; ok {
-			if got, err := strconv.ParseFloat(r[1], 64); err != nil || math.Abs(got-w) > 1e-6 {
-				t.Errorf("summary, %s: %s, want %v", r[0], r[1], w)
+		label := strings.Replace(r[0], ", ft2", ", m2", 1)
+		if w, ok := want[label]; ok {
+			if got, err := strconv.ParseFloat(r[1], 64); err != nil || math.Abs(got*one-w) > 1e-6 {
+				t.Errorf("summary, %s: %s, want %v m2", r[0], r[1], w)
 			}
-			delete(want, r[0])
+			delete(want, label)
 		}
 	}
 	if len(want) > 0 {
@@ -266,12 +286,13 @@ func many(n int) string {
 func TestChangedClassesAndPressures(t *testing.T) {
 	office(t)
 	lead := file(t, "examples", "site-lead", "rig-fine.toml")
-	for name, j := range map[string]job{
+	all := map[string]job{
 		"holed":    {rigs: []string{holedRig}},
 		"two rigs": {rigs: []string{holedRig, otherRig}},
 		"fine":     {rigs: []string{lead}},
 		"numbered": {rigs: []string{lead, otherRig}, set: func(s *planner.Settings) { s.Scheme, s.Class, s.MinArea, s.MaxArea = "US", "6", 8, 60 }},
-	} {
+	}
+	for name, j := range together(all, inUS(all, "holed", "two rigs", "numbered")) {
 		t.Run(name, func(t *testing.T) {
 			set := j.set
 			j.csv, j.set = many(90), func(s *planner.Settings) {

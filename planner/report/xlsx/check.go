@@ -7,12 +7,13 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // Check writes stated areas held against those worked out as a workbook. The same
 // view gives the same bytes.
 func Check(w io.Writer, v *report.Check) error {
-	b, err := newBook(footText(v.Schedule.File))
+	b, err := newBook(footText(v.Schedule.File), units.SI)
 	if err != nil {
 		return err
 	}

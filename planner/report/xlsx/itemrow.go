@@ -8,6 +8,8 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/report"
 	"blankoff/planner/report/live"
+	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -38,7 +40,7 @@ func (r itemRow) exact() any {
 	}
 	cut := "-" + r.here("openings taken off m2")
 	if r.m.Cut != r.m.CutExact {
-		cut = "-" + number(r.m.CutExact)
+		cut = "-" + r.l.figure(units.Area, r.m.CutExact)
 		if text, gives := r.openings(); near(gives, r.m.CutExact) && text != "" {
 			cut = "-(" + text + ")"
 		}
@@ -58,11 +60,7 @@ func (r itemRow) joints() any {
 	n, pieces := 1, r.here("qty")
 	if r.m.Piece.Kind == fittings.Straight {
 		n = fittings.NumberOfPieces(r.m.Piece.Shape, r.m.Length(), r.l.pieceLength(r.m))
-		name := "piece_round_mm"
-		if r.m.Piece.Shape == fittings.Rectangular {
-			name = "piece_rect_mm"
-		}
-		pieces += "*MAX(1,ROUNDUP((" + r.here("length_mm") + "-0.001)/" + name + ",0))"
+		pieces += "*MAX(1,ROUNDUP((" + r.here("length_mm") + "-" + r.l.slack() + ")/" + r.l.pieceName(r.m) + ",0))"
 	}
 	return follows(pieces+"*("+text+")", float64(n*r.m.Quantity)*r.m.Ends[0].Girth(), r.it.JointLength)
 }
@@ -77,17 +75,18 @@ func (r itemRow) quantity() any {
 
 // size is the size of the end towards the plant, as people write it.
 func (r itemRow) size() any {
+	now := show.ItemSize(r.it)
 	if r.m == nil {
-		return r.it.Size
+		return now
 	}
-	text := r.l.sizeText(r.m, fittings.PlantEnd, true)
-	if text == "" {
-		return r.it.Size
-	}
+	long := ""
 	if r.m.Piece.Kind == fittings.Plenum {
-		text += `&" x "&ROUND(` + r.here("length_mm") + ",1)"
+		long = r.here("length_mm")
 	}
-	return formula{text, r.it.Size}
+	if text := r.l.sizeText(r.m, fittings.PlantEnd, long, true); text != "" {
+		return formula{text, now}
+	}
+	return now
 }
 
 // measured is what the area is worked out from.
@@ -194,7 +193,7 @@ func (r itemRow) openings() (text string, gives float64) {
 		switch {
 		case now == 0:
 		case at == 0:
-			terms = append(terms, number(now))
+			terms = append(terms, r.l.figure(units.Area, now))
 		case first > 0 && at == last+1:
 			last = at
 		default:
@@ -209,7 +208,7 @@ func (r itemRow) openings() (text string, gives float64) {
 			gives += now
 			face := r.l.text(live.Face(host, r.m.ParentEnd, r.l.sheet), host, nil, true)
 			if face == "" {
-				face = number(now)
+				face = r.l.figure(units.Area, now)
 			}
 			terms = append(terms, face)
 		}

@@ -180,11 +180,11 @@ func (l *links) text(e *live.Expr, it, host *takeoff.Item, here bool) string {
 		return ""
 	}
 	known := true
-	text := e.Text(func(v live.Var) string {
+	text := e.Text(l.inLength(), func(v live.Var) string {
 		from := it
 		switch {
 		case v.Dim == live.SheetMM:
-			return "sheet_mm"
+			return l.name("sheet_mm")
 		case v.Host:
 			from = host
 		}
@@ -219,10 +219,7 @@ func (l *links) lengthOf(it *takeoff.Item, k, of int) (text string, m float64) {
 	n := max(1, of/max(1, it.Quantity))
 	whole, rest := k/n, k%n
 	length := l.cell("length_mm", it)
-	name, pl := "piece_round_mm", l.pieceLength(it)
-	if it.Piece.Shape == fittings.Rectangular {
-		name = "piece_rect_mm"
-	}
+	name, pl := l.pieceName(it), l.pieceLength(it)
 	var terms []string
 	if whole > 0 {
 		terms = append(terms, times(whole, length))
@@ -240,6 +237,14 @@ func times(n int, what string) string {
 		return what
 	}
 	return strconv.Itoa(n) + "*" + what
+}
+
+// pieceName is the name of the setting with that length.
+func (l *links) pieceName(it *takeoff.Item) string {
+	if it.Piece.Shape == fittings.Rectangular {
+		return l.name("piece_rect_mm")
+	}
+	return l.name("piece_round_mm")
 }
 
 func (l *links) pieceLength(it *takeoff.Item) float64 {

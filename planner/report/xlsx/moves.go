@@ -15,7 +15,7 @@ func moves(b *book, v *report.Plan) error {
 		return nil
 	}
 	return b.sheet("moves", []column{
-		{head: "size", width: 16}, {head: "no.", width: 5, kind: whole}, {head: "step", width: 5, kind: whole}, {head: "section", width: 9},
+		{head: "size", width: 16, kind: sized}, {head: "no.", width: 5, kind: whole}, {head: "step", width: 5, kind: whole}, {head: "section", width: 9},
 		{head: "at", width: 60}, {head: "how", width: 7}, {head: "done", width: 7, kind: box},
 	}, func(row func(...any) error) error {
 		for i := range m.Moving {
@@ -38,19 +38,19 @@ func untested(b *book, v *report.Plan) error {
 		return nil
 	}
 	return b.sheet("untested joints", []column{
-		{head: "cut", width: 5, kind: whole}, {head: "joint", width: 30}, {head: "size", width: 12}, {head: "m", width: 7, kind: hundred},
+		{head: "cut", width: 5, kind: whole}, {head: "joint", width: 30}, {head: "size", width: 12, kind: sized}, {head: "m", width: 7, kind: metres2},
 		{head: "could be tested in", width: 10}, {head: "with", width: 26}, {head: "blanks more", width: 8, kind: whole}, {head: "minutes more", width: 9, kind: whole},
-		{head: "m2 twice", width: 9, kind: hundred}, {head: "or why not", width: 30},
+		{head: "m2 twice", width: 9, kind: squareM2}, {head: "or why not", width: 30},
 	}, func(row func(...any) error) error {
 		for i := range u.List {
 			j := &u.List[i]
 			if j.Section == "" {
-				if err := row(j.Cut, j.At, j.Shown, j.Metres, nil, nil, nil, nil, nil, j.Why); err != nil {
+				if err := row(j.Cut, j.At, or(j.Shown, j.Size), j.Metres, nil, nil, nil, nil, nil, j.Why); err != nil {
 					return err
 				}
 				continue
 			}
-			if err := row(j.Cut, j.At, j.Shown, j.Metres, j.Section, strings.Join(j.Takes, ", "), j.Blanks, j.Minutes, j.Area, nil); err != nil {
+			if err := row(j.Cut, j.At, or(j.Shown, j.Size), j.Metres, j.Section, strings.Join(j.Takes, ", "), j.Blanks, j.Minutes, j.Area, nil); err != nil {
 				return err
 			}
 		}

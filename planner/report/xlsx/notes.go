@@ -98,7 +98,7 @@ func plainNotes(l *links, row func(...any) error) error {
 		f     figure
 		m2    float64
 		kind  kind
-	}{{"takeoff", t.takeoff, a.Takeoff, squareM}, {"in sections", t.sections, a.Sections, squareM}, {"outside", t.outside, a.Outside, squareM}, {"difference", t.difference, show.Difference(a.Difference), plain}} {
+	}{{"takeoff", t.takeoff, a.Takeoff, squareM}, {"in sections", t.sections, a.Sections, squareM}, {"outside", t.outside, a.Outside, squareM}, {"difference", t.difference, show.DifferenceIn(v.Units, a.Difference), plain}} {
 		if err := row("balance", line.about, line.f.cell(line.m2, line.kind)); err != nil {
 			return err
 		}

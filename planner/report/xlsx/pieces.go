@@ -3,12 +3,13 @@ package xlsx
 import (
 	"blankoff/fittings"
 	"blankoff/planner/report"
+	"blankoff/planner/report/show"
 )
 
 func pieceColumns() []column {
 	return []column{
 		{head: "section", width: 9}, {head: "tag", width: 16}, {head: "from piece", width: 7, kind: whole}, {head: "to piece", width: 7, kind: whole},
-		{head: "of", width: 5, kind: whole}, {head: "kind", width: 11}, {head: "size", width: 14}, {head: "level", width: 10}, {head: "place", width: 22}, {head: "drawing", width: 10},
+		{head: "of", width: 5, kind: whole}, {head: "kind", width: 11}, {head: "size", width: 14, kind: sized}, {head: "level", width: 10}, {head: "place", width: 22}, {head: "drawing", width: 10},
 		{head: "counted m2", width: 11, kind: squareM}, {head: "row of schedule", width: 10, kind: whole},
 		{head: "outside area m2", width: 11, kind: squareM, screen: true}, {head: "exact m2", width: 11, kind: squareM, screen: true}, {head: "why in no section", width: 40, screen: true},
 	}
@@ -60,11 +61,12 @@ func (l *links) stretchExact(p *report.Piece) (text string, gives, now float64) 
 
 // pieceSize is the size of a row, as the sheet takeoff has it.
 func (l *links) pieceSize(p *report.Piece) any {
+	now := show.PieceSize(p)
 	if p.Item == nil || l.row[p.Item] == 0 {
-		return p.Size
+		return now
 	}
-	if l.sizeText(p.Item, fittings.PlantEnd, false) == "" {
-		return p.Size
+	if l.sizeText(p.Item, fittings.PlantEnd, "", false) == "" {
+		return now
 	}
-	return formula{l.cell("size", p.Item), p.Size}
+	return formula{l.cell("size", p.Item), now}
 }

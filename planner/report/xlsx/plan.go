@@ -7,11 +7,12 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // Plan writes a plan as a workbook. The same view gives the same bytes.
 func Plan(w io.Writer, v *report.Plan) error {
-	b, err := newBook(footText(v.Schedule.File))
+	b, err := newBook(footText(v.Schedule.File), v.Units)
 	if err != nil {
 		return err
 	}
@@ -108,11 +109,14 @@ func inGroupings(v *report.Plan, f figure, now float64, k kind) any {
 	case now == 0:
 		return "not known for groupings"
 	}
+	if is := &quantities[k]; is.has {
+		now = turn(v.Units, is.q, now)
+	}
 	return fmt.Sprintf("%.0f, not known for groupings", show.Whole(now))
 }
 
 func summarySettings(v *report.Plan) [][2]any {
-	s := &v.Settings
+	s, u := &v.Settings, v.Units
 	aim := "fewest tests"
 	if s.Aim == "time" {
 		aim = "least time"
@@ -123,17 +127,17 @@ func summarySettings(v *report.Plan) [][2]any {
 		{"scheme where none is given", s.Scheme}, {"class where none is given", or(s.Class, "none")},
 	}
 	if s.TestPa > 0 {
-		lines = append(lines, [2]any{"test pressure where none is given, Pa", s.TestPa})
+		lines = append(lines, [2]any{headIn(u, units.Pressure, "test pressure where none is given, Pa"), turn(u, units.Pressure, s.TestPa)})
 	}
 	lines = append(lines, [2]any{"sign where none is given", s.Sign})
 	if s.MinArea > 0 {
-		lines = append(lines, [2]any{"a section at least, m2", formula{"min_area_m2", s.MinArea}})
+		lines = append(lines, [2]any{headIn(u, units.Area, "a section at least, m2"), formula{u.Rename("min_area_m2"), turn(u, units.Area, s.MinArea)}})
 	}
 	if s.MaxArea > 0 {
-		lines = append(lines, [2]any{"a section at most, m2", formula{"max_area_m2", s.MaxArea}})
+		lines = append(lines, [2]any{headIn(u, units.Area, "a section at most, m2"), formula{u.Rename("max_area_m2"), turn(u, units.Area, s.MaxArea)}})
 	}
 	if s.PieceLength > 0 {
-		lines = append(lines, [2]any{"straights made in, m", s.PieceLength})
+		lines = append(lines, [2]any{headIn(u, units.Length, "straights made in, m"), turn(u, units.Length, s.PieceLength)})
 	}
 	if s.By != "" {
 		lines = append(lines, [2]any{"sections end at every change of", s.By})
@@ -146,7 +150,7 @@ func summarySettings(v *report.Plan) [][2]any {
 		lines = append(lines, [2]any{"held to", "this basis and the exact area: the larger at the rig's upper end, the smaller at its lower end and for the limit"})
 	}
 	for _, a := range v.Alone {
-		lines = append(lines, [2]any{"rig " + a.Rig + " alone", fmt.Sprintf("%s, %d under range, %d over range, %.2f m2 not tested", show.Count(a.Tests, "test"), a.UnderRange, a.OverRange, a.Left)})
+		lines = append(lines, [2]any{"rig " + a.Rig + " alone", fmt.Sprintf("%s, %d under range, %d over range, %s not tested", show.Count(a.Tests, "test"), a.UnderRange, a.OverRange, u.Area(a.Left))})
 	}
 	if c := v.OwnCuts; c != nil {
 		for _, x := range []struct {
@@ -190,7 +194,7 @@ func summaryBalance(l *links) [][2]any {
 		{"takeoff", t.takeoff.as(a.Takeoff, squareM)},
 		{"of which in sections", t.sections.as(a.Sections, squareM)},
 		{"of which outside", t.outside.as(a.Outside, squareM)},
-		{"difference, m2", t.difference.as(show.Difference(a.Difference), plain)},
+		{headIn(v.Units, units.Area, "difference, m2"), t.difference.as(show.DifferenceIn(v.Units, a.Difference), plain)},
 	}
 }
 

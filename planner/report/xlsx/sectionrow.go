@@ -7,6 +7,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // sectionRow is a row of the sheet sections being written; c is its columns.
@@ -73,12 +74,15 @@ func (r sectionRow) limit() any {
 		held = math.Min(held, r.s.ExactArea)
 		area = fmt.Sprintf("IF(hold_both=1,MIN(%s,%s),%s)", area, r.here("exact area m2"), area)
 	}
-	return follows(r.here("limit L/s per m2")+"*"+area, r.s.LimitPerM2*held, r.s.Limit)
+	return follows(r.here("limit L/s per m2")+"*"+area+perArea(r.l.v.Units), r.s.LimitPerM2*held, r.s.Limit)
 }
 
 // cutOff is the limit cut off at its decimals.
 func (r sectionRow) cutOff() any {
 	q := r.here("limit L/s, all digits")
+	if r.l.v.Units != units.SI {
+		q = "ROUND(" + q + ",9)" // the noise of turning it isn't cut off
+	}
 	return formula{fmt.Sprintf("ROUNDDOWN(%s,IF(%s>=100,1,IF(%s>=1,2,IF(%s>=0.1,3,4))))", q, q, q, q), permitted(r.s.Limit)}
 }
 

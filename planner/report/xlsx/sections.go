@@ -14,8 +14,8 @@ func sectionColumns() []column {
 		{head: "section", width: 9}, {head: "system", width: 12}, {head: "levels", width: 16},
 		{head: "scheme", width: 9}, {head: "class", width: 7}, {head: "test Pa", width: 9, kind: pascals}, {head: "sign", width: 9},
 		{head: "area m2", width: 12, kind: squareM}, {head: "limit L/s, cut off", width: 11, kind: flows}, {head: "range to set", width: 8},
-		{head: "state", width: 18, alarm: true}, {head: "blanks", width: 8, kind: whole}, {head: "largest blank", width: 12}, {head: "force on it N", width: 9, kind: newtons},
-		{head: "limit L/s, all digits", width: 14, kind: full, screen: true}, {head: "limit L/s per m2", width: 14, kind: full, screen: true},
+		{head: "state", width: 18, alarm: true}, {head: "blanks", width: 8, kind: whole}, {head: "largest blank", width: 12, kind: sized}, {head: "force on it N", width: 9, kind: newtons},
+		{head: "limit L/s, all digits", width: 14, kind: flowsFull, screen: true}, {head: "limit L/s per m2", width: 14, kind: perM2, screen: true},
 		{head: "exact area m2", width: 12, kind: squareM, screen: true}, {head: "joints m", width: 12, kind: metres, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, screen: true}, {head: "places", width: 34, screen: true}, {head: "drawings", width: 30, screen: true},
 		{head: "why", width: 40, screen: true}, {head: "cure", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
 	}

@@ -9,12 +9,14 @@ import (
 	"blankoff/planner/report"
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
 // settingsTable is the sheet settings: its rows, and where each table stands on
 // it, so that others can follow.
 type settingsTable struct {
+	u       units.System
 	rows    [][]any
 	names   [][2]string    // name and cell of every setting
 	classes [2]int         // rows of the classes
@@ -38,7 +40,7 @@ func (t *settingsTable) put(cells ...any) int {
 
 // newSettings lays the sheet out.
 func newSettings(v *report.Plan) *settingsTable {
-	t := &settingsTable{each: map[string]int{}}
+	t := &settingsTable{u: v.Units, each: map[string]int{}}
 	for i, text := range howTo {
 		if i == 0 {
 			t.put(input{"may be changed"}, freely(text))
@@ -68,8 +70,7 @@ func (t *settingsTable) values(v *report.Plan) {
 	s := &v.Settings
 	t.put(headed("setting"), headed("value"), headed("name in formulas"))
 	add := func(what string, value any, name, about string) {
-		row := t.put(what, value, name, freely(about))
-		t.names = append(t.names, [2]string{name, fmt.Sprintf("settings!$B$%d", row)})
+		t.name(name, t.put(what, value, t.u.Rename(name), freely(about)))
 	}
 	add("headroom", input{s.Headroom}, "headroom", "how many times its limit a section may leak and still be read, 1 or more")
 	add("minutes of one test", input{as{s.TestMinutes, minutes}}, "test_minutes", "")
@@ -89,22 +90,28 @@ func (t *settingsTable) values(v *report.Plan) {
 		add(w[0], w[1], "default_"+w[2], "")
 	}
 	add("test pressure where none is given", as{s.TestPa, pascals}, "default_test_pa", "0: none; the pressures of the sections are on their sheet")
+	t.factors()
+}
+
+// name gives the value in a row a name, which ends in its unit.
+func (t *settingsTable) name(si string, row int) {
+	t.names = append(t.names, [2]string{t.u.Rename(si), fmt.Sprintf("settings!$B$%d", row)})
 }
 
 // classTable is the classes of the schemes used: limit = k p^n.
 func (t *settingsTable) classTable(schemes []*tightness.Scheme) {
-	t.put(headed("scheme"), headed("class"), headed("k, L/s per m2 at 1 Pa"), headed("exponent n"), headed("key"), headed("source"))
+	t.put(headed("scheme"), headed("class"), headed(t.kHead()), headed("exponent n"), headed("key"), headed("source"))
 	for _, s := range schemes {
 		if s.Numbered {
 			// k goes with the number of the class
 			if c, err := s.Class("1"); err == nil {
-				t.each[s.Name] = t.put(s.Name, "each 1", input{as{c.K, full}}, input{as{s.Exponent, full}}, nil, freely(s.Source+"; "+s.Sureness))
+				t.each[s.Name] = t.put(s.Name, "each 1", input{as{t.k(s, c.K), full}}, input{as{s.Exponent, full}}, nil, freely(s.Source+"; "+s.Sureness))
 			}
 			continue
 		}
 		for _, c := range s.Classes() {
 			n := len(t.rows) + 2
-			row := t.put(s.Name, c.Name, input{as{c.K, full}}, input{as{s.Exponent, full}}, formula{fmt.Sprintf(`A%d&"|"&B%d`, n, n), s.Name + "|" + c.Name},
+			row := t.put(s.Name, c.Name, input{as{t.k(s, c.K), full}}, input{as{s.Exponent, full}}, formula{fmt.Sprintf(`A%d&"|"&B%d`, n, n), s.Name + "|" + c.Name},
 				freely(c.Source+"; "+c.Sureness))
 			if t.classes[0] == 0 {
 				t.classes[0] = row
@@ -116,8 +123,8 @@ func (t *settingsTable) classTable(schemes []*tightness.Scheme) {
 
 // rigTables are the measuring ranges, and the fan curves by stretches.
 func (t *settingsTable) rigTables(rigs rig.Fleet) {
-	t.put(headed("rig"), headed("range"), headed("from L/s"), headed("to L/s"), headed("accuracy, %"), headed("accuracy, L/s"), headed("own leak L/s"),
-		headed("hose m"), headed("hose mm"), headed("friction"), headed("hose Pa per (L/s)2"), headed("reads from L/s"), headed("reads to L/s"))
+	t.put(headed("rig"), headed("range"), t.flowHead("from L/s"), t.flowHead("to L/s"), headed("accuracy, %"), t.flowHead("accuracy, L/s"), t.flowHead("own leak L/s"),
+		t.head(units.Length, "hose m"), t.head(units.Size, "hose mm"), headed("friction"), headed(t.hoseHead()), t.flowHead("reads from L/s"), t.flowHead("reads to L/s"))
 	for _, r := range rigs {
 		t.first = append(t.first, len(t.ranges))
 		for _, g := range r.Ranges {
@@ -139,13 +146,12 @@ func (t *settingsTable) rangeLine(r *rig.Rig, g *rig.Range) int {
 	err := func(q string) string { return fmt.Sprintf("MAX(%s%d*E%d/100,F%d)", q, n, n, n) }
 	low := g.MinLS + g.Err(g.MinLS)
 	high := g.MaxLS - g.Err(g.MaxLS) - g.OwnLeakLS
-	open := func(v float64) any { return input{v} }
-	cells := []any{r.Name, g.Name, open(g.MinLS), open(g.MaxLS), open(g.AccuracyPercent), open(g.AccuracyLS), open(g.OwnLeakLS), nil, nil, nil, nil,
-		formula{fmt.Sprintf("C%d+%s", n, err("C")), low}, formula{fmt.Sprintf("D%d-%s-G%d", n, err("D"), n), high}}
+	q := func(ls float64) any { return input{t.flow(ls)} }
+	cells := []any{r.Name, g.Name, q(g.MinLS), q(g.MaxLS), input{g.AccuracyPercent}, q(g.AccuracyLS), q(g.OwnLeakLS), nil, nil, nil, nil,
+		formula{fmt.Sprintf("C%d+%s", n, err("C")), t.flow(low)}, formula{fmt.Sprintf("D%d-%s-G%d", n, err("D"), n), t.flow(high)}}
 	if h := g.Hose; h != nil {
-		cells[7], cells[8], cells[9] = open(h.LengthM), open(h.DiameterM*1000), open(h.Friction)
-		// (f l/d + 1.5) rho v2/2, the 1.5 being its two ends
-		cells[10] = formula{fmt.Sprintf("(J%d*H%d/(I%d/1000)+1.5)*1.2/2*(0.001/(PI()/4*(I%d/1000)^2))^2", n, n, n, n), h.Loss(1)}
+		cells[7], cells[8], cells[9] = input{turn(t.u, units.Length, h.LengthM)}, input{turn(t.u, units.Size, h.DiameterM*1000)}, input{h.Friction}
+		cells[10] = t.hose(h, n)
 	}
 	return t.put(cells...)
 }
@@ -157,17 +163,19 @@ func (t *settingsTable) fanLines(r *rig.Rig, g *rig.Range) (rows [2]int) {
 		return rows
 	}
 	t.put()
-	t.put(headed("fan of rig"), headed("range"), headed("from Pa"), headed("to Pa"), headed("L/s there"), headed("to L/s"), headed("L/s per Pa"))
+	t.put(headed("fan of rig"), headed("range"), t.head(units.Pressure, "from Pa"), t.head(units.Pressure, "to Pa"), t.flowHead("L/s there"), t.flowHead("to L/s"), headed(t.slopeHead()))
 	first := g.Fan[0]
 	n := len(t.rows) + 2
+	pa := func(v float64) float64 { return turn(t.u, units.Pressure, v) }
 	slope := func(n int, now float64) any {
 		return formula{fmt.Sprintf("IF(D%d=C%d,0,(F%d-E%d)/(D%d-C%d))", n, n, n, n, n, n), now}
 	}
-	rows[0] = t.put(r.Name, g.Name, 0.0, input{first.PressurePa}, formula{fmt.Sprintf("F%d", n), first.FlowLS}, input{first.FlowLS}, slope(n, 0))
+	rows[0] = t.put(r.Name, g.Name, 0.0, input{pa(first.PressurePa)}, formula{fmt.Sprintf("F%d", n), t.flow(first.FlowLS)}, input{t.flow(first.FlowLS)}, slope(n, 0))
 	for i, p := range g.Fan[1:] {
 		n++
 		q := g.Fan[i]
-		t.put(r.Name, g.Name, formula{fmt.Sprintf("D%d", n-1), q.PressurePa}, input{p.PressurePa}, formula{fmt.Sprintf("F%d", n-1), q.FlowLS}, input{p.FlowLS}, slope(n, (p.FlowLS-q.FlowLS)/(p.PressurePa-q.PressurePa)))
+		t.put(r.Name, g.Name, formula{fmt.Sprintf("D%d", n-1), pa(q.PressurePa)}, input{pa(p.PressurePa)}, formula{fmt.Sprintf("F%d", n-1), t.flow(q.FlowLS)}, input{t.flow(p.FlowLS)},
+			slope(n, (t.flow(p.FlowLS)-t.flow(q.FlowLS))/(pa(p.PressurePa)-pa(q.PressurePa))))
 	}
 	rows[1] = n
 	return rows

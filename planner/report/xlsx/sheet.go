@@ -112,7 +112,7 @@ type sheet struct {
 // begin sets the widths and writes the heading row.
 func (s *sheet) begin(filter bool) error {
 	for i, c := range s.columns {
-		if err := s.out.SetColWidth(i+1, i+1, c.width); err != nil {
+		if err := s.out.SetColWidth(i+1, i+1, s.book.width(c)); err != nil {
 			return err
 		}
 	}
@@ -123,8 +123,9 @@ func (s *sheet) begin(filter bool) error {
 	heads := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][0][heading], Value: c.head}
-		deep = max(deep, linesOf(c.head, room(c.width)/boldFace))
+		head := c.headIn(s.book.units)
+		heads[i] = excelize.Cell{StyleID: s.book.styles[usual][0][heading], Value: head}
+		deep = max(deep, linesOf(head, room(s.book.width(c))/boldFace))
 	}
 	s.at = 1
 	tall := height(deep)
@@ -158,12 +159,12 @@ func (s *sheet) put(cells []any) error {
 	out := make([]any, len(s.columns))
 	deep := 1
 	for i, c := range s.columns {
-		x := cell{style: int(c.kind)}
+		x := cell{style: int(quantities[c.kind].like)}
 		if i < len(cells) {
-			x = read(cells[i], x.style)
+			x = s.book.read(cells[i], int(c.kind))
 		}
 		if text, ok := x.v.(string); ok && c.kind != line && x.style != int(free) {
-			deep = max(deep, linesOf(text, room(c.width)))
+			deep = max(deep, linesOf(text, room(s.book.width(c))))
 		}
 		if _, ok := x.v.(byHand); ok {
 			x.v, deep = nil, max(deep, 2)

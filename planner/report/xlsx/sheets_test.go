@@ -9,6 +9,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/internal/testview"
+	"blankoff/planner/units"
 )
 
 func cellsOf(t *testing.T, f *excelize.File, sheet string) [][]string {
@@ -127,8 +128,16 @@ func TestRowHeights(t *testing.T) {
 // TestPrintedText: on A4 on its side no sheet that is worked from prints its text
 // below 8 points, with a unit of width of 7 pixels at 96 to the inch.
 func TestPrintedText(t *testing.T) {
+	for _, u := range []units.System{units.SI, units.US} {
+		v := testview.Small()
+		v.Units = u
+		checkPrinted(t, v)
+	}
+}
+
+func checkPrinted(t *testing.T, v *report.Plan) {
+	t.Helper()
 	const paper = 297 / 25.4 * 72 // points
-	v := testview.Small()
 	f := opened(t, written(t, v))
 	areas := map[string]string{}
 	for _, n := range f.GetDefinedName() {

@@ -6,6 +6,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/report"
 	"blankoff/planner/report/live"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -82,7 +83,7 @@ func (l *links) openingsIn(it *takeoff.Item, start, end float64) (text string, m
 func (l *links) opening(kid *takeoff.Item) (now float64, cell string) {
 	now = l.openingNow(kid)
 	if l.row[kid] == 0 {
-		return now, number(now)
+		return now, l.figure(units.Area, now)
 	}
 	return now, l.cell(openingHead, kid)
 }
@@ -110,24 +111,29 @@ func (l *links) outerFace(c fittings.CrossSection) float64 {
 }
 
 // sizeText is the size of an end as people write it: "600 x 400", "dia 315",
-// "525 x 150 oval"; "" where it can't follow.
-func (l *links) sizeText(it *takeoff.Item, role fittings.EndRole, here bool) string {
+// "525 x 150 oval", and "600 x 400 x 1200" with the cell of a length; "" where it
+// can't follow.
+func (l *links) sizeText(it *takeoff.Item, role fittings.EndRole, long string, here bool) string {
 	s, ok := live.End(it, role)
 	if !ok {
 		return ""
 	}
-	mm := func(e *live.Expr) string {
+	side := func(e *live.Expr) string {
 		if text := l.text(e, it, nil, here); text != "" {
-			return "ROUND(" + text + ",1)"
+			return l.roundedSize(text)
 		}
 		ok = false
 		return ""
 	}
 	var text string
 	if s.Shape == fittings.Circular {
-		text = `"dia "&` + mm(s.Diameter)
+		text = `"dia "&` + side(s.Diameter) + l.across()
 	} else {
-		text = mm(s.Width) + `&" x "&` + mm(s.Height)
+		text = side(s.Width) + `&" x "&` + side(s.Height)
+		if long != "" {
+			text += `&" x "&` + l.roundedSize(long)
+		}
+		text += l.across()
 		if s.Shape == fittings.FlatOval {
 			text += `&" oval"`
 		}

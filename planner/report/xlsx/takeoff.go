@@ -13,15 +13,15 @@ const openingHead = "opening in its wall m2"
 func takeoffColumns(l *links) []column {
 	columns := []column{
 		{head: "row", width: 5, kind: whole}, {head: "state", width: 9}, {head: "tag", width: 12}, {head: "system", width: 10}, {head: "level", width: 9}, {head: "kind", width: 10},
-		{head: "style", width: 9}, {head: "size", width: 12}, {head: "qty", width: 5, kind: whole}, {head: "scope", width: 8},
+		{head: "style", width: 9}, {head: "size", width: 12, kind: sized}, {head: "qty", width: 5, kind: whole}, {head: "scope", width: 8},
 		{head: "area m2", width: 11, kind: squareM}, {head: "exact m2", width: 11, kind: squareM}, {head: "joints m", width: 10, kind: metres}, {head: "working, or why refused", width: 36},
 		{head: "shape", width: 13, screen: true}, {head: "from", width: 16, screen: true},
-		{head: "how the area follows", width: 32, screen: true}, {head: "one m2", width: 14, kind: full, screen: true},
+		{head: "how the area follows", width: 32, screen: true}, {head: "one m2", width: 14, kind: squareMFull, screen: true},
 	}
 	if l.basis {
-		columns = append(columns, column{head: "one exact m2", width: 14, kind: full, screen: true})
+		columns = append(columns, column{head: "one exact m2", width: 14, kind: squareMFull, screen: true})
 	}
-	columns = append(columns, column{head: openingHead, width: 14, kind: full, screen: true}, column{head: "openings taken off m2", width: 12, kind: full, screen: true})
+	columns = append(columns, column{head: openingHead, width: 14, kind: squareMFull, screen: true}, column{head: "openings taken off m2", width: 12, kind: squareMFull, screen: true})
 	for _, d := range l.dims {
 		k := plain
 		switch d.Unit() {
@@ -29,6 +29,8 @@ func takeoffColumns(l *links) []column {
 			k = millimetres
 		case fittings.Degree:
 			k = degrees
+		case fittings.SquareMetre:
+			k = squareMPlain
 		}
 		columns = append(columns, column{head: d.Heading(), width: max(11, 1.3*float64(len(d.Heading()))), kind: k, screen: true})
 	}

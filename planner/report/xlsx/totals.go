@@ -5,6 +5,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
+	"blankoff/planner/units"
 )
 
 // figure is a figure over other sheets, and what its formula gives.
@@ -56,7 +57,7 @@ func (l *links) totals() (t totals) {
 		t.outside.gives += v.Outside[i].Area
 	}
 	if t.takeoff.text != "" {
-		t.difference = figure{fmt.Sprintf("ROUND(%s-%s-%s,8)", t.takeoff.text, t.sections.text, t.outside.text), show.Difference(v.Balance.Difference)}
+		t.difference = figure{fmt.Sprintf("ROUND(%s-%s-%s,8)", t.takeoff.text, t.sections.text, t.outside.text), show.DifferenceIn(v.Units, v.Balance.Difference)}
 	}
 	l.blankTotals(&t)
 	l.minuteTotals(&t)
@@ -148,5 +149,5 @@ func (l *links) sectionCell(head string, i int) string {
 // plan, so that what was said in words holds.
 func (l *links) asPlanned(s *report.Section, i int) any {
 	return formula{fmt.Sprintf(`IF(AND(ABS(%s-%s)<=1E-6,%s=%s),"yes","NO, plan again")`,
-		l.sectionCell("limit L/s, all digits", i), number(s.Limit), l.sectionCell("test Pa", i), number(s.TestPa)), "yes"}
+		l.sectionCell("limit L/s, all digits", i), l.figure(units.Flow, s.Limit), l.sectionCell("test Pa", i), l.figure(units.Pressure, s.TestPa)), "yes"}
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"blankoff/planner/report"
+	"blankoff/planner/units"
 )
 
 // The sheet windows places every section's limit in what the rigs can read at
@@ -28,7 +29,7 @@ type window struct {
 
 func newWindow(v *report.Plan, t *settingsTable) *window {
 	w := &window{t: t, blocks: map[string]int{}, n: len(t.ranges), named: len(v.Alone) > 0, heads: []column{
-		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s per m2", width: 14, kind: full},
+		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s per m2", width: 14, kind: perM2},
 		{head: "state", width: 18, alarm: true}, {head: "range to set", width: 20},
 	}}
 	several := len(v.Rigs) > 1
@@ -40,14 +41,14 @@ func newWindow(v *report.Plan, t *settingsTable) *window {
 				if several {
 					name = r.Name + ": " + name
 				}
-				w.heads = append(w.heads, column{head: block + name, width: 12, kind: full, screen: true})
+				w.heads = append(w.heads, column{head: headIn(t.u, units.Flow, block) + name, width: 12, kind: full, screen: true})
 			}
 		}
 	}
 	if several {
 		w.blocks[best] = len(w.heads) + 1
 		for _, r := range v.Rigs {
-			w.heads = append(w.heads, column{head: best + r.Name, width: 12, kind: full, screen: true})
+			w.heads = append(w.heads, column{head: headIn(t.u, units.Flow, best) + r.Name, width: 12, kind: full, screen: true})
 		}
 	}
 	return w
@@ -159,7 +160,7 @@ func (w *window) rangeCells(j, row int) map[string]string {
 // that do; of two with the same error, the lower comes first.
 func (w *window) errorCell(j, row int) string {
 	from, to := w.rigOf(j)
-	q := fmt.Sprintf("$C%d*$E%d", row, row)
+	q := fmt.Sprintf("$C%d*$E%d", row, row) + perArea(w.t.u)
 	low, high := w.cell(readsFrom, j, row), w.cell(readsTo, j, row)
 	return fmt.Sprintf("IF(OR(%s<0,%s<%s,%s>%s,NOT(%s)),1E+99,MAX(%s*%s/100,%s)+%s*1E-10+IF(%s<=%s/headroom,0,1E+6))",
 		high, q, low, q, high, w.judged(from, to, row, q, q), q, w.set("E", j), w.set("F", j), w.set("D", j), q, high)
@@ -178,20 +179,30 @@ func (w *window) rigOf(j int) (from, to int) {
 // state says where the section lies; areas may be off by 1e-9 m2, the noise of
 // adding them up.
 func (w *window) state(row int) string {
-	least, most, per := fmt.Sprintf("$C%d", row), fmt.Sprintf("$D%d", row), fmt.Sprintf("$E%d", row)
-	small := least + "<min_area_m2-1E-9"
-	large := "AND(max_area_m2>0," + most + ">max_area_m2+1E-9)"
+	least, most, per := fmt.Sprintf("$C%d", row), fmt.Sprintf("$D%d", row), fmt.Sprintf("$E%d", row)+perArea(w.t.u)
+	noise := w.noise()
+	smallest, largest := w.t.u.Rename("min_area_m2"), w.t.u.Rename("max_area_m2")
+	small := least + "<" + smallest + "-" + noise
+	large := "AND(" + largest + ">0," + most + ">" + largest + "+" + noise + ")"
 	q := least + "*" + per
-	in := w.judged(0, w.n, row, "("+least+"+1E-9)*"+per, "("+most+"-1E-9)*"+per)
+	in := w.judged(0, w.n, row, "("+least+"+"+noise+")*"+per, "("+most+"-"+noise+")*"+per)
 	under := w.any(0, w.n, row, func(c func(string) string) string {
 		return fmt.Sprintf("AND(%s>=0,%s<%s)", c(judgesTo), c(judgesTo), q)
 	})
 	above := w.any(0, w.n, row, func(c func(string) string) string {
 		return fmt.Sprintf("AND(%s>=0,%s>%s)", c(judgesTo), c(judgesFrom), q)
 	})
-	return fmt.Sprintf(`IF(%s<=0,"plan again: no such class",IF(AND(NOT(%s),NOT(%s),%s),"in range",IF(OR(%s,(%s-1E-9)*%s>MAX(%s)),"OVER RANGE",`+
+	return fmt.Sprintf(`IF(%s<=0,"plan again: no such class",IF(AND(NOT(%s),NOT(%s),%s),"in range",IF(OR(%s,(%s-%s)*%s>MAX(%s)),"OVER RANGE",`+
 		`IF(%s,"UNDER RANGE, area",IF(AND(%s,%s),"UNDER RANGE, gap","UNDER RANGE")))))`,
-		per, small, large, in, large, most, per, w.all(judgesTo, row), w.judged(0, w.n, row, q, q), under, above)
+		per, small, large, in, large, most, noise, per, w.all(judgesTo, row), w.judged(0, w.n, row, q, q), under, above)
+}
+
+// noise is what an area may be off: a hundredth of a mm2 and less.
+func (w *window) noise() string {
+	if w.t.u == units.US {
+		return "1E-8"
+	}
+	return "1E-9"
 }
 
 // bestCell is the error of the range that a rig would use, without the mark of

@@ -76,13 +76,15 @@ func (w *window) now(v *report.Plan, s *report.Section) map[string][]float64 {
 	}
 	var ranges []rig.Range
 	for _, r := range v.Rigs {
-		ranges = append(ranges, r.Ranges...)
+		for _, g := range r.Ranges {
+			m[holds][len(ranges)] = w.t.flow(g.Holds(s.TestPa))
+			ranges = append(ranges, w.t.turned(g))
+		}
 	}
 	low, high := m[readsFrom], m[readsTo]
 	for j, g := range ranges {
 		low[j], high[j] = g.MinLS+g.Err(g.MinLS), g.MaxLS-g.Err(g.MaxLS)-g.OwnLeakLS
 		if len(g.Fan) > 0 {
-			m[holds][j] = g.Holds(s.TestPa)
 			high[j] = math.Min(high[j], m[holds][j])
 		}
 		if !(high[j] >= low[j] && s.TestPa > 0) {
@@ -96,7 +98,7 @@ func (w *window) now(v *report.Plan, s *report.Section) map[string][]float64 {
 		m[judgesFrom][j], m[judgesTo][j] = w.judges(j, low, high, m[beginsAt], v.Settings.Headroom)
 	}
 	for j := range ranges {
-		m[mayErr][j] = w.errs(j, ranges, m, s.Limit, v.Settings.Headroom)
+		m[mayErr][j] = w.errs(j, ranges, m, w.t.flow(s.Limit), v.Settings.Headroom)
 	}
 	return m
 }

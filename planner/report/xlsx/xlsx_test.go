@@ -20,6 +20,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/internal/testview"
+	"blankoff/planner/units"
 )
 
 var update = flag.Bool("update", false, "write the golden file anew")
@@ -268,7 +269,7 @@ func TestLayout(t *testing.T) {
 
 // TestTooManyRows: what doesn't fit into a sheet is counted, not lost silently.
 func TestTooManyRows(t *testing.T) {
-	b, err := newBook("")
+	b, err := newBook("", units.SI)
 	if err != nil {
 		t.Fatal(err)
 	}
