@@ -106,6 +106,11 @@ func (p *Plan) readings(s *Section) (out []Reading) {
 	} else {
 		out = append(out, Reading{From: 0, To: low, Means: "proves nothing: the limit lies below what can be read"})
 	}
+	if from, to, ok := p.rigOf(s).Lower(s.Range, s.TestPa); ok && from > low {
+		defer func() {
+			out = append(out, Reading{From: 0, To: from, Means: fmt.Sprintf("can't be read on range %s; change to range %s", s.Range, to)})
+		}()
+	}
 	most := low
 	for _, span := range spans {
 		if span.Low > most {

@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	"blankoff/fittings"
 )
@@ -26,6 +27,7 @@ func (t *Takeoff) checkLengths() {
 		}
 	}
 	if 2*short <= straights {
+		t.noteSlivers()
 		return
 	}
 	for i := range t.Items {
@@ -33,6 +35,29 @@ func (t *Takeoff) checkLengths() {
 			t.fault(i, it.At.Fault("length_mm", fmt.Sprintf("%g", it.Length()*1000), "a length in mm",
 				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", it.Length()*1000)))
 		}
+	}
+}
+
+// sliver is a length under which a straight among longer ones is looked at twice,
+// m: 4.5 may be metres.
+const sliver = 0.02
+
+// noteSlivers notes straights so short that their length may be in metres.
+func (t *Takeoff) noteSlivers() {
+	var names []string
+	for i := range t.Items {
+		it := &t.Items[i]
+		if it.Piece.Kind == fittings.Straight && !it.Refused && it.Length() > 0 && it.Length() < sliver {
+			it.Notes = append(it.Notes, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", it.Length()*1000, it.Length()*1000))
+			names = append(names, it.Name())
+		}
+	}
+	if n := len(names); n > 0 {
+		more := ""
+		if n > 3 {
+			names, more = names[:3], fmt.Sprintf(" and %d more", n-3)
+		}
+		t.Notes = append(t.Notes, fmt.Sprintf("straights of less than %g mm: %s%s; where a length was typed in m, write it in mm", sliver*1000, strings.Join(names, ", "), more))
 	}
 }
 

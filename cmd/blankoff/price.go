@@ -121,7 +121,7 @@ func (o *priceOptions) answer(b *report.Bill, p *planner.Plan, s *screen) (err e
 	} else {
 		err = emphasised(s.answer, func(w io.Writer) error { return text.Bill(w, b) })
 	}
-	if err == nil && p.Partly() {
+	if err == nil && (p.Partly() || len(b.NotPriced) > 0) {
 		return errPartly
 	}
 	return err

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"regexp"
 
 	"github.com/spf13/cobra"
 )
@@ -39,6 +40,10 @@ func (h hint) Unwrap() error { return h.error }
 
 // errPartly says that the work was done, but not all of it.
 var errPartly = errors.New("done in part")
+
+// typedBadly finds what was typed for a flag, and the flag, in the words of the
+// package that reads them.
+var typedBadly = regexp.MustCompile(`^invalid argument "(.*)" for "(?:-., )?(--[a-z-]+)" flag: strconv\.`)
 
 // run carries out one command line and returns its exit code.
 func run(args []string, stdout, stderr io.Writer) int {
@@ -85,6 +90,9 @@ fit the rig's measuring range for the chosen tightness class.
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
+		if m := typedBadly.FindStringSubmatch(err.Error()); m != nil {
+			err = fmt.Errorf("%s: '%s' isn't a number; expected as 400 or 1.5", m[2], m[1])
+		}
 		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
 	})
 	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")

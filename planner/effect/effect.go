@@ -108,9 +108,15 @@ func Of(d Duty, stated, worked, reading float64) Effect {
 	if reading > 0 {
 		e.BreakEven = reading / per
 	}
-	e.Proves = proves(d, e.Ratio)
+	if e.Proves = proves(d, e.Ratio); math.Abs(e.Ratio-1) <= negligible {
+		e.Proves = d.Class.Name
+	}
 	return e
 }
+
+// negligible is a share by which an area may be off without a word on the class
+// that it proves: less than the uncertainty of any reading. An assumption.
+const negligible = 0.01
 
 // proves is the tightest class whose k covers that of d times a ratio.
 func proves(d Duty, ratio float64) string {

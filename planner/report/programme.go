@@ -237,6 +237,13 @@ func (o *Programme) addStays(p *programme.Programme, stays []programme.Visit) {
 
 // flag says what a reader of the programme has to settle.
 func (o *Programme) flag(p *programme.Programme) {
+	if days := p.Packed(); days != nil {
+		var text []string
+		for _, d := range days {
+			text = append(text, strings.Join(d, ", "))
+		}
+		o.Flags = append(o.Flags, fmt.Sprintf("in another order the tests fit into %d days: %s; the order here needs the fewest blanks, and then moves the fewest", len(days), strings.Join(text, " | ")))
+	}
 	var late, only []string
 	for i := range p.Slots {
 		s := &p.Slots[i]

@@ -121,3 +121,20 @@ func (r Range) finer(other Range, q float64) bool {
 func within(windows []FlowWindow, q float64) bool {
 	return slices.ContainsFunc(windows, func(w FlowWindow) bool { return w.Low <= q && q <= w.High })
 }
+
+// Lower is, for the range to set, the least flow that it reads at a test pressure
+// and the range to change to for less; ok is false where it reads as low as any.
+func (r *Rig) Lower(name string, pa float64) (from float64, to string, ok bool) {
+	for _, one := range r.Ranges {
+		if one.Name == name {
+			from, _, ok = one.readable(pa)
+		}
+	}
+	best := math.Inf(-1)
+	for _, one := range r.Ranges {
+		if low, _, usable := one.readable(pa); ok && usable && low < from && low > best {
+			best, to = low, one.Name
+		}
+	}
+	return from, to, to != ""
+}

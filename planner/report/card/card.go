@@ -80,7 +80,7 @@ func one(v *report.Plan, i int) Card {
 	s, u := &v.Sections[i], v.Units
 	c := Card{
 		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Grouping: s.Grouping, Status: s.Status,
-		Head: head(v), Readings: sentences(s.Readings), Notes: s.Notes, Checks: checks(s), Boxes: boxes(v.Units), Kit: kit(), Signs: signs(), Cautions: cautions(s, v.Units), Foot: foot(v),
+		Head: head(v), Readings: sentences(s.Readings), Notes: capitals(s.Notes), Checks: checks(s), Boxes: boxes(v.Units), Kit: kit(), Signs: signs(), Cautions: cautions(s, v.Units), Foot: foot(v),
 	}
 	c.PieceList = pieces(s)
 	c.Pieces = Listed(c.PieceList, func(text string) bool { return utf8.RuneCountInString(text) <= mostPieces })
@@ -140,7 +140,7 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 	u := v.Units
 	list := []Fact{
 		{"class", fmt.Sprintf("%s, scheme %s", s.Class, s.Scheme)},
-		{"permitted", u.LimitPerArea(s.LimitPerM2) + " at the test pressure"},
+		{"permitted", u.LimitPerArea(s.LimitPerM2) + " at the test pressure; limits are cut off, never rounded up"},
 		{"area measured", basis(v, s)},
 		{"range to use", or(show.Range(v, s), "none judges this section")},
 		{"joints inside", fmt.Sprintf("%.1f %s", u.Of(units.Length, s.JointLength), u.Unit(units.Length))},
@@ -165,6 +165,17 @@ func or(text, otherwise string) string {
 		return otherwise
 	}
 	return text
+}
+
+// capitals begins every text with a capital.
+func capitals(list []string) []string {
+	out := make([]string, len(list))
+	for i, t := range list {
+		if t != "" {
+			out[i] = strings.ToUpper(t[:1]) + t[1:]
+		}
+	}
+	return out
 }
 
 // sentences begins every reading with a capital and ends it with a stop.

@@ -69,7 +69,7 @@ func signs() []string { return []string{"tested by", "witnessed by", "date"} }
 
 // cautions are the usual ones on a card.
 func cautions(s *report.Section, u units.System) []string {
-	list := []string{fmt.Sprintf("Never above %s. Begin with the fan throttled; raise the pressure slowly; let it down before touching a blank.", u.Pressure(s.TestPa))}
+	list := []string{fmt.Sprintf("Never above %s: begin with the fan throttled, raise the pressure slowly, and let it down before touching a blank.", u.Pressure(s.TestPa))}
 	if b, ok := show.Largest(s.Blanks); ok && b.Force > 0 {
 		list = append(list, fmt.Sprintf("The %s blank is pushed with %s, the weight of %s.", b.Text, u.Force(b.Force), u.Weight(b.Force/9.80665)))
 	}

@@ -250,7 +250,7 @@ func cssText(s string) string {
 		if r == ' ' || r < 0x80 && (r >= '0' && r <= '9' || r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z') {
 			b.WriteRune(r)
 		} else {
-			fmt.Fprintf(&b, "\\%06x", r)
+			fmt.Fprintf(&b, "\\%06x ", r) // the space ends the number
 		}
 	}
 	return b.String()

@@ -366,6 +366,7 @@
   };
   addEventListener("beforeprint", () => { if (mode === "try") turn("look"); });
 
-  if (data.nodes.length) { fit(); addEventListener("resize", fit); }
+  let wide = innerWidth; // a keyboard on the screen changes only the height
+  if (data.nodes.length) { fit(); addEventListener("resize", () => { if (innerWidth !== wide) { wide = innerWidth; fit(); } }); }
   globalThis.blankoff = { parts: (set) => parts(set || cuts).list, cuts: () => cuts, toggle, cutList, score: () => score(cuts, parts(cuts).list), data };
 })();

@@ -53,6 +53,9 @@ func Plan(w io.Writer, v *report.Plan) error {
 func headline(v *report.Plan) string {
 	p := &v.Proof
 	parts := []string{show.Count(p.Tests, "test")}
+	if n := done(v); n > 0 {
+		parts[0] += fmt.Sprintf(" (%d made, %d to make)", n, p.Tests-n)
+	}
 	if p.OverRange > 0 {
 		parts = append(parts, fmt.Sprintf("%d OVER RANGE", p.OverRange))
 	}
@@ -75,6 +78,16 @@ func headline(v *report.Plan) string {
 	}
 	parts = append(parts, show.Count(len(v.Cuts), "cut"), time, v.Units.Area(v.Balance.Sections)+" tested")
 	return strings.Join(parts, ", ")
+}
+
+// done counts the sections that were tested, as an earlier plan says.
+func done(v *report.Plan) (n int) {
+	for i := range v.Sections {
+		if s := v.Sections[i].Status; s == "passed" || s == "tested" {
+			n++
+		}
+	}
+	return n
 }
 
 // refused says how many rows count nowhere, or nothing.

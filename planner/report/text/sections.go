@@ -19,7 +19,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 		return
 	}
 	u := v.Units
-	title(b, "Sections")
+	title(b, "Sections (limits are cut off, never rounded up)")
 	exact := func(*report.Section) string { return "" }
 	if v.Settings.Basis != "exact" {
 		exact = func(s *report.Section) string { return area(u, s.ExactArea) }

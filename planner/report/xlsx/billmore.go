@@ -17,6 +17,9 @@ func unitSheet(b *billBook) error {
 	if err != nil {
 		return err
 	}
+	if err := s.out.SetColVisible(5, 6, false); err != nil { // the shares are worked out there
+		return err
+	}
 	s.free(faceTitle, "The same total by unit, "+v.Currency.Code)
 	s.head("per", ">quantity", ">price")
 	for _, u := range v.UnitPrice {

@@ -1,0 +1,67 @@
+package programme
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"testing"
+)
+
+// TestPacked looks that days that are packed hold every test once, are not too
+// long and are fewer than in the order given.
+func TestPacked(t *testing.T) {
+	r := rand.New(rand.NewPCG(5, 6))
+	fewer := 0
+	for range 2000 {
+		set := Defaults()
+		set.TestMinutes, set.DayMinutes = 90, 420
+		var tests []Test
+		minutes := map[string]float64{}
+		for i := range 1 + r.IntN(12) {
+			x := Test{ID: fmt.Sprint("S", i), Cuts: float64(r.IntN(100)), Ends: float64(r.IntN(150)), Level: fmt.Sprint(r.IntN(3))}
+			tests = append(tests, x)
+			minutes[x.ID] = x.Cuts + x.Ends + set.TestMinutes
+		}
+		p := Make(tests, make([]Visit, 1), set)
+		days := p.Packed()
+		if days == nil {
+			continue
+		}
+		fewer++
+		seen := map[string]bool{}
+		for _, d := range days {
+			sum := -set.MoveLevel
+			for _, id := range d {
+				if seen[id] {
+					t.Fatalf("%s is packed twice: %v", id, days)
+				}
+				seen[id] = true
+				sum += minutes[id] + set.MoveLevel
+			}
+			if sum > set.DayMinutes+1e-9 {
+				t.Fatalf("a day of %g min: %v", sum, days)
+			}
+		}
+		if len(seen) != len(tests) || len(days) >= len(p.Days) {
+			t.Fatalf("%d of %d tests in %d days, %d in the order given", len(seen), len(tests), len(days), len(p.Days))
+		}
+	}
+	if fewer < 100 {
+		t.Errorf("only %d of 2000 programmes take fewer days when packed", fewer)
+	}
+	t.Logf("%d of 2000 programmes take fewer days when packed", fewer)
+}
+
+// TestPackedByHand: three tests of 200 and three of 110 min in place; in turn they
+// take a day for each of the long ones and more, packed one of each fills a day.
+func TestPackedByHand(t *testing.T) {
+	set := Defaults()
+	set.TestMinutes, set.DayMinutes, set.Move, set.MoveLevel = 100, 330, 10, 10
+	var tests []Test
+	for i, ends := range []float64{100, 100, 100, 10, 10, 10} {
+		tests = append(tests, Test{ID: fmt.Sprint("S", i+1), Ends: ends})
+	}
+	p := Make(tests, make([]Visit, 1), set)
+	if len(p.Days) != 4 || fmt.Sprint(p.Packed()) != "[[S1 S4] [S2 S5] [S3 S6]]" {
+		t.Errorf("%d days, packed %v; want 4 and [[S1 S4] [S2 S5] [S3 S6]]", len(p.Days), p.Packed())
+	}
+}
