@@ -1,4 +1,4 @@
-package schedule
+package quantity
 
 import (
 	"fmt"
@@ -8,16 +8,41 @@ import (
 	"strings"
 	"testing"
 	"testing/quick"
+
+	"blankoff/takeoff"
 )
 
-// asColumn makes a column of the file from its heading.
-func asColumn(t testing.TB, typed string) *spec {
+// asColumn makes a column as its heading would.
+func asColumn(t testing.TB, heading string) *Column {
 	t.Helper()
-	tab := &table{info: &Info{}}
-	if err := tab.setHeadings(1, []string{typed}); err != nil || !tab.specs[0].used {
-		t.Fatalf("%q isn't a column: %v %v", typed, err, tab.info.Faults)
+	c := map[string]Column{
+		"width_mm": {Unit: Millimetre}, "Width (in)": {Unit: Inch}, "Width (m)": {Unit: metre(t, "m")}, "Width (cm)": {Unit: metre(t, "cm")},
+		"length_mm": {Unit: Millimetre}, "Length (in)": {Unit: Inch}, "diameter_mm": {Unit: Millimetre, Diameter: true},
+		"offset_mm": {Unit: Millimetre, Signed: true}, "offset2_mm": {Unit: Millimetre, Signed: true}, "branch_shift_mm": {Unit: Millimetre, Signed: true},
+		"angle_deg": {Measure: takeoff.Degrees}, "quantity": {Measure: takeoff.Count}, "gores": {Measure: takeoff.Count},
+		"test_pa": {Measure: takeoff.Pressure}, "Test pressure (in wg)": {Measure: takeoff.Pressure, Unit: metre(t, "in wg")},
+		"Design (kPa)": {Measure: takeoff.Pressure, Unit: metre(t, "kPa")}, "area_m2": {Measure: takeoff.Areas},
+		"stated_area_m2": {Measure: takeoff.Areas}, "Stated area (sq ft)": {Measure: takeoff.Areas, Unit: metre(t, "sq ft")},
+		"end_minutes": {Measure: takeoff.Minutes},
+	}[heading]
+	if c.Measure == takeoff.Text {
+		c.Measure = takeoff.Lengths
 	}
-	return &tab.specs[0]
+	if c.Unit.num == 0 {
+		c.Unit = Default(c.Measure)
+	}
+	c.Max = Largest(c.Measure)
+	return &c
+}
+
+// metre is any unit by its name.
+func metre(t testing.TB, name string) Unit {
+	t.Helper()
+	u, ok := UnitOf(name)
+	if !ok {
+		t.Fatalf("%q isn't a unit", name)
+	}
+	return u
 }
 
 func TestNumbers(t *testing.T) {
@@ -34,7 +59,9 @@ func TestNumbers(t *testing.T) {
 		{"Width (in)", "24", 0.6096}, {"Width (in)", "600 mm", 0.6}, {"Width (m)", "0.6", 0.6}, {"Width (cm)", "60", 0.6},
 		{"width_mm", "1,5", 0.0015}, {"width_mm", "0,125", 0.000125}, {"width_mm", "1,50", 0.0015}, {"width_mm", "1234,567", 1.234567},
 		{"length_mm", "1,500.5", 1.5005}, {"length_mm", "1.500,5", 1.5005}, {"length_mm", "1,500,000", 1500}, {"length_mm", "1.500.000", 1500},
-		{"length_mm", "1.500", 0.0015},
+		{"length_mm", "1.500", 0.0015}, {"length_mm", "1 500", 1.5}, {"length_mm", "12\u202f500 mm", 12.5}, {"length_mm", "1'500", 1.5}, {"length_mm", "1'500.5", 1.5005},
+		{"length_mm", "1 500,5", 1.5005}, {"Length (in)", "2'", 0.6096}, {"diameter_mm", "dia 315", 0.315}, {"diameter_mm", "DN315", 0.315}, {"diameter_mm", "315 dia.", 0.315},
+		{"diameter_mm", `Ø12"`, 0.3048}, {"width_mm", "24 Zoll", 0.6096}, {"width_mm", "2 pulgadas", 0.0508},
 		{"offset_mm", "-300", -0.3}, {"offset2_mm", "−300", -0.3}, {"branch_shift_mm", "-12 in", -0.3048}, {"offset_mm", "- 300", -0.3},
 		{"diameter_mm", "Ø300", 0.3}, {"diameter_mm", "ø 300 mm", 0.3},
 		{"angle_deg", "90°", 90}, {"angle_deg", "22.5 deg", 22.5}, {"angle_deg", "90", 90},
@@ -45,7 +72,7 @@ func TestNumbers(t *testing.T) {
 		{"end_minutes", "15", 15}, {"end_minutes", "15 min", 15},
 	}
 	for _, tt := range tests {
-		v, trouble := asColumn(t, tt.heading).number(tt.cell)
+		v, trouble := asColumn(t, tt.heading).Number(tt.cell)
 		if trouble != "" || math.Abs(v-tt.want) > 1e-15*max(1, math.Abs(tt.want)) {
 			t.Errorf("%s %q = %v %q, want %v", tt.heading, tt.cell, v, trouble, tt.want)
 		}
@@ -60,7 +87,7 @@ func TestNumbersRefused(t *testing.T) {
 		{"offset_mm", "-1,500", "could be 1500 or 1.5;"},
 		{"width_mm", "NaN", digits}, {"width_mm", "nan", digits}, {"width_mm", "Inf", digits}, {"width_mm", "-inf", digits}, {"width_mm", "Infinity", digits},
 		{"width_mm", "0x1F", digits}, {"width_mm", "1_000", digits}, {"width_mm", "1e99", "too large"}, {"width_mm", "1e400", "too large"}, {"width_mm", "99999999999999999999", "too large"},
-		{"width_mm", "600x400", digits}, {"width_mm", "600 400", digits}, {"width_mm", "1 500", digits}, {"width_mm", "abc", digits}, {"width_mm", "600?", digits},
+		{"width_mm", "600x400", digits}, {"width_mm", "600 400", digits}, {"width_mm", "abc", digits}, {"width_mm", "600?", digits},
 		{"width_mm", ".", digits}, {"width_mm", ",", digits}, {"width_mm", "1,", digits}, {"width_mm", ",5", digits}, {"width_mm", "1.2.3", digits}, {"width_mm", "1,2,3", digits},
 		{"width_mm", "12,34,567", digits}, {"width_mm", "--3", digits}, {"width_mm", "(300)", digits}, {"width_mm", "mm", digits}, {"width_mm", "1/2", "fractions are for inches"},
 		{"width_mm", "24 1/0 in", "isn't a number"}, {"width_mm", `2'-13"`, "isn't feet and inches"}, {"width_mm", "5 kg", digits}, {"width_mm", "5 Pa", "doesn't fit"},
@@ -68,7 +95,7 @@ func TestNumbersRefused(t *testing.T) {
 		{"angle_deg", "-90", "can't be negative"}, {"test_pa", "-400", "can't be negative"}, {"width_mm", "Ø300", digits}, {"width_mm", "2026-03-01", digits},
 	}
 	for _, tt := range tests {
-		if v, trouble := asColumn(t, tt.heading).number(tt.cell); !strings.Contains(trouble, tt.says) {
+		if v, trouble := asColumn(t, tt.heading).Number(tt.cell); !strings.Contains(trouble, tt.says) {
 			t.Errorf("%s %q = %v %q, want a fault with %q", tt.heading, tt.cell, v, trouble, tt.says)
 		}
 	}
@@ -78,14 +105,14 @@ func TestNumbersRefused(t *testing.T) {
 // a point may part thousands.
 func TestSemicolonNumbers(t *testing.T) {
 	s := *asColumn(t, "width_mm")
-	s.commaFile = true
+	s.CommaFile = true
 	for cell, want := range map[string]float64{"1,5": 0.0015, "600": 0.6, "12.5": 0.0125, "0.125": 0.000125, "1.500,5": 1.5005} {
-		if v, trouble := s.number(cell); trouble != "" || v != want {
+		if v, trouble := s.Number(cell); trouble != "" || v != want {
 			t.Errorf("%q = %v %q, want %v", cell, v, trouble, want)
 		}
 	}
 	for _, cell := range []string{"1.500", "1,500"} {
-		if _, trouble := s.number(cell); !strings.Contains(trouble, "could be 1500 or 1.5;") {
+		if _, trouble := s.Number(cell); !strings.Contains(trouble, "could be 1500 or 1.5;") {
 			t.Errorf("%q: %q, want both readings", cell, trouble)
 		}
 	}
@@ -98,13 +125,13 @@ func TestInchesEqualMillimetres(t *testing.T) {
 	for n := range 20000 {
 		inches := strconv.FormatFloat(float64(n)/8, 'f', -1, 64)
 		thousandths := n * 3175 // of a mm: an eighth of an inch is 3.175 mm
-		a, bad1 := in.number(inches)
-		b, bad2 := mm.number(fmt.Sprintf("%d.%03d", thousandths/1000, thousandths%1000))
+		a, bad1 := in.Number(inches)
+		b, bad2 := mm.Number(fmt.Sprintf("%d.%03d", thousandths/1000, thousandths%1000))
 		if bad1 != "" || bad2 != "" || a != b {
 			t.Fatalf("%s in: %v m by inches, %v m by millimetres %s%s", inches, a, b, bad1, bad2)
 		}
 	}
-	if v, _ := in.number("24"); math.Abs(v-0.6096) > 1e-15 {
+	if v, _ := in.Number("24"); math.Abs(v-0.6096) > 1e-15 {
 		t.Errorf("24 in = %v m", v)
 	}
 }
@@ -116,7 +143,7 @@ func TestDecimalsAgainstStrconv(t *testing.T) {
 	check := func(mant uint32, dec uint8) bool {
 		typed := strconv.FormatFloat(float64(mant)/math.Pow(10, float64(dec%7)), 'f', int(dec%7), 64)
 		want, _ := strconv.ParseFloat(typed+"e-3", 64)
-		v, trouble := s.number(typed)
+		v, trouble := s.Number(typed)
 		if want > 1e4 {
 			return strings.Contains(trouble, "too large")
 		}
@@ -136,7 +163,7 @@ func TestLongNumbers(t *testing.T) {
 		for _, typed := range []string{"123456.78901234", "12345.6789012345", "1234.5678901234567", "0.123456789012345678", "99999.9999999999", "0.00000000000000000001234"} {
 			r, ok := new(big.Rat).SetString(typed)
 			want, _ := r.Mul(r, factor).Float64()
-			v, trouble := s.number(typed)
+			v, trouble := s.Number(typed)
 			if !ok || trouble != "" || math.Abs(v-want) > 4e-16*want {
 				t.Errorf("%s %s = %v %s, want %v", heading, typed, v, trouble, want)
 			}

@@ -1,4 +1,4 @@
-package schedule
+package template
 
 import (
 	"archive/zip"
@@ -13,12 +13,14 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/headings"
 )
 
 func templateBytes(t testing.TB) []byte {
 	t.Helper()
 	var b bytes.Buffer
-	if err := WriteTemplate(&b); err != nil {
+	if err := Write(&b); err != nil {
 		t.Fatal(err)
 	}
 	return b.Bytes()
@@ -37,7 +39,7 @@ func TestTemplateIsTheSameEachTime(t *testing.T) {
 // by hand.
 func TestTemplateReadsBack(t *testing.T) {
 	tk := takeoff.New(takeoff.Options{})
-	info, err := ReadFrom("template.xlsx", templateBytes(t), func(r *takeoff.Row) error {
+	info, err := schedule.ReadFrom("template.xlsx", templateBytes(t), func(r *takeoff.Row) error {
 		if !strings.Contains(r.Text[takeoff.Note], "example") {
 			t.Errorf("%s isn't marked as an example", r.At)
 		}
@@ -184,11 +186,15 @@ func checkPrint(t *testing.T, f *excelize.File) {
 
 // Every other heading that the instructions name is read as that column.
 func TestOtherHeadingsAreRead(t *testing.T) {
+	lex, err := headings.BuiltIn()
+	if err != nil {
+		t.Fatal(err)
+	}
 	total := 0
 	for c := range takeoff.NumColumns {
-		for _, name := range otherHeadings(c) {
+		for _, name := range otherHeadings(lex, c) {
 			total++
-			if h := readHeading(name); h.verdict != known || h.column != c {
+			if h := lex.Read(name); h.Verdict != headings.Known || h.Column != c {
 				t.Errorf("%s: %q is read as %+v", c.Heading(), name, h)
 			}
 		}
@@ -197,7 +203,7 @@ func TestOtherHeadingsAreRead(t *testing.T) {
 		t.Errorf("%d other headings", total)
 	}
 	for c, want := range map[takeoff.Column]string{takeoff.Tag: "mark", takeoff.TestPa: "test (Pa)", takeoff.DimColumn(fittings.Width): "duct width", takeoff.DimColumn(fittings.Radius): "radius (mm)"} {
-		if l := otherHeadings(c); !slices.Contains(l, want) {
+		if l := otherHeadings(lex, c); !slices.Contains(l, want) {
 			t.Errorf("%s: no %q in %q", c.Heading(), want, l)
 		}
 	}

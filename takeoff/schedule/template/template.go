@@ -1,10 +1,10 @@
-package schedule
+// Package template writes the workbook to start a schedule from.
+package template
 
 import (
 	_ "embed"
 	"fmt"
 	"io"
-	"maps"
 	"regexp"
 	"slices"
 	"strconv"
@@ -14,6 +14,8 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 const (
@@ -52,7 +54,7 @@ func entries() []entry {
 		head, says, _ := strings.Cut(line, ": ")
 		head, list, listed := strings.Cut(strings.TrimSuffix(head, "]"), " [")
 		name, needed := strings.CutSuffix(head, "*")
-		c := readHeading(name).column
+		c, _, _ := headings.Canonical(name)
 		if listed {
 			words[c] = strings.Split(list, ", ")
 		}
@@ -61,26 +63,21 @@ func entries() []entry {
 	return out
 }
 
-// otherHeadings lists what else a heading may say for a column, as it may be
-// typed; case, spaces and punctuation are free.
-func otherHeadings(c takeoff.Column) []string {
-	stem := c.Heading()
-	for _, unit := range []string{"_mm", "_m2", "_deg"} {
-		stem = strings.TrimSuffix(stem, unit)
-	}
-	seen := map[string]bool{squash(c.Heading()): true}
+// otherHeadings lists what else a heading may say in English for a column, as
+// it may be typed; case, spaces and punctuation are free.
+func otherHeadings(lex *headings.Lexicon, c takeoff.Column) []string {
 	var out []string
-	for name := range strings.SplitSeq(stem+","+sizeAliases[stem]+","+aliases[c], ",") {
-		name, key := strings.TrimSpace(name), squash(name)
-		if m, ok := meanings[key]; ok && m.column == c && !m.unitNeeded && !seen[key] {
-			seen[key] = true
+	names, withUnit := lex.Others(c)
+	if stem := headings.Stem(c); stem != c.Heading() && stem != "area" && stem != "radius" {
+		names = append([]string{stem}, names...)
+	}
+	for _, name := range names {
+		if headings.Squash(name) != headings.Squash(c.Heading()) {
 			out = append(out, name)
 		}
 	}
-	for _, name := range slices.Sorted(maps.Keys(unitNeeded)) {
-		if unitNeeded[name] == c && !seen[squash(name)] {
-			out = append(out, name+" ("+cellUnit(c)+")")
-		}
+	for _, name := range withUnit {
+		out = append(out, name+" ("+cellUnit(c)+")")
 	}
 	return out
 }
@@ -99,14 +96,18 @@ func lists() map[takeoff.Column][]string {
 	return m
 }
 
-// WriteTemplate writes the starting workbook: a sheet with every heading,
+// Write writes the starting workbook: a sheet with every heading,
 // drop-downs and an example to delete, and a sheet of instructions. The same
 // bytes come out every time.
-func WriteTemplate(out io.Writer) error {
+func Write(out io.Writer) error {
 	f := excelize.NewFile()
 	defer f.Close()
-	t := &template{file: f, columns: entries(), err: f.SetSheetName("Sheet1", scheduleSheet)}
-	_, err := f.NewSheet(helpSheet)
+	lex, err := headings.BuiltIn()
+	if err != nil {
+		return err
+	}
+	t := &template{file: f, columns: entries(), lex: lex, err: f.SetSheetName("Sheet1", scheduleSheet)}
+	_, err = f.NewSheet(helpSheet)
 	t.do(err)
 	const made = "2026-01-01T00:00:00Z" // fixed, so that the bytes are
 	t.do(f.SetDocProps(&excelize.DocProperties{Creator: "blankoff", Created: made, Modified: made}))
@@ -125,6 +126,7 @@ func WriteTemplate(out io.Writer) error {
 type template struct {
 	file    *excelize.File
 	columns []entry
+	lex     *headings.Lexicon
 	err     error
 }
 
@@ -228,11 +230,11 @@ func (t *template) fillExample(row int, pairs string) {
 func cellUnit(c takeoff.Column) string {
 	switch {
 	case c == takeoff.BlankMinutes:
-		return minute.name
+		return quantity.Minute.Name
 	case c.Measure() == takeoff.Text:
 		return "text"
 	}
-	return defaultUnit(c.Measure()).name
+	return quantity.Default(c.Measure()).Name
 }
 
 func (t *template) fillHelp() {
@@ -264,7 +266,7 @@ func (t *template) fillHelp() {
 	}
 	for _, c := range t.columns {
 		needs, takes := kindsWith(c.Heading())
-		put(wrap, c.Heading(), c.says, cellUnit(c.Column), needs, takes, strings.Join(otherHeadings(c.Column), ", "))
+		put(wrap, c.Heading(), c.says, cellUnit(c.Column), needs, takes, strings.Join(otherHeadings(t.lex, c.Column), ", "))
 	}
 	row++
 	put(bold, "kind of piece", "what it is", "", "made in the styles", "", "may be called as well")

@@ -1,4 +1,4 @@
-package schedule
+package headings
 
 import (
 	"strings"
@@ -17,6 +17,20 @@ func column(t testing.TB, canonical string) takeoff.Column {
 	}
 	t.Fatalf("no column %s", canonical)
 	return 0
+}
+
+func lexicon(t testing.TB) *Lexicon {
+	t.Helper()
+	l, err := BuiltIn()
+	if err != nil {
+		t.Fatal(err)
+	}
+	return l
+}
+
+func read(t testing.TB, typed string) Heading {
+	t.Helper()
+	return lexicon(t).Read(strings.TrimSpace(typed))
 }
 
 func TestHeadingsKnown(t *testing.T) {
@@ -43,22 +57,22 @@ func TestHeadingsKnown(t *testing.T) {
 		{"at (mm)", "at_mm", "mm"}, {"From", "from", ""}, {"offset 2 (mm)", "offset2_mm", "mm"},
 	}
 	for _, tt := range tests {
-		h := readHeading(tt.typed)
+		h := read(t, tt.typed)
 		if tt.column == "" {
-			if h.verdict == known {
-				t.Errorf("%q is taken for %s", tt.typed, h.column.Heading())
+			if h.Verdict == Known {
+				t.Errorf("%q is taken for %s", tt.typed, h.Column.Heading())
 			}
 			continue
 		}
-		if h.verdict != known || h.column != column(t, tt.column) {
-			t.Errorf("%q: verdict %d, column %s; want %s", tt.typed, h.verdict, h.column.Heading(), tt.column)
+		if h.Verdict != Known || h.Column != column(t, tt.column) {
+			t.Errorf("%q: verdict %d, column %s; want %s", tt.typed, h.Verdict, h.Column.Heading(), tt.column)
 			continue
 		}
-		if h.said != (tt.unit != "") && h.column.Measure() != takeoff.Text && h.column.Measure() != takeoff.Count {
-			t.Errorf("%q: says a unit: %v; want %q", tt.typed, h.said, tt.unit)
+		if h.Said != (tt.unit != "") && h.Column.Measure() != takeoff.Text && h.Column.Measure() != takeoff.Count {
+			t.Errorf("%q: says a unit: %v; want %q", tt.typed, h.Said, tt.unit)
 		}
-		if tt.unit != "" && h.unit.name != tt.unit {
-			t.Errorf("%q: unit %s, want %s", tt.typed, h.unit.name, tt.unit)
+		if tt.unit != "" && h.Unit.Name != tt.unit {
+			t.Errorf("%q: unit %s, want %s", tt.typed, h.Unit.Name, tt.unit)
 		}
 	}
 }
@@ -68,8 +82,8 @@ func TestHeadingsKnown(t *testing.T) {
 func TestCanonicalHeadings(t *testing.T) {
 	for c := range takeoff.NumColumns {
 		for _, typed := range []string{c.Heading(), strings.ToUpper(c.Heading()), strings.ReplaceAll(c.Heading(), "_", " "), strings.ReplaceAll(c.Heading(), "_", "-") + "."} {
-			if h := readHeading(typed); h.verdict != known || h.column != c {
-				t.Errorf("%q: verdict %d, column %s", typed, h.verdict, h.column.Heading())
+			if h := read(t, typed); h.Verdict != Known || h.Column != c {
+				t.Errorf("%q: verdict %d, column %s", typed, h.Verdict, h.Column.Heading())
 			}
 		}
 	}
@@ -78,24 +92,24 @@ func TestCanonicalHeadings(t *testing.T) {
 func TestHeadingsNotAssumed(t *testing.T) {
 	tests := []struct {
 		typed   string
-		verdict verdict
+		verdict Verdict
 		near    string
 	}{
-		{"widht", near, "width_mm"}, {"lenght mm", near, "length_mm"}, {"Hieght (mm)", near, "height_mm"}, {"Diamter", near, "diameter_mm"},
-		{"Quanity", near, "quantity"}, {"knid", near, "kind"}, {"branch widht (mm)", near, "branch_width_mm"}, {"Test presure", near, "test_pa"},
-		{"Pressure", asks, ""}, {"Pressure (Pa)", asks, ""}, {"Static pressure", asks, ""}, {"Size", asks, ""}, {"Size (mm)", asks, ""},
-		{"Radius", asks, ""}, {"R (mm)", asks, ""}, {"Area", asks, ""}, {"Surface area (m2)", asks, ""}, {"Type", asks, ""},
-		{"Seal class", asks, ""}, {"Upstream", asks, ""}, {"Units", asks, ""}, {"Total length (m)", asks, ""}, {"No.", asks, ""},
-		{"Width (Pa)", misfit, ""}, {"Length (m2)", misfit, ""}, {"Quantity (m)", misfit, ""}, {"Test pressure (mm)", misfit, ""},
-		{"Weight", unknown, ""}, {"Weight (kg)", unknown, ""}, {"Supplier", unknown, ""}, {"Gauge", unknown, ""}, {"Velocity m/s", unknown, ""},
-		{"", blank, ""}, {"   ", blank, ""}, {"***", unknown, ""}, {"600", unknown, ""}, {"mm", unknown, ""},
+		{"widht", Near, "width_mm"}, {"lenght mm", Near, "length_mm"}, {"Hieght (mm)", Near, "height_mm"}, {"Diamter", Near, "diameter_mm"},
+		{"Quanity", Near, "quantity"}, {"knid", Near, "kind"}, {"branch widht (mm)", Near, "branch_width_mm"}, {"Test presure", Near, "test_pa"},
+		{"Pressure", Asks, ""}, {"Pressure (Pa)", Asks, ""}, {"Static pressure", Asks, ""}, {"Size", Sizes, ""}, {"Size (mm)", Sizes, ""}, {"Section", Asks, ""}, {"Plan", Asks, ""},
+		{"Radius", Asks, ""}, {"R (mm)", Asks, ""}, {"Area", Asks, ""}, {"Surface area (m2)", Asks, ""}, {"Type", Asks, ""},
+		{"Seal class", Asks, ""}, {"Upstream", Asks, ""}, {"Units", Asks, ""}, {"Total length (m)", Asks, ""}, {"No.", Asks, ""},
+		{"Width (Pa)", Misfit, ""}, {"Length (m2)", Misfit, ""}, {"Quantity (m)", Misfit, ""}, {"Test pressure (mm)", Misfit, ""},
+		{"Weight", Unknown, ""}, {"Weight (kg)", Unknown, ""}, {"Supplier", Unknown, ""}, {"Gauge", Unknown, ""}, {"Velocity m/s", Unknown, ""},
+		{"", Blank, ""}, {"   ", Blank, ""}, {"***", Unknown, ""}, {"600", Unknown, ""}, {"mm", Unknown, ""},
 	}
 	for _, tt := range tests {
-		h := readHeading(tt.typed)
-		if h.verdict != tt.verdict {
-			t.Errorf("%q: verdict %d (%s), want %d", tt.typed, h.verdict, h.column.Heading(), tt.verdict)
-		} else if tt.near != "" && h.column.Heading() != tt.near {
-			t.Errorf("%q: nearest is %s, want %s", tt.typed, h.column.Heading(), tt.near)
+		h := read(t, tt.typed)
+		if h.Verdict != tt.verdict {
+			t.Errorf("%q: verdict %d (%s), want %d", tt.typed, h.Verdict, h.Column.Heading(), tt.verdict)
+		} else if tt.near != "" && h.Column.Heading() != tt.near {
+			t.Errorf("%q: nearest is %s, want %s", tt.typed, h.Column.Heading(), tt.near)
 		}
 	}
 }
