@@ -15,24 +15,23 @@ import (
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
-	"blankoff/takeoff/schedule"
 )
 
 // readTakeoff reads and measures a schedule.
-func readTakeoff(path string, o measureOptions, on *progress) (*takeoff.Takeoff, error) {
+func readTakeoff(path string, o *measureOptions, on *progress) (*takeoff.Takeoff, error) {
 	options, err := o.settle()
 	if err != nil {
 		return nil, err
 	}
-	return measured(path, options, on)
+	return measured(path, &o.door, options, on)
 }
 
 // measured reads and measures a schedule with settled options.
-func measured(path string, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
+func measured(path string, door *doorOptions, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
 	rows := 0
-	info, err := schedule.Read(path, func(r *takeoff.Row) error {
+	info, err := door.set.Read(path, func(r *takeoff.Row) error {
 		if rows++; rows%1000 == 0 {
 			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 		}
@@ -43,6 +42,7 @@ func measured(path string, options takeoff.Options, on *progress) (*takeoff.Take
 		return nil, err
 	}
 	on.say("measuring")
+	door.info = info
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t, nil
 }

@@ -88,6 +88,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 	}
 	t.note("row %d gives the units", number)
 	t.look.class(UnitRow, number, cells)
+	t.look.refresh(t)
 	t.heads = append(t.heads, append([]string(nil), cells...))
 	t.fresh = false
 	t.noteUnits()

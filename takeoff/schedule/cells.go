@@ -158,6 +158,9 @@ var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|gr
 func (t *table) translate(s *spec, cell string) string {
 	c := s.to()
 	if w, ok := t.lex.Exact(c, cell); ok {
+		if headings.Squash(w) == headings.Squash(cell) {
+			return cell
+		}
 		return w
 	}
 	if c != takeoff.Kind {

@@ -48,6 +48,23 @@ type Column struct {
 	Hidden bool
 }
 
+// Map makes a map that reads a schedule as it was read, to be edited.
+func (info *Info) Map() *mapping.Map {
+	m := &mapping.Map{}
+	for _, s := range info.Sheets {
+		x := mapping.Sheet{Name: s.Name, HeadingRows: s.Headings, Skip: len(s.Headings) == 0}
+		for _, c := range s.Columns {
+			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit}
+			if len(s.Headings) == 1 && s.Headings[0] == 0 {
+				y.Heading = ""
+			}
+			x.Columns = append(x.Columns, y)
+		}
+		m.Sheets = append(m.Sheets, x)
+	}
+	return m
+}
+
 // Sheet says how a sheet of a schedule was understood.
 type Sheet struct {
 	Name     string
@@ -56,12 +73,19 @@ type Sheet struct {
 	Columns  []Column
 	Classes  [NumRowClasses]Rows
 
+	// Kept are the rows that the others are read by: what stands above the
+	// headings, headings, units and sub-headings.
+	Kept []int
+
 	hidden []bool // columns
 }
 
 // class counts a row.
 func (s *Sheet) class(c RowClass, number int, cells []string) {
 	x := &s.Classes[c]
+	if c == TitleRow || c == HeadingRow || c == UnitRow || c == SubHeadingRow {
+		s.Kept = append(s.Kept, number)
+	}
 	if x.Count++; x.Count == 1 {
 		x.First = number
 		x.Text = shorten(strings.Join(slices.DeleteFunc(strings.Split(strings.Join(cells, "\x00"), "\x00"), func(s string) bool { return trim(s) == "" }), " | "))
@@ -75,6 +99,17 @@ func (s *Sheet) columns(t *table, rows []int) {
 		return
 	}
 	s.Headings = rows
+	s.refresh(t)
+	for i, row := range rows {
+		if row > 0 {
+			s.class(HeadingRow, row, t.heads[i])
+		}
+	}
+}
+
+// refresh takes over the columns as they are read now.
+func (s *Sheet) refresh(t *table) {
+	s.Columns = nil
 	for i := range t.specs {
 		p := &t.specs[i]
 		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Hidden: i < len(s.hidden) && s.hidden[i]}
@@ -88,11 +123,6 @@ func (s *Sheet) columns(t *table, rows []int) {
 	}
 	for n := len(s.Columns); n > 0 && s.Columns[n-1].Typed == ""; n-- {
 		s.Columns = s.Columns[:n-1]
-	}
-	for i, row := range rows {
-		if row > 0 {
-			s.class(HeadingRow, row, t.heads[i])
-		}
 	}
 }
 
