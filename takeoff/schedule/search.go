@@ -12,14 +12,20 @@ import (
 
 // search is how far the heading row was looked for.
 type search struct {
-	above  []int    // rows above the heading row
-	first  string   // the first of them, as text
-	texts  []string // all of them
+	above  []int  // rows above the heading row
+	first  string // the first of them, as text
+	texts  []titleText
 	last   []string // the cells of the row before, where it may be the upper of two heading rows
 	lastAt int
 	held   []string // a heading row whose lower row may follow
 	heldAt int
 	failed bool // looked long enough
+}
+
+// titleText is a row above the headings as text.
+type titleText struct {
+	row  int
+	text string
 }
 
 // find takes a row while the headings aren't known. done is false where the row
@@ -92,7 +98,7 @@ func (t *table) passOver(number int, cells []string) {
 	if f.above = append(f.above, number); f.first == "" {
 		f.first = shorten(text)
 	}
-	f.texts = append(f.texts, text)
+	f.texts = append(f.texts, titleText{number, text})
 	if len(cells) <= maxColumns {
 		f.last, f.lastAt = slices.Clone(cells), number
 	}

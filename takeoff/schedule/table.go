@@ -165,7 +165,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	if s.Verdict == headings.Sizes {
 		t.pending = append(t.pending, sizeCell{s, cell})
-		return unicode.IsLetter(rune(cell[0]))
+		return wordy(cell)
 	}
 	c := s.to()
 	if s.Measure == takeoff.Text {
@@ -187,7 +187,12 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	}
 	r.Text[c] = cell
 	t.fault(r, s, cell, trouble)
-	return unicode.IsLetter(rune(cell[0]))
+	return wordy(cell)
+}
+
+// wordy reports a cell that starts like a word, or like a unit in brackets.
+func wordy(cell string) bool {
+	return unicode.IsLetter(rune(cell[0])) || cell[0] == '(' || cell[0] == '['
 }
 
 // spreads reports columns whose cell counts for all rows that it is merged

@@ -14,14 +14,14 @@ import (
 // leave such columns unusable: nothing says which unit is theirs.
 func (t *table) sheetUnits() {
 	var u quantity.Unit
-	said, doubt := "", false
-	for _, text := range t.search.texts {
-		x, says := statedUnit(t.lex, text)
+	said, doubt, row := "", false, 0
+	for _, title := range t.search.texts {
+		x, says := statedUnit(t.lex, title.text)
 		if !says {
 			continue
 		}
 		doubt = doubt || x.Name == "" || said != "" && x != u
-		u, said = x, shorten(text)
+		u, said, row = x, shorten(title.text), title.row
 	}
 	if said == "" {
 		return
@@ -42,7 +42,9 @@ func (t *table) sheetUnits() {
 	}
 	switch {
 	case doubt && len(names) > 0:
-		t.info.Faults = append(t.info.Faults, t.place.Fault("", said, "one unit for all sizes, or one in each heading",
+		p := t.place
+		p.Row = row
+		t.info.Faults = append(t.info.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
 			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
 	case len(names) > 0:
 		t.note("'%s' above the headings gives the unit of %s", said, strings.Join(names, ", "))

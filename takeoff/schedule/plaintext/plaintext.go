@@ -252,7 +252,8 @@ func decimalAt(data []byte, at int) bool {
 	part := figures(data[at+1:])
 	end := at + 1 + part
 	edge := func(i int) bool { return i < 0 || i >= len(data) || bytes.IndexByte([]byte("\"\t\n\r|"), data[i]) >= 0 }
-	return from < at && part > 0 && part != 3 && edge(from-1) && edge(end)
+	unit := func(i int) bool { return i < len(data) && (data[i] == ' ' || data[i] == 'm' || data[i] == 'c') }
+	return from < at && part > 0 && part != 3 && edge(from-1) && (edge(end) || unit(end))
 }
 
 // figures is how many figures data begins with.

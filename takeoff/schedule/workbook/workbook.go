@@ -45,7 +45,7 @@ type File struct {
 // for decimals, so that 1.500 in a text may be 1500.
 func (w *File) CommaDecimals() bool { return w.comma }
 
-var commaNumber = regexp.MustCompile(`^\d+,(?:\d{1,2}|\d{4,})$`)
+var commaNumber = regexp.MustCompile(`^\d+,(?:\d{1,2}|\d{4,})\s*(?:[a-zA-Z²"]+)?$`)
 
 // listen looks for a comma for decimals in a text.
 func (w *File) listen(text string) {
