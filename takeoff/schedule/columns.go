@@ -32,6 +32,9 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
 	}
+	for _, h := range hs {
+		t.commaFile = t.commaFile || strings.HasSuffix(h.Typed, CommaMark)
+	}
 	t.specs = make([]spec, len(hs))
 	for i, h := range hs {
 		t.specs[i].set(t, h)
@@ -44,6 +47,10 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.look.columns(t, rows)
 	return nil
 }
+
+// CommaMark at the end of a heading says that decimals are written with a comma,
+// in a file whose few rows don't show it.
+const CommaMark = "(decimals with a comma)"
 
 // set makes the column what its heading says.
 func (s *spec) set(t *table, h headings.Heading) {

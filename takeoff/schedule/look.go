@@ -46,6 +46,7 @@ type Column struct {
 	Unit   string // of cells that give none
 	Why    string // where the unit is from, or why the column isn't used
 	Hidden bool
+	Spread bool // a cell merged down counts for all its rows
 }
 
 // Map makes a map that reads a schedule as it was read, to be edited.
@@ -115,6 +116,7 @@ func (s *Sheet) refresh(t *table) {
 		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Hidden: i < len(s.hidden) && s.hidden[i]}
 		if p.used {
 			c.Reads = reads(p)
+			c.Spread = p.Verdict == headings.Known && spreads(p.to())
 			c.Unit, c.Why = unitWhy(t, p)
 		} else {
 			c.Why = whyNot(p)

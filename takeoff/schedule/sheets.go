@@ -65,10 +65,7 @@ func (info *Info) readText(data []byte, o *Options, lex *headings.Lexicon, each 
 	t := info.begin("", o, lex)
 	t.ragged, t.commaFile, t.suspect = true, form.CommaDecimals(data), plaintext.Controls(data)
 	info.Encoding, info.Separator = encoding, string(form.Separator)
-	info.Decimal = "point"
-	if t.commaFile && o.decimal() != '.' || o.decimal() == ',' {
-		info.Decimal = "comma"
-	}
+	info.Decimal = decimalWord(o, t.commaFile)
 	lines := form.Lines(data)
 	for {
 		number, cells, err := lines.Next()
@@ -93,6 +90,14 @@ func (info *Info) readText(data []byte, o *Options, lex *headings.Lexicon, each 
 	}
 	info.unmet(o, []string{""})
 	return nil
+}
+
+// decimalWord says how decimals are written.
+func decimalWord(o *Options, comma bool) string {
+	if comma && o.decimal() != '.' || o.decimal() == ',' {
+		return "comma"
+	}
+	return "point"
 }
 
 // end ends a sheet: what was counted is told.
@@ -124,6 +129,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		return fmt.Errorf("%s can't be read as a workbook: %w", info.File, err)
 	}
 	found, rows, first := false, 0, ""
+	info.Decimal = decimalWord(o, w.CommaDecimals())
 	var names []string
 	for _, s := range w.Sheets {
 		names = append(names, s.Name)
@@ -221,8 +227,9 @@ func (t *table) noteHiddenColumns() {
 }
 
 // Walk hands on the cells of every row of a schedule as they stand, sheet by
-// sheet. The cells are used again for the next row.
-func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string) error) error {
+// sheet. down are the columns whose cell is the lower part of one that is merged
+// down. The cells are used again for the next row.
+func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, down []int) error) error {
 	lex, err := o.lexicon()
 	if err != nil {
 		return err
@@ -239,7 +246,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 				return nil
 			}
 			if err == nil {
-				err = each("", number, cells)
+				err = each("", number, cells, nil)
 			}
 			if err != nil {
 				return err
@@ -258,7 +265,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 	return nil
 }
 
-func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string) error) error {
+func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, down []int) error) error {
 	r, err := w.Rows(s)
 	if err != nil {
 		return err
@@ -270,7 +277,7 @@ func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, numbe
 			return nil
 		}
 		if err == nil {
-			err = each(s.Name, r.Number, r.Cells)
+			err = each(s.Name, r.Number, r.Cells, r.Down)
 		}
 		if err != nil {
 			return err

@@ -93,6 +93,7 @@ type layout struct {
 	columns int          // of the headings
 	earlier []int        // columns that an earlier file of refused rows added
 	kept    map[int]bool // rows that the others are read by
+	spread  []bool       // columns whose merged cells count for all their rows
 	last    int          // row of the headings, the lower where there are two
 }
 
@@ -105,12 +106,28 @@ func layoutOf(s *schedule.Sheet) *layout {
 		l.last = s.Headings[n-1]
 	}
 	for i, c := range s.Columns {
-		if c.Typed == Where || c.Typed == Why {
+		l.spread = append(l.spread, c.Spread)
+		if c.Typed == Where || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
 			l.earlier = append(l.earlier, i)
 		}
 	}
 	l.columns = len(s.Columns) - len(l.earlier)
 	return l
+}
+
+// unmerged leaves out what a cell merged down says in columns where that doesn't
+// count for the row.
+func (l *layout) unmerged(cells []string, down []int) []string {
+	if len(down) == 0 {
+		return cells
+	}
+	out := slices.Clone(cells)
+	for _, i := range down {
+		if i >= len(l.spread) || !l.spread[i] {
+			out[i] = ""
+		}
+	}
+	return out
 }
 
 // row puts what is added behind the columns that have headings; cells beyond
@@ -139,7 +156,11 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 		layouts[s.Name] = layoutOf(s)
 	}
 	var out []grid
-	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string) error {
+	said := Why
+	if r.info.Decimal == "comma" {
+		said += " " + schedule.CommaMark
+	}
+	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, down []int) error {
 		p := place{sheet, number}
 		l := layouts[sheet]
 		_, refused := r.faults[p]
@@ -158,9 +179,9 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 		case refused:
 			where, why = r.reasons(p)
 		case number == l.last:
-			where, why = Where, Why
+			where, why = Where, said
 		}
-		g.rows = append(g.rows, l.row(cells, where, why))
+		g.rows = append(g.rows, l.row(l.unmerged(cells, down), where, why))
 		return nil
 	})
 	return out, err
