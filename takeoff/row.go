@@ -83,4 +83,18 @@ type Schedule struct {
 	RowsUsed     int    `json:"rows_used"`
 	RowsExcluded int    `json:"rows_excluded"`
 	RowsRefused  int    `json:"rows_refused"`
+
+	TotalRows []TotalRow `json:"-"` // they count as excluded
+	RowsLeft  int        `json:"-"` // hidden rows left out; they too
+}
+
+// TotalRow is a row of a schedule that sums up others. It is no piece.
+type TotalRow struct {
+	At       Place
+	Label    string
+	Before   int     // rows of the file handed on before it
+	Since    [3]int  // rows handed on before the last total, the last sub-heading, and its sheet
+	Area     float64 // m2; see AreaText
+	AreaText string  // as typed; empty: it gives none
+	Quantity int     // 0: it gives none
 }

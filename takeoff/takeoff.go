@@ -85,6 +85,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.noteOverlaps()
 	t.takeOffOpenings()
 	t.sum()
+	t.reconcile()
 	t.sortFaults()
 	t.byTag, t.double, t.series = nil, nil, nil
 }

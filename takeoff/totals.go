@@ -34,7 +34,7 @@ type Totals struct {
 // sum adds the items up in the file's order and counts what became of the rows.
 func (t *Takeoff) sum() {
 	s := &t.Schedule
-	s.RowsUsed, s.RowsExcluded, s.RowsRefused = 0, 0, 0
+	s.RowsUsed, s.RowsExcluded, s.RowsRefused = 0, len(s.TotalRows)+s.RowsLeft, 0
 	system, level, shape, size := parts{}, parts{}, parts{}, parts{}
 	t.Totals = Totals{}
 	var area, exact, joints Sum

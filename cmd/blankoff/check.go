@@ -182,7 +182,7 @@ func runCheck(path string, o checkOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure, s.progress)
+	t, err := readTakeoff(path, &o.measure, s.progress)
 	if err != nil {
 		return err
 	}

@@ -88,7 +88,7 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 			return nil, err
 		}
 		options.PieceLength = pieceLength
-		return measured(path, options, s.progress)
+		return measured(path, &o.measure.door, options, s.progress)
 	}
 	list, err := whatif.Run(base, a)
 	if err != nil {

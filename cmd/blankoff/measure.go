@@ -19,11 +19,13 @@ type measureOptions struct {
 	basis              string
 	sheet, pieceLength float64
 	units              string
+	door               doorOptions
 }
 
 func (o *measureOptions) flags(c *cobra.Command) {
 	f := c.Flags()
 	unitsFlag(c, &o.units)
+	o.door.readFlags(c)
 	f.StringVar(&o.basis, "basis", "exact", "rule by which area is measured: "+basisNames()+", or a `FILE` of your own (TOML)")
 	f.Float64Var(&o.sheet, "sheet", 0, "sheet thickness to add to every size across, `MM`")
 	f.Float64Var(&o.pieceLength, "piece-length", 0, "length into which straights are made, `M` (default 1.5 rectangular, 3 circular and flat-oval)")
@@ -51,6 +53,9 @@ func (o *measureOptions) settle() (takeoff.Options, error) {
 		return takeoff.Options{}, err
 	}
 	options := takeoff.Options{PieceLength: o.pieceLength, Basis: b, Sheet: o.sheet / 1000, Written: report.Written(u)}
+	if err := o.door.settle(); err != nil {
+		return takeoff.Options{}, err
+	}
 	if wrong := options.Check(); wrong != "" {
 		return takeoff.Options{}, misuse{fmt.Errorf("%s", wrong)}
 	}

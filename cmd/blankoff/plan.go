@@ -113,7 +113,7 @@ func runPlan(path string, o *planOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure, s.progress)
+	t, err := readTakeoff(path, &o.measure, s.progress)
 	if err != nil {
 		return err
 	}
@@ -128,9 +128,18 @@ func runPlan(path string, o *planOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	input := append([]string{path, o.job, o.cuts, o.keep, o.measure.basis}, o.rigs...)
+	input := append(append([]string{path, o.job, o.cuts, o.keep, o.measure.basis}, o.rigs...), o.measure.door.inputs()...)
+	if err := o.measure.door.writeRefused(path, t, s.talk); err != nil {
+		return err
+	}
 	if o.out != "" {
-		if err := writePack(o.out, input, s.told(planPack(v)), s.talk); err != nil {
+		pack := planPack(v)
+		if d, ok, err := o.measure.door.refusedDocument(path, t); err != nil {
+			return err
+		} else if ok {
+			pack = append(pack, d)
+		}
+		if err := writePack(o.out, input, s.told(pack), s.talk); err != nil {
 			return err
 		}
 	}

@@ -49,6 +49,7 @@ func (o *planOptions) flags(c *cobra.Command) {
 	f.Float64Var(&o.set.MaxArea, "max-area", 0, "no section larger than this, `M2`")
 	f.Float64Var(&o.set.Headroom, "headroom", o.set.Headroom, "how many times its limit a section may leak and still be read, an assumption to be replaced by your own")
 	o.measure.flags(c)
+	o.measure.door.refusedFlag(c)
 	f.BoolVar(&o.set.HoldBoth, "hold-both", false, "hold sections to the exact area as well as to the basis: the larger at the rig's upper end, the smaller at its lower end and for the limit")
 	f.StringVar(&o.set.SlipJoints, "slip-joints", o.set.SlipJoints, "open or bladder: they may be blanked; made-up: they can't")
 	f.StringVar(&o.set.PressureRule, "pressure-rule", "", "for rows without a test pressure: design, the highest usual step that their design_pa allows; or operating, the mean operating_pa of their system")

@@ -73,7 +73,7 @@ func runPrice(path string, o *priceOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure, s.progress)
+	t, err := readTakeoff(path, &o.measure, s.progress)
 	if err != nil {
 		return err
 	}

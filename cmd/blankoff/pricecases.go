@@ -83,7 +83,7 @@ func (o *priceOptions) base(path string, set planner.Settings, s *screen) whatif
 			return nil, err
 		}
 		options.PieceLength = pieceLength
-		return measured(path, options, s.progress)
+		return measured(path, &o.measure.door, options, s.progress)
 	}}
 }
 

@@ -16,27 +16,26 @@ import (
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
-	"blankoff/takeoff/schedule"
 )
 
 // readTakeoff reads and measures a schedule.
-func readTakeoff(path string, o measureOptions, on *progress) (*takeoff.Takeoff, error) {
+func readTakeoff(path string, o *measureOptions, on *progress) (*takeoff.Takeoff, error) {
 	options, err := o.settle()
 	if err != nil {
 		return nil, err
 	}
-	return measured(path, options, on)
+	return measured(path, &o.door, options, on)
 }
 
 // manyRows is the number of rows from which memory is spared.
 const manyRows = 200_000
 
 // measured reads and measures a schedule with settled options.
-func measured(path string, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
+func measured(path string, door *doorOptions, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
 	rows := 0
-	info, err := schedule.Read(path, func(r *takeoff.Row) error {
+	info, err := door.set.Read(path, func(r *takeoff.Row) error {
 		if rows++; rows == 1 && r.Most > manyRows {
 			debug.SetGCPercent(50) // of a large schedule nearly all is kept: less room beside it
 		}
@@ -50,6 +49,7 @@ func measured(path string, options takeoff.Options, on *progress) (*takeoff.Take
 		return nil, err
 	}
 	on.say("measuring")
+	door.info = info
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t, nil
 }

@@ -97,7 +97,7 @@ fit the rig's measuring range for the chosen tightness class.
 	})
 	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")
 	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newCheck(), newPrice(), newWindow(), newKinds(), newTemplate())
+	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newCheck(), newPrice(), newWindow(), newKinds(), newTemplate(), newInspect())
 	return root
 }
 

@@ -26,7 +26,7 @@ func newTakeoff() *cobra.Command {
 	c := &cobra.Command{
 		Use:   "takeoff SCHEDULE",
 		Short: "Work out the outside surface area of every piece of a schedule",
-		Long: `takeoff reads a schedule (CSV, TSV or XLSX) and works out the exact outside
+		Long: `takeoff reads a schedule (CSV, TSV, XLSX or ODS) and works out the exact outside
 surface area of every row, with the working in figures, and the totals by
 system, level, shape and size.
 
@@ -42,6 +42,7 @@ system, level, shape and size.
 	}
 	f := c.Flags()
 	o.measure.flags(c)
+	o.measure.door.refusedFlag(c)
 	f.BoolVar(&o.totals, "totals", false, "totals only, no list of items")
 	f.StringVar(&o.format, "format", "", "table, csv or json (default: by the ending of -o, else table)")
 	f.StringVarP(&o.out, "out", "o", "", "write to `FILE` instead of the screen")
@@ -60,7 +61,7 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure, s.progress)
+	t, err := readTakeoff(path, &o.measure, s.progress)
 	if err != nil {
 		return err
 	}
@@ -68,7 +69,10 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err := text.Faults(s.faults, v.Faults); err != nil {
 		return err
 	}
-	if t.Schedule.RowsUsed+t.Schedule.RowsExcluded == 0 {
+	if err := o.measure.door.writeRefused(path, t, s.talk); err != nil {
+		return err
+	}
+	if t.Schedule.RowsUsed+t.Schedule.RowsExcluded-len(t.Schedule.TotalRows)-t.Schedule.RowsLeft == 0 {
 		return errors.New("no row could be used; the faults above say what to mend")
 	}
 	write := map[string]func(io.Writer) error{
@@ -79,7 +83,7 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 		"json": func(w io.Writer) error { return jsonout.Write(w, v) },
 	}[o.format]
 	s.done()
-	if err := writeTo(o.out, []string{path, o.measure.basis}, s.answer, s.talk, write); err != nil {
+	if err := writeTo(o.out, append(o.measure.door.inputs(), path, o.measure.basis), s.answer, s.talk, write); err != nil {
 		return err
 	}
 	if len(v.Faults) > 0 {

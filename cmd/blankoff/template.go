@@ -9,7 +9,7 @@ import (
 
 	"github.com/spf13/cobra"
 
-	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/template"
 )
 
 func newTemplate() *cobra.Command {
@@ -35,7 +35,7 @@ that have one, a few example rows to delete, and a sheet of instructions.
 			}
 			s := screenOf(c)
 			defer s.done()
-			err := writeFile(out, nil, func(w io.Writer) error { return schedule.WriteTemplate(w) })
+			err := writeFile(out, nil, func(w io.Writer) error { return template.Write(w) })
 			if err == nil {
 				fmt.Fprintf(s.talk, "wrote %s; fill it in and run: blankoff takeoff %s\n", out, out)
 			}

@@ -94,6 +94,8 @@ func sameFromBoth(t *testing.T, table [][]any) {
 		bookInfo.Notes[i] = strings.TrimPrefix(n, "sheet 'Sheet1': ")
 	}
 	bookInfo.SHA256 = textInfo.SHA256
+	bookInfo.Encoding, bookInfo.Separator, bookInfo.Decimal = textInfo.Encoding, textInfo.Separator, textInfo.Decimal
+	bookInfo.Sheets[0].Name = ""
 	if !reflect.DeepEqual(textInfo, bookInfo) {
 		t.Fatalf("text %+v\nbook %+v\n%v", textInfo, bookInfo, table)
 	}

@@ -1,5 +1,5 @@
 // Package schedule is the door of the program: it reads a duct schedule from a
-// text file (commas, semicolons or tabs) or an XLSX workbook and hands on its
+// text file (commas, semicolons or tabs) or an XLSX or ODS workbook and hands on its
 // rows, with every number in the program's units.
 //
 // Headings are known by meaning, not by spelling: case, spaces, punctuation
@@ -22,13 +22,44 @@ import (
 	"unicode"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
 )
 
 // Info says what was found in a schedule besides its rows.
 type Info struct {
-	takeoff.Schedule                 // File, SHA256 and RowsRead are set
+	takeoff.Schedule                 // File, SHA256, RowsRead, TotalRows and RowsLeft are set
 	Faults           []takeoff.Fault // faults of the file and its headings, not of rows
 	Notes            []string        // what was decided or left out, for the reader
+	Encoding         string          // of a text file
+	Separator        string          // of its cells
+	Decimal          string          // comma or point
+	Sheets           []*Sheet        // how each was understood; a text file is one
+
+	handed int // rows handed on
+}
+
+// Options say how to read. The zero value finds everything out by itself.
+type Options struct {
+	Words      *headings.Lexicon // nil: those that come with the program
+	Map        *mapping.Map      // nil: none
+	SkipHidden bool              // leave hidden rows and sheets out
+}
+
+// decimal is the sign for decimals that the map gives, or 0.
+func (o *Options) decimal() byte {
+	if o.Map == nil {
+		return 0
+	}
+	return map[string]byte{"comma": ',', "point": '.'}[o.Map.Decimal]
+}
+
+// lexicon gives the words to read by.
+func (o *Options) lexicon() (*headings.Lexicon, error) {
+	if o.Words != nil {
+		return o.Words, nil
+	}
+	return headings.BuiltIn()
 }
 
 // maxFile is the largest file that is read, in bytes.
@@ -42,22 +73,35 @@ const maxFile = 1 << 30
 // heading row), or is the one that each returned. Everything else that is wrong
 // is a fault in Info or in a row.
 func Read(path string, each func(*takeoff.Row) error) (Info, error) {
-	name := filepath.Base(path)
+	return Options{}.Read(path, each)
+}
+
+// Read is Read with options.
+func (o Options) Read(path string, each func(*takeoff.Row) error) (Info, error) {
+	data, err := Load(path)
+	if err != nil {
+		return Info{}, err
+	}
+	return o.ReadFrom(filepath.Base(path), data, each)
+}
+
+// Load reads the file path whole. The error says why it can't be read.
+func Load(path string) ([]byte, error) {
 	st, err := os.Stat(path)
 	if err == nil && st.IsDir() {
-		return Info{}, fmt.Errorf("%s is a folder; name a schedule file (CSV or XLSX)", path)
+		return nil, fmt.Errorf("%s is a folder; name a schedule file (CSV, XLSX or ODS)", path)
 	}
 	if err == nil && st.Size() > maxFile {
-		return Info{}, fmt.Errorf("%s is larger than %d MiB; split the schedule", path, maxFile>>20)
+		return nil, fmt.Errorf("%s is larger than %d MiB; split the schedule", path, maxFile>>20)
 	}
 	var data []byte
 	if err == nil {
 		data, err = os.ReadFile(path)
 	}
 	if err != nil {
-		return Info{}, fmt.Errorf("can't read %s: %w", path, cause(err))
+		return nil, fmt.Errorf("can't read %s: %w", path, cause(err))
 	}
-	return ReadFrom(name, data, each)
+	return data, nil
 }
 
 // cause is what went wrong with a file, without its name.
@@ -78,13 +122,18 @@ func fingerprint(data []byte) string {
 // ReadFrom reads a schedule that is in memory; name is the file's name in
 // faults. The content decides the format, not the name.
 func ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, error) {
+	return Options{}.ReadFrom(name, data, each)
+}
+
+// ReadFrom is ReadFrom with options.
+func (o Options) ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, error) {
 	info := Info{}
 	info.File = name
 	sum := make(chan string, 1)
 	go func() {
 		sum <- fingerprint(data)
 	}()
-	err := info.read(data, each)
+	err := info.read(data, &o, each)
 	info.SHA256 = <-sum
 	if err == nil && info.RowsRead == 0 {
 		err = fmt.Errorf("%s has headings but no rows under them; fill in a row for each piece", name)
@@ -100,16 +149,31 @@ var foreign = []struct{ magic, what string }{
 	{"\x1f\x8b", "a compressed file; unpack it first"},
 }
 
-func (info *Info) read(data []byte, each func(*takeoff.Row) error) error {
+func (info *Info) read(data []byte, o *Options, each func(*takeoff.Row) error) error {
+	if err := strange(info.File, data); err != nil {
+		return err
+	}
+	lex, err := o.lexicon()
+	if err != nil {
+		return err
+	}
+	if bytes.HasPrefix(data, []byte(zipped)) {
+		return info.readWorkbook(data, o, lex, each)
+	}
+	return info.readText(data, o, lex, each)
+}
+
+// zipped is what a workbook begins with.
+const zipped = "PK\x03\x04"
+
+// strange refuses files that are taken for schedules.
+func strange(name string, data []byte) error {
 	for _, f := range foreign {
 		if bytes.HasPrefix(data, []byte(f.magic)) {
-			return fmt.Errorf("%s is %s", info.File, f.what)
+			return fmt.Errorf("%s is %s", name, f.what)
 		}
 	}
-	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
-		return info.readWorkbook(data, each)
-	}
-	return info.readText(data, each)
+	return nil
 }
 
 // note adds a note once.

@@ -1,36 +1,161 @@
 package schedule
 
 import (
+	"bytes"
 	"fmt"
 	"io"
+	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/workbook"
 )
 
+// begin starts a sheet.
+func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
+	t := &table{info: info, opt: o, lex: lex, place: takeoff.Place{File: info.File, Sheet: name}, look: &Sheet{Name: name}}
+	t.since = [3]int{info.handed, info.handed, info.handed}
+	info.Sheets = append(info.Sheets, t.look)
+	return t
+}
+
+// openText decodes a text file and finds out how it is written.
+func openText(name string, data []byte, lex *headings.Lexicon) (out []byte, form plaintext.Form, encoding, note string, err error) {
+	data, encoding, note, err = plaintext.Decode(data)
+	if err != nil {
+		return nil, form, "", "", fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", name, err)
+	}
+	if len(bytes.TrimSpace(data)) == 0 {
+		return nil, form, "", "", fmt.Errorf("%s is empty; `blankoff template -o FILE.xlsx` writes a workbook to fill in", name)
+	}
+	if bytes.IndexByte(data, '\n') < 0 {
+		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
+	}
+	form = plaintext.FormOf(data, maxSearch, func() func(int, []string) int {
+		t := &table{lex: lex}
+		return t.trial
+	})
+	return data, form, encoding, note, nil
+}
+
+// trial scores a row as the heading row, by itself or below the row before.
+func (t *table) trial(_ int, cells []string) int {
+	if len(cells) < 2 {
+		return 0
+	}
+	best := score(t.readCells(cells))
+	if last := t.search.last; last != nil && !counted(cells) {
+		best = max(best, score(t.joinRows(last, cells)))
+	}
+	t.search.last = append(t.search.last[:0:0], cells...)
+	return best
+}
+
+// readText reads a text file: every line goes to the table.
+func (info *Info) readText(data []byte, o *Options, lex *headings.Lexicon, each func(*takeoff.Row) error) error {
+	data, form, encoding, note, err := openText(info.File, data, lex)
+	if err != nil {
+		return err
+	}
+	if note != "" {
+		info.note("%s", note)
+	}
+	t := info.begin("", o, lex)
+	t.ragged, t.commaFile, t.suspect = true, form.CommaDecimals(data), plaintext.Controls(data)
+	t.most = bytes.Count(data, []byte{10})
+	info.Encoding, info.Separator = encoding, string(form.Separator)
+	info.Decimal = decimalWord(o, t.commaFile)
+	lines := form.Lines(data)
+	for {
+		number, cells, err := lines.Next()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return fmt.Errorf("%s, row %d: %w", info.File, number, err)
+		}
+		if err := t.offer(number, cells, lines.Broken(), nil, each); err != nil {
+			return err
+		}
+		if t.search.failed {
+			break
+		}
+	}
+	if err := t.end(); err != nil {
+		return err
+	}
+	if t.specs == nil {
+		return noHeadingRow(t.place.String(), len(t.search.above), t.search.first)
+	}
+	info.unmet(o, []string{""})
+	return nil
+}
+
+// decimalWord says how decimals are written.
+func decimalWord(o *Options, comma bool) string {
+	if comma && o.decimal() != '.' || o.decimal() == ',' {
+		return "comma"
+	}
+	return "point"
+}
+
+// end ends a sheet: what was counted is told.
+func (t *table) end() error {
+	err := t.flush()
+	t.noteCounts()
+	return err
+}
+
+// unmet finds fault with sheets that the map names and the file hasn't got.
+func (info *Info) unmet(o *Options, sheets []string) {
+	for _, name := range o.Map.Unmet(sheets) {
+		p := takeoff.Place{File: info.File, Sheet: name}
+		info.Faults = append(info.Faults, p.Fault("", name, "a sheet that the map names", fmt.Sprintf("the map names sheet '%s', which isn't there; mend the map", name)))
+	}
+}
+
+// noHeadingRow is the error of a file without a heading row.
+func noHeadingRow(where string, rows int, first string) error {
+	return fmt.Errorf("%s has no heading row in its first %d rows (the first reads '%s'); "+
+		"a heading row names kind or a size (width_mm, height_mm, diameter_mm, length_mm) and at least one more column, as tag or quantity; "+
+		"`blankoff template -o FILE.xlsx` writes a workbook with all headings, and a map file (--map) says where they are", where, rows, first)
+}
+
 // readWorkbook reads every sheet that has a heading row.
-func (info *Info) readWorkbook(data []byte, each func(*takeoff.Row) error) error {
+func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, each func(*takeoff.Row) error) error {
 	w, err := workbook.Open(data)
 	if err != nil {
 		return fmt.Errorf("%s can't be read as a workbook: %w", info.File, err)
 	}
 	found, rows, first := false, 0, ""
+	info.Decimal = decimalWord(o, w.CommaDecimals())
+	var names []string
 	for _, s := range w.Sheets {
-		t := &table{info: info, place: takeoff.Place{File: info.File, Sheet: s.Name}, suspect: true}
+		names = append(names, s.Name)
+		t := info.begin(s.Name, o, lex)
+		t.suspect, t.look.Hidden, t.commaFile = true, s.Hidden, w.CommaDecimals()
+		m := o.Map.For(s.Name)
+		if m != nil && m.Skip || o.SkipHidden && s.Hidden {
+			t.note("the sheet is left out, as was asked for")
+			continue
+		}
 		if err := t.readSheet(w, s, each); err != nil {
 			return err
 		}
 		switch {
-		case t.specs == nil && len(t.above) > 0:
+		case t.specs == nil && len(t.search.above) > 0:
 			info.note("sheet '%s' has no heading row and was passed over", s.Name)
-			if rows += len(t.above); first == "" {
-				first = t.first
+			if rows += len(t.search.above); first == "" {
+				first = t.search.first
 			}
 		case t.specs != nil && s.Hidden:
 			t.note("the sheet is hidden and was read all the same")
 		}
 		found = found || t.specs != nil
 	}
+	info.unmet(o, names)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -49,7 +174,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	}
 	defer r.Close()
 	var hidden []int
-	for !t.noHeading {
+	for !t.search.failed {
 		err := r.Next()
 		if err == io.EOF {
 			break
@@ -58,16 +183,105 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			t.place.Row = r.Number
 			return damaged(err)
 		}
-		before := t.rows
-		if err := t.offer(r.Number, r.Cells, "", each); err != nil {
+		t.look.hidden = r.HiddenColumns
+		if r.Hidden && t.opt.SkipHidden && t.specs != nil {
+			t.leave(r.Number, r.Cells)
+			continue
+		}
+		before := t.info.RowsRead
+		if err := t.offer(r.Number, r.Cells, "", r.Down, each); err != nil {
 			return err
 		}
-		if r.Hidden && t.rows > before {
+		if r.Hidden && t.info.RowsRead > before {
 			hidden = append(hidden, r.Number)
 		}
+	}
+	if err := t.end(); err != nil {
+		return err
 	}
 	if len(hidden) > 0 {
 		t.note("hidden and read all the same: %s", rowsWord(hidden))
 	}
+	t.noteHiddenColumns()
 	return nil
+}
+
+// leave leaves a hidden row out; it counts as read and excluded.
+func (t *table) leave(number int, cells []string) {
+	t.told.add("hidden rows left out, as was asked for", "", number)
+	t.look.class(HiddenRow, number, cells)
+	t.info.RowsRead++
+	t.info.RowsLeft++
+}
+
+// noteHiddenColumns says which hidden columns were read.
+func (t *table) noteHiddenColumns() {
+	var names []string
+	for i := range t.specs {
+		if i < len(t.look.hidden) && t.look.hidden[i] && t.specs[i].Typed != "" {
+			names = append(names, fmt.Sprintf("'%s' (%s)", t.specs[i].Typed, mapping.Letter(i)))
+		}
+	}
+	if len(names) > 0 {
+		t.note("hidden columns, read as the others: %s", strings.Join(names, ", "))
+	}
+}
+
+// Walk hands on the cells of every row of a schedule as they stand, sheet by
+// sheet. down are the columns whose cell is the lower part of one that is merged
+// down. The cells are used again for the next row.
+func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, down []int) error) error {
+	lex, err := o.lexicon()
+	if err != nil {
+		return err
+	}
+	if !bytes.HasPrefix(data, []byte(zipped)) {
+		data, form, _, _, err := openText(name, data, lex)
+		if err != nil {
+			return err
+		}
+		lines := form.Lines(data)
+		for {
+			number, cells, err := lines.Next()
+			if err == io.EOF {
+				return nil
+			}
+			if err == nil {
+				err = each("", number, cells, nil)
+			}
+			if err != nil {
+				return err
+			}
+		}
+	}
+	w, err := workbook.Open(data)
+	if err != nil {
+		return err
+	}
+	for _, s := range w.Sheets {
+		if err := walkSheet(w, s, each); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, down []int) error) error {
+	r, err := w.Rows(s)
+	if err != nil {
+		return err
+	}
+	defer r.Close()
+	for {
+		err := r.Next()
+		if err == io.EOF {
+			return nil
+		}
+		if err == nil {
+			err = each(s.Name, r.Number, r.Cells, r.Down)
+		}
+		if err != nil {
+			return err
+		}
+	}
 }

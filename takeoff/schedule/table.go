@@ -7,7 +7,10 @@ import (
 	"unicode"
 	"unicode/utf8"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 const (
@@ -18,50 +21,82 @@ const (
 
 // spec is how a column of the file is read.
 type spec struct {
-	heading
-	used      bool
-	measure   takeoff.Measure
-	max       float64 // in the program's unit
-	signed    bool    // may be negative
-	diameter  bool    // may carry a diameter sign
-	commaFile bool    // cells are parted by semicolons
+	headings.Heading
+	quantity.Column
+	used  bool
+	fixed bool              // by a map
+	words map[string]string // what its words stand for, as far as met
+	sized [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
+	last  struct{ from, to string }
+	count map[string]int // of words that stand for others
 }
+
+// to is the column of ours.
+func (s *spec) to() takeoff.Column { return s.Heading.Column }
 
 // table turns the rows of one sheet or text file into rows of a schedule. It
 // passes over what stands above the heading row, which it finds by itself.
 type table struct {
 	info      *Info
+	opt       *Options
+	lex       *headings.Lexicon
 	place     takeoff.Place // file and sheet
 	specs     []spec        // empty until the heading row is found
-	above     []int         // rows above the heading row
-	first     string        // the first of them, as text
-	fresh     bool          // no row of data since the headings
-	rows      int           // rows handed on
-	ragged    bool          // too many cells in a row is a fault
+	search    search
+	heads     [][]string // the cells of the heading rows
+	fresh     bool       // no row of data since the headings
+	rows      int        // rows handed on
+	ragged    bool       // too many cells in a row is a fault
 	commaFile bool
 	suspect   bool // there may be control characters
 	noHeading bool // looked long enough
 	most      int  // rows that the file may hold
 	stray     []bool
-	row       takeoff.Row
+	pending   []sizeCell
+	turn      struct { // an angle in the kind of the row
+		*spec
+		cell, angle string
+	}
+	loud   bool // the row has a kind that isn't known, or none
+	over   subheads
+	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
+	told   tally
+	stated quantity.Unit // by a line above the headings
+	fixing map[int]bool  // columns that a map fixes
+	look   *Sheet
+	row    takeoff.Row
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
-// wrong with the row as such, or empty.
-func (t *table) offer(number int, cells []string, broken string, each func(*takeoff.Row) error) error {
+// wrong with the row as such, or empty; down are the columns whose cell is the
+// lower part of one that is merged down.
+func (t *table) offer(number int, cells []string, broken string, down []int, each func(*takeoff.Row) error) error {
+	if t.opt.Map.Skips(t.place.Sheet, number) {
+		t.look.class(SkippedRow, number, cells)
+		return nil
+	}
 	if t.specs == nil {
-		return t.search(number, cells)
+		done, err := t.find(number, cells)
+		if done || err != nil {
+			return err
+		}
 	}
 	t.place.Row = number
 	r := &t.row
 	r.Reset(t.place)
 	r.Most = t.most
-	worded, empty := t.fill(r, cells)
+	worded, empty := t.fill(r, cells, down)
 	if empty && broken == "" {
 		return nil
 	}
-	if worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) {
+	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && t.aside(number, cells, r)) {
 		return nil
+	}
+	if len(t.pending) > 0 {
+		t.takeSizes(r)
+	}
+	if t.turn.angle != "" {
+		t.takeAngle(r)
 	}
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
@@ -70,15 +105,20 @@ func (t *table) offer(number int, cells []string, broken string, each func(*take
 		t.fresh = false
 		t.noteUnits()
 	}
+	t.over.apply(r)
 	t.rows++
 	t.info.RowsRead++
+	t.info.handed++
+	t.look.class(PieceRow, number, cells)
 	return each(r)
 }
 
 // fill reads the cells into r. worded reports a cell that should hold a number
 // and starts like a word; empty, that every cell is blank.
-func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
+func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
 	empty = true
+	t.pending, t.loud = t.pending[:0], true
+	t.turn.angle = ""
 	n := min(len(cells), len(t.specs))
 	for i, cell := range cells[:n] {
 		if cell == "" {
@@ -87,8 +127,14 @@ func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
 		if cell = trim(cell); cell == "" {
 			continue
 		}
-		empty = false
 		s := &t.specs[i]
+		if down != nil && slices.Contains(down, i) {
+			if !s.used || !spreads(s.to()) {
+				continue
+			}
+		} else {
+			empty = false
+		}
 		if !s.used {
 			t.unheaded(i, s)
 			continue
@@ -97,7 +143,7 @@ func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
 			if cell = unwrap(cell); cell == "" {
 				continue
 			}
-			if meansNothing(cell) && s.column != takeoff.Sign { // where - may be negative
+			if meansNothing(cell) && s.to() != takeoff.Sign { // where - may be negative
 				continue
 			}
 			if trouble := t.unfit(cell); trouble != "" {
@@ -105,16 +151,7 @@ func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
 				continue
 			}
 		}
-		r.Text[s.column] = cell
-		if s.measure == takeoff.Text {
-			continue
-		}
-		if v, trouble := s.number(cell); trouble == "" {
-			r.SetNumber(s.column, v)
-		} else {
-			t.fault(r, s, cell, trouble)
-			worded = worded || unicode.IsLetter(rune(cell[0]))
-		}
+		worded = t.take(r, s, cell) || worded
 	}
 	for i, cell := range cells[n:] {
 		if cell = trim(cell); cell != "" {
@@ -126,27 +163,63 @@ func (t *table) fill(r *takeoff.Row, cells []string) (worded, empty bool) {
 	return worded, empty
 }
 
+// take reads one cell of a column that is used. It reports a cell that should
+// hold a number and starts like a word.
+func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
+	if s.Verdict == headings.Sizes {
+		t.pending = append(t.pending, sizeCell{s, cell})
+		return wordy(cell)
+	}
+	c := s.to()
+	if s.Measure == takeoff.Text {
+		if s.words != nil {
+			cell = t.word(s, cell)
+		}
+		r.Text[c] = cell
+		return false
+	}
+	v, trouble := s.Number(cell)
+	switch {
+	case trouble == "":
+		r.Text[c] = cell
+		r.SetNumber(c, v)
+		return false
+	case s.sized[0] != 0 && quantity.Combined(cell):
+		t.pending = append(t.pending, sizeCell{s, cell})
+		return false
+	}
+	r.Text[c] = cell
+	t.fault(r, s, cell, trouble)
+	return wordy(cell)
+}
+
+// wordy reports a cell that starts like a word, or like a unit in brackets.
+func wordy(cell string) bool {
+	return unicode.IsLetter(rune(cell[0])) || cell[0] == '(' || cell[0] == '['
+}
+
+// spreads reports columns whose cell counts for all rows that it is merged
+// over: what is said of pieces, not what is counted or measured.
+func spreads(c takeoff.Column) bool {
+	switch c {
+	case takeoff.System, takeoff.Level, takeoff.PlaceOnSite, takeoff.Drawing, takeoff.Shape, takeoff.Scheme, takeoff.Class, takeoff.TestPa,
+		takeoff.DesignPa, takeoff.OperatingPa, takeoff.DuctClassPa, takeoff.Sign, takeoff.Scope, takeoff.Stage, takeoff.Ready, takeoff.Closed, takeoff.Group:
+		return true
+	}
+	return false
+}
+
 // fault puts a fault of a cell into its row.
 func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 	expected := "text"
-	if s.measure != takeoff.Text {
-		expected = s.expects()
+	switch {
+	case s.Verdict == headings.Sizes:
+		expected = "a size in " + s.Column.Unit.Name + ", as 600x400 or Ø315"
+	case s.Measure != takeoff.Text:
+		expected = s.Expects()
 	}
 	short := shorten(cell)
-	r.Refuse(s.column, t.place.Fault(s.typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
-}
-
-// expects says what a cell of the column should hold.
-func (s *spec) expects() string {
-	what := map[takeoff.Measure]string{takeoff.Lengths: "a length", takeoff.Areas: "an area",
-		takeoff.Degrees: "an angle", takeoff.Pressure: "a pressure", takeoff.Minutes: "a time"}[s.measure]
-	switch {
-	case s.measure == takeoff.Count:
-		return "a whole number"
-	case s.signed:
-		return what + " in " + s.unit.name
-	}
-	return what + " in " + s.unit.name + ", not negative"
+	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
 }
 
 // beyond deals with a cell to the right of the last heading.
@@ -162,7 +235,7 @@ func (t *table) beyond(r *takeoff.Row, i int, cell string) {
 
 // unheaded notes once that a column without a heading holds something.
 func (t *table) unheaded(i int, s *spec) {
-	if s.verdict != blank || i < len(t.stray) && t.stray[i] {
+	if s.Verdict != headings.Blank || i < len(t.stray) && t.stray[i] {
 		return
 	}
 	for len(t.stray) <= i {
@@ -181,58 +254,14 @@ func (t *table) note(format string, args ...any) {
 	t.info.note(format, args...)
 }
 
-// headingsAgain takes over headings that stand again further down, as on the
-// next page of a printed list.
-func (t *table) headingsAgain(number int, cells []string) bool {
-	for _, cell := range cells {
-		if cell = trim(cell); cell != "" && cell[0] >= '0' && cell[0] <= '9' {
-			return false
-		}
-	}
-	if isHeadingRow(cells) < 2 {
-		return false
-	}
-	same := true
-	for i, cell := range cells {
-		same = same && i < len(t.specs) && shorten(trim(cell)) == t.specs[i].typed
-	}
-	if same {
-		t.note("row %d repeats the headings", number)
-		return true
-	}
-	t.note("other headings start at row %d", number)
-	return t.setHeadings(number, cells) == nil
-}
-
-// unitRow takes the units from a row of units right below the headings.
-func (t *table) unitRow(number int, cells []string) bool {
-	if !t.fresh {
-		return false
-	}
-	found := make([]unit, len(t.specs))
-	for i, cell := range cells {
-		if cell = trim(cell); cell == "" || meansNothing(cell) {
-			continue
-		}
-		u, ok := unitOf(strings.Trim(cell, "()[]"))
-		if !ok || i >= len(t.specs) {
-			return false
-		}
-		s := t.specs[i]
-		if s.used && (u.measure != s.measure || s.said && u != s.unit) {
-			return false
-		}
-		found[i] = u
-	}
-	for i, u := range found {
-		if s := &t.specs[i]; s.used && u.num != 0 {
-			s.unit, s.said = u, true
-		}
-	}
-	t.note("row %d gives the units", number)
-	t.fresh = false
-	t.noteUnits()
-	return true
+// dims gives the columns of a whole cross-section.
+func dims(of headings.SizeOf) [3]takeoff.Column {
+	d := [...][3]fittings.Dim{
+		headings.OwnSize:    {fittings.Width, fittings.Height, fittings.Diameter},
+		headings.SecondSize: {fittings.Width2, fittings.Height2, fittings.Diameter2},
+		headings.BranchSize: {fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter},
+	}[of]
+	return [3]takeoff.Column{takeoff.DimColumn(d[0]), takeoff.DimColumn(d[1]), takeoff.DimColumn(d[2])}
 }
 
 // trim cuts outer white space.
@@ -241,43 +270,4 @@ func trim(s string) string {
 		return strings.TrimSpace(s)
 	}
 	return s
-}
-
-// odd reports a first byte that may start a cell that isn't text or a number.
-func odd(c byte) bool { return c == '#' || c == '=' || c == '-' || c == 0xe2 || c == 'n' || c == 'N' }
-
-// unwrap takes off the sign and quotes by which some programs keep a
-// spreadsheet from changing text: ="007".
-func unwrap(cell string) string {
-	inner, wrapped := strings.CutPrefix(cell, `="`)
-	if inner, closed := strings.CutSuffix(inner, `"`); wrapped && closed && !strings.Contains(inner, `"`) {
-		return trim(inner)
-	}
-	return cell
-}
-
-// meansNothing reports a cell that is filled in to say that it is empty.
-func meansNothing(cell string) bool {
-	return cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a")
-}
-
-var errorCells = []string{"#REF!", "#VALUE!", "#DIV/0!", "#N/A", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#GETTING_DATA", "#####"}
-
-// unfit says why a cell can't be used whatever its column.
-func (t *table) unfit(cell string) string {
-	switch {
-	case len(cell) > maxCell:
-		return "is too long for a cell; shorten it"
-	case cell[0] == '=':
-		return "is a formula without a result; open the file in a spreadsheet program and save it, or type the value"
-	case cell[0] == '#' && slices.ContainsFunc(errorCells, func(e string) bool { return strings.HasPrefix(cell, e) }):
-		return "is an error of the spreadsheet; mend the formula or type the value"
-	case t.suspect && strings.ContainsFunc(cell, unreadable):
-		return "holds a character that can't be read; type the cell anew"
-	}
-	return ""
-}
-
-func unreadable(r rune) bool {
-	return r == utf8.RuneError || unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
 }

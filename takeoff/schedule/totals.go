@@ -10,6 +10,9 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/plaintext"
+	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -30,7 +33,8 @@ type totalsRow struct {
 	by                  int // of the name
 	section             bool
 	area, flow, reading int // columns, -1 for none
-	areaSpec            spec
+	areaIn              quantity.Column
+	areaTyped           string
 	flowIn, readingIn   float64 // L/s in one of theirs
 	typed               []string
 }
@@ -74,27 +78,32 @@ func ReadTotals(path string) (*Totals, error) {
 
 // totalsText reads the rows of a text file.
 func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, bool)) error {
-	data, err := info.decode(data)
+	data, _, note, err := plaintext.Decode(data)
 	if err != nil {
 		return fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", info.File, err)
 	}
-	form := textForm{sep: ',', quotes: bytes.IndexByte(data, '"') >= 0}
-	first, _, _ := bytes.Cut(data, []byte("\n"))
-	for _, sep := range []rune{';', '\t', '|'} {
-		if bytes.ContainsRune(first, sep) {
-			form.sep = sep
-		}
+	if note != "" {
+		info.note("%s", note)
 	}
-	lines := form.lines(data)
+	form := plaintext.FormOf(data, maxSearch, func() func(int, []string) int {
+		return func(_ int, cells []string) int {
+			if totalsHeadings(cells, false) == nil {
+				return 0
+			}
+			return len(cells)
+		}
+	})
+	comma := form.CommaDecimals(data)
+	lines := form.Lines(data)
 	for {
-		number, cells, err := lines.next()
+		number, cells, err := lines.Next()
 		if err == io.EOF {
 			return nil
 		}
 		if err != nil {
 			return fmt.Errorf("%s, row %d: %w", info.File, number, err)
 		}
-		each(takeoff.Place{File: info.File, Row: number}, cells, form.sep == ';')
+		each(takeoff.Place{File: info.File, Row: number}, cells, comma)
 	}
 }
 
@@ -130,20 +139,28 @@ func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, b
 // totalsHeadings finds the columns in a heading row; nil where it isn't one.
 func totalsHeadings(cells []string, comma bool) *totalsRow {
 	t := &totalsRow{by: -1, area: -1, flow: -1, reading: -1, typed: slices.Clone(cells)}
+	lex, err := headings.BuiltIn()
+	if err != nil {
+		return nil
+	}
 	for i, cell := range cells {
-		words := strings.Join(tokens(cell), "")
-		h := readHeading(cell)
+		words := headings.Squash(cell)
+		h := lex.Read(cell)
 		switch {
 		case words == "section" || words == "testsection" || words == "sectionid":
 			t.by, t.section = i, true
-		case t.by < 0 && h.verdict == known && h.column == takeoff.System:
+		case t.by < 0 && h.Verdict == headings.Known && h.Column == takeoff.System:
 			t.by = i
-		case h.verdict == known && h.column == takeoff.StatedArea, t.area < 0 && words == "aream2":
-			if h.column != takeoff.StatedArea {
-				h = readHeading("stated_area_m2")
+		case h.Verdict == headings.Known && h.Column == takeoff.StatedArea, t.area < 0 && words == "aream2":
+			if h.Column != takeoff.StatedArea {
+				h = lex.Read("stated_area_m2")
 			}
-			t.area, t.areaSpec = i, spec{heading: h, used: true, measure: takeoff.Areas, max: largest(takeoff.Areas), commaFile: comma}
-			t.areaSpec.typed = cell
+			unit := h.Unit
+			if !h.Said {
+				unit = quantity.Default(takeoff.Areas)
+			}
+			t.area, t.areaTyped = i, cell
+			t.areaIn = quantity.Column{Unit: unit, Measure: takeoff.Areas, Max: quantity.Largest(takeoff.Areas), CommaFile: comma}
 		case flowUnits[words] > 0 && strings.HasPrefix(words, "flow"):
 			t.flow, t.flowIn = i, flowUnits[words]
 		case flowUnits[words] > 0:
@@ -171,13 +188,13 @@ func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
 	if s.Name == "" && s.Text == "" {
 		return
 	}
-	v, trouble := t.areaSpec.number(s.Text)
+	v, trouble := t.areaIn.Number(s.Text)
 	if s.Text == "" {
 		trouble = "is missing; write the area"
 	}
 	if trouble != "" {
 		short := shorten(s.Text)
-		out.Faults = append(out.Faults, at.Fault(t.areaSpec.typed, short, "an area in "+t.areaSpec.unit.name+", not negative", fmt.Sprintf("'%s' %s", short, trouble)))
+		out.Faults = append(out.Faults, at.Fault(t.areaTyped, short, "an area in "+t.areaIn.Unit.Name+", not negative", fmt.Sprintf("'%s' %s", short, trouble)))
 		return
 	}
 	s.Area = v
@@ -190,8 +207,8 @@ func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
 		if text == "" || meansNothing(text) {
 			continue
 		}
-		as := spec{measure: takeoff.Areas, max: 1e9, commaFile: t.areaSpec.commaFile, heading: heading{unit: squareM}}
-		q, trouble := as.number(text)
+		as := quantity.Column{Unit: quantity.Default(takeoff.Areas), Measure: takeoff.Areas, Max: 1e9, CommaFile: t.areaIn.CommaFile}
+		q, trouble := as.Number(text)
 		if trouble != "" {
 			out.Faults = append(out.Faults, at.Fault(t.typed[f.column], shorten(text), "a number, not negative", fmt.Sprintf("'%s' %s", shorten(text), trouble)))
 			continue

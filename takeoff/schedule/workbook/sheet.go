@@ -28,15 +28,23 @@ type Rows struct {
 	Number int      // of the row last read, from 1, as the sheet counts
 	Hidden bool     // the row is hidden
 	Cells  []string // used again for the next row; blank cells at the end are left out
+	Down   []int    // columns of Cells, from 0, that hold what a cell merged down from above says
 
-	book *File
-	part io.Closer
-	dec  *xml.Decoder
-	cell cell
+	HiddenColumns []bool // of the sheet, known with the first row
+
+	merged []merge
+	book   *File
+	part   io.Closer
+	dec    *xml.Decoder
+	cell   cell
+	ods    *odsRows // of an OpenDocument file
 }
 
 // Rows opens a sheet. Close the rows when done.
 func (w *File) Rows(s Sheet) (*Rows, error) {
+	if w.open {
+		return w.odsRows(s)
+	}
 	f := w.parts[s.part]
 	if f == nil {
 		return nil, errors.New("the sheet is missing from the file")
@@ -45,7 +53,12 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Rows{book: w, part: r, dec: xml.NewDecoder(r)}, nil
+	merged, err := mergedDown(f)
+	if err != nil {
+		r.Close()
+		return nil, err
+	}
+	return &Rows{book: w, part: r, dec: xml.NewDecoder(r), merged: merged}, nil
 }
 
 // Close ends the reading of the sheet.
@@ -54,6 +67,9 @@ func (sr *Rows) Close() error { return sr.part.Close() }
 // Next reads the next row that has a filled cell. io.EOF ends the sheet; any
 // other error says that it is damaged.
 func (sr *Rows) Next() error {
+	if sr.ods != nil {
+		return sr.nextODS()
+	}
 	for {
 		tok, err := sr.dec.Token()
 		if err == io.EOF {
@@ -70,7 +86,7 @@ func (sr *Rows) Next() error {
 		case xml.EndElement:
 			switch e.Name.Local {
 			case "row":
-				if len(sr.Cells) > 0 {
+				if sr.fillDown(); len(sr.Cells) > 0 {
 					return nil
 				}
 			case "sheetData":
@@ -85,6 +101,8 @@ func (sr *Rows) start(e xml.StartElement) error {
 	switch e.Name.Local {
 	case "row":
 		return sr.startRow(e)
+	case "col":
+		sr.hideColumns(e)
 	case "c":
 		if err := sr.readCell(e); err != nil {
 			return err

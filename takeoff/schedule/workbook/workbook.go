@@ -1,4 +1,5 @@
-// Package workbook reads the sheets of an XLSX file (ECMA-376) row by row.
+// Package workbook reads the sheets of an XLSX file (ECMA-376) or an ODS file
+// (OpenDocument 1.3) row by row.
 //
 // A sheet is never in memory as a whole. The types of cells and their number
 // formats are seen, so that a date, an error or a formula without a result
@@ -28,7 +29,7 @@ const (
 	maxPacking  = 200
 )
 
-// File is an XLSX file whose sheets can be read.
+// File is a workbook whose sheets can be read.
 type File struct {
 	Sheets []Sheet // in the order of the workbook
 
@@ -36,6 +37,19 @@ type File struct {
 	strings  []string
 	formats  []format // of cell styles
 	date1904 bool
+	open     bool // an OpenDocument file
+	comma    bool // some text is a number with a comma for decimals
+}
+
+// CommaDecimals reports whether the workbook holds numbers as text with a comma
+// for decimals, so that 1.500 in a text may be 1500.
+func (w *File) CommaDecimals() bool { return w.comma }
+
+var commaNumber = regexp.MustCompile(`^\d+,(?:\d{1,2}|\d{4,})\s*(?:[a-zA-Z²"]+)?$`)
+
+// listen looks for a comma for decimals in a text.
+func (w *File) listen(text string) {
+	w.comma = w.comma || len(text) < 20 && strings.IndexByte(text, ',') > 0 && commaNumber.MatchString(text)
 }
 
 // Sheet is a sheet of cells.
@@ -43,6 +57,7 @@ type Sheet struct {
 	Name   string
 	Hidden bool
 	part   string
+	index  int // among the sheets of an OpenDocument file
 }
 
 // Open reads all but the sheets themselves. It refuses a file that isn't a
@@ -63,7 +78,7 @@ func Open(data []byte) (*File, error) {
 		w.parts[strings.TrimPrefix(f.Name, "/")] = f
 	}
 	if w.parts["content.xml"] != nil {
-		return nil, errors.New("it is an OpenDocument file; save it as .xlsx or CSV")
+		return w, w.openDocument()
 	}
 	main := "xl/workbook.xml"
 	links, err := w.links("")
@@ -148,7 +163,7 @@ func (w *File) readMain(main string) error {
 	for _, s := range x.Sheets {
 		for _, l := range links {
 			if l.ID == s.ID && strings.HasSuffix(l.Type, "/worksheet") {
-				w.Sheets = append(w.Sheets, Sheet{s.Name, s.State == "hidden" || s.State == "veryHidden", l.part})
+				w.Sheets = append(w.Sheets, Sheet{Name: s.Name, Hidden: s.State == "hidden" || s.State == "veryHidden", part: l.part})
 			}
 		}
 	}
@@ -244,7 +259,9 @@ func (w *File) readStrings(part string) error {
 		if se, ok := tok.(xml.StartElement); ok && err == nil && se.Name.Local == "si" {
 			var x rich
 			err = dec.DecodeElement(&x, &se)
-			w.strings = append(w.strings, x.String())
+			text := x.String()
+			w.strings = append(w.strings, text)
+			w.listen(text)
 		}
 		if err != nil {
 			return fmt.Errorf("its text is damaged (%w); save it again", err)

@@ -1,0 +1,113 @@
+package main
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"path/filepath"
+	"strings"
+
+	"github.com/spf13/cobra"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule"
+	words "blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/refused"
+)
+
+// doorOptions are the flags of how a schedule is read, the same on every
+// command that reads one.
+type doorOptions struct {
+	mapFile, words string
+	skipHidden     bool
+	refused        string
+
+	set  schedule.Options
+	info schedule.Info // of the schedule last read
+}
+
+// readFlags puts the flags of reading on a command.
+func (o *doorOptions) readFlags(c *cobra.Command) {
+	f := c.Flags()
+	f.StringVar(&o.mapFile, "map", "", "map `FILE` (TOML) that fixes how columns, units and rows are read; blankoff inspect -o writes one")
+	f.StringVar(&o.words, "aliases", "", "words `FILE` (CSV: list, what they stand for, words) that adds to the words of schedules or replaces them")
+	f.BoolVar(&o.skipHidden, "skip-hidden", false, "leave hidden rows and sheets of a workbook out")
+}
+
+// refusedFlag puts the flag for refused rows on a command.
+func (o *doorOptions) refusedFlag(c *cobra.Command) {
+	c.Flags().StringVar(&o.refused, "refused", "", "write the refused rows to `FILE` (CSV or XLSX) in the layout of the schedule, with the reasons beside them, to mend and read again")
+}
+
+// settle reads the files that the flags name.
+func (o *doorOptions) settle() error {
+	o.set = schedule.Options{SkipHidden: o.skipHidden}
+	if ext := filepath.Ext(o.refused); o.refused != "" && !strings.EqualFold(ext, ".csv") && !strings.EqualFold(ext, ".tsv") && !strings.EqualFold(ext, ".xlsx") {
+		return misuse{hint{fmt.Errorf("--refused %q: the name says no form", o.refused), "give a name that ends in .csv or .xlsx"}}
+	}
+	if o.mapFile != "" {
+		f, err := os.Open(o.mapFile)
+		if err != nil {
+			return fmt.Errorf("map file %s: %w", o.mapFile, cause(err))
+		}
+		defer f.Close()
+		if o.set.Map, err = mapping.Read(o.mapFile, f); err != nil {
+			return err
+		}
+	}
+	if o.words == "" {
+		return nil
+	}
+	f, err := os.Open(o.words)
+	if err != nil {
+		return fmt.Errorf("words file %s: %w", o.words, cause(err))
+	}
+	defer f.Close()
+	all, err := words.BuiltIn()
+	if err == nil {
+		o.set.Words, err = all.With(o.words, f)
+	}
+	return err
+}
+
+// inputs are the files that the flags name.
+func (o *doorOptions) inputs() []string { return []string{o.mapFile, o.words} }
+
+// refusedDocument is the refused rows as a file of a pack, named by its form;
+// ok is false where there are none.
+func (o *doorOptions) refusedDocument(path string, t *takeoff.Takeoff) (d document, ok bool, err error) {
+	rows := refused.Of(t, &o.info, o.set)
+	if rows.Count() == 0 {
+		return document{}, false, nil
+	}
+	data, err := schedule.Load(path)
+	if err != nil {
+		return document{}, false, err
+	}
+	if rows.Workbook() {
+		return document{"refused.xlsx", func(w io.Writer) error { return rows.XLSX(w, data) }}, true, nil
+	}
+	return document{"refused.csv", func(w io.Writer) error { return rows.CSV(w, data) }}, true, nil
+}
+
+// writeRefused writes the refused rows where they were asked for.
+func (o *doorOptions) writeRefused(path string, t *takeoff.Takeoff, talk io.Writer) error {
+	if o.refused == "" {
+		return nil
+	}
+	rows := refused.Of(t, &o.info, o.set)
+	if rows.Count() == 0 {
+		fmt.Fprintf(talk, "no row was refused, so %s isn't written\n", o.refused)
+		return nil
+	}
+	data, err := schedule.Load(path)
+	if err != nil {
+		return err
+	}
+	write := rows.CSV
+	if strings.EqualFold(filepath.Ext(o.refused), ".xlsx") {
+		write = rows.XLSX
+	}
+	return writeTo(o.refused, append(o.inputs(), path), io.Discard, talk, func(w io.Writer) error { return write(w, data) })
+}

@@ -1,0 +1,271 @@
+package schedule
+
+import (
+	"fmt"
+	"strings"
+	"unicode"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// headingsAgain takes over headings that stand again further down, as on the
+// next page of a printed list.
+func (t *table) headingsAgain(number int, cells []string) bool {
+	if t.sameHeads(number, cells) {
+		return true
+	}
+	for _, cell := range cells {
+		if cell = trim(cell); cell != "" && cell[0] >= '0' && cell[0] <= '9' {
+			return false
+		}
+	}
+	hs := t.readCells(cells)
+	filled := 0
+	for _, h := range hs {
+		if h.Verdict != headings.Blank {
+			filled++
+		}
+	}
+	if n := score(hs); n < 2 || 2*n <= filled {
+		return false
+	}
+	t.note("other headings start at row %d", number)
+	t.look.class(HeadingRow, number, cells)
+	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil
+}
+
+// sameHeads reports one of the heading rows over again.
+func (t *table) sameHeads(number int, cells []string) bool {
+	for _, head := range t.heads {
+		same := true
+		for i := range max(len(head), len(cells)) {
+			same = same && cellAt(head, i) == cellAt(cells, i)
+		}
+		if same {
+			t.told.add("rows that repeat the headings", "", number)
+			t.look.class(RepeatedRow, number, cells)
+			return true
+		}
+	}
+	return false
+}
+
+// cellAt is a cell without outer white space; cells beyond the last are blank.
+func cellAt(cells []string, i int) string {
+	if i < len(cells) {
+		return trim(cells[i])
+	}
+	return ""
+}
+
+// unitRow takes the units from a row of units right below the headings.
+func (t *table) unitRow(number int, cells []string) bool {
+	if !t.fresh {
+		return false
+	}
+	found := make([]quantity.Unit, len(t.specs))
+	for i, cell := range cells {
+		if cell = trim(cell); cell == "" || meansNothing(cell) {
+			continue
+		}
+		u, ok := quantity.UnitOf(strings.Trim(cell, "()[]"))
+		if !ok || i >= len(t.specs) {
+			return false
+		}
+		s := &t.specs[i]
+		if s.used && (u.Measure != s.Measure || s.Said && u != s.Column.Unit) {
+			return false
+		}
+		found[i] = u
+	}
+	for i, u := range found {
+		if s := &t.specs[i]; s.used && u.Name != "" {
+			s.Column.Unit, s.Said = u, true
+		}
+	}
+	t.note("row %d gives the units", number)
+	t.look.class(UnitRow, number, cells)
+	t.look.refresh(t)
+	t.heads = append(t.heads, append([]string(nil), cells...))
+	t.fresh = false
+	t.noteUnits()
+	return true
+}
+
+// aside deals with a row that has no kind that is known, and may not be a piece:
+// a repeated heading, a total, a sub-heading, a remark. It reports whether the
+// row was dealt with.
+func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
+	if t.sameHeads(number, cells) {
+		return true
+	}
+	var filled []int
+	for i := range cells {
+		if trim(cells[i]) != "" {
+			filled = append(filled, i)
+		}
+	}
+	if len(filled) == 0 {
+		return false
+	}
+	first := filled[0]
+	text := trim(cells[first])
+	switch {
+	case t.isTotal(cells, filled, r):
+		t.total(number, cells, text, r)
+	case len(filled) > 1 || strings.TrimFunc(text, func(c rune) bool { return !unicode.IsLetter(c) }) == "":
+		return false
+	default:
+		return t.lone(number, cells, first, text)
+	}
+	return true
+}
+
+// lone deals with the only cell of a row.
+func (t *table) lone(number int, cells []string, at int, text string) bool {
+	if at < len(t.specs) && t.specs[at].used {
+		if c := t.specs[at].to(); t.specs[at].Verdict == headings.Known && (c == takeoff.System || c == takeoff.Level) {
+			t.subheading(number, cells, c, text)
+			return true
+		}
+	}
+	if c, ok := t.opt.Map.SubHeading(t.place.Sheet); ok {
+		t.subheading(number, cells, c, text)
+		return true
+	}
+	if _, says := statedUnit(t.lex, text); says {
+		t.unitBelow(number, cells, text)
+		return true
+	}
+	places, rest := t.lex.Place(text)
+	switch {
+	case len(places) == 1 && places[0] == "system":
+		t.subheading(number, cells, takeoff.System, rest)
+	case len(places) == 1 && places[0] == "level":
+		t.subheading(number, cells, takeoff.Level, rest)
+	case len(places) > 0 && places[0] == "note":
+		t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
+		t.look.class(RemarkRow, number, cells)
+	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
+		short := shorten(text)
+		t.row.Faults = append(t.row.Faults, t.place.Fault("", short, "a piece, or a sub-heading",
+			fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
+		return false
+	default:
+		return false
+	}
+	return true
+}
+
+// subheads are the sub-headings that hold for the rows below them.
+type subheads struct {
+	text  [2]string // system, level
+	outer int       // which of the two was met first; 0 none, else its place + 1
+	rows  [2]int
+	met   bool
+}
+
+var subColumns = [2]takeoff.Column{takeoff.System, takeoff.Level}
+
+// apply gives a row what the sub-headings above it say, where it says nothing
+// itself.
+func (o *subheads) apply(r *takeoff.Row) {
+	if !o.met {
+		return
+	}
+	for i, c := range subColumns {
+		if o.text[i] != "" && r.Text[c] == "" {
+			r.Text[c] = o.text[i]
+			o.rows[i]++
+		}
+	}
+}
+
+// subheading sets the system or level of the rows below. Where both are used,
+// the one that was met first is the outer one: a new one ends the inner.
+func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
+	o := &t.over
+	i := 0
+	if c == takeoff.Level {
+		i = 1
+	}
+	if o.outer == 0 {
+		o.outer = i + 1
+	}
+	if o.outer == i+1 {
+		o.text[1-i] = ""
+	}
+	o.met, o.text[i] = true, text
+	t.told.add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
+	t.look.class(SubHeadingRow, number, cells)
+	t.since[1] = t.info.handed
+}
+
+// isTotal reports a row of totals: its first words say so and it has no size of
+// a cross-section, or it holds nothing but an area and what goes with one.
+func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
+	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter} {
+		if r.Text[takeoff.DimColumn(d)] != "" {
+			return false
+		}
+	}
+	if len(t.pending) > 0 {
+		return false
+	}
+	text := 0
+	for _, i := range filled {
+		cell := trim(cells[i])
+		if unicode.IsDigit(rune(cell[0])) || cell[0] == '=' {
+			continue
+		}
+		text++
+		if t.lex.Total(cell) && text == 1 {
+			return true
+		}
+	}
+	if text > 0 {
+		return false
+	}
+	area := false
+	for _, i := range filled {
+		if i >= len(t.specs) || !t.specs[i].used {
+			return false
+		}
+		switch c := t.specs[i].to(); c {
+		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea):
+			area = true
+		case takeoff.Quantity, takeoff.DimColumn(fittings.Length):
+		default:
+			return false
+		}
+	}
+	return area
+}
+
+// total keeps a row of totals, to be held against the rows above it.
+func (t *table) total(number int, cells []string, label string, r *takeoff.Row) {
+	if !unicode.IsLetter([]rune(label)[0]) {
+		label = ""
+	}
+	x := takeoff.TotalRow{At: takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, Label: shorten(label), Since: t.since, Before: t.info.handed}
+	for _, c := range [...]takeoff.Column{takeoff.DimColumn(fittings.GivenArea), takeoff.StatedArea} {
+		if r.Has(c) {
+			x.Area, x.AreaText = r.Number[c], r.Text[c]
+		}
+	}
+	if r.Has(takeoff.Quantity) {
+		x.Quantity = int(r.Number[takeoff.Quantity])
+	}
+	for _, f := range r.Faults {
+		if !unicode.IsLetter([]rune(f.Value + "0")[0]) {
+			t.info.Faults = append(t.info.Faults, f)
+		}
+	}
+	t.since[0] = t.info.handed
+	t.info.RowsRead++
+	t.info.TotalRows = append(t.info.TotalRows, x)
+	t.look.class(TotalRow, number, cells)
+}

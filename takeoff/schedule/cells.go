@@ -1,0 +1,210 @@
+package schedule
+
+import (
+	"fmt"
+	"maps"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"unicode"
+	"unicode/utf8"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// odd reports a first byte that may start a cell that isn't text or a number.
+func odd(c byte) bool { return c == '#' || c == '=' || c == '-' || c == 0xe2 || c == 'n' || c == 'N' }
+
+// unwrap takes off the sign and quotes by which some programs keep a
+// spreadsheet from changing text: ="007".
+func unwrap(cell string) string {
+	inner, wrapped := strings.CutPrefix(cell, `="`)
+	if inner, closed := strings.CutSuffix(inner, `"`); wrapped && closed && !strings.Contains(inner, `"`) {
+		return trim(inner)
+	}
+	return cell
+}
+
+// meansNothing reports a cell that is filled in to say that it is empty.
+func meansNothing(cell string) bool {
+	return cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a")
+}
+
+// The errors of spreadsheet programs, in English and as other languages name
+// some of them. Common practice, no source.
+var errorCells = []string{"#REF!", "#VALUE!", "#DIV/0!", "#N/A", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#GETTING_DATA", "#####",
+	"#BEZUG!", "#WERT!", "#NV", "#ZAHL!", "#VALEUR!", "#NOM?", "#NOMBRE!", "#WAARDE!", "#VERW!", "#VALOR!", "#VALORE!", "#RIF!", "#REFERENS!", "#VÄRDEFEL!", "#SAKNAS!", "#DIV/0", "Err:5"}
+
+// unfit says why a cell can't be used whatever its column.
+func (t *table) unfit(cell string) string {
+	switch {
+	case len(cell) > maxCell:
+		return "is too long for a cell; shorten it"
+	case cell[0] == '=':
+		return "is a formula without a result; open the file in a spreadsheet program and save it, or type the value"
+	case (cell[0] == '#' || cell[0] == 'E') && slices.ContainsFunc(errorCells, func(e string) bool { return strings.HasPrefix(cell, e) }):
+		return "is an error of the spreadsheet; mend the formula or type the value"
+	case t.suspect && strings.ContainsFunc(cell, unreadable):
+		return "holds a character that can't be read; type the cell anew"
+	}
+	return ""
+}
+
+func unreadable(r rune) bool {
+	return r == utf8.RuneError || unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
+}
+
+// sizeCell is a cell that holds a whole cross-section.
+type sizeCell struct {
+	*spec
+	cell string
+}
+
+// takeSizes puts the cross-sections of a row's cells where they belong. What
+// columns of their own say has to agree.
+func (t *table) takeSizes(r *takeoff.Row) {
+	for _, p := range t.pending {
+		found, trouble := p.Sizes(p.cell)
+		if trouble == "" && len(found) == 2 && p.Size != headings.OwnSize {
+			trouble = "holds two sizes, where one is expected"
+		}
+		if trouble != "" {
+			t.fault(r, p.spec, p.cell, trouble)
+			continue
+		}
+		for i, z := range found {
+			to := p.sized
+			if i == 1 {
+				to = dims(headings.SecondSize)
+			}
+			if trouble := setSize(r, to, z, i == 1 || p.Size != headings.OwnSize); trouble != "" {
+				t.fault(r, p.spec, p.cell, trouble)
+				break
+			}
+		}
+		if p.Verdict != headings.Sizes {
+			t.told.add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
+		} else if found[0].Shape != fittings.Circular {
+			t.told.add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
+		}
+	}
+}
+
+// setSize sets the sizes z in the columns to.
+func setSize(r *takeoff.Row, to [3]takeoff.Column, z quantity.Size, second bool) string {
+	values := [3]float64{z.Width, z.Height, z.Diameter}
+	texts := [3]string{z.WidthText, z.HeightText, z.DiameterText}
+	for i, c := range to {
+		given := texts[i] != ""
+		switch {
+		case r.Text[c] != "" && (!given || r.Has(c) && !quantity.Same(r.Number[c], values[i])):
+			return fmt.Sprintf("and %s '%s' say two things; correct one", c.Heading(), r.Text[c])
+		case given && !r.Has(c):
+			r.Text[c] = texts[i]
+			r.SetNumber(c, values[i])
+		}
+	}
+	if z.Shape != fittings.FlatOval {
+		return ""
+	}
+	shape := takeoff.Shape
+	if second {
+		shape = takeoff.Shape2
+	}
+	if s, ok := fittings.ParseShape(r.Text[shape]); ok && s != fittings.FlatOval {
+		return fmt.Sprintf("and %s '%s' say two things; correct one", shape.Heading(), r.Text[shape])
+	}
+	if r.Text[shape] == "" {
+		r.Text[shape] = fittings.FlatOval.String()
+	}
+	return ""
+}
+
+// word gives the word of ours for a cell, and notes whether the row has a kind
+// that is known.
+func (t *table) word(s *spec, cell string) string {
+	c := s.to()
+	if cell != s.last.from {
+		w, met := s.words[cell]
+		if !met {
+			w = t.translate(s, cell)
+			s.words[cell] = w
+		}
+		s.last.from, s.last.to = cell, w
+	}
+	w := s.last.to
+	if c == takeoff.Kind {
+		t.loud = w == ""
+	}
+	if w == "" || w == cell {
+		return cell
+	}
+	if angle, kind, ok := strings.Cut(w, "|"); ok {
+		t.turn.spec, t.turn.cell, t.turn.angle = s, cell, angle
+		return kind
+	}
+	s.count[cell]++
+	return w
+}
+
+var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?)\s*(.+)|(.+?)\s*(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?))$`)
+
+// translate finds what a word stands for: "" where it isn't known, and an angle
+// before a bar where the cell gives one, as in "90° bend".
+func (t *table) translate(s *spec, cell string) string {
+	c := s.to()
+	if w, ok := t.lex.Exact(c, cell); ok {
+		if headings.Squash(w) == headings.Squash(cell) {
+			return cell
+		}
+		return w
+	}
+	if c != takeoff.Kind {
+		return cell
+	}
+	if _, _, _, ok := fittings.ParseDescription(cell); ok {
+		return cell
+	}
+	if w, ok := t.lex.Word(c, cell); ok {
+		return w
+	}
+	if m := angled.FindStringSubmatch(cell); m != nil {
+		one := *s
+		if w := t.translate(&one, trim(m[2]+m[3])); w != "" && !strings.Contains(w, "|") {
+			return strings.Replace(m[1]+m[4], ",", ".", 1) + "|" + w
+		}
+	}
+	return ""
+}
+
+// takeAngle sets the angle that the row's kind gives.
+func (t *table) takeAngle(r *takeoff.Row) {
+	c, p := takeoff.DimColumn(fittings.Angle), t.turn
+	v, _ := strconv.ParseFloat(p.angle, 64)
+	switch {
+	case r.Has(c) && r.Number[c] != v || !r.Has(c) && r.Text[c] != "":
+		t.fault(r, p.spec, p.cell, fmt.Sprintf("and %s '%s' say two things; correct one", c.Heading(), r.Text[c]))
+	case !r.Has(c):
+		r.Text[c] = p.angle
+		r.SetNumber(c, v)
+		t.told.add("angles are taken from column '%s'", p.Typed, r.At.Row)
+	}
+}
+
+// noteWords says which words were read as others, with their counts.
+func (t *table) noteWords() {
+	for i := range t.specs {
+		s := &t.specs[i]
+		var said []string
+		for _, w := range slices.Sorted(maps.Keys(s.count)) {
+			said = append(said, fmt.Sprintf("'%s' as %s (%s)", shorten(w), s.words[w], times(s.count[w])))
+		}
+		if len(said) > 0 {
+			t.note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
+		}
+	}
+}

@@ -1,0 +1,208 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// setHeadings maps the columns of the heading rows once for all rows below them.
+func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading) error {
+	for _, cells := range heads {
+		if last := lastFilled(cells); last > maxColumns {
+			return fmt.Errorf("%s has %d columns; a schedule has at most %d", t.place, last, maxColumns)
+		}
+	}
+	if f := &t.search; len(f.above) > 0 {
+		t.note("%s above the headings passed over: '%s'", rowsWord(f.above), f.first)
+		f.above = nil
+	}
+	t.place.Row = rows[0]
+	if len(rows) > 1 {
+		t.note("rows %d and %d are read as one heading row", rows[0], rows[1])
+	}
+	t.noteCounts()
+	t.fresh = true
+	t.heads = nil
+	for _, cells := range heads {
+		t.heads = append(t.heads, slices.Clone(cells))
+	}
+	for _, h := range hs {
+		t.commaFile = t.commaFile || strings.HasSuffix(h.Typed, CommaMark)
+	}
+	t.specs = make([]spec, len(hs))
+	for i, h := range hs {
+		t.specs[i].set(t, h)
+		t.specs[i].fixed = t.fixing[i]
+	}
+	t.sheetUnits()
+	t.refuseTwins()
+	t.doubtDepth()
+	t.report()
+	t.look.columns(t, rows)
+	return nil
+}
+
+// CommaMark at the end of a heading says that decimals are written with a comma,
+// in a file whose few rows don't show it.
+const CommaMark = "(decimals with a comma)"
+
+// set makes the column what its heading says.
+func (s *spec) set(t *table, h headings.Heading) {
+	*s = spec{Heading: h, used: h.Verdict == headings.Known || h.Verdict == headings.Sizes}
+	if !s.used {
+		return
+	}
+	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.commaFile, Decimal: t.opt.decimal()}
+	if h.Verdict == headings.Sizes {
+		s.sized, s.Measure = dims(h.Size), takeoff.Lengths
+		if !s.Said {
+			s.Column.Unit = quantity.Millimetre
+		}
+		s.Max = quantity.Largest(takeoff.Lengths)
+		return
+	}
+	s.Measure = h.Column.Measure()
+	s.Max = quantity.Largest(s.Measure)
+	if s.Measure == takeoff.Text && t.lex.Worded(h.Column) {
+		s.words, s.count = map[string]string{}, map[string]int{}
+	}
+	d, isSize := h.Column.Dim()
+	if !isSize {
+		return
+	}
+	s.Signed = d == fittings.OffsetShift || d == fittings.OffsetShift2 || d == fittings.BranchShift
+	s.Diameter = d == fittings.Diameter || d == fittings.Diameter2 || d == fittings.BranchDiameter
+	for _, of := range [...]headings.SizeOf{headings.OwnSize, headings.SecondSize, headings.BranchSize} {
+		if to := dims(of); h.Column == to[0] || h.Column == to[2] {
+			s.sized, s.Size = to, of
+		}
+	}
+}
+
+// lastFilled is the number of cells up to the last filled one.
+func lastFilled(cells []string) int {
+	last := len(cells)
+	for last > 0 && trim(cells[last-1]) == "" {
+		last--
+	}
+	return last
+}
+
+// refuse takes a column out of use and says why.
+func (t *table) refuse(s *spec, expected, message string) {
+	s.used = false
+	t.info.Faults = append(t.info.Faults, t.place.Fault(s.Typed, s.Typed, expected, message))
+}
+
+// refuseTwins refuses columns that mean the same; of several note columns the
+// first is used.
+func (t *table) refuseTwins() {
+	var at [takeoff.NumColumns + 4][]int
+	for i := range t.specs {
+		s := &t.specs[i]
+		switch {
+		case s.used && s.Verdict == headings.Sizes:
+			at[int(takeoff.NumColumns)+int(s.Size)] = append(at[int(takeoff.NumColumns)+int(s.Size)], i)
+		case s.used:
+			at[s.to()] = append(at[s.to()], i)
+		}
+	}
+	for c, twins := range at {
+		if len(twins) < 2 {
+			continue
+		}
+		name := "the size"
+		if c < int(takeoff.NumColumns) {
+			name = takeoff.Column(c).Heading()
+		}
+		if name == takeoff.Note.Heading() {
+			for _, i := range twins[1:] {
+				t.specs[i].used = false
+				t.note("column '%s' is a second note column and isn't used", t.specs[i].Typed)
+			}
+			continue
+		}
+		names := make([]string, len(twins))
+		for k, i := range twins {
+			names[k] = fmt.Sprintf("'%s' (column %d)", t.specs[i].Typed, i+1)
+		}
+		t.refuse(&t.specs[twins[0]], "one column for "+name,
+			strings.Join(names, " and ")+" both mean "+name+", so none of them is used; rename or remove all but one")
+		for _, i := range twins[1:] {
+			t.specs[i].used = false
+		}
+	}
+}
+
+// doubtDepth refuses a bare D beside a width without a height: it may be the
+// depth.
+func (t *table) doubtDepth() {
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && !s.fixed && s.Typed != "" && headings.Tokens(s.Typed)[0] == "d" && t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) {
+			t.refuse(s, "height_mm or diameter_mm",
+				"'"+s.Typed+"' may be the depth or the diameter, so it isn't used; rename it height_mm or diameter_mm")
+		}
+	}
+}
+
+// maps reports whether a column of the file is used for c.
+func (t *table) maps(c takeoff.Column) bool {
+	return slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Known && s.to() == c })
+}
+
+// report turns what was found in the heading row into faults and notes.
+func (t *table) report() {
+	for i := range t.specs {
+		s := &t.specs[i]
+		canonical := s.to().Heading()
+		switch s.Verdict {
+		case headings.Known:
+			t.noteReading(s)
+		case headings.Near:
+			t.refuse(s, canonical, fmt.Sprintf("'%s' isn't a known heading, so the column isn't used; did you mean %s? rename it if so", s.Typed, canonical))
+		case headings.Misfit:
+			t.refuse(s, canonical, fmt.Sprintf("'%s' says %s, which doesn't fit, so the column isn't used; write %s", s.Typed, s.Heading.Unit.Name, canonical))
+		case headings.Asks:
+			t.question(s)
+		case headings.Unknown:
+			t.note("column '%s' isn't used", s.Typed)
+		}
+	}
+}
+
+// noteReading says how a heading with two readings was read, where it names a
+// unit and so counts as the canonical one, but isn't written like it.
+func (t *table) noteReading(s *spec) {
+	if !s.used || s.fixed || strings.EqualFold(s.Typed, s.to().Heading()) {
+		return
+	}
+	words := headings.Tokens(s.Typed)
+	switch {
+	case words[0] == "radius":
+		t.note("column '%s' is read as radius_mm, to the centre line; write throat_mm for the inside radius", s.Typed)
+	case words[0] == "area":
+		t.note("column '%s' is read as area_m2, areas given instead of sizes; write stated_area_m2 for figures to check", s.Typed)
+	}
+}
+
+// question asks about a heading with more than one reading.
+func (t *table) question(s *spec) {
+	for _, columns := range s.Ask.Settled {
+		if !slices.ContainsFunc(columns, func(c takeoff.Column) bool { return !t.maps(c) }) {
+			t.note("column '%s' isn't used", s.Typed)
+			return
+		}
+	}
+	why := s.Ask.Why
+	if why == "" {
+		why = "has more than one meaning"
+	}
+	t.refuse(s, s.Ask.Write, fmt.Sprintf("'%s' %s, so the column isn't used; write %s", s.Typed, why, s.Ask.Write))
+}

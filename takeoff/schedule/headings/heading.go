@@ -1,0 +1,242 @@
+// Package headings knows the words of a schedule: what a heading means, in
+// which unit, and what kinds, styles and shapes are called. Its words are data,
+// a file for each language, and a user's own file adds to them or replaces them.
+package headings
+
+import (
+	"strings"
+	"unicode"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// Verdict is what became of a heading.
+type Verdict uint8
+
+// The verdicts.
+const (
+	Blank   Verdict = iota // no heading
+	Known                  // a column
+	Sizes                  // a whole cross-section in a cell
+	Asks                   // more than one reading
+	Near                   // nearly a known one
+	Misfit                 // a known one with a unit that doesn't fit
+	Unknown                // nothing here
+)
+
+// SizeOf is whose cross-section a cell holds.
+type SizeOf uint8
+
+// The cross-sections of a piece.
+const (
+	NoSize SizeOf = iota
+	OwnSize
+	SecondSize
+	BranchSize
+)
+
+// Heading is a heading that was read.
+type Heading struct {
+	Typed   string
+	Verdict Verdict
+	Column  takeoff.Column // of Known, Near and Misfit
+	Size    SizeOf         // of Sizes
+	Unit    quantity.Unit  // what the heading says
+	Said    bool           // whether it says a unit
+	Ask     *Question      // of Asks
+}
+
+// Tokens parts a heading into words, in lower case: runs of letters and
+// digits, and the signs that stand for one.
+func Tokens(typed string) []string {
+	var out []string
+	var word strings.Builder
+	end := func() {
+		if word.Len() > 0 {
+			out = append(out, word.String())
+			word.Reset()
+		}
+	}
+	rs := []rune(plainLetters.Replace(strings.ToLower(typed)))
+	letter := func(i int) bool { return i >= 0 && i < len(rs) && unicode.IsLetter(rs[i]) }
+	for i, r := range rs {
+		switch {
+		case r == '²' || r == '³':
+			word.WriteRune(r - '²' + '2')
+		case r == 'ø' || r == '⌀' || r == '∅':
+			end()
+			word.WriteString("diameter")
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			word.WriteRune(r)
+		case (r == '\'' || r == '’') && letter(i-1) && letter(i+1):
+			// an apostrophe: q'ty
+		case letter(i-1) || letter(i+1) || unitSigns[r] == "":
+			end()
+		default:
+			end()
+			word.WriteString(unitSigns[r])
+			end()
+		}
+	}
+	end()
+	return out
+}
+
+// plainLetters takes the accents off, which are often left out; a sign for a
+// diameter isn't a letter.
+var plainLetters = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a", "ã", "a", "å", "a", "æ", "ae", "ç", "c", "è", "e", "é", "e",
+	"ê", "e", "ë", "e", "ì", "i", "í", "i", "î", "i", "ï", "i", "ñ", "n", "ò", "o", "ó", "o", "ô", "o", "ö", "o", "õ", "o", "œ", "oe",
+	"ù", "u", "ú", "u", "û", "u", "ü", "u", "ß", "ss", "n°", "no ", "nº", "no ")
+
+var unitSigns = map[rune]string{'"': "in", '″': "in", '”': "in", '\'': "ft", '′': "ft", '’': "ft", '°': "deg"}
+
+// Read finds out what a heading means; typed is fit for a message.
+func (l *Lexicon) Read(typed string) Heading {
+	h := Heading{Typed: typed}
+	words := Tokens(h.Typed)
+	if len(words) == 0 {
+		if h.Typed != "" {
+			h.Verdict = Unknown
+		}
+		return h
+	}
+	whole := strings.Join(words, "")
+	if l.means(&h, whole) {
+		return h
+	}
+	name := whole
+	for k := min(3, len(words)-1); k > 0; k-- {
+		u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
+		if !ok {
+			continue
+		}
+		rest := words[:len(words)-k]
+		h.Unit, h.Said = u, true
+		if l.means(&h, strings.Join(rest, "")) {
+			return h
+		}
+		if n := len(rest) - 1; n > 0 && (rest[n] == "in" || rest[n] == "en" || rest[n] == "i") && l.means(&h, strings.Join(rest[:n], "")) {
+			return h
+		}
+		name = strings.Join(rest, "")
+		break
+	}
+	if !h.Said {
+		if rest, u, ok := glued(whole); ok {
+			h.Unit, h.Said = u, true
+			if l.means(&h, rest) {
+				return h
+			}
+			name = rest
+		}
+	}
+	l.guess(&h, name, whole)
+	return h
+}
+
+// glued parts a unit from the word that it is written to: "widthmm".
+func glued(word string) (rest string, u quantity.Unit, ok bool) {
+	for _, s := range [...]string{"mm", "cm", "deg", "kpa", "pa", "m2"} {
+		if rest, ok = strings.CutSuffix(word, s); ok && len(rest) > 1 {
+			u, ok = quantity.UnitOf(s)
+			return rest, u, ok
+		}
+	}
+	return word, u, false
+}
+
+// means settles the heading if name is known or asked about.
+func (l *Lexicon) means(h *Heading, name string) bool {
+	m, ok := l.meanings[name]
+	if ok && m.size != NoSize {
+		h.Size, h.Verdict = m.size, Sizes
+		if h.Said && h.Unit.Measure != takeoff.Lengths {
+			h.Verdict, h.Column = Misfit, m.column
+		}
+		return true
+	}
+	if ok && (h.Said || !m.unitNeeded) {
+		h.Column, h.Verdict = m.column, Known
+		if !h.Said {
+			h.canonicalUnit(name)
+		} else if !takes(m.column, h.Unit) {
+			h.Verdict = Misfit
+		}
+		return true
+	}
+	if q := l.asked[name]; q != nil {
+		h.Verdict, h.Ask = Asks, q
+		return true
+	}
+	if _, ok := l.unused[name]; ok {
+		h.Verdict = Unknown
+		return true
+	}
+	return false
+}
+
+// canonicalUnit takes the unit from a canonical heading, which ends in it.
+func (h *Heading) canonicalUnit(name string) {
+	h.Unit = quantity.Default(h.Column.Measure())
+	h.Said = name == Squash(h.Column.Heading())
+}
+
+// takes reports whether a heading of column c may say unit u.
+func takes(c takeoff.Column, u quantity.Unit) bool {
+	if c == takeoff.BlankMinutes {
+		return u == quantity.Minute
+	}
+	return u.Measure == c.Measure() && c.Measure() != takeoff.Text && c.Measure() != takeoff.Count
+}
+
+// guess looks for a known name that the heading may have meant.
+func (l *Lexicon) guess(h *Heading, names ...string) {
+	h.Verdict = Unknown
+	best := 3
+	for _, name := range names {
+		limit := 1 + min(1, len(name)/8)
+		if len(name) < 4 || len(name) > longestName || name[0] <= '9' {
+			continue
+		}
+		for _, n := range l.near {
+			if d := distance(name, n.name, best); d < best && d <= limit {
+				best, h.Verdict, h.Column = d, Near, n.column
+			}
+		}
+	}
+}
+
+// longestName is the length of the longest name that may be misspelt.
+const longestName = 40
+
+// distance is the number of letters to put in, leave out, change or swap with
+// a neighbour to get from a to b, or limit where it is at least that or b is longer than longestName.
+//
+// Source: the optimal string alignment form of Damerau's distance
+// (Communications of the ACM 7, 1964).
+func distance(a, b string, limit int) int {
+	if len(a)-len(b) >= limit || len(b)-len(a) >= limit || len(b) > longestName {
+		return limit
+	}
+	var space [3][longestName + 1]int
+	before, last, now := &space[0], &space[1], &space[2]
+	for j := range last {
+		last[j] = j
+	}
+	for i := 1; i <= len(a); i++ {
+		now[0] = i
+		for j := 1; j <= len(b); j++ {
+			cost := 1
+			if a[i-1] == b[j-1] {
+				cost = 0
+			}
+			now[j] = min(last[j]+1, now[j-1]+1, last[j-1]+cost)
+			if i > 1 && j > 1 && a[i-1] == b[j-2] && a[i-2] == b[j-1] {
+				now[j] = min(now[j], before[j-2]+1)
+			}
+		}
+		before, last, now = last, now, before
+	}
+	return min(last[len(b)], limit)
+}

@@ -1,0 +1,40 @@
+package headings
+
+import (
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// Question is a name with more than one reading: it is asked about.
+type Question struct {
+	names   string             // the first is its name in the files of words
+	Write   string             // what to write instead
+	Why     string             // empty: more than one meaning
+	Settled [][]takeoff.Column // with all columns of one of these mapped, the question is idle
+}
+
+var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)}, {takeoff.DimColumn(fittings.Diameter)}}
+
+var questions = []Question{
+	{"pressure, static pressure, pressure rating, rating, duct pressure, system pressure, p",
+		"test_pa (what the section is held at), design_pa (the most that it works at), operating_pa (what it works at on the mean) or duct_class_pa (what the duct is built for)", "", nil},
+	{"section", "size (600x400, Ø315), width_mm and height_mm, or diameter_mm", "", sized},
+	{"plan", "level or drawing", "", [][]takeoff.Column{{takeoff.Level}, {takeoff.Drawing}}},
+	{"radius, bend radius, r, rad", "radius_mm (to the centre line) or throat_mm (inside)", "",
+		[][]takeoff.Column{{takeoff.DimColumn(fittings.Radius)}, {takeoff.DimColumn(fittings.Throat)}}},
+	{"area, surface area, duct area, total area, sheet area, metal area",
+		"stated_area_m2 (a figure to check) or area_m2 (given instead of sizes)", "", nil},
+	{"type, duct type, description, desc", "kind (straight, bend, tee and so on), style or note", "", [][]takeoff.Column{{takeoff.Kind}}},
+	{"no, nr, number, off, each, pieces, no of pieces", "quantity (how many), or tag (what it is called)", "",
+		[][]takeoff.Column{{takeoff.Quantity}}},
+	{"item, ref, reference, code", "tag, kind, quantity or drawing", "",
+		[][]takeoff.Column{{takeoff.Tag, takeoff.Quantity}, {takeoff.Tag, takeoff.Kind}}},
+	{"total length, overall length, run length", "length_mm (of each piece) with quantity", "", [][]takeoff.Column{{takeoff.DimColumn(fittings.Length)}}},
+	{"to, connects to, connected to, connection, upstream, downstream, fed from, feeds, previous, next",
+		"from (the tag of the next piece towards the plant, whichever way the air flows)", "", [][]takeoff.Column{{takeoff.From}}},
+	{"seal class", "class (air-tightness class), which says how much may leak", "isn't how tight the duct is", [][]takeoff.Column{{takeoff.Class}}},
+	{"duct class, construction class", "class (air-tightness class) or duct_class_pa (what the duct is built for)", "",
+		[][]takeoff.Column{{takeoff.Class, takeoff.DuctClassPa}}},
+	{"unit, units, uom", "the unit in each heading, as width_in", "would change what the numbers mean", nil},
+	{"test", "test_pa, or scope (in, out, through)", "", [][]takeoff.Column{{takeoff.TestPa}}},
+}

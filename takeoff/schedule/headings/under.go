@@ -1,0 +1,86 @@
+package headings
+
+import (
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// branchOf and secondOf are the columns that sizes stand for under a heading
+// for the branch, or for the other end.
+var (
+	branchOf = map[fittings.Dim]fittings.Dim{fittings.Width: fittings.BranchWidth, fittings.Height: fittings.BranchHeight,
+		fittings.Diameter: fittings.BranchDiameter, fittings.Length: fittings.BranchLength, fittings.Angle: fittings.BranchAngle}
+	secondOf = map[fittings.Dim]fittings.Dim{fittings.Width: fittings.Width2, fittings.Height: fittings.Height2, fittings.Diameter: fittings.Diameter2}
+)
+
+// Under reads a heading in two rows: low stands under over. Where the two
+// aren't known together, and over isn't known to say nothing, the column is
+// only suggested.
+func (l *Lexicon) Under(over, low string) Heading {
+	typed := over + " / " + low
+	for _, both := range []string{over + " " + low, low + " " + over} {
+		if h := l.Read(both); h.Verdict == Known || h.Verdict == Sizes {
+			h.Typed = typed
+			return h
+		}
+	}
+	name, u, said := cutUnit(over)
+	h := l.Read(low)
+	if !h.Said && said && u.Measure == h.Column.Measure() {
+		h.Unit, h.Said = u, true
+	}
+	h.Typed = typed
+	if h.Verdict == Sizes {
+		if of := map[string]SizeOf{"branch": BranchSize, "2": SecondSize, "main": h.Size}[l.Over(name)]; of != NoSize {
+			h.Size = of
+			return h
+		}
+		h.Verdict, h.Column = Near, takeoff.DimColumn(fittings.Width)
+		return h
+	}
+	if h.Verdict != Known {
+		return h
+	}
+	d, isSize := h.Column.Dim()
+	of, ok := map[fittings.Dim]fittings.Dim(nil), true
+	switch l.Over(name) {
+	case "main":
+		return h
+	case "branch":
+		of = branchOf
+	case "2":
+		of = secondOf
+	default:
+		upper := l.Read(over)
+		if upper.Verdict == Known && upper.Column == h.Column {
+			return h
+		}
+	}
+	if d, ok = of[d]; ok && isSize {
+		h.Column = takeoff.DimColumn(d)
+		return h
+	}
+	h.Verdict = Near
+	return h
+}
+
+// cutUnit takes a unit off the end of a heading.
+func cutUnit(typed string) (name string, u quantity.Unit, said bool) {
+	words := Tokens(typed)
+	for k := min(3, len(words)-1); k > 0; k-- {
+		if u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], "")); ok {
+			words = words[:len(words)-k]
+			if n := len(words) - 1; n > 0 && (words[n] == "in" || words[n] == "en" || words[n] == "i") {
+				words = words[:n]
+			}
+			return strings.Join(words, " "), u, true
+		}
+	}
+	return typed, u, false
+}
+
+// Dimension reports a word that is about sizes or units in general.
+func (l *Lexicon) Dimension(word string) bool { return l.places[word] == "dimension" }

@@ -1,0 +1,148 @@
+package quantity
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"blankoff/takeoff"
+)
+
+// Column is how the cells of a column of numbers are read.
+type Column struct {
+	Unit      Unit // of a cell that gives none
+	Measure   takeoff.Measure
+	Max       float64 // in the program's unit
+	Signed    bool    // may be negative
+	Diameter  bool    // may carry a diameter sign
+	CommaFile bool    // the file writes decimals with a comma, so that 1.500 may be 1500
+	Decimal   byte    // the sign for decimals where somebody said so, else 0
+}
+
+// Expects says what a cell of the column should hold.
+func (s *Column) Expects() string {
+	what := map[takeoff.Measure]string{takeoff.Lengths: "a length", takeoff.Areas: "an area",
+		takeoff.Degrees: "an angle", takeoff.Pressure: "a pressure", takeoff.Minutes: "a time"}[s.Measure]
+	switch {
+	case s.Measure == takeoff.Count:
+		return "a whole number"
+	case s.Signed:
+		return what + " in " + s.Unit.Name
+	}
+	return what + " in " + s.Unit.Name + ", not negative"
+}
+
+// Number reads a cell of a column: its value in the program's unit, or what is
+// wrong with it and what to do.
+func (s *Column) Number(text string) (v float64, trouble string) {
+	v, ok := s.Unit.exact(text)
+	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
+		return v, ""
+	}
+	t := cellCleaner.Replace(text)
+	negative := strings.HasPrefix(t, "-")
+	if negative || strings.HasPrefix(t, "+") {
+		t = t[1:]
+	}
+	v, trouble = s.quantity(strings.TrimSpace(t))
+	switch {
+	case trouble != "":
+		return 0, trouble
+	case negative && !s.Signed:
+		return 0, "can't be negative; write it without the minus sign if that is what is meant"
+	case v > s.Max:
+		return 0, "is too large to be meant; check the number and its unit"
+	case s.Measure == takeoff.Count && v != math.Trunc(v):
+		return 0, "isn't a whole number; write one"
+	case negative:
+		return -v, ""
+	}
+	return v, ""
+}
+
+var cellCleaner = strings.NewReplacer("−", "-", "\u00a0", " ", "\u2009", " ", "\u202f", " ",
+	"″", `"`, "”", `"`, "''", `"`, "′", "'", "’", "'", "⁄", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4")
+
+var (
+	feetInches = regexp.MustCompile(`(?i)^(\d+)\s*(?:'|ft\.?|feet|foot)[\s-]*(\d.*?)\s*(?:"|in\.?|ins|inch|inches)$`)
+	fraction   = regexp.MustCompile(`^(?:(\d{1,6})[\s-]+)?(\d{1,3})/(\d{1,3})(\D*)$`)
+	decimal    = regexp.MustCompile(`^([0-9.,]+(?:[eE][-+]?\d+)?)(.*)$`)
+	notNumber  = "isn't a number; write digits only, with a point for decimals"
+)
+
+// quantity reads an unsigned number that isn't a plain decimal: with a unit of
+// its own, feet and inches, fractions of an inch, commas, an exponent.
+func (s *Column) quantity(t string) (float64, string) {
+	if s.Diameter {
+		t, _ = CutDiameter(t)
+	}
+	t = ungroup(t)
+	if m := feetInches.FindStringSubmatch(t); m != nil && s.Measure == takeoff.Lengths {
+		ft, ok := Foot.exact(m[1])
+		in, trouble := s.inUnit(m[2], Inch)
+		if ok && trouble == "" && in < 0.3048 {
+			return ft + in, ""
+		}
+		return 0, `isn't feet and inches; write them as 2'-6"`
+	}
+	if m := fraction.FindStringSubmatch(t); m != nil {
+		u, trouble := s.cellUnit(m[4])
+		if trouble == "" {
+			return s.inUnit(strings.TrimSuffix(t, m[4]), u)
+		}
+		return 0, trouble
+	}
+	m := decimal.FindStringSubmatch(t)
+	if m == nil {
+		return 0, notNumber
+	}
+	u, trouble := s.cellUnit(m[2])
+	if trouble != "" {
+		return 0, trouble
+	}
+	return s.inUnit(m[1], u)
+}
+
+// cellUnit is the unit that follows a number in a cell, or the column's own.
+func (s *Column) cellUnit(typed string) (Unit, string) {
+	typed = strings.TrimSpace(typed)
+	if typed == "" {
+		return s.Unit, ""
+	}
+	u, ok := UnitOf(typed)
+	if !ok {
+		return u, notNumber
+	}
+	if u.Measure != s.Measure {
+		return u, fmt.Sprintf("has the unit %s, which doesn't fit this column; write a value in %s", u.Name, s.Unit.Name)
+	}
+	return u, ""
+}
+
+// inUnit turns an unsigned number without a unit ("24", "24 1/2", "1,5",
+// "1.5e3") into the program's unit.
+func (s *Column) inUnit(t string, u Unit) (float64, string) {
+	if m := fraction.FindStringSubmatch(t); m != nil {
+		whole, _ := strconv.ParseFloat("0"+m[1], 64)
+		a, _ := strconv.ParseFloat(m[2], 64)
+		b, _ := strconv.ParseFloat(m[3], 64)
+		if u != Inch || b == 0 || a >= b {
+			return 0, "isn't a number; fractions are for inches only, so write a decimal"
+		}
+		return (whole*b + a) * float64(u.num) / (b * tens[u.pow]), ""
+	}
+	p, trouble := plain(t, s.CommaFile, s.Decimal)
+	if trouble != "" {
+		return 0, trouble
+	}
+	if v, ok := u.exact(p); ok {
+		return v, ""
+	}
+	v, err := strconv.ParseFloat(p, 64)
+	if err != nil && !math.IsInf(v, 0) {
+		return 0, notNumber
+	}
+	return v * float64(u.num) / tens[u.pow], ""
+}

@@ -1,0 +1,151 @@
+package quantity
+
+import (
+	"math"
+	"regexp"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+)
+
+// Size is a cross-section that stands in one cell, in m: a width and a height,
+// or a diameter.
+type Size struct {
+	Shape                   fittings.Shape // NoShape where width and height may be those of an oval
+	Width, Height, Diameter float64
+	WidthText, HeightText   string // the parts as typed
+	DiameterText            string
+}
+
+var (
+	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅]|(?:diam|dia|diameter|durchmesser|diamètre|diamètro|diámetro|diametro|dn)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
+	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅]|\b(?:diameter|diam|dia)\.?|(?:\brnd|\bround))$`)
+	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:flat[\s-]*oval|oval|f/?o)$`)
+	across         = regexp.MustCompile(`(?i)^(.*?\S)\s*(?:[x×*✕]|\bby\b)\s*(.*)$`)
+	between        = regexp.MustCompile(`\s*(?:->|→|\bto\b|\bauf\b|\s-\s|\s–\s|/)\s*`)
+)
+
+// CutDiameter takes off the sign or word for a diameter: "Ø315", "dia 315",
+// "315 dia". It reports whether there was one.
+func CutDiameter(t string) (string, bool) {
+	if m := diameterBefore.FindStringSubmatch(t); m != nil {
+		return m[1], true
+	}
+	if m := diameterAfter.FindStringSubmatch(t); m != nil {
+		return strings.TrimSpace(m[1]), true
+	}
+	return t, false
+}
+
+// Combined reports a cell that holds a whole cross-section, or tries to, where
+// a single number is expected.
+func Combined(text string) bool {
+	t := cellCleaner.Replace(text)
+	if len(t) == 0 || len(t) > 60 {
+		return false
+	}
+	if _, ok := CutDiameter(t); ok {
+		return true
+	}
+	m := across.FindStringSubmatch(t)
+	return m != nil && digitIn(m[1]) && digitIn(m[2])
+}
+
+func digitIn(s string) bool { return strings.ContainsAny(s, "0123456789") }
+
+const sizeForm = "write it as 600x400 or Ø315, with mm or in after it where the heading doesn't say"
+
+// Sizes reads a cell that holds one cross-section ("600x400", `24" x 16"`,
+// "Ø315", "525x150 oval") or, parted by / or -, those of both ends of a piece.
+// s says the unit where the cell doesn't. trouble is what is wrong and what to
+// do.
+func (s *Column) Sizes(text string) (found []Size, trouble string) {
+	t := strings.TrimSpace(cellCleaner.Replace(text))
+	if one, trouble := s.oneSize(t); trouble == "" {
+		return []Size{one}, ""
+	}
+	parts := between.Split(t, -1)
+	if len(parts) != 2 || parts[0] == "" || parts[1] == "" {
+		_, trouble = s.oneSize(t)
+		return nil, trouble
+	}
+	if plainNumber(parts[0]) && plainNumber(parts[1]) {
+		return nil, "could be " + parts[0] + " wide and " + parts[1] + " high, or two diameters; write " +
+			parts[0] + "x" + parts[1] + ", or Ø" + parts[0] + "/Ø" + parts[1]
+	}
+	tail := s.tailUnit(parts[1])
+	for _, part := range parts {
+		if s.tailUnit(part) == "" {
+			part += tail
+		}
+		one, trouble := s.oneSize(part)
+		if trouble != "" {
+			return nil, trouble
+		}
+		found = append(found, one)
+	}
+	return found, ""
+}
+
+func plainNumber(s string) bool { return strings.Trim(s, "0123456789.,") == "" }
+
+// oneSize reads one cross-section.
+func (s *Column) oneSize(t string) (z Size, trouble string) {
+	if m := oval.FindStringSubmatch(t); m != nil {
+		t, z.Shape = m[1], fittings.FlatOval
+	}
+	one := *s
+	one.Diameter = false
+	if d, ok := CutDiameter(t); ok {
+		if z.Shape == fittings.FlatOval || Combined(d) {
+			return Size{}, "isn't one cross-section; " + sizeForm
+		}
+		z.Shape = fittings.Circular
+		z.Diameter, trouble = one.Number(d)
+		z.DiameterText = d
+		return z, trouble
+	}
+	m := across.FindStringSubmatch(t)
+	if m == nil {
+		if _, bad := one.Number(t); bad == "" {
+			return Size{}, "could be a diameter or the side of a square; write Ø" + t + " or " + t + "x" + t
+		}
+		return Size{}, "isn't a size; " + sizeForm
+	}
+	a, b := strings.TrimSpace(m[1]), strings.TrimSpace(m[2])
+	if across.MatchString(b) && digitIn(across.FindStringSubmatch(b)[2]) {
+		return Size{}, "holds three figures; write the length in a column of its own"
+	}
+	if s.tailUnit(a) == "" { // 600 x 400 mm: the unit is that of both
+		a += s.tailUnit(b)
+	}
+	if z.Width, trouble = one.Number(a); trouble != "" {
+		return Size{}, trouble
+	}
+	if s.tailUnit(a) != "" && s.tailUnit(b) == "" {
+		if u, _ := UnitOf(s.tailUnit(a)); u != s.Unit {
+			return Size{}, "gives the first figure a unit and the second none; write the unit behind both"
+		}
+	}
+	if z.Height, trouble = one.Number(b); trouble != "" {
+		return Size{}, trouble
+	}
+	z.WidthText, z.HeightText = a, b
+	return z, ""
+}
+
+var tail = regexp.MustCompile(`[^\d\s.,/][^\d]*$`)
+
+// tailUnit is the unit of length at the end of t, with a space before it, or "".
+func (s *Column) tailUnit(t string) string {
+	w := strings.TrimSpace(tail.FindString(t))
+	if u, ok := UnitOf(w); ok && u.Measure == takeoff.Lengths {
+		return " " + w
+	}
+	return ""
+}
+
+// Same reports whether two lengths, m, are the same but for rounding in the
+// last place: an inch size beside its millimetres may be a tenth of one off.
+func Same(a, b float64) bool { return math.Abs(a-b) <= 1e-4 }

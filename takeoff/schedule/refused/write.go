@@ -1,0 +1,85 @@
+package refused
+
+import (
+	"encoding/csv"
+	"fmt"
+	"io"
+	"strconv"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// mark is the byte order mark by which spreadsheet programs know UTF-8.
+const mark = "\ufeff"
+
+func writeText(w io.Writer, g grid, separator string) error {
+	if _, err := io.WriteString(w, mark); err != nil {
+		return err
+	}
+	out := csv.NewWriter(w)
+	if separator != "" {
+		out.Comma = []rune(separator)[0]
+	}
+	for _, row := range g.rows {
+		if err := out.Write(row); err != nil {
+			return err
+		}
+	}
+	out.Flush()
+	return out.Error()
+}
+
+// XLSX writes the rows as a workbook with a sheet for each that has any.
+func (r *Rows) XLSX(w io.Writer, data []byte) error {
+	gs, err := r.grids(data)
+	if err != nil {
+		return err
+	}
+	if len(gs) == 0 {
+		return fmt.Errorf("no row of %s was refused", r.name)
+	}
+	f := excelize.NewFile()
+	defer f.Close()
+	for i, g := range gs {
+		name := g.name
+		if name == "" {
+			name = "refused"
+		}
+		if i == 0 {
+			err = f.SetSheetName("Sheet1", name)
+		} else {
+			_, err = f.NewSheet(name)
+		}
+		if err == nil {
+			err = fillSheet(f, name, g)
+		}
+		if err != nil {
+			return fmt.Errorf("can't write the refused rows: %w", err)
+		}
+	}
+	return f.Write(w)
+}
+
+// fillSheet writes the cells: a number where that keeps every digit, else text.
+func fillSheet(f *excelize.File, name string, g grid) error {
+	for i, row := range g.rows {
+		for k, cell := range row {
+			if cell == "" {
+				continue
+			}
+			at, err := excelize.CoordinatesToCellName(k+1, i+1)
+			if err != nil {
+				return err
+			}
+			if v, bad := strconv.ParseFloat(cell, 64); bad == nil && strconv.FormatFloat(v, 'f', -1, 64) == cell {
+				err = f.SetCellFloat(name, at, v, -1, 64)
+			} else {
+				err = f.SetCellStr(name, at, cell)
+			}
+			if err != nil {
+				return err
+			}
+		}
+	}
+	return nil
+}

@@ -1,0 +1,223 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// search is how far the heading row was looked for.
+type search struct {
+	above  []int  // rows above the heading row
+	first  string // the first of them, as text
+	texts  []titleText
+	last   []string // the cells of the row before, where it may be the upper of two heading rows
+	lastAt int
+	held   []string // a heading row whose lower row may follow
+	heldAt int
+	failed bool // looked long enough
+}
+
+// titleText is a row above the headings as text.
+type titleText struct {
+	row  int
+	text string
+}
+
+// find takes a row while the headings aren't known. done is false where the row
+// is the first below them.
+func (t *table) find(number int, cells []string) (done bool, err error) {
+	f := &t.search
+	if f.failed {
+		return true, nil
+	}
+	if t.opt.Map.Fixes(t.place.Sheet) {
+		return t.findFixed(number, cells)
+	}
+	if f.held != nil {
+		return t.complete(number, cells)
+	}
+	alone := t.readCells(cells)
+	best := score(alone)
+	if f.last != nil {
+		if both := t.joinRows(f.last, cells); score(both) > best {
+			f.drop()
+			return true, t.setHeadings([]int{f.lastAt, number}, [][]string{f.last, cells}, both)
+		}
+	}
+	if best > 0 {
+		f.held, f.heldAt = slices.Clone(cells), number
+		return true, nil
+	}
+	t.passOver(number, cells)
+	return true, nil
+}
+
+// complete decides whether the row below a heading row belongs to it.
+func (t *table) complete(number int, cells []string) (done bool, err error) {
+	f := &t.search
+	held, at := f.held, f.heldAt
+	f.held = nil
+	alone := t.readCells(held)
+	if !counted(cells) {
+		if both := t.joinRows(held, cells); score(both) > score(alone) {
+			return true, t.setHeadings([]int{at, number}, [][]string{held, cells}, both)
+		}
+	}
+	return false, t.setHeadings([]int{at}, [][]string{held}, alone)
+}
+
+// counted reports a row with a cell that begins with a figure: data.
+func counted(cells []string) bool {
+	return slices.ContainsFunc(cells, func(c string) bool { c = trim(c); return c != "" && c[0] >= '0' && c[0] <= '9' })
+}
+
+// flush takes a heading row below which nothing stands.
+func (t *table) flush() error {
+	f := &t.search
+	if f.held == nil {
+		return nil
+	}
+	held := f.held
+	f.held = nil
+	return t.setHeadings([]int{f.heldAt}, [][]string{held}, t.readCells(held))
+}
+
+// passOver keeps a row above the headings.
+func (t *table) passOver(number int, cells []string) {
+	f := &t.search
+	text := strings.Join(strings.Fields(strings.Join(cells, " ")), " ")
+	f.last = nil
+	if text == "" {
+		return
+	}
+	if f.above = append(f.above, number); f.first == "" {
+		f.first = shorten(text)
+	}
+	f.texts = append(f.texts, titleText{number, text})
+	if len(cells) <= maxColumns {
+		f.last, f.lastAt = slices.Clone(cells), number
+	}
+	f.failed = len(f.above) >= maxSearch
+	t.look.class(TitleRow, number, cells)
+}
+
+// drop takes the last row out of those above the headings.
+func (f *search) drop() {
+	n := len(f.above) - 1
+	f.above, f.texts = f.above[:n], f.texts[:n]
+	if n == 0 {
+		f.first = ""
+	}
+}
+
+// readCells reads a row as headings.
+func (t *table) readCells(cells []string) []headings.Heading {
+	out := make([]headings.Heading, 0, min(len(cells), maxColumns))
+	for i, cell := range cells {
+		if i >= maxColumns {
+			break
+		}
+		if len(cell) > 100 {
+			out = append(out, headings.Heading{Typed: shorten(trim(cell)), Verdict: headings.Unknown})
+			continue
+		}
+		out = append(out, t.lex.Read(shorten(trim(cell))))
+	}
+	return out
+}
+
+// score reports how many columns are known in a row that can be the heading
+// row: at least two, one of them the kind or a size. Else 0.
+func score(hs []headings.Heading) int {
+	count, telling := 0, false
+	var seen [takeoff.NumColumns]bool
+	var sized [4]bool
+	for _, h := range hs {
+		switch h.Verdict {
+		case headings.Sizes:
+			if !sized[h.Size] {
+				count++
+			}
+			sized[h.Size], telling = true, true
+		case headings.Known, headings.Near:
+			d, isSize := h.Column.Dim()
+			telling = telling || h.Column == takeoff.Kind || isSize && d <= fittings.Length
+			if !seen[h.Column] {
+				seen[h.Column] = true
+				count++
+			}
+		}
+	}
+	if !telling || count < 2 {
+		return 0
+	}
+	return count
+}
+
+// joinRows reads two rows as one heading row. A cell of the upper row that is
+// merged across stands over all blank cells to its right that have one below.
+func (t *table) joinRows(top, bottom []string) []headings.Heading {
+	n := min(max(len(top), len(bottom)), maxColumns)
+	out := make([]headings.Heading, n)
+	over := ""
+	for i := range n {
+		up, low := cellAt(top, i), cellAt(bottom, i)
+		if len(up) > 100 || len(low) > 100 {
+			out[i] = headings.Heading{Typed: shorten(up + " " + low), Verdict: headings.Unknown}
+			continue
+		}
+		switch {
+		case low == "":
+			over = ""
+			out[i] = t.lex.Read(shorten(up))
+			continue
+		case up != "":
+			over = up
+		}
+		if over == "" {
+			out[i] = t.lex.Read(shorten(low))
+			continue
+		}
+		out[i] = t.lex.Under(shorten(over), shorten(low))
+	}
+	return out
+}
+
+// statedUnit finds the unit that a line gives for all sizes: "all dimensions in
+// mm". says is true for a line that is about units; u is empty where it names
+// none or several.
+func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool) {
+	words := headings.Tokens(text)
+	about := false
+	for _, w := range words {
+		about = about || lex.Dimension(w)
+	}
+	if !about || len(words) > 12 {
+		return u, false
+	}
+	several := false
+	for i, w := range words {
+		x, ok := quantity.UnitOf(w)
+		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 {
+			continue
+		}
+		before := words[i-1]
+		if !slices.Contains(unitAfter, before) && !(len(words) <= 3 && lex.Dimension(before)) {
+			continue
+		}
+		several = several || says && x != u
+		u, says = x, true
+	}
+	if several {
+		u = quantity.Unit{}
+	}
+	return u, says
+}
+
+// unitAfter are the words before the unit in a line that gives it for all sizes.
+var unitAfter = []string{"in", "en", "i", "are", "and", "or", "und", "et", "y", "e", "och"}

@@ -1,0 +1,97 @@
+package schedule_test
+
+import (
+	"math"
+	"strings"
+)
+
+const rectHead = "tag,kind,width_mm,height_mm,length_mm\n"
+
+// uglyText are the text files in English.
+func uglyText() []ugly {
+	const in = 0.0254
+	return []ugly{
+		csvFile("size-column.csv", "Mark,Fitting,Size,Length (mm)\nA1,straight,600x400,1500\nA2,straight,600 X 400 mm,1000\nA3,straight,600×400,500\nA4,straight,0.6 m x 40 cm,1000\n",
+			4, 0, 0, rect(.6, .4, 1.5+1+.5+1), "", "cells of column 'Size' are read as width x height: 4, in rows 2 to 5", "no unit is given for 'Size'"),
+		csvFile("size-inches.csv", "tag,kind,size,length\nB1,duct,24\"x16\",5'-0\"\nB2,duct,24 x 16 in,2'-6\"\nB3,duct,\"24 1/2\"\" x 16\"\"\",60 in\n",
+			3, 0, 0, rect(24*in, 16*in, 60*in)+rect(24*in, 16*in, 30*in)+rect(24.5*in, 16*in, 60*in), ""),
+		csvFile("size-round.csv", "tag,kind,size,length_m\nC1,duct,Ø315,1\nC2,duct,dia 315,1\nC3,duct,D315,1\nC4,duct,315 dia.,1\nC5,duct,DN 315 mm,1\nC6,duct,\"12\"\" dia\",1\n",
+			6, 0, 0, 5*round(.315, 1)+round(12*in, 1), ""),
+		csvFile("size-oval.csv", "tag,kind,size,length_m\nO1,straight,525x150 oval,2\nO2,straight,525 x 150 FO,1\n",
+			2, 0, 0, (math.Pi*.15+2*(.525-.15))*3, ""), // girth pi m + 2 (M - m)
+		csvFile("size-both-ends.csv", "tag,kind,size,length_mm\nR1,reducer,600x400/400x300,500\n",
+			1, 0, 0, 2*(.5*math.Hypot(.5, .05)+.35*math.Hypot(.5, .1)), ""), // four trapezoids
+		csvFile("size-doubtful.csv", "tag,kind,size,length_mm\nS1,straight,600/400,1000\nS2,straight,315,1000\nS3,straight,600x400x1200,1000\nS4,straight,600x,1000\nS5,straight,300x200,1000\n",
+			1, 0, 4, rect(.3, .2, 1), "2:size 3:size 4:size 5:size"),
+		csvFile("size-beside-columns.csv", "tag,kind,size,width_mm,height_mm,length_mm\nT1,straight,600x400,600,400,1000\nT2,straight,600x400,600,350,1000\nT3,straight,,500,300,1000\nT4,straight,Ø315,300,,1000\n",
+			2, 0, 2, rect(.6, .4, 1)+rect(.5, .3, 1), "3:size 5:size"),
+		csvFile("size-in-width.csv", "tag,kind,width,height,length\nW1,straight,600x400,,1500\nW2,straight,Ø315,,1000\nW3,straight,600x400,300,1000\nW4,straight,600,400,1000\n",
+			3, 0, 1, rect(.6, .4, 1.5)+round(.315, 1)+rect(.6, .4, 1), "4:width", "cells of column 'width' that hold a whole size"),
+		csvFile("units-per-cell.csv", "tag,kind,width,height,length\nU1,straight,600 mm,40 cm,1.5 m\nU2,straight,\"24\"\"\",16 in,5 ft\n",
+			2, 0, 0, rect(.6, .4, 1.5)+rect(24*in, 16*in, 60*in), ""),
+		csvFile("units-above.csv", "Works store,,,,\nAll dimensions in cm unless noted,,,,\nTag,Kind,Width,Height,Length\nX1,straight,60,40,150\nX2,straight,60,40,1.5 m\n",
+			2, 0, 0, 2*rect(.6, .4, 1.5), "", "'All dimensions in cm unless noted' above the headings gives the unit of 'Width', 'Height', 'Length'"),
+		csvFile("units-above-inches.csv", "Units: inches\nTag,Kind,Width,Height,Length (ft)\nX1,straight,24,16,5\n",
+			1, 0, 0, rect(24*in, 16*in, 60*in), ""),
+		csvFile("units-above-two.csv", "Dimensions in mm and m\nTag,Kind,Width,Height,Length (m)\nX1,straight,600,400,1\n",
+			0, 0, 1, 0, "1: 3:shape"),
+		csvFile("units-below-row.csv", "Tag,Kind,Width,Height,Length\n,,(in),(in),(ft)\nV1,straight,24,16,5\n",
+			1, 0, 0, rect(24*in, 16*in, 60*in), "", "row 2 gives the units"),
+		csvFile("units-footnote.csv", "Tag,Kind,Width,Height,Length\nF1,straight,600,400,1000\nAll dimensions in inches,,,,\n",
+			1, 0, 0, rect(.6, .4, 1), "3:"),
+		csvFile("heads-across.csv", "Ductwork of the north hall,,,,,\nTag,Kind,Size (mm),,Length,Qty\n,,Width,Height,(m),\nH1,straight,600,400,1.5,2\n",
+			1, 0, 0, 2*rect(.6, .4, 1.5), "", "rows 2 and 3 are read as one heading row"),
+		csvFile("heads-main-branch.csv", ",,Main,,,Other end,\nTag,Kind,Width,Height,Length,Width,Height\nH1,reducer,600,400,500,400,300\nH2,straight,600,400,1000,,\n",
+			2, 0, 0, 2*(.5*math.Hypot(.5, .05)+.35*math.Hypot(.5, .1))+rect(.6, .4, 1), "", "rows 1 and 2 are read as one heading row"),
+		csvFile("heads-strange-group.csv", "Tag,Kind,Main,,Crate,,Length\n,,Width,Height,Width,Height,\nH1,straight,600,400,900,900,1000\n",
+			1, 0, 0, rect(.6, .4, 1), "1:Crate / Width 1:Crate / Height"),
+		csvFile("heads-two-tongues.csv", "Pos,Formstück,Breite,Höhe,Länge\nTag,Kind,Width (mm),Height (mm),Length (mm)\nA,straight,600,400,1000\n",
+			1, 0, 0, rect(.6, .4, 1), ""),
+		csvFile("heads-repeated.csv", "Tag,Kind,Width,Height,Length\nP1,straight,600,400,1000\nTag,Kind,Width,Height,Length\nP2,straight,600,400,1000\n\nTag,Kind,Width,Height,Length\nP3,straight,600,400,1000\n",
+			3, 0, 0, 3*rect(.6, .4, 1), "", "rows that repeat the headings: 2, in rows 3 to 6"),
+		csvFile("heads-change.csv", "Tag,Kind,Width,Height,Length\nP1,straight,600,400,1000\nTag,Kind,Diameter,Length\nP2,straight,315,1000\n",
+			2, 0, 0, rect(.6, .4, 1)+round(.315, 1), "", "other headings start at row 3"),
+		csvFile("heads-twice-the-same.csv", "Tag,Kind,Width,W,Height,Length\nA,straight,600,600,400,1000\n", 0, 0, 1, 0, "1:Width 2:width_mm"),
+		csvFile("heads-misspelt.csv", "Tag,Kind,Widht,Height,Lenght\nA,straight,600,400,1000\n", 0, 0, 1, 0, "1:Widht 1:Lenght 2:width_mm 2:length_mm"),
+		csvFile("heads-ambiguous.csv", "Tag,Kind,Width,Height,Length,Pressure,Type\nA,straight,600,400,1000,500,x\n", 1, 0, 0, rect(.6, .4, 1), "1:Pressure"),
+		csvFile("depth-or-diameter.csv", "Tag,Kind,W,D,L\nA,straight,600,400,1000\n", 0, 0, 1, 0, "1:D 2:height_mm"),
+		csvFile("subheads.csv", rectHead+"Supply air 1,,,,\nLevel 1,,,,\nA,straight,600,400,1000\nLevel 2,,,,\nB,straight,600,400,1000\nExtract air 1,,,,\nC,straight,600,400,1000\n",
+			3, 0, 0, 3*rect(.6, .4, 1), "", "sub-headings that give the system of the rows below: 2, in rows 2 to 7", "the level of 2 rows is taken from sub-headings", "the system of 3 rows"),
+		csvFile("subhead-doubtful.csv", rectHead+"Supply level 2,,,,\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2: 2:kind"),
+		csvFile("subhead-or-piece.csv", rectHead+"North wing,,,,\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:kind"),
+		csvFile("subheads-in-column.csv", "system,tag,kind,width_mm,height_mm,length_mm\nKitchen,,,,,\n,A,straight,600,400,1000\n,B,straight,600,400,1000\n",
+			2, 0, 0, 2*rect(.6, .4, 1), "", "the system of 2 rows"),
+		csvFile("totals.csv", "tag,kind,width_mm,height_mm,length_mm,stated_area_m2\nA,straight,600,400,1000,2.0\nB,straight,600,400,500,1.0\nSubtotal,,,,,3.0\nC,straight,300,200,1000,1.0\nSub-total,,,,,1.0\nGrand total,,,,,4.5\n",
+			3, 3, 0, rect(.6, .4, 1.5)+rect(.3, .2, 1), "", "it gives 3.00 m2, the rows above come to 3.00 m2: they agree", "it gives 4.50 m2, but the rows above come to 4.00 m2: they differ"),
+		csvFile("totals-area-only.csv", "tag,kind,width_mm,height_mm,length_mm,qty,stated_area_m2\nA,straight,600,400,1000,2,4\n,,,,,2,4\n", 1, 1, 0, 2*rect(.6, .4, 1), "", "it gives 4.00 m2", "it gives 2 pieces"),
+		csvFile("totals-with-sizes.csv", rectHead+"Total,,600,400,1000\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:kind"),
+		csvFile("totals-broken.csv", "tag,kind,width_mm,height_mm,length_mm,stated_area_m2\nA,straight,600,400,1000,2.0\nTotal,,,,,#REF!\n", 1, 1, 0, rect(.6, .4, 1), "3:stated_area_m2"),
+		csvFile("remarks-below.csv", rectHead+"A,straight,600,400,1000\nNote: galvanised steel,,,,\n\"Remarks, second line\",,,,\n", 1, 0, 0, rect(.6, .4, 1), "", "remarks among the rows passed over, the first 'Note: galvanised steel': 2"),
+		csvFile("thousands-doubtful.csv", rectHead+"A,straight,600,400,\"1,500\"\nB,straight,600,400,\"1,500,000\"\nC,straight,600,400,\"1,500.5\"\n",
+			1, 0, 2, rect(.6, .4, 1.5005), "2:length_mm 3:length_mm"),
+		csvFile("thousands-spaces.csv", rectHead+"A,straight,1 200,400,1 500\nB,straight,600,400,1'500\nC,straight,600 400,400,1000\n",
+			2, 0, 1, rect(1.2, .4, 1.5)+rect(.6, .4, 1.5), "4:width_mm"),
+		csvFile("decimals-quoted-comma.csv", "tag,kind,width_mm,height_mm,length_m\nA,straight,600,400,\"1,5\"\nB,straight,600,400,1.500\n", 1, 0, 1, rect(.6, .4, 1.5), "3:length_m"),
+		csvFile("decimals-tabs.tsv", "tag\tkind\twidth_cm\theight_cm\tlength_m\nA\tstraight\t62,5\t40\t1,25\nB\tstraight\t60\t40\t1.500\n", 1, 0, 1, rect(.625, .4, 1.25), "3:length_m"),
+		csvFile("error-cells.csv", rectHead+"A,straight,#REF!,400,1000\nB,straight,600,#N/A,#DIV/0!\nC,=B2,600,400,1000\nD,straight,600,400,=E2*2\nE,straight,600,400,1000\n",
+			1, 0, 4, rect(.6, .4, 1), "2:width_mm 3:height_mm 3:length_mm 4:kind 5:length_mm"),
+		csvFile("dates-for-sizes.csv", rectHead+"A,straight,2026-04-06,400,1000\nB,straight,06-Apr,400,1000\nC,straight,600,400,1000\n", 1, 0, 2, rect(.6, .4, 1), "2:width_mm 3:width_mm"),
+		csvFile("hostile-numbers.csv", rectHead+"A,straight,NaN,400,1000\nB,straight,Inf,400,1000\nC,straight,1e999,400,1000\nD,straight,-600,400,1000\nE,straight,0x258,400,1000\nF,straight,99999999999,400,1000\nG,straight,6e2,400,1000\n",
+			1, 0, 6, rect(.6, .4, 1), "2:width_mm 3:width_mm 4:width_mm 5:width_mm 6:width_mm 7:width_mm"),
+		csvFile("ragged-rows.csv", rectHead+"A,straight,600,400,1000,stray\nB,straight,600\nC,straight,600,400,1000,,,\n", 1, 0, 2, rect(.6, .4, 1), "2: 3:height_mm 3:length_mm"),
+		csvFile("quote-unclosed.csv", rectHead+"A,straight,600,400,1000\nB,straight,\"600,400,1000\nC,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "3:width_mm 3:"),
+		csvFile("bars.txt", "tag|kind|width_mm|height_mm|length_mm\nA|straight|600|400|1000\n", 1, 0, 0, rect(.6, .4, 1), ""),
+		csvFile("blank-lines.csv", "\n\n,,,,\n"+rectHead+"\n,,,,\nA,straight,600,400,1000\n , , , , \n\nB,straight,600,400,1000\n\n\n", 2, 0, 0, 2*rect(.6, .4, 1), ""),
+		csvFile("mac-lines.csv", strings.ReplaceAll(rectHead+"A,straight,600,400,1000\n", "\n", "\r"), 1, 0, 0, rect(.6, .4, 1), ""),
+		csvFile("odd-spaces.csv", "\u00a0Tag ,  Kind,Width\u00a0(mm),Height (mm) , Length (mm)\nA\u00a0,straight ,\u00a0600, 400\u00a0,1\u202f000\n", 1, 0, 0, rect(.6, .4, 1), ""),
+		csvFile("angle-in-kind.csv", "tag,kind,width_mm,height_mm,throat_mm,angle_deg\nA,90° bend,600,400,100,\nB,bend 45°,600,400,100,\nC,90° bend,600,400,100,45\n",
+			2, 0, 1, 2*(.6+.4)*(.1+.3)*(math.Pi/2+math.Pi/4), "4:kind", "angles are taken from column 'kind': 2"), // Pappus: girth times arc of the centre line
+		csvFile("tags-twice.csv", rectHead+"A,straight,600,400,1000\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "3:tag"),
+		csvFile("out-and-through.csv", "tag,kind,width_mm,height_mm,length_mm,scope\nA,straight,600,400,1000,in\nB,straight,600,400,1000,out\nC,straight,600,400,1000,through\n", 2, 1, 0, rect(.6, .4, 1), ""),
+		csvFile("control-characters.csv", rectHead+"A\x07,straight,600,400,1000\nB,straight,6\x0000,400,1000\nC,straight,600,400,1000\n", 1, 0, 2, rect(.6, .4, 1), "2:tag 3:width_mm"),
+		csvFile("formula-wrapped.csv", rectHead+"\"=\"\"007\"\"\",straight,600,400,1000\n", 1, 0, 0, rect(.6, .4, 1), ""),
+		{name: "no-table.csv", data: []byte("Dear colleague,\nplease find the ducts in the other file.\n"), fails: "no heading row"},
+		{name: "heads-only.csv", data: []byte(rectHead), fails: "no rows under"},
+		{name: "letter.rtf", data: []byte("{\\rtf1 ducts}"), fails: "a text document"},
+	}
+}

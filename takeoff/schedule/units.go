@@ -1,0 +1,157 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// sheetUnits takes the unit of sizes that a line above the headings gives, for
+// columns that give none. A line that gives several, or two lines that differ,
+// leave such columns unusable: nothing says which unit is theirs.
+func (t *table) sheetUnits() {
+	var u quantity.Unit
+	said, doubt, row := "", false, 0
+	for _, title := range t.search.texts {
+		x, says := statedUnit(t.lex, title.text)
+		if !says {
+			continue
+		}
+		doubt = doubt || x.Name == "" || said != "" && x != u
+		u, said, row = x, shorten(title.text), title.row
+	}
+	if said == "" {
+		return
+	}
+	t.stated = u
+	var names []string
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.Said || s.Measure != takeoff.Lengths {
+			continue
+		}
+		names = append(names, "'"+s.Typed+"'")
+		if doubt {
+			s.used = false
+			continue
+		}
+		s.Column.Unit, s.Said = u, true
+	}
+	switch {
+	case doubt && len(names) > 0:
+		p := t.place
+		p.Row = row
+		t.info.Faults = append(t.info.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
+			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
+	case len(names) > 0:
+		t.note("'%s' above the headings gives the unit of %s", said, strings.Join(names, ", "))
+	}
+}
+
+// unitBelow deals with a line on units among or below the rows: it mustn't say
+// something else than how the rows were read.
+func (t *table) unitBelow(number int, cells []string, text string) {
+	u, _ := statedUnit(t.lex, text)
+	short := shorten(text)
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && s.Measure == takeoff.Lengths && !s.fixed && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
+			t.info.Faults = append(t.info.Faults, takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
+				fmt.Sprintf("'%s' stands among the rows, and '%s' is read in %s; write the unit in each heading, as width_mm", short, s.Typed, s.Column.Unit.Name)))
+			break
+		}
+	}
+	t.told.add("lines about units among the rows, the first '%s'", short, number)
+	t.look.class(RemarkRow, number, cells)
+}
+
+// noteUnits says which columns are read in a unit that nobody stated.
+func (t *table) noteUnits() {
+	for _, m := range [...]takeoff.Measure{takeoff.Lengths, takeoff.Areas, takeoff.Pressure} {
+		var names []string
+		for _, s := range t.specs {
+			if s.used && !s.Said && s.Measure == m {
+				names = append(names, "'"+s.Typed+"'")
+			}
+		}
+		if len(names) > 0 {
+			t.note("no unit is given for %s: read as %s", strings.Join(names, ", "), quantity.Default(m).Name)
+		}
+	}
+}
+
+// rowsWord writes a list of row numbers in words: "row 4", "rows 1 to 3".
+func rowsWord(rows []int) string {
+	n := len(rows)
+	switch {
+	case n == 1:
+		return fmt.Sprintf("row %d", rows[0])
+	case rows[n-1]-rows[0] == n-1:
+		return fmt.Sprintf("rows %d to %d", rows[0], rows[n-1])
+	}
+	return fmt.Sprintf("%d rows from %d to %d", n, rows[0], rows[n-1])
+}
+
+// times writes how often: "once", "12 times".
+func times(n int) string {
+	if n == 1 {
+		return "once"
+	}
+	return fmt.Sprintf("%d times", n)
+}
+
+// tally counts what happens row by row, to be told once at the end.
+type tally []*tallied
+
+type tallied struct {
+	format, about string
+	rows          []int // the first and the last
+	count         int
+}
+
+// add counts once what format says of about, in a row.
+func (y *tally) add(format, about string, row int) {
+	i := slices.IndexFunc(*y, func(x *tallied) bool {
+		return x.format == format && (x.about == about || strings.Contains(format, "the first"))
+	})
+	if i < 0 {
+		i = len(*y)
+		*y = append(*y, &tallied{format: format, about: about, rows: []int{row, row}})
+	}
+	x := (*y)[i]
+	x.count++
+	x.rows[1] = row
+}
+
+// noteCounts tells what was counted so far.
+func (t *table) noteCounts() {
+	t.noteWords()
+	for _, x := range t.told {
+		what := x.format
+		if x.about != "" {
+			what = fmt.Sprintf(x.format, x.about)
+		}
+		where := fmt.Sprintf("row %d", x.rows[0])
+		if x.count > 1 {
+			where = fmt.Sprintf("%d, in rows %d to %d", x.count, x.rows[0], x.rows[1])
+		}
+		t.note("%s: %s", what, where)
+	}
+	t.told = nil
+	for i, c := range subColumns {
+		if n := t.over.rows[i]; n > 0 {
+			t.note("the %s of %s is taken from sub-headings", c.Heading(), plural(n, "row"))
+		}
+	}
+	t.over.rows = [2]int{}
+}
+
+func plural(n int, what string) string {
+	if n == 1 {
+		return "1 " + what
+	}
+	return fmt.Sprintf("%d %ss", n, what)
+}

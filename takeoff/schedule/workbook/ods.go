@@ -1,0 +1,287 @@
+package workbook
+
+import (
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"slices"
+	"strconv"
+	"strings"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// The namespaces of an OpenDocument file (OASIS OpenDocument 1.3 part 3).
+const (
+	tableNS  = "urn:oasis:names:tc:opendocument:xmlns:table:1.0"
+	officeNS = "urn:oasis:names:tc:opendocument:xmlns:office:1.0"
+	textNS   = "urn:oasis:names:tc:opendocument:xmlns:text:1.0"
+	styleNS  = "urn:oasis:names:tc:opendocument:xmlns:style:1.0"
+)
+
+// openDocument lists the sheets of an OpenDocument file.
+func (w *File) openDocument() error {
+	w.open = true
+	f := w.parts["content.xml"]
+	if m := w.parts["META-INF/manifest.xml"]; m != nil {
+		if r, err := m.Open(); err == nil {
+			head, _ := io.ReadAll(io.LimitReader(r, maxPart))
+			r.Close()
+			if strings.Contains(string(head), "encryption-data") {
+				return errors.New("it has a password; save it without one")
+			}
+		}
+	}
+	r, err := f.Open()
+	if err != nil {
+		return err
+	}
+	defer r.Close()
+	dec := xml.NewDecoder(r)
+	styles, style := map[string]bool{}, "" // hidden tables by style
+	for {
+		tok, err := dec.Token()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
+		}
+		e, ok := tok.(xml.StartElement)
+		switch {
+		case !ok:
+		case e.Name.Space == styleNS && e.Name.Local == "style":
+			style = attr(e, "name")
+		case e.Name.Space == styleNS && e.Name.Local == "table-properties":
+			styles[style] = attr(e, "display") == "false"
+		case e.Name.Space == tableNS && e.Name.Local == "table":
+			w.Sheets = append(w.Sheets, Sheet{Name: attr(e, "name"), Hidden: styles[attr(e, "style-name")], part: "content.xml", index: len(w.Sheets)})
+		case e.Name.Space == tableNS && e.Name.Local == "table-cell" && attr(e, "value-type") == "string":
+			var p odsText
+			if err := dec.DecodeElement(&p, &e); err != nil {
+				return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
+			}
+			w.listen(p.String())
+		}
+	}
+	if len(w.Sheets) == 0 {
+		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
+	}
+	return nil
+}
+
+// attr is an attribute of an element in a namespace of the standard: programs
+// add some of their own by the same names.
+func attr(e xml.StartElement, name string) string {
+	for _, a := range e.Attr {
+		if a.Name.Local == name && (a.Name.Space == "" || strings.HasPrefix(a.Name.Space, "urn:oasis:names:tc:opendocument:")) {
+			return a.Value
+		}
+	}
+	return ""
+}
+
+// repeats is how often a cell, row or column stands there, at most limit.
+func repeats(e xml.StartElement, name string, limit int) (int, error) {
+	v := attr(e, name)
+	if v == "" {
+		return 1, nil
+	}
+	n, err := strconv.Atoi(v)
+	if err != nil || n < 1 {
+		return 0, fmt.Errorf("%s is '%.20s'", name, v)
+	}
+	return min(n, limit+1), nil
+}
+
+// odsRows is how far the rows of a sheet of an OpenDocument file were read.
+type odsRows struct {
+	next   int // number of the next row
+	again  int // how often the row last read stands there still
+	same   []string
+	column int // of the columns that the sheet lists
+	spans  []merge
+	made   int // cells so far
+}
+
+// odsRows opens a sheet of an OpenDocument file.
+func (w *File) odsRows(s Sheet) (*Rows, error) {
+	r, err := w.parts[s.part].Open()
+	if err != nil {
+		return nil, err
+	}
+	sr := &Rows{book: w, part: r, dec: xml.NewDecoder(r), ods: &odsRows{next: 1}}
+	for n := -1; n < s.index; {
+		tok, err := sr.dec.Token()
+		if err != nil {
+			r.Close()
+			return nil, err
+		}
+		if e, ok := tok.(xml.StartElement); ok && e.Name.Space == tableNS && e.Name.Local == "table" {
+			n++
+		}
+	}
+	return sr, nil
+}
+
+// mostCells is how many cells the counts of rows and columns may make of a sheet.
+const mostCells = 50 << 20
+
+// mostAgain is how many times a filled row may stand there by a count: more is
+// made to fill the memory, as no schedule says one piece so often.
+const mostAgain = 10_000
+
+// nextODS is Next for an OpenDocument file.
+func (sr *Rows) nextODS() error {
+	o := sr.ods
+	if o.again > 0 {
+		o.again--
+		sr.Number++
+		sr.Cells = append(sr.Cells[:0], o.same...)
+		return nil
+	}
+	for {
+		tok, err := sr.dec.Token()
+		if err == io.EOF {
+			return io.ErrUnexpectedEOF
+		}
+		if err != nil {
+			return err
+		}
+		switch e := tok.(type) {
+		case xml.EndElement:
+			if e.Name.Space == tableNS && e.Name.Local == "table" {
+				return io.EOF
+			}
+		case xml.StartElement:
+			filled, err := sr.odsStart(e)
+			if err != nil || filled {
+				return err
+			}
+		}
+	}
+}
+
+// odsStart deals with an element of a sheet. filled reports a row with a filled
+// cell.
+func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
+	o := sr.ods
+	if e.Name.Space != tableNS {
+		return false, sr.dec.Skip() // drawings, forms, names
+	}
+	switch e.Name.Local {
+	case "table-column":
+		n, err := repeats(e, "number-columns-repeated", excelize.MaxColumns)
+		if err != nil {
+			return false, err
+		}
+		if v := attr(e, "visibility"); v == "collapse" || v == "filter" {
+			sr.hide(o.column, n)
+		}
+		o.column += n
+	case "table-row":
+		n, err := repeats(e, "number-rows-repeated", excelize.TotalRows)
+		if err != nil {
+			return false, err
+		}
+		v := attr(e, "visibility")
+		if err := sr.odsRow(); err != nil {
+			return false, err
+		}
+		sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter"
+		o.next += n
+		switch {
+		case len(sr.Cells) == 0:
+			return false, nil
+		case o.next > excelize.TotalRows+1:
+			return false, fmt.Errorf("there are more than %d rows", excelize.TotalRows)
+		case n > mostAgain:
+			return false, fmt.Errorf("row %d stands there %d times", sr.Number, n)
+		}
+		if o.made += n * len(sr.Cells); o.made > mostCells {
+			return false, errors.New("it unpacks to far more cells than a schedule holds")
+		}
+		sr.odsSpans()
+		o.again, o.same = n-1, slices.Clone(sr.Cells)
+		return true, nil
+	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
+	default:
+		return false, sr.dec.Skip() // a table within, a note
+	}
+	return false, nil
+}
+
+// odsRow reads the cells of a row up to its end.
+func (sr *Rows) odsRow() error {
+	clear(sr.Cells)
+	sr.Cells = sr.Cells[:0]
+	column := 0
+	for {
+		tok, err := sr.dec.Token()
+		if err != nil {
+			return err
+		}
+		switch e := tok.(type) {
+		case xml.EndElement:
+			return nil
+		case xml.StartElement:
+			if e.Name.Space != tableNS || e.Name.Local != "table-cell" && e.Name.Local != "covered-table-cell" {
+				if err := sr.dec.Skip(); err != nil {
+					return err
+				}
+				continue
+			}
+			if column, err = sr.odsCell(e, column); err != nil {
+				return err
+			}
+		}
+	}
+}
+
+// odsCell reads a cell at a column and gives the column of the next.
+func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
+	n, err := repeats(e, "number-columns-repeated", excelize.MaxColumns)
+	if err != nil {
+		return 0, err
+	}
+	var p odsText
+	if err := sr.dec.DecodeElement(&p, &e); err != nil {
+		return 0, err
+	}
+	text := odsValue(e, p.String())
+	if text == "" || e.Name.Local == "covered-table-cell" {
+		return column + n, nil
+	}
+	if column+n > excelize.MaxColumns {
+		return 0, fmt.Errorf("there are more than %d columns", excelize.MaxColumns)
+	}
+	for len(sr.Cells) < column {
+		sr.Cells = append(sr.Cells, "")
+	}
+	for range n {
+		sr.Cells = append(sr.Cells, text)
+	}
+	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 && len(sr.ods.spans) < mostMerges {
+		sr.ods.spans = append(sr.ods.spans, merge{column: column, from: sr.ods.next, to: sr.ods.next + down - 1, text: text})
+	}
+	return column + n, nil
+}
+
+// odsSpans puts what cells merged down say into the rows below them.
+func (sr *Rows) odsSpans() {
+	sr.Down = sr.Down[:0]
+	sr.ods.spans = slices.DeleteFunc(sr.ods.spans, func(m merge) bool { return m.to < sr.Number })
+	for _, m := range sr.ods.spans {
+		if m.from >= sr.Number {
+			continue
+		}
+		for len(sr.Cells) <= m.column {
+			sr.Cells = append(sr.Cells, "")
+		}
+		if sr.Cells[m.column] == "" {
+			sr.Cells[m.column] = m.text
+			sr.Down = append(sr.Down, m.column)
+		}
+	}
+}
