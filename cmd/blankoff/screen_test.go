@@ -28,7 +28,7 @@ func TestBoldOnTerminalsOnly(t *testing.T) {
 	const bold = "\x1b["
 	line := "plan good.csv --rig rig.toml --min-area 100"
 	_, stdout, _ := onTerminal(line)
-	if !strings.Contains(stdout, "\x1b[1mSections\x1b[0m\n") || !strings.Contains(stdout, "\x1b[1mUNDER RANGE\x1b[0m\n") {
+	if !strings.Contains(stdout, "\x1b[1mSections (limits are cut off, never rounded up)\x1b[0m\n") || !strings.Contains(stdout, "\x1b[1mUNDER RANGE\x1b[0m\n") {
 		t.Errorf("nothing bold on a terminal\n%q", stdout)
 	}
 	_, plain, _ := typed(t, line)

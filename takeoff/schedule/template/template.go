@@ -5,7 +5,6 @@ import (
 	_ "embed"
 	"fmt"
 	"io"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -278,23 +277,4 @@ func (t *template) fillHelp() {
 		put(wrap, k.Name, k.Doc, "", strings.Join(made, ", "), "", strings.Join(k.Aliases, ", "))
 	}
 	t.prints(helpSheet, len(widths))
-}
-
-// kindsWith lists the kinds that need a column, in some shape or style, and
-// those that may take it.
-func kindsWith(column string) (needs, takes string) {
-	if column == takeoff.Kind.Heading() {
-		return "every row", ""
-	}
-	word := regexp.MustCompile(`\b` + regexp.QuoteMeta(column) + `\b`) // _ is part of a word
-	var need, take []string
-	for _, k := range fittings.Kinds() {
-		switch {
-		case word.MatchString(strings.Join(k.Needs, "\n")):
-			need = append(need, k.Name)
-		case word.MatchString(strings.Join(k.Takes, "\n")):
-			take = append(take, k.Name)
-		}
-	}
-	return strings.Join(need, ", "), strings.Join(take, ", ")
 }
