@@ -84,6 +84,10 @@ type Schedule struct {
 	RowsExcluded int    `json:"rows_excluded"`
 	RowsRefused  int    `json:"rows_refused"`
 
+	// Areas of the excluded and of the refused rows as far as they are known, m2.
+	OutM2     float64 `json:"out_m2,omitzero"`
+	RefusedM2 float64 `json:"refused_m2,omitzero"`
+
 	TotalRows []TotalRow `json:"-"` // they count as excluded
 	RowsLeft  int        `json:"-"` // hidden rows left out; they too
 }

@@ -65,6 +65,7 @@ func (t *Takeoff) sum() {
 		shape.add(it.Piece.Shape.String(), it)
 		size.add(it.SizeText(), it)
 	}
+	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
 	t.Totals.Area, t.Totals.Exact, t.Totals.JointLength = area.Value(), exact.Value(), joints.Value()
 	t.Totals.BySystem, t.Totals.ByLevel = system.list(), level.list()
 	t.Totals.ByShape, t.Totals.BySize = shape.list(), size.list()

@@ -119,6 +119,22 @@ func Rows(s *takeoff.Schedule) string {
 	return fmt.Sprintf("%d read = %d used + %d excluded + %d refused", s.RowsRead, s.RowsUsed, s.RowsExcluded, s.RowsRefused)
 }
 
+// RowsIn is Rows with the areas of the rows that don't count, as far as they are
+// known.
+func RowsIn(u units.System, s *takeoff.Schedule) string {
+	out, refused := "", ""
+	if s.OutM2 > 0 {
+		out = " (" + u.Area(s.OutM2) + ")"
+	}
+	switch {
+	case s.RefusedM2 > 0:
+		refused = " (" + u.Area(s.RefusedM2) + " known)"
+	case s.RowsRefused > 0:
+		refused = " (area not known)"
+	}
+	return fmt.Sprintf("%d read = %d used + %d excluded%s + %d refused%s", s.RowsRead, s.RowsUsed, s.RowsExcluded, out, s.RowsRefused, refused)
+}
+
 // Faults is a fault on one or more rows.
 type Faults struct {
 	takeoff.Fault

@@ -133,7 +133,7 @@ func settings(b *bufio.Writer, v *report.Plan) {
 	}
 	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
 		hours(p.TotalMinutes), show.Count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))
-	paragraph(b, "rows      ", show.Rows(&v.Schedule))
+	paragraph(b, "rows      ", show.RowsIn(v.Units, &v.Schedule))
 	a := &v.Balance
 	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s = sections %s + outside %s, difference %v",
 		u.Area(a.Takeoff), area(u, a.Sections), area(u, a.Outside), show.DifferenceIn(u, a.Difference)))

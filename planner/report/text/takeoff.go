@@ -21,7 +21,7 @@ func Takeoff(w io.Writer, v *report.Takeoff) error {
 	paragraph(b, "", strings.Join(nonempty(u.Area(v.Totals.Area)+" in scope", u.Length(v.Totals.JointLength)+" of joints", refused(&v.Schedule)), ", "))
 	b.WriteString("\n")
 	paragraph(b, "schedule  ", v.Schedule.File)
-	paragraph(b, "rows      ", show.Rows(&v.Schedule))
+	paragraph(b, "rows      ", show.RowsIn(v.Units, &v.Schedule))
 	paragraph(b, "basis     ", v.Basis+". "+v.Measured)
 	if n := len(v.Faults); n > 0 {
 		paragraph(b, "faults    ", fmt.Sprintf("%d; each is named apart with its place", n))

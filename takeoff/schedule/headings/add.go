@@ -129,7 +129,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 	}
 	l.meanings[key] = m
 	if len(key) >= 4 && m.size == NoSize && !m.unitNeeded {
-		l.near = append(l.near, nearName{key, m.column})
+		l.near = append(l.near, nearName{key, lettersOf(key), m.column})
 	}
 }
 

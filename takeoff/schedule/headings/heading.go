@@ -4,6 +4,7 @@
 package headings
 
 import (
+	"math/bits"
 	"strings"
 	"unicode"
 
@@ -199,12 +200,24 @@ func (l *Lexicon) guess(h *Heading, names ...string) {
 		if len(name) < 4 || len(name) > longestName || name[0] <= '9' {
 			continue
 		}
+		letters := lettersOf(name)
 		for _, n := range l.near {
+			if bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
+				continue
+			}
 			if d := distance(name, n.name, best); d < best && d <= limit {
 				best, h.Verdict, h.Column = d, Near, n.column
 			}
 		}
 	}
+}
+
+// lettersOf marks the letters and other bytes that a name has.
+func lettersOf(name string) (set uint32) {
+	for i := range len(name) {
+		set |= 1 << (name[i] & 31)
+	}
+	return set
 }
 
 // longestName is the length of the longest name that may be misspelt.

@@ -39,8 +39,9 @@ type meaning struct {
 
 // nearName is a name that a misspelt heading may have meant.
 type nearName struct {
-	name   string
-	column takeoff.Column
+	name    string
+	letters uint32
+	column  takeoff.Column
 }
 
 // Lexicon holds the words. It doesn't change once it is made.

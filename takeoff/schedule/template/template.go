@@ -70,11 +70,7 @@ func otherHeadings(lex *headings.Lexicon, c takeoff.Column) []string {
 	if stem := headings.Stem(c); stem != c.Heading() && stem != "area" && stem != "radius" {
 		names = append([]string{stem}, names...)
 	}
-	for _, name := range names {
-		if headings.Squash(name) != headings.Squash(c.Heading()) {
-			out = append(out, name)
-		}
-	}
+	out = slices.DeleteFunc(slices.Clone(names), func(name string) bool { return headings.Squash(name) == headings.Squash(c.Heading()) })
 	for _, name := range withUnit {
 		out = append(out, name+" ("+cellUnit(c)+")")
 	}
