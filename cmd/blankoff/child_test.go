@@ -32,9 +32,14 @@ func TestMain(m *testing.M) {
 	os.Exit(m.Run())
 }
 
-// limitChild holds the program to what BLANKOFF_FSIZE says: the largest file that
-// it may write, bytes.
+// limitChild holds the program to what the environment says: BLANKOFF_FSIZE, the
+// largest file that it may write, bytes; BLANKOFF_UID, whom it runs as.
 func limitChild() error {
+	if n, err := strconv.Atoi(os.Getenv("BLANKOFF_UID")); err == nil {
+		if err := syscall.Setuid(n); err != nil {
+			return err
+		}
+	}
 	if n, err := strconv.ParseUint(os.Getenv("BLANKOFF_FSIZE"), 10, 64); err == nil {
 		return syscall.Setrlimit(syscall.RLIMIT_FSIZE, &syscall.Rlimit{Cur: n, Max: n})
 	}

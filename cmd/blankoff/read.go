@@ -75,6 +75,9 @@ func readOld(path string) (*planner.Old, error) {
 	if path == "" {
 		return nil, nil
 	}
+	if isHalf(filepath.Dir(path)) {
+		return nil, hint{fmt.Errorf("the pack in %s is half replaced: a run was stopped at it", filepath.Dir(path)), "run that again, which finishes it, or keep to a copy of its plan.json"}
+	}
 	f, err := os.Open(path)
 	if err != nil {
 		return nil, fmt.Errorf("earlier plan %s: %w", path, cause(err))

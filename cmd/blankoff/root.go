@@ -46,7 +46,11 @@ func run(args []string, stdout, stderr io.Writer) int {
 	root.SetArgs(args)
 	root.SetOut(stdout)
 	root.SetErr(stderr)
+	helped := checkedHelp(root)
 	err := root.Execute()
+	if err == nil {
+		err = helped()
+	}
 	var m misuse
 	switch {
 	case err == nil:
@@ -87,6 +91,7 @@ fit the rig's measuring range for the chosen tightness class.
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
 		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
 	})
+	addVersion(root)
 	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newWindow(), newKinds(), newTemplate())
