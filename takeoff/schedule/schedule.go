@@ -12,10 +12,7 @@ import (
 	"bytes"
 	"crypto/sha256"
 	"encoding/hex"
-	"errors"
 	"fmt"
-	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -31,9 +28,6 @@ type Info struct {
 	Notes            []string        // what was decided or left out, for the reader
 }
 
-// maxFile is the largest file that is read, in bytes.
-const maxFile = 1 << 30
-
 // Read reads the schedule in the file path and hands each row of data to each,
 // in order. The row is used again for the next call; its strings and faults
 // are safe to keep.
@@ -43,23 +37,9 @@ const maxFile = 1 << 30
 // is a fault in Info or in a row.
 func Read(path string, each func(*takeoff.Row) error) (Info, error) {
 	name := filepath.Base(path)
-	st, err := os.Stat(path)
-	if err == nil && st.IsDir() {
-		return Info{}, fmt.Errorf("%s is a folder; name a schedule file (CSV or XLSX)", path)
-	}
-	if err == nil && st.Size() > maxFile {
-		return Info{}, fmt.Errorf("%s is larger than %d MiB; split the schedule", path, maxFile>>20)
-	}
-	var data []byte
-	if err == nil {
-		data, err = os.ReadFile(path)
-	}
+	data, err := readWhole(path)
 	if err != nil {
-		var pe *fs.PathError
-		if errors.As(err, &pe) {
-			err = pe.Err
-		}
-		return Info{}, fmt.Errorf("can't read %s: %w", path, err)
+		return Info{}, err
 	}
 	return ReadFrom(name, data, each)
 }
@@ -96,8 +76,11 @@ func (info *Info) read(data []byte, each func(*takeoff.Row) error) error {
 			return fmt.Errorf("%s is %s", info.File, f.what)
 		}
 	}
-	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
+	if isBook(data) {
 		return info.readWorkbook(data, each)
+	}
+	if len(data) > mostText {
+		return tooLarge(info.File, mostText)
 	}
 	return info.readText(data, each)
 }

@@ -45,7 +45,7 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 	if err != nil {
 		return nil, err
 	}
-	return &Rows{book: w, part: r, dec: xml.NewDecoder(r)}, nil
+	return &Rows{book: w, part: r, dec: w.sheetDecoder(r)}, nil
 }
 
 // Close ends the reading of the sheet.
@@ -71,6 +71,7 @@ func (sr *Rows) Next() error {
 			switch e.Name.Local {
 			case "row":
 				if len(sr.Cells) > 0 {
+					sr.book.most += perRow
 					return nil
 				}
 			case "sheetData":
@@ -112,13 +113,17 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 			sr.Hidden = a.Value == "1" || a.Value == "true"
 		}
 	}
+	if sr.Number > excelize.TotalRows {
+		return fmt.Errorf("there are more than %d rows", excelize.TotalRows)
+	}
 	return nil
 }
 
 // readCell reads a cell with what is in it.
 func (sr *Rows) readCell(e xml.StartElement) error {
 	c := &sr.cell
-	*c = cell{column: c.column + 1}
+	last := c.column
+	*c = cell{column: last + 1}
 	for _, a := range e.Attr {
 		switch a.Name.Local {
 		case "r":
@@ -126,7 +131,9 @@ func (sr *Rows) readCell(e xml.StartElement) error {
 			if err != nil {
 				return err
 			}
-			c.column = col - 1
+			if c.column = col - 1; c.column <= last {
+				return fmt.Errorf("cell '%.20s' stands twice or comes too late in row %d", a.Value, sr.Number)
+			}
 		case "s":
 			c.style, _ = strconv.Atoi(a.Value)
 		case "t":
