@@ -4,7 +4,7 @@ import "fmt"
 
 // Limits of a schedule as a whole; beyond them it isn't one, or is damaged.
 const (
-	MostRows   = 250_000
+	MostRows   = 120_000 // with all that is written of them some 500 MB
 	mostFaults = 50_000
 	firstRows  = 20_000 // of which one at least must be of use
 )

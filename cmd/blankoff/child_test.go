@@ -25,6 +25,7 @@ func TestMain(m *testing.M) {
 			fmt.Fprintln(os.Stderr, err)
 			os.Exit(99)
 		}
+		sparing()
 		os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
 	case "pack":
 		os.Exit(packChild())
@@ -50,7 +51,7 @@ func limitChild() error {
 type ran struct {
 	code           int
 	stdout, stderr string
-	took           time.Duration
+	took, spent    time.Duration // waited; of processors
 	most           int64 // memory held at most, bytes
 }
 
@@ -77,7 +78,7 @@ func inChild(t *testing.T, dir string, stdin io.Reader, env []string, args ...st
 	if err != nil && !errors.As(err, &exit) {
 		t.Logf("%v", err) // the writer to its stdin was cut off, say
 	}
-	r := ran{c.ProcessState.ExitCode(), out.String(), talk.String(), time.Since(begun), 0}
+	r := ran{c.ProcessState.ExitCode(), out.String(), talk.String(), time.Since(begun), c.ProcessState.UserTime() + c.ProcessState.SystemTime(), 0}
 	if u, ok := c.ProcessState.SysUsage().(*syscall.Rusage); ok {
 		r.most = u.Maxrss << 10
 	}

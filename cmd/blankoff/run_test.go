@@ -11,7 +11,8 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// site is a folder with a rig and whatever files a test writes.
+// site is a folder with a rig and whatever files a test writes. The test is moved
+// into it.
 func site(t *testing.T, files map[string]string) string {
 	t.Helper()
 	dir := t.TempDir()

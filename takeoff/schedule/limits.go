@@ -15,6 +15,14 @@ const (
 	mostBook = 256 << 20 // a workbook may hold pictures
 )
 
+// mostNotes is how much is noted of a file; mostHeads and mostRepeats, how often
+// other headings may start in a sheet, and stand again.
+const (
+	mostNotes   = 200
+	mostHeads   = 500
+	mostRepeats = 10_000
+)
+
 // mostRow is the longest row of a text file, bytes.
 const mostRow = 1 << 20
 

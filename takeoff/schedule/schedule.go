@@ -87,7 +87,13 @@ func (info *Info) read(data []byte, each func(*takeoff.Row) error) error {
 
 // note adds a note once.
 func (info *Info) note(format string, args ...any) {
+	if len(info.Notes) > mostNotes {
+		return
+	}
 	s := fmt.Sprintf(format, args...)
+	if len(info.Notes) == mostNotes {
+		s = "there is more to note; it is left out"
+	}
 	if !slices.Contains(info.Notes, s) {
 		info.Notes = append(info.Notes, s)
 	}

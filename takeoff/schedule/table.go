@@ -41,6 +41,8 @@ type table struct {
 	commaFile bool
 	suspect   bool // there may be control characters
 	noHeading bool // looked long enough
+	heads     int  // headings that followed the first
+	repeats   int  // of these
 	stray     []bool
 	row       takeoff.Row
 }
@@ -194,9 +196,13 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	for i, cell := range cells {
 		same = same && i < len(t.specs) && shorten(trim(cell)) == t.specs[i].typed
 	}
-	if same {
+	if same && t.repeats < mostRepeats {
+		t.repeats++
 		t.note("row %d repeats the headings", number)
 		return true
+	}
+	if t.heads++; same || t.heads > mostHeads { // no schedule: what follows is read as rows
+		return false
 	}
 	t.note("other headings start at row %d", number)
 	return t.setHeadings(number, cells) == nil

@@ -11,13 +11,13 @@ import (
 // application's limit, ECMA-376 names none), six bytes each when written as
 // character references.
 const (
-	maxDepth = 64        // elements inside each other; real workbooks have some twenty
-	maxRun   = 1 << 20   // bytes of one text, one tag or one comment
-	maxIdle  = 16 << 20  // bytes of sheets without a filled row
-	perRow   = 8 << 10   // more of them for each filled row
-	maxText  = 1_000_000 // shared texts
-	maxParts = 20_000    // of the file
-	maxSheet = 1000      // sheets
+	maxDepth = 64       // elements inside each other; real workbooks have some twenty
+	maxRun   = 1 << 20  // bytes of one text, one tag or one comment
+	maxIdle  = 16 << 20 // bytes of sheets without a filled row
+	perRow   = 8 << 10  // more of them for each filled row
+	maxText  = 500_000  // shared texts
+	maxParts = 20_000   // of the file
+	maxSheet = 1000     // sheets
 )
 
 var (

@@ -21,7 +21,8 @@ import (
 const (
 	maxUnpacked = 2 << 30
 	maxStrings  = 256 << 20
-	maxPart     = 16 << 20 // list of sheets, styles
+	maxPart     = 16 << 20 // styles
+	maxList     = 4 << 20  // list of sheets
 	smallPart   = 16 << 20 // may pack as well as it likes
 	maxPacking  = 200
 )
@@ -118,7 +119,7 @@ func (w *File) decode(part string, v any) error {
 	if f == nil {
 		return nil
 	}
-	if f.UncompressedSize64 > maxPart {
+	if f.UncompressedSize64 > maxPart || path.Base(part) == "workbook.xml" && f.UncompressedSize64 > maxList {
 		return fmt.Errorf("its part %s is too large (%d MiB)", part, f.UncompressedSize64>>20)
 	}
 	r, err := f.Open()
