@@ -52,7 +52,7 @@ type ran struct {
 	code           int
 	stdout, stderr string
 	took, spent    time.Duration // waited; of processors
-	most           int64 // memory held at most, bytes
+	most           int64         // memory held at most, bytes
 }
 
 // inChild runs the program in a process of its own and waits for a minute at most.

@@ -15,6 +15,7 @@ const (
 	maxRun   = 1 << 20  // bytes of one text, one tag or one comment
 	maxIdle  = 16 << 20 // bytes of sheets without a filled row
 	perRow   = 8 << 10  // more of them for each filled row
+	maxRest  = 64 << 20 // bytes of a part after what is read of it
 	maxText  = 500_000  // shared texts
 	maxParts = 20_000   // of the file
 	maxSheet = 1000     // sheets
@@ -109,4 +110,14 @@ func (w *File) sheetDecoder(r io.Reader) *xml.Decoder {
 		w.most = maxIdle
 	}
 	return xml.NewDecoder(&guard{from: r, count: &w.read, most: &w.most})
+}
+
+// drain reads a part to its end, where its checksum is: what was read before it
+// may be spoilt.
+func drain(part io.Reader) error {
+	n, err := io.Copy(io.Discard, io.LimitReader(part, maxRest))
+	if n == maxRest {
+		return errNoRows
+	}
+	return err
 }

@@ -30,7 +30,7 @@ type Rows struct {
 	Cells  []string // used again for the next row; blank cells at the end are left out
 
 	book *File
-	part io.Closer
+	part io.ReadCloser
 	dec  *xml.Decoder
 	cell cell
 }
@@ -75,6 +75,9 @@ func (sr *Rows) Next() error {
 					return nil
 				}
 			case "sheetData":
+				if err := drain(sr.part); err != nil {
+					return err
+				}
 				return io.EOF
 			}
 		}
@@ -135,7 +138,11 @@ func (sr *Rows) readCell(e xml.StartElement) error {
 				return fmt.Errorf("cell '%.20s' stands twice or comes too late in row %d", a.Value, sr.Number)
 			}
 		case "s":
-			c.style, _ = strconv.Atoi(a.Value)
+			n, err := strconv.Atoi(a.Value)
+			if err != nil || n < 0 || n > 0 && n >= len(sr.book.formats) {
+				return fmt.Errorf("there is no style number '%.20s'", a.Value) // it may say what the number means
+			}
+			c.style = n
 		case "t":
 			c.kind = a.Value
 		}

@@ -125,7 +125,9 @@ func (w *File) decode(part string, v any) error {
 	r, err := f.Open()
 	if err == nil {
 		defer r.Close()
-		err = decoder(r).Decode(v)
+		if err = decoder(r).Decode(v); err == nil {
+			err = drain(r)
+		}
 	}
 	if err != nil {
 		return fmt.Errorf("its part %s is damaged (%w); save it again", part, err)
