@@ -60,10 +60,14 @@ func readPackList(dir string) (list packList, err error) {
 	if os.IsNotExist(err) {
 		return packList{}, nil
 	}
-	if err == nil {
-		err = json.Unmarshal(data, &list)
+	if err != nil {
+		return packList{}, fmt.Errorf("can't read %s: %w", path, cause(err))
 	}
-	if err != nil || list.About != listAbout {
+	return parsePackList(data, path)
+}
+
+func parsePackList(data []byte, path string) (list packList, err error) {
+	if err = json.Unmarshal(data, &list); err != nil || list.About != listAbout {
 		return packList{}, hint{fmt.Errorf("%s isn't the list of a pack", path), "choose another folder, or move it away"}
 	}
 	for _, f := range list.Files {
