@@ -42,6 +42,9 @@ func (t *Takeoff) Add(r *Row) {
 	if !it.Refused && it.Piece.Kind != fittings.Spigot {
 		t.measure(i, r)
 	}
+	if !t.Items[i].Refused {
+		t.used++
+	}
 }
 
 // claimTag files the row under its tag; a tag may stand once.

@@ -52,6 +52,7 @@ type Takeoff struct {
 	options Options
 	byTag   map[string]int
 	double  map[string]bool
+	used    int  // rows so far that weren't refused
 	timed   bool // some row says when it can be tested
 	dates   bool // and it says so by dates
 	cuts    []cutIn

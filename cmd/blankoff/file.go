@@ -10,48 +10,69 @@ import (
 	"path/filepath"
 )
 
+// rename gives a file its name; tests put in its place what fails.
+var rename = os.Rename
+
 // writeFile writes a file whole or not at all: into a temporary file beside it,
-// flushed, then given its name. It refuses to write over one of its inputs.
-func writeFile(path string, input []string, write func(io.Writer) error) (err error) {
+// flushed, then given its name. It refuses to write over one of its inputs, or
+// over what is marked read-only; a file keeps its permissions.
+func writeFile(path string, input []string, write func(io.Writer) error) error {
 	if err := notAnInput(path, input); err != nil {
 		return err
-	}
-	if st, err := os.Stat(path); err == nil && st.IsDir() {
-		return fmt.Errorf("can't write %s: it is a folder", path)
 	}
 	if real, e := filepath.EvalSymlinks(path); e == nil {
 		path = real // the link stays, its target is replaced
 	}
-	if st, e := os.Stat(path); e == nil && !st.Mode().IsRegular() {
+	st, err := os.Stat(path)
+	switch {
+	case err != nil:
+		st = nil
+	case st.IsDir():
+		return fmt.Errorf("can't write %s: it is a folder", path)
+	case !st.Mode().IsRegular():
 		return writeThrough(path, write)
 	}
-	f, err := os.CreateTemp(filepath.Dir(path), ".blankoff-*")
+	if err := notReadOnly(path, st); err != nil {
+		return err
+	}
+	sweep(filepath.Dir(path))
+	f, err := tempFile(filepath.Dir(path))
 	if err != nil {
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
-	defer func() {
-		if err != nil {
-			f.Close()
-			os.Remove(f.Name())
+	if st != nil {
+		if err := f.Chmod(st.Mode().Perm()); err != nil {
+			return errors.Join(fmt.Errorf("can't write %s: %w", path, cause(err)), drop(f))
 		}
-	}()
+	}
+	if err := fill(f, path, write); err != nil {
+		return errors.Join(err, drop(f))
+	}
+	if err := rename(f.Name(), path); err != nil {
+		return errors.Join(fmt.Errorf("can't write %s: %w", path, cause(err)), drop(f))
+	}
+	settleDir(filepath.Dir(path))
+	return f.Close()
+}
+
+// drop takes away a file that wasn't completed.
+func drop(f *os.File) error {
+	err := os.Remove(f.Name())
+	f.Close()
+	return err
+}
+
+// fill writes a file, path in messages, down to the disk.
+func fill(f *os.File, path string, write func(io.Writer) error) error {
 	b := bufio.NewWriter(f)
-	if err = write(b); err != nil {
-		return err
+	err := write(b)
+	if err == nil {
+		err = b.Flush()
 	}
-	if err = b.Flush(); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, cause(err))
+	if err == nil {
+		err = f.Sync()
 	}
-	if err = f.Sync(); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, cause(err))
-	}
-	if err = f.Chmod(0o644); err != nil {
-		return err
-	}
-	if err = f.Close(); err != nil {
-		return fmt.Errorf("can't write %s: %w", path, cause(err))
-	}
-	if err = os.Rename(f.Name(), path); err != nil {
+	if err != nil {
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	return nil
@@ -64,72 +85,44 @@ func writeThrough(path string, write func(io.Writer) error) error {
 	if err != nil {
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
-	defer f.Close()
 	b := bufio.NewWriter(f)
-	if err := write(b); err != nil {
-		return err
+	err = write(b)
+	if err == nil {
+		err = b.Flush()
 	}
-	if err := b.Flush(); err != nil {
+	if err = errors.Join(err, f.Close()); err != nil {
 		return fmt.Errorf("can't write %s: %w", path, cause(err))
 	}
 	return nil
 }
 
-// notAnInput refuses an output that is also read.
+// notAnInput refuses an output that is also read, under whatever name.
 func notAnInput(path string, input []string) error {
-	out, err := os.Stat(path)
-	if err != nil {
-		return nil
-	}
-	for _, in := range input {
-		if st, err := os.Stat(in); err == nil && os.SameFile(out, st) {
-			return misuse{fmt.Errorf("the output %s is also an input; choose another name", path)}
-		}
+	if isInput(path, input) {
+		return misuse{fmt.Errorf("the output %s is also an input; choose another name", path)}
 	}
 	return nil
 }
 
-// document is one file of a pack.
-type document struct {
-	name  string
-	write func(io.Writer) error
+func isInput(path string, input []string) bool {
+	out, err := os.Stat(path)
+	if err != nil {
+		return false
+	}
+	for _, in := range input {
+		if st, err := os.Stat(in); err == nil && os.SameFile(out, st) {
+			return true
+		}
+	}
+	return false
 }
 
-// writePack writes the documents of a pack into a folder. All are made beside
-// their places first; only when every one is complete do they get their names.
-func writePack(dir string, input []string, docs []document, talk io.Writer) (err error) {
-	made, old := !exists(dir), false
-	if err := os.MkdirAll(dir, 0o755); err != nil {
-		return fmt.Errorf("can't make the folder %s: %w", dir, cause(err))
+// notReadOnly refuses a file that somebody has marked so: giving its name to
+// another would pass the mark by. st is nil where there is none.
+func notReadOnly(path string, st fs.FileInfo) error {
+	if st != nil && st.Mode().IsRegular() && st.Mode().Perm()&0o222 == 0 {
+		return hint{fmt.Errorf("can't write %s: it is marked read-only", path), "take the mark off, or choose another name"}
 	}
-	stage, err := os.MkdirTemp(dir, ".blankoff-*")
-	if err != nil {
-		return fmt.Errorf("can't write into %s: %w", dir, cause(err))
-	}
-	defer func() {
-		os.RemoveAll(stage)
-		if err != nil && made {
-			os.Remove(dir)
-		}
-	}()
-	for _, d := range docs {
-		if err := notAnInput(filepath.Join(dir, d.name), input); err != nil {
-			return err
-		}
-		if st, err := os.Stat(filepath.Join(dir, d.name)); err == nil && !st.Mode().IsRegular() {
-			return fmt.Errorf("can't write %s: something that isn't a file has that name", filepath.Join(dir, d.name))
-		}
-		if err := writeFile(filepath.Join(stage, d.name), nil, d.write); err != nil {
-			return err
-		}
-	}
-	for _, d := range docs {
-		old = old || exists(filepath.Join(dir, d.name))
-		if err := os.Rename(filepath.Join(stage, d.name), filepath.Join(dir, d.name)); err != nil {
-			return fmt.Errorf("can't put %s in its place: %w", d.name, cause(err))
-		}
-	}
-	wrote(talk, dir, old)
 	return nil
 }
 

@@ -5,5 +5,6 @@ package main
 import "os"
 
 func main() {
+	sparing()
 	os.Exit(run(os.Args[1:], os.Stdout, os.Stderr))
 }

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -72,10 +71,9 @@ func (o *measureOptions) readBasis() (*fittings.Basis, error) {
 	if !strings.HasSuffix(o.basis, ".toml") && !exists(o.basis) {
 		return nil, misuse{err}
 	}
-	f, err := os.Open(o.basis)
+	f, err := readSettings("basis file", o.basis)
 	if err != nil {
-		return nil, fmt.Errorf("basis file %s: %w", o.basis, cause(err))
+		return nil, err
 	}
-	defer f.Close()
 	return takeoff.LoadBasis(f, o.basis)
 }

@@ -1,10 +1,10 @@
 package main
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"runtime/debug"
 	"strings"
@@ -27,8 +27,8 @@ func readTakeoff(path string, o *measureOptions, on *progress) (*takeoff.Takeoff
 	return measured(path, &o.door, options, on)
 }
 
-// manyRows is the number of rows from which memory is spared.
-const manyRows = 200_000
+// largeRows is the number of rows from which memory is spared.
+const largeRows = 200_000
 
 // measured reads and measures a schedule with settled options.
 func measured(path string, door *doorOptions, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
@@ -36,14 +36,14 @@ func measured(path string, door *doorOptions, options takeoff.Options, on *progr
 	on.say("reading " + filepath.Base(path))
 	rows := 0
 	info, err := door.set.Read(path, func(r *takeoff.Row) error {
-		if rows++; rows == 1 && r.Most > manyRows {
+		if rows++; rows == 1 && r.Most > largeRows {
 			debug.SetGCPercent(50) // of a large schedule nearly all is kept: less room beside it
 		}
 		if rows%1000 == 0 {
 			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 		}
 		t.Add(r)
-		return nil
+		return t.Hopeless()
 	})
 	if err != nil {
 		return nil, err
@@ -56,11 +56,10 @@ func measured(path string, door *doorOptions, options takeoff.Options, on *progr
 
 // readJob reads a job file.
 func readJob(path string) (job.Job, error) {
-	f, err := os.Open(path)
+	f, err := readSettings("job file", path)
 	if err != nil {
-		return job.Job{}, fmt.Errorf("job file %s: %w", path, cause(err))
+		return job.Job{}, err
 	}
-	defer f.Close()
 	return job.Load(f, path)
 }
 
@@ -69,12 +68,14 @@ func readCuts(path string) ([]planner.OwnCut, []takeoff.Fault, error) {
 	if path == "" {
 		return nil, nil, nil
 	}
-	f, err := os.Open(path)
+	data, err := readInput("cuts file", path, mostCuts)
 	if err != nil {
-		return nil, nil, fmt.Errorf("cuts file %s: %w", path, cause(err))
+		return nil, nil, err
 	}
-	defer f.Close()
-	return cutlist.Read(f, path)
+	if n := bytes.Count(data, []byte("\n")); n > takeoff.MostRows {
+		return nil, nil, fmt.Errorf("cuts file %s: it has %d lines, and a plan has at most %d cuts", path, n, takeoff.MostRows)
+	}
+	return cutlist.Read(bytes.NewReader(data), path)
 }
 
 // readOld reads an earlier plan; "" gives none.
@@ -82,11 +83,13 @@ func readOld(path string) (*planner.Old, error) {
 	if path == "" {
 		return nil, nil
 	}
-	f, err := os.Open(path)
-	if err != nil {
-		return nil, fmt.Errorf("earlier plan %s: %w", path, cause(err))
+	if isHalf(filepath.Dir(path)) {
+		return nil, hint{fmt.Errorf("the pack in %s is half replaced: a run was stopped at it", filepath.Dir(path)), "run that again, which finishes it, or keep to a copy of its plan.json"}
 	}
-	defer f.Close()
+	f, err := readPlanFile(path)
+	if err != nil {
+		return nil, err
+	}
 	old, err := keep.Read(f, path)
 	return &old, err
 }
@@ -96,11 +99,10 @@ func readRig(path string) (*rig.Rig, []string, error) {
 	if path == "" {
 		return nil, nil, misuse{hint{errors.New("no rig given"), "give --rig and a rig file; examples/site-lead has one to start from"}}
 	}
-	f, err := os.Open(path)
+	f, err := readSettings("rig file", path)
 	if err != nil {
-		return nil, nil, fmt.Errorf("rig file %s: %w", path, cause(err))
+		return nil, nil, err
 	}
-	defer f.Close()
 	r, notes, err := rig.Load(f, path)
 	if err != nil {
 		return nil, nil, err
@@ -143,10 +145,9 @@ func readScheme(name string) (*tightness.Scheme, error) {
 	if !strings.HasSuffix(name, ".toml") && !exists(name) {
 		return nil, misuse{err}
 	}
-	f, err := os.Open(name)
+	f, err := readSettings("scheme file", name)
 	if err != nil {
-		return nil, fmt.Errorf("scheme file %s: %w", name, cause(err))
+		return nil, err
 	}
-	defer f.Close()
 	return tightness.Load(f, name)
 }

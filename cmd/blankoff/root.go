@@ -51,7 +51,11 @@ func run(args []string, stdout, stderr io.Writer) int {
 	root.SetArgs(args)
 	root.SetOut(stdout)
 	root.SetErr(stderr)
+	helped := checkedHelp(root)
 	err := root.Execute()
+	if err == nil {
+		err = helped()
+	}
 	var m misuse
 	switch {
 	case err == nil:
@@ -95,6 +99,7 @@ fit the rig's measuring range for the chosen tightness class.
 		}
 		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
 	})
+	addVersion(root)
 	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")
 	root.CompletionOptions.HiddenDefaultCmd = true
 	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newCheck(), newPrice(), newWindow(), newKinds(), newTemplate(), newInspect())

@@ -11,7 +11,8 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// site is a folder with a rig and whatever files a test writes.
+// site is a folder with a rig and whatever files a test writes. The test is moved
+// into it.
 func site(t *testing.T, files map[string]string) string {
 	t.Helper()
 	dir := t.TempDir()
@@ -191,7 +192,7 @@ func TestPlanPack(t *testing.T) {
 	if code != exitDone {
 		t.Fatalf("exit %d: %s", code, talk)
 	}
-	if got := names(t, "pack"); got != "blanks.csv cards.pdf cuts.csv kit.csv moves.csv plan.html plan.json plan.xlsx programme.csv sections.csv" {
+	if got := names(t, "pack"); got != "blanks.csv cards.pdf cuts.csv kit.csv moves.csv pack.json plan.html plan.json plan.xlsx programme.csv sections.csv" {
 		t.Errorf("the pack holds %s", got)
 	}
 	data, err := os.ReadFile(filepath.Join("pack", "plan.json"))

@@ -3,7 +3,6 @@ package main
 import (
 	"errors"
 	"fmt"
-	"os"
 	"strings"
 
 	"github.com/spf13/cobra"
@@ -97,10 +96,9 @@ func readRegime(name string) (sampling.Preset, error) {
 	if !strings.HasSuffix(name, ".toml") && !exists(name) {
 		return p, misuse{err}
 	}
-	f, err := os.Open(name)
+	f, err := readSettings("regime file", name)
 	if err != nil {
-		return p, fmt.Errorf("regime file %s: %w", name, cause(err))
+		return p, err
 	}
-	defer f.Close()
 	return sampling.Load(f, name)
 }

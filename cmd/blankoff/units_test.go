@@ -153,6 +153,7 @@ func TestUnitsOnExamples(t *testing.T) {
 				for name, text := range si {
 					same := &pairing{t: t, where: strings.Join(args, " ") + ": " + name}
 					switch {
+					case name == listName: // sums of the other files
 					case strings.HasSuffix(name, ".json") || strings.HasPrefix(text, "{"):
 						same.json(text, us[name])
 					case strings.HasSuffix(name, ".xlsx"):

@@ -21,6 +21,9 @@ type piece struct {
 	Own  float64 `json:"own_area_m2"`
 }
 
+// thing is what is only counted.
+type thing struct{}
+
 type plan struct {
 	Sections []struct {
 		ID     string  `json:"id"`
@@ -28,9 +31,9 @@ type plan struct {
 		Area   float64 `json:"area_m2"`
 		Limit  float64 `json:"limit_l_s"`
 		Pieces []piece `json:"pieces"`
-		Blanks []any   `json:"blanks"`
+		Blanks []thing `json:"blanks"`
 	} `json:"sections"`
-	Cuts  []any `json:"cuts"`
+	Cuts  []thing `json:"cuts"`
 	Proof struct {
 		Under   int     `json:"under_range"`
 		Over    int     `json:"over_range"`

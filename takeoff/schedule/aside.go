@@ -32,6 +32,9 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	if n := score(hs); n < 2 || 2*n <= filled {
 		return false
 	}
+	if t.others++; t.others > mostHeads { // no schedule: what follows is read as rows
+		return false
+	}
 	t.note("other headings start at row %d", number)
 	t.look.class(HeadingRow, number, cells)
 	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil

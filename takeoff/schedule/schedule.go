@@ -15,7 +15,6 @@ import (
 	"errors"
 	"fmt"
 	"io/fs"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -62,9 +61,6 @@ func (o *Options) lexicon() (*headings.Lexicon, error) {
 	return headings.BuiltIn()
 }
 
-// maxFile is the largest file that is read, in bytes.
-const maxFile = 1 << 30
-
 // Read reads the schedule in the file path and hands each row of data to each,
 // in order. The row is used again for the next call; its strings and faults
 // are safe to keep.
@@ -86,23 +82,7 @@ func (o Options) Read(path string, each func(*takeoff.Row) error) (Info, error) 
 }
 
 // Load reads the file path whole. The error says why it can't be read.
-func Load(path string) ([]byte, error) {
-	st, err := os.Stat(path)
-	if err == nil && st.IsDir() {
-		return nil, fmt.Errorf("%s is a folder; name a schedule file (CSV, XLSX or ODS)", path)
-	}
-	if err == nil && st.Size() > maxFile {
-		return nil, fmt.Errorf("%s is larger than %d MiB; split the schedule", path, maxFile>>20)
-	}
-	var data []byte
-	if err == nil {
-		data, err = os.ReadFile(path)
-	}
-	if err != nil {
-		return nil, fmt.Errorf("can't read %s: %w", path, cause(err))
-	}
-	return data, nil
-}
+func Load(path string) ([]byte, error) { return readWhole(path) }
 
 // cause is what went wrong with a file, without its name.
 func cause(err error) error {
@@ -157,8 +137,11 @@ func (info *Info) read(data []byte, o *Options, each func(*takeoff.Row) error) e
 	if err != nil {
 		return err
 	}
-	if bytes.HasPrefix(data, []byte(zipped)) {
+	if isBook(data) {
 		return info.readWorkbook(data, o, lex, each)
+	}
+	if len(data) > mostText {
+		return tooLarge(info.File, mostText)
 	}
 	return info.readText(data, o, lex, each)
 }
@@ -178,7 +161,13 @@ func strange(name string, data []byte) error {
 
 // note adds a note once.
 func (info *Info) note(format string, args ...any) {
+	if len(info.Notes) > mostNotes {
+		return
+	}
 	s := fmt.Sprintf(format, args...)
+	if len(info.Notes) == mostNotes {
+		s = "there is more to note; it is left out"
+	}
 	if !slices.Contains(info.Notes, s) {
 		info.Notes = append(info.Notes, s)
 	}

@@ -44,6 +44,7 @@ type table struct {
 	specs     []spec        // empty until the heading row is found
 	search    search
 	heads     [][]string // the cells of the heading rows
+	others    int        // other headings that started further down
 	fresh     bool       // no row of data since the headings
 	rows      int        // rows handed on
 	ragged    bool       // too many cells in a row is a fault

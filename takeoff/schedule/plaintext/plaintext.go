@@ -7,6 +7,7 @@ import (
 	"encoding/binary"
 	"encoding/csv"
 	"errors"
+	"io"
 	"strings"
 	"unicode/utf8"
 
@@ -158,18 +159,21 @@ type Lines struct {
 	data       []byte
 	form       Form
 	csv        *csv.Reader
+	guard      *longRow
 	start, end int64 // of the last row
+	last       int   // its number
 }
 
 // Lines begins to read data.
 func (f Form) Lines(data []byte) *Lines {
-	return &Lines{data: data, form: f, csv: f.reader(data, true)}
+	g := &longRow{from: bytes.NewReader(data)}
+	return &Lines{data: data, form: f, guard: g, csv: f.reader(g, true)}
 }
 
 // reader reads a file as people write them: inch marks needn't be quoted, rows
 // may be of any length, and a space may follow the separator.
-func (f Form) reader(data []byte, lazy bool) *csv.Reader {
-	r := csv.NewReader(bytes.NewReader(data))
+func (f Form) reader(from io.Reader, lazy bool) *csv.Reader {
+	r := csv.NewReader(from)
 	r.Comma = f.Separator
 	r.LazyQuotes = lazy
 	r.FieldsPerRecord = -1
@@ -181,12 +185,14 @@ func (f Form) reader(data []byte, lazy bool) *csv.Reader {
 // Next is the next row that isn't empty and the line on which it starts.
 func (l *Lines) Next() (number int, cells []string, err error) {
 	l.start = l.end
+	l.guard.allow(l.csv.InputOffset())
 	cells, err = l.csv.Read()
 	l.end = l.csv.InputOffset()
 	if err != nil {
-		return 0, nil, err
+		return l.last + 1, nil, err
 	}
 	number, _ = l.csv.FieldPos(0)
+	l.last = number
 	return number, cells, nil
 }
 
@@ -201,7 +207,7 @@ func (l *Lines) Broken() string {
 	if n := bytes.IndexByte(raw, '\n'); (n < 0 || n == len(raw)-1) && l.end < int64(len(l.data)) || bytes.IndexByte(raw, '"') < 0 {
 		return ""
 	}
-	_, err := l.form.reader(raw, false).Read()
+	_, err := l.form.reader(bytes.NewReader(raw), false).Read()
 	bare := errors.Is(err, csv.ErrBareQuote) && strings.Contains(strings.TrimSpace(string(raw)), "\n")
 	if errors.Is(err, csv.ErrQuote) || bare {
 		return "a quote in this row isn't closed, so it may have swallowed rows below; close it, or write inches as 24 in"

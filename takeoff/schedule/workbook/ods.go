@@ -38,7 +38,7 @@ func (w *File) openDocument() error {
 		return err
 	}
 	defer r.Close()
-	dec := xml.NewDecoder(r)
+	dec := decoder(r)
 	styles, style := map[string]bool{}, "" // hidden tables by style
 	for {
 		tok, err := dec.Token()
@@ -111,7 +111,7 @@ func (w *File) odsRows(s Sheet) (*Rows, error) {
 	if err != nil {
 		return nil, err
 	}
-	sr := &Rows{book: w, part: r, dec: xml.NewDecoder(r), ods: &odsRows{next: 1}}
+	sr := &Rows{book: w, part: r, dec: w.sheetDecoder(r), ods: &odsRows{next: 1}}
 	for n := -1; n < s.index; {
 		tok, err := sr.dec.Token()
 		if err != nil {

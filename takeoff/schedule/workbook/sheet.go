@@ -34,7 +34,7 @@ type Rows struct {
 
 	merged []merge
 	book   *File
-	part   io.Closer
+	part   io.ReadCloser
 	dec    *xml.Decoder
 	cell   cell
 	ods    *odsRows // of an OpenDocument file
@@ -58,7 +58,7 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 		r.Close()
 		return nil, err
 	}
-	return &Rows{book: w, part: r, dec: xml.NewDecoder(r), merged: merged}, nil
+	return &Rows{book: w, part: r, dec: w.sheetDecoder(r), merged: merged}, nil
 }
 
 // Close ends the reading of the sheet.
@@ -87,9 +87,13 @@ func (sr *Rows) Next() error {
 			switch e.Name.Local {
 			case "row":
 				if sr.fillDown(); len(sr.Cells) > 0 {
+					sr.book.most += perRow
 					return nil
 				}
 			case "sheetData":
+				if err := drain(sr.part); err != nil {
+					return err
+				}
 				return io.EOF
 			}
 		}
@@ -130,13 +134,17 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 			sr.Hidden = a.Value == "1" || a.Value == "true"
 		}
 	}
+	if sr.Number > excelize.TotalRows {
+		return fmt.Errorf("there are more than %d rows", excelize.TotalRows)
+	}
 	return nil
 }
 
 // readCell reads a cell with what is in it.
 func (sr *Rows) readCell(e xml.StartElement) error {
 	c := &sr.cell
-	*c = cell{column: c.column + 1}
+	last := c.column
+	*c = cell{column: last + 1}
 	for _, a := range e.Attr {
 		switch a.Name.Local {
 		case "r":
@@ -144,9 +152,15 @@ func (sr *Rows) readCell(e xml.StartElement) error {
 			if err != nil {
 				return err
 			}
-			c.column = col - 1
+			if c.column = col - 1; c.column <= last {
+				return fmt.Errorf("cell '%.20s' stands twice or comes too late in row %d", a.Value, sr.Number)
+			}
 		case "s":
-			c.style, _ = strconv.Atoi(a.Value)
+			n, err := strconv.Atoi(a.Value)
+			if err != nil || n < 0 || n > 0 && n >= len(sr.book.formats) {
+				return fmt.Errorf("there is no style number '%.20s'", a.Value) // it may say what the number means
+			}
+			c.style = n
 		case "t":
 			c.kind = a.Value
 		}

@@ -9,10 +9,8 @@ package workbook
 import (
 	"archive/zip"
 	"bytes"
-	"encoding/xml"
 	"errors"
 	"fmt"
-	"io"
 	"path"
 	"regexp"
 	"strconv"
@@ -24,7 +22,8 @@ import (
 const (
 	maxUnpacked = 2 << 30
 	maxStrings  = 256 << 20
-	maxPart     = 32 << 20 // list of sheets, styles
+	maxPart     = 16 << 20 // styles
+	maxList     = 4 << 20  // list of sheets
 	smallPart   = 16 << 20 // may pack as well as it likes
 	maxPacking  = 200
 )
@@ -39,6 +38,8 @@ type File struct {
 	date1904 bool
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
+
+	read, most int64 // bytes of sheets read, and that may be
 }
 
 // CommaDecimals reports whether the workbook holds numbers as text with a comma
@@ -63,6 +64,9 @@ type Sheet struct {
 // Open reads all but the sheets themselves. It refuses a file that isn't a
 // workbook, is damaged, or unpacks to far more than a schedule can hold.
 func Open(data []byte) (*File, error) {
+	if n := bytes.Count(data, []byte("PK\x01\x02")); n > maxParts {
+		return nil, fmt.Errorf("it has %d parts, and a workbook has at most %d; copy the schedule to a new workbook", n, maxParts)
+	}
 	zr, err := zip.NewReader(bytes.NewReader(data), int64(len(data)))
 	if err != nil {
 		return nil, fmt.Errorf("the file is damaged (%w); save it again", err)
@@ -75,7 +79,11 @@ func Open(data []byte) (*File, error) {
 			return nil, fmt.Errorf("it unpacks to far more than a schedule holds (%s: %d MiB); copy the schedule to a new workbook",
 				f.Name, f.UncompressedSize64>>20)
 		}
-		w.parts[strings.TrimPrefix(f.Name, "/")] = f
+		name := strings.TrimPrefix(f.Name, "/")
+		if w.parts[name] != nil {
+			return nil, fmt.Errorf("its part %.100q stands in it twice; save it again", name)
+		}
+		w.parts[name] = f
 	}
 	if w.parts["content.xml"] != nil {
 		return w, w.openDocument()
@@ -126,13 +134,15 @@ func (w *File) decode(part string, v any) error {
 	if f == nil {
 		return nil
 	}
-	if f.UncompressedSize64 > maxPart {
+	if f.UncompressedSize64 > maxPart || path.Base(part) == "workbook.xml" && f.UncompressedSize64 > maxList {
 		return fmt.Errorf("its part %s is too large (%d MiB)", part, f.UncompressedSize64>>20)
 	}
 	r, err := f.Open()
 	if err == nil {
 		defer r.Close()
-		err = xml.NewDecoder(r).Decode(v)
+		if err = decoder(r).Decode(v); err == nil {
+			err = drain(r)
+		}
 	}
 	if err != nil {
 		return fmt.Errorf("its part %s is damaged (%w); save it again", part, err)
@@ -159,6 +169,9 @@ func (w *File) readMain(main string) error {
 	links, err := w.links(main)
 	if err != nil {
 		return err
+	}
+	if len(x.Sheets) > maxSheet {
+		return fmt.Errorf("it has %d sheets, and a schedule has at most %d; copy the schedule to a new workbook", len(x.Sheets), maxSheet)
 	}
 	for _, s := range x.Sheets {
 		for _, l := range links {
@@ -250,21 +263,14 @@ func (w *File) readStrings(part string) error {
 		return fmt.Errorf("its text can't be read (%w); save it again", err)
 	}
 	defer r.Close()
-	dec := xml.NewDecoder(r)
-	for {
-		tok, err := dec.Token()
-		if err == io.EOF {
-			return nil
-		}
-		if se, ok := tok.(xml.StartElement); ok && err == nil && se.Name.Local == "si" {
-			var x rich
-			err = dec.DecodeElement(&x, &se)
-			text := x.String()
-			w.strings = append(w.strings, text)
-			w.listen(text)
-		}
-		if err != nil {
-			return fmt.Errorf("its text is damaged (%w); save it again", err)
-		}
+	if w.strings, err = texts(decoder(r)); err != nil {
+		return fmt.Errorf("its text is damaged (%w); save it again", err)
 	}
+	if len(w.strings) > maxText {
+		return fmt.Errorf("it holds more than %d texts; split the schedule", maxText)
+	}
+	for _, text := range w.strings {
+		w.listen(text)
+	}
+	return nil
 }
