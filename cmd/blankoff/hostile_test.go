@@ -345,7 +345,7 @@ func TestAbsurdSizes(t *testing.T) {
 		{"10 km in pieces of 10 mm", "A,straight,,10000,600,400,,10000000,,,,,,,\n", "--piece-length 0.01"}, {"10 km in pieces of 0.1 m, many times", strings.Repeat("A,straight,,10000,600,400,,10000000,,,,,,,\n", 1) + "B,straight,,10000,600,400,,10000000,,,,,,A,\nC,straight,,10000,600,400,,10000000,,,,,,B,\n", "--piece-length 0.1"},
 		{"pieces of 1e-300 m", "A,straight,,1,600,400,,1000,,,,,,,\n", "--piece-length 1e-300"}, {"width 1e308", "A,straight,,1,1e308,400,,1000,,,,,,,\n", ""}, {"width 1e-308", "A,straight,,1,1e-308,1e-308,,1000,,,,,,,\n", ""}, {"diameter 1e-5 mm", "A,straight,,1,,,0.00001,0.00001,,,,,,,\n", ""},
 		{"an angle of a million degrees", "A,bend,,1,,,200,,1000000,300,,,,,\n", ""}, {"an angle of 1e-300 degrees", "A,bend,,1,,,200,,1e-300,300,,,,,\n", ""}, {"a radius of 1e300", "A,bend,,1,,,200,,90,1e300,,,,,\n", ""}, {"10^9 gores", "A,gored bend,,1,,,200,,90,300,1000000000,,,,\n", ""},
-		{"100,000 spigots on one straight", spigots(100_000), ""}, {"a million spigots on one straight", spigots(1_000_000), ""},
+		{"100,000 spigots on one straight", spigots(100_000), ""},
 		{"120,000 rows in one chain", chain(120_000), ""}, {"many fittings side by side", strings.Repeat("A,cap,,10000,,,200,,,,,,,,\n", 1), ""},
 	} {
 		dir := site(t, map[string]string{"absurd.csv": head + c.rows})
