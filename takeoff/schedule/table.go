@@ -25,6 +25,7 @@ type spec struct {
 	quantity.Column
 	used  bool
 	fixed bool              // by a map
+	says  string            // what gives the unit, where the heading doesn't
 	words map[string]string // what its words stand for, as far as met
 	sized [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
 	last  struct{ from, to string }
