@@ -60,8 +60,7 @@ type table struct {
 	over   subheads
 	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
 	told   tally
-	stated quantity.Unit // by a line above the headings
-	fixing map[int]bool  // columns that a map fixes
+	fixing map[int]bool // columns that a map fixes
 	look   *Sheet
 	row    takeoff.Row
 }
