@@ -10,17 +10,28 @@ import (
 // its rows and still be called the same: such totals are sums of rounded areas.
 const agrees = 0.005
 
+// mostTotals is how many rows of totals are told one by one.
+const mostTotals = 200
+
 // reconcile holds every row of totals against the rows above it: those since the
 // total before, since the last sub-heading, and all of its sheet. The nearest
 // is told with both figures.
 func (t *Takeoff) reconcile() {
-	for _, x := range t.Schedule.TotalRows {
+	if len(t.Schedule.TotalRows) == 0 {
+		return
+	}
+	sums := t.runningSums()
+	for i, x := range t.Schedule.TotalRows {
+		if i == mostTotals {
+			t.Notes = append(t.Notes, fmt.Sprintf("%d more rows of totals are no pieces either; they aren't held against the rows above them", len(t.Schedule.TotalRows)-i))
+			return
+		}
 		name := "a row of totals"
 		if x.Label != "" {
 			name = "'" + x.Label + "'"
 		}
 		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		if said := t.against(x); said != "" {
+		if said := sums.against(x); said != "" {
 			name += "; " + said
 		}
 		t.Notes = append(t.Notes, name)
@@ -29,13 +40,13 @@ func (t *Takeoff) reconcile() {
 
 // against compares a total with the sums that it may be, or says nothing where
 // it gives no figure.
-func (t *Takeoff) against(x TotalRow) string {
+func (s runningSums) against(x TotalRow) string {
 	if x.AreaText == "" && x.Quantity == 0 {
 		return ""
 	}
 	best, off := "", math.Inf(1)
 	for _, from := range x.Since {
-		area, pieces, refused := t.above(from, x.Before)
+		area, pieces, refused := s.above(from, x.Before)
 		d := 0.0
 		if x.AreaText != "" {
 			d = math.Abs(area - x.Area)
@@ -71,16 +82,31 @@ func compared(given, found string, same bool) string {
 // figure writes an area to a hundredth of a m2.
 func figure(v float64) string { return fmt.Sprintf("%.2f", v) }
 
-// above sums the rows of the file from one to another, whatever their scope.
-func (t *Takeoff) above(from, to int) (area float64, pieces, refused int) {
-	var sum Sum
-	for i := from; i < min(to, len(t.Items)); i++ {
+// runningSums are the sums over the rows of the file up to each.
+type runningSums struct {
+	area            []float64 // m2
+	pieces, refused []int
+}
+
+// runningSums sums all rows, whatever their scope.
+func (t *Takeoff) runningSums() runningSums {
+	n := len(t.Items)
+	s := runningSums{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
+	var area Sum
+	for i := range t.Items {
 		it := &t.Items[i]
-		sum.Add(it.Area)
-		pieces += it.Quantity
+		area.Add(it.Area)
+		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+it.Quantity, s.refused[i]
 		if it.Refused {
-			refused++
+			s.refused[i+1]++
 		}
 	}
-	return sum.Value(), pieces, refused
+	return s
+}
+
+// above sums the rows of the file from one to another.
+func (s runningSums) above(from, to int) (area float64, pieces, refused int) {
+	to = min(to, len(s.area)-1)
+	from = min(from, to)
+	return s.area[to] - s.area[from], s.pieces[to] - s.pieces[from], s.refused[to] - s.refused[from]
 }

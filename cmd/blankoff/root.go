@@ -78,7 +78,7 @@ func newRoot() *cobra.Command {
 	root := &cobra.Command{
 		Use:   "blankoff",
 		Short: "Plan ductwork leakage tests: areas, sections that the rig can judge, blanks",
-		Long: `blankoff reads a schedule of ductwork (CSV or XLSX), works out the outside
+		Long: `blankoff reads a schedule of ductwork (CSV, XLSX or ODS), works out the outside
 surface area of every piece, and divides the ductwork into test sections that
 fit the rig's measuring range for the chosen tightness class.
 

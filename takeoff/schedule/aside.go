@@ -86,7 +86,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 	}
 	for i, u := range found {
 		if s := &t.specs[i]; s.used && u.Name != "" {
-			s.Column.Unit, s.Said = u, true
+			s.Column.Unit, s.Said, s.says = u, true, "a row below the headings"
 		}
 	}
 	t.note("row %d gives the units", number)

@@ -41,6 +41,8 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].fixed = t.fixing[i]
 	}
 	t.sheetUnits()
+	t.describedKinds()
+	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
 	t.report()
@@ -82,6 +84,52 @@ func (s *spec) set(t *table, h headings.Heading) {
 		if to := dims(of); h.Column == to[0] || h.Column == to[2] {
 			s.sized, s.Size = to, of
 		}
+	}
+}
+
+// describedKinds takes the kinds from the one column of descriptions or types
+// where no column is headed as the kind: each of its words still has to be
+// understood.
+func (t *table) describedKinds() {
+	var found []*spec
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind {
+			return
+		}
+		if s.Verdict == headings.Asks && s.Ask.Describes() {
+			found = append(found, s)
+		}
+	}
+	if len(found) != 1 {
+		return
+	}
+	h := found[0].Heading
+	h.Verdict, h.Column = headings.Known, takeoff.Kind
+	found[0].set(t, h)
+	t.note("column '%s' is read as kind, as no other column is headed so", h.Typed)
+}
+
+// areaBesideSizes takes a column headed area, with a unit, for figures to check
+// where the sizes are given too: nothing says that its areas are of each and not
+// of the whole row, and sizes give the area anyway.
+func (t *table) areaBesideSizes() {
+	sized := t.maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && (s.Verdict == headings.Sizes || s.to() == takeoff.DimColumn(fittings.Width) || s.to() == takeoff.DimColumn(fittings.Diameter))
+	})
+	if !sized || t.maps(takeoff.StatedArea) {
+		return
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.DimColumn(fittings.GivenArea) || strings.EqualFold(s.Typed, s.to().Heading()) || headings.Tokens(s.Typed)[0] != "area" {
+			continue
+		}
+		h := s.Heading
+		h.Column = takeoff.StatedArea
+		s.set(t, h)
+		t.note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
+		return
 	}
 }
 
@@ -187,7 +235,7 @@ func (t *table) noteReading(s *spec) {
 	switch {
 	case words[0] == "radius":
 		t.note("column '%s' is read as radius_mm, to the centre line; write throat_mm for the inside radius", s.Typed)
-	case words[0] == "area":
+	case words[0] == "area" && s.to() == takeoff.DimColumn(fittings.GivenArea):
 		t.note("column '%s' is read as area_m2, areas given instead of sizes; write stated_area_m2 for figures to check", s.Typed)
 	}
 }

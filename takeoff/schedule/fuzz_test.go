@@ -25,6 +25,15 @@ func FuzzRead(f *testing.F) {
 	if err != nil {
 		f.Fatal(err)
 	}
+	ugly, err := filepath.Glob(schedules + "/ugly/*.[ctxo][sld][vsx]*")
+	if err != nil || len(ugly) < 60 {
+		f.Fatal(len(ugly), err)
+	}
+	for _, file := range ugly {
+		if !strings.HasSuffix(file, ".golden") {
+			files = append(files, file)
+		}
+	}
 	for _, file := range files {
 		data, err := os.ReadFile(file)
 		if err != nil {
@@ -36,12 +45,12 @@ func FuzzRead(f *testing.F) {
 	f.Fuzz(func(t *testing.T, data []byte) {
 		rows, info, err := collect(data)
 		if err != nil {
-			if err.Error() == "" || len(bytes.TrimSpace(data)) > 0 && len(rows) > 0 && info.RowsRead != len(rows) {
+			if err.Error() == "" || len(bytes.TrimSpace(data)) > 0 && len(rows) > 0 && info.RowsRead != len(rows)+len(info.TotalRows)+info.RowsLeft {
 				t.Fatalf("error %q with %d rows", err, len(rows))
 			}
 			return
 		}
-		if len(rows) == 0 || info.RowsRead != len(rows) || info.SHA256 == "" {
+		if info.RowsRead == 0 || info.RowsRead != len(rows)+len(info.TotalRows)+info.RowsLeft || info.SHA256 == "" {
 			t.Fatalf("%d rows handed on, %d read", len(rows), info.RowsRead)
 		}
 		for i := range rows {

@@ -117,7 +117,7 @@ func (s *Sheet) refresh(t *table) {
 		if p.used {
 			c.Reads = reads(p)
 			c.Spread = p.Verdict == headings.Known && spreads(p.to())
-			c.Unit, c.Why = unitWhy(t, p)
+			c.Unit, c.Why = unitWhy(p)
 		} else {
 			c.Why = whyNot(p)
 		}
@@ -136,14 +136,14 @@ func reads(p *spec) string {
 }
 
 // unitWhy is the unit of a column, and what says so.
-func unitWhy(t *table, p *spec) (unit, why string) {
+func unitWhy(p *spec) (unit, why string) {
 	switch {
 	case p.Column.Unit.Name == "" || p.Column.Unit.Name == "each":
 		return "", ""
 	case p.fixed:
 		return p.Column.Unit.Name, "the map"
-	case p.Said && p.Column.Unit == t.stated && p.Heading.Unit != t.stated:
-		return p.Column.Unit.Name, "a line above the headings"
+	case p.says != "":
+		return p.Column.Unit.Name, p.says
 	case p.Said:
 		return p.Column.Unit.Name, "the heading"
 	}

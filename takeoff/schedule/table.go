@@ -25,6 +25,7 @@ type spec struct {
 	quantity.Column
 	used  bool
 	fixed bool              // by a map
+	says  string            // what gives the unit, where the heading doesn't
 	words map[string]string // what its words stand for, as far as met
 	sized [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
 	last  struct{ from, to string }
@@ -62,8 +63,7 @@ type table struct {
 	over   subheads
 	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
 	told   tally
-	stated quantity.Unit // by a line above the headings
-	fixing map[int]bool  // columns that a map fixes
+	fixing map[int]bool // columns that a map fixes
 	look   *Sheet
 	row    takeoff.Row
 }

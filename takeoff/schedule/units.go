@@ -26,7 +26,6 @@ func (t *table) sheetUnits() {
 	if said == "" {
 		return
 	}
-	t.stated = u
 	var names []string
 	for i := range t.specs {
 		s := &t.specs[i]
@@ -38,7 +37,7 @@ func (t *table) sheetUnits() {
 			s.used = false
 			continue
 		}
-		s.Column.Unit, s.Said = u, true
+		s.Column.Unit, s.Said, s.says = u, true, "a line above the headings"
 	}
 	switch {
 	case doubt && len(names) > 0:

@@ -136,10 +136,10 @@ func readLines(name string, r io.Reader) (out []line, err error) {
 		if errors.Is(err, io.EOF) {
 			return out, nil
 		}
-		number, _ := in.FieldPos(0)
 		if err != nil {
 			return nil, fmt.Errorf("words file %s: %w", name, err)
 		}
+		number, _ := in.FieldPos(0)
 		record[0] = strings.TrimPrefix(record[0], "\ufeff")
 		if len(record) < 3 {
 			return nil, fmt.Errorf("words file %s, line %d: expected a list, what the words stand for, and the words, as heading,width_mm,breedte", name, number)

@@ -1,6 +1,8 @@
 package headings
 
 import (
+	"strings"
+
 	"blankoff/fittings"
 	"blankoff/takeoff"
 )
@@ -12,6 +14,10 @@ type Question struct {
 	Why     string             // empty: more than one meaning
 	Settled [][]takeoff.Column // with all columns of one of these mapped, the question is idle
 }
+
+// Describes reports the question about descriptions and types, which may be the
+// kind.
+func (q *Question) Describes() bool { return strings.HasPrefix(q.names, "type,") }
 
 var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)}, {takeoff.DimColumn(fittings.Diameter)}}
 
