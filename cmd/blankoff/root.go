@@ -78,6 +78,9 @@ surface area of every piece, and divides the ductwork into test sections that
 fit the rig's measuring range for the chosen tightness class.
 
 ` + exitText,
+		Example: `  blankoff template -o start.xlsx
+  blankoff takeoff schedule.csv
+  blankoff plan schedule.csv --rig rig.toml --class B --test-pressure 500 -o pack`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args: func(_ *cobra.Command, args []string) error {
@@ -89,12 +92,12 @@ fit the rig's measuring range for the chosen tightness class.
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
-		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
+		return misuse{hint{flagTrouble(err), c.CommandPath() + " --help lists the flags"}}
 	})
 	addVersion(root)
 	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")
-	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newWindow(), newKinds(), newTemplate())
+	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newWindow(), newKinds(), newTemplate(), newManual())
+	completeWords(root)
 	return root
 }
 
