@@ -45,9 +45,9 @@ difference does to the limit, to the class proved and to a reading, and goes
 from the stated total to the one worked out line by line.
 
 ` + checkExit,
-		Example: `  blankoff check schedule.csv
-  blankoff check schedule.xlsx --stated totals.csv --class B --test-pressure 400
-  blankoff check schedule.csv --stated sheets.csv --plan plan-pack/plan.json -o letter`,
+		Example: `  blankoff check specified.csv
+  blankoff check specified.csv --stated totals.csv --class B --test-pressure 400
+  blankoff check specified.csv --stated sheets.csv --plan plan-pack/plan.json -o letter`,
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
 			o.assumed = !c.Flags().Changed("tolerance")
@@ -69,7 +69,7 @@ func (o *checkOptions) flags(c *cobra.Command) {
 	f := c.Flags()
 	f.StringVar(&o.stated, "stated", "", "areas stated for whole systems or sections, `FILE` (CSV or XLSX: system or section, stated_area_m2; flow_m3_h, reading_l_s)")
 	f.StringVar(&o.plan, "plan", "", "the plan.json `FILE` that says which rows lie in which section")
-	f.Float64Var(&o.tolerance, "tolerance", 100*audit.DefaultTolerance, "`PERCENT` by which a stated area may differ, an assumption to be replaced by your own")
+	f.Float64Var(&o.tolerance, "tolerance", 100*audit.DefaultTolerance, "share by which a stated area may differ, `PERCENT`, an assumption to be replaced by your own")
 	f.StringVar(&o.scheme, "scheme", "EN", "tightness scheme of rows that name none, or a `FILE` of your own (TOML)")
 	f.StringVar(&o.class, "class", "", "tightness class of rows that have none")
 	f.Float64Var(&o.pa, "test-pressure", 0, "test pressure of rows that have none, `PA`")

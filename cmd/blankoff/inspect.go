@@ -20,9 +20,9 @@ func newInspect() *cobra.Command {
 		Use:   "inspect SCHEDULE",
 		Short: "Show how each column, unit and row of a schedule is understood",
 		Long: `inspect reads a schedule and computes nothing. It shows for each sheet where the
-headings are, what each column is read as and in which unit, which columns aren't
-used and why, and what each row was taken for. With -o it writes that as a map
-file: edit it, and give it with --map to fix the reading for good.
+headings are, what each column is read as and in which unit, which columns
+aren't used and why, and what each row was taken for. With -o it writes that as
+a map file: edit it, and give it with --map to fix the reading for good.
 
 ` + exitText,
 		Example: `  blankoff inspect schedule.xlsx

@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"regexp"
 
 	"github.com/spf13/cobra"
 )
@@ -40,10 +39,6 @@ func (h hint) Unwrap() error { return h.error }
 
 // errPartly says that the work was done, but not all of it.
 var errPartly = errors.New("done in part")
-
-// typedBadly finds what was typed for a flag, and the flag, in the words of the
-// package that reads them.
-var typedBadly = regexp.MustCompile(`^invalid argument "(.*)" for "(?:-., )?(--[a-z-]+)" flag: strconv\.`)
 
 // run carries out one command line and returns its exit code.
 func run(args []string, stdout, stderr io.Writer) int {
@@ -83,6 +78,9 @@ surface area of every piece, and divides the ductwork into test sections that
 fit the rig's measuring range for the chosen tightness class.
 
 ` + exitText,
+		Example: `  blankoff template -o start.xlsx
+  blankoff takeoff schedule.csv
+  blankoff plan schedule.csv --rig rig.toml --class B --test-pressure 500 -o pack`,
 		SilenceErrors: true,
 		SilenceUsage:  true,
 		Args: func(_ *cobra.Command, args []string) error {
@@ -94,15 +92,12 @@ fit the rig's measuring range for the chosen tightness class.
 		RunE: func(c *cobra.Command, _ []string) error { return c.Help() },
 	}
 	root.SetFlagErrorFunc(func(c *cobra.Command, err error) error {
-		if m := typedBadly.FindStringSubmatch(err.Error()); m != nil {
-			err = fmt.Errorf("%s: '%s' isn't a number; expected as 400 or 1.5", m[2], m[1])
-		}
-		return misuse{hint{err, c.CommandPath() + " --help lists the flags"}}
+		return misuse{hint{flagTrouble(err), c.CommandPath() + " --help lists the flags"}}
 	})
 	addVersion(root)
 	root.PersistentFlags().Bool("quiet", false, "say nothing beside the answer but faults and errors")
-	root.CompletionOptions.HiddenDefaultCmd = true
-	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newCheck(), newPrice(), newWindow(), newKinds(), newTemplate(), newInspect())
+	root.AddCommand(newTakeoff(), newPlan(), newCompare(), newCheck(), newPrice(), newWindow(), newKinds(), newTemplate(), newInspect(), newManual())
+	completeWords(root)
 	return root
 }
 

@@ -21,8 +21,9 @@ func newTemplate() *cobra.Command {
 that have one, a few example rows to delete, and a sheet of instructions.
 
 ` + exitText,
-		Example: "  blankoff template -o schedule.xlsx",
-		Args:    noArgs,
+		Example: `  blankoff template -o start.xlsx
+  blankoff template --quiet -o tower/north.xlsx`,
+		Args: noArgs,
 		RunE: func(c *cobra.Command, _ []string) error {
 			if out == "" {
 				return misuse{hint{errors.New("no file given"), "usage: " + c.UseLine()}}
