@@ -5,6 +5,8 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"math"
+	"os"
 	"path/filepath"
 	"runtime/debug"
 	"strings"
@@ -38,6 +40,9 @@ func measured(path string, door *doorOptions, options takeoff.Options, on *progr
 	info, err := door.set.Read(path, func(r *takeoff.Row) error {
 		if rows++; rows == 1 && r.Most > largeRows {
 			debug.SetGCPercent(50) // of a large schedule nearly all is kept: less room beside it
+			if os.Getenv("GOMEMLIMIT") == "" {
+				debug.SetMemoryLimit(math.MaxInt64) // and it needs what it needs
+			}
 		}
 		if rows%1000 == 0 {
 			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
