@@ -1,13 +1,14 @@
 package schedule
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/mapping"
 )
 
 // search is how far the heading row was looked for.
@@ -188,36 +189,73 @@ func (t *table) joinRows(top, bottom []string) []headings.Heading {
 	return out
 }
 
-// statedUnit finds the unit that a line gives for all sizes: "all dimensions in
-// mm". says is true for a line that is about units; u is empty where it names
-// none or several.
-func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool) {
-	words := headings.Tokens(text)
-	about := false
-	for _, w := range words {
-		about = about || lex.Dimension(w)
-	}
-	if !about || len(words) > 12 {
-		return u, false
-	}
-	several := false
-	for i, w := range words {
-		x, ok := quantity.UnitOf(w)
-		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 {
-			continue
+// findFixed takes the heading rows that a map fixes, by their numbers or by
+// their headings.
+func (t *table) findFixed(number int, cells []string) (done bool, err error) {
+	m := t.opt.Map.For(t.place.Sheet)
+	f := &t.search
+	n := len(m.HeadingRows)
+	switch {
+	case n == 0:
+		if !m.HasAll(cells) {
+			t.passOver(number, cells)
+			return true, nil
 		}
-		before := words[i-1]
-		if !slices.Contains(unitAfter, before) && !(len(words) <= 3 && lex.Dimension(before)) {
-			continue
-		}
-		several = several || says && x != u
-		u, says = x, true
+		return true, t.setFixed(m, []int{number}, [][]string{cells})
+	case m.HeadingRows[0] == 0:
+		return false, t.setFixed(m, []int{0}, [][]string{nil})
+	case number < m.HeadingRows[n-1]:
+		t.passOver(number, cells)
+		return true, nil
+	case number > m.HeadingRows[n-1]:
+		return true, fmt.Errorf("%s: the map says that row %d holds headings, but it is blank; mend heading_rows in the map", t.place, m.HeadingRows[n-1])
+	case n == 2 && f.last != nil && f.lastAt == m.HeadingRows[0]:
+		f.drop()
+		return true, t.setFixed(m, m.HeadingRows, [][]string{slices.Clone(f.last), cells})
 	}
-	if several {
-		u = quantity.Unit{}
-	}
-	return u, says
+	return true, t.setFixed(m, m.HeadingRows[n-1:], [][]string{cells})
 }
 
-// unitAfter are the words before the unit in a line that gives it for all sizes.
-var unitAfter = []string{"in", "en", "i", "are", "and", "or", "und", "et", "y", "e", "och"}
+// setFixed makes the columns what the map says. A column of the map that isn't
+// there is a fault.
+func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
+	typed := mapping.Joined(heads, maxColumns)
+	hs := make([]headings.Heading, len(typed))
+	for i := range hs {
+		hs[i] = headings.Heading{Typed: shorten(typed[i]), Verdict: headings.Unknown}
+		if typed[i] == "" {
+			hs[i].Verdict = headings.Blank
+		}
+	}
+	fixed := map[int]bool{}
+	at := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: rows[0]}
+	for _, c := range m.Columns {
+		i := c.Seek(typed)
+		if i < 0 || i >= maxColumns || fixed[i] {
+			name := c.Heading
+			if name == "" {
+				name = c.At
+			}
+			t.info.Faults = append(t.info.Faults, at.Fault(name, name, "a column that the map names",
+				fmt.Sprintf("the map names column '%s', which isn't there or stands there twice; mend the map or the heading", name)))
+			continue
+		}
+		for len(hs) <= i {
+			hs = append(hs, headings.Heading{})
+		}
+		h, err := c.Read()
+		if err != nil {
+			return err
+		}
+		h.Typed = hs[i].Typed
+		if h.Typed == "" {
+			h.Typed = "column " + mapping.Letter(i)
+		}
+		if fixed[i] = true; c.Is == "" {
+			h = headings.Heading{Typed: h.Typed}
+		}
+		hs[i] = h
+	}
+	t.fixing = fixed
+	return t.setHeadings(rows, heads, hs)
+}

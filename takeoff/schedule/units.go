@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
 
@@ -49,6 +50,40 @@ func (t *table) sheetUnits() {
 		t.note("'%s' above the headings gives the unit of %s", said, strings.Join(names, ", "))
 	}
 }
+
+// statedUnit finds the unit that a line gives for all sizes: "all dimensions in
+// mm". says is true for a line that is about units; u is empty where it names
+// none or several.
+func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool) {
+	words := headings.Tokens(text)
+	about := false
+	for _, w := range words {
+		about = about || lex.Dimension(w)
+	}
+	if !about || len(words) > 12 {
+		return u, false
+	}
+	several := false
+	for i, w := range words {
+		x, ok := quantity.UnitOf(w)
+		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 {
+			continue
+		}
+		before := words[i-1]
+		if !slices.Contains(unitAfter, before) && !(len(words) <= 3 && lex.Dimension(before)) {
+			continue
+		}
+		several = several || says && x != u
+		u, says = x, true
+	}
+	if several {
+		u = quantity.Unit{}
+	}
+	return u, says
+}
+
+// unitAfter are the words before the unit in a line that gives it for all sizes.
+var unitAfter = []string{"in", "en", "i", "are", "and", "or", "und", "et", "y", "e", "och"}
 
 // unitBelow deals with a line on units among or below the rows: it mustn't say
 // something else than how the rows were read.

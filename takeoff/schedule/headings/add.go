@@ -66,18 +66,22 @@ func (l *Lexicon) add(line line, over, english bool) error {
 			}
 			l.unused[Squash(w)] = struct{}{}
 		}
-	case overList, placeList:
-		words, known := l.over, "main branch 2"
-		if line.list == placeList {
-			words, known = l.places, "total system level dimension note"
-		}
-		if !strings.Contains(" "+known+" ", " "+line.means+" ") {
-			return fmt.Errorf("'%s' isn't one of %s", line.means, known)
-		}
-		set(words, line.means)
+	case overList:
+		return place(line, l.over, "main branch 2", set)
+	case placeList:
+		return place(line, l.places, "total system level dimension note", set)
 	default:
 		return l.addCells(line, set)
 	}
+	return nil
+}
+
+// place files words that stand for one of those known.
+func place(line line, words map[string]string, known string, set func(map[string]string, string)) error {
+	if !strings.Contains(" "+known+" ", " "+line.means+" ") {
+		return fmt.Errorf("'%s' isn't one of %s", line.means, known)
+	}
+	set(words, line.means)
 	return nil
 }
 

@@ -91,6 +91,83 @@ func Number(letter string) (int, bool) {
 	return n - 1, n > 0
 }
 
+// HasAll reports a row with every heading that the map names, and at least one.
+func (s *Sheet) HasAll(cells []string) bool {
+	named := 0
+	for _, c := range s.Columns {
+		if c.Heading == "" {
+			continue
+		}
+		if named++; !slices.ContainsFunc(cells, func(cell string) bool { return sameHeading(cell, c.Heading) }) {
+			return false
+		}
+	}
+	return named > 0
+}
+
+func sameHeading(a, b string) bool {
+	return strings.EqualFold(strings.Join(strings.Fields(a), " "), strings.Join(strings.Fields(b), " "))
+}
+
+// Seek finds the column that the map means, -1 where it isn't there or stands
+// there twice.
+func (c *Column) Seek(typed []string) int {
+	if c.At != "" {
+		i, _ := Number(c.At)
+		if c.Heading != "" && (i >= len(typed) || !sameHeading(typed[i], c.Heading)) {
+			return -1
+		}
+		return i
+	}
+	found := -1
+	for i := range typed {
+		if sameHeading(typed[i], c.Heading) {
+			if found >= 0 {
+				return -1
+			}
+			found = i
+		}
+	}
+	return found
+}
+
+// Joined writes the headings of one or two rows as one, at most limit of them: "Branch / Width".
+func Joined(heads [][]string, limit int) []string {
+	n := 0
+	for _, cells := range heads {
+		n = max(n, len(cells))
+	}
+	out := make([]string, min(n, limit))
+	over := ""
+	for i := range out {
+		low := cellAt(heads[len(heads)-1], i)
+		out[i] = low
+		if len(heads) == 1 {
+			continue
+		}
+		up := cellAt(heads[0], i)
+		switch {
+		case low == "":
+			over, out[i] = "", up
+			continue
+		case up != "":
+			over = up
+		}
+		if over != "" {
+			out[i] = over + " / " + low
+		}
+	}
+	return out
+}
+
+// cellAt is a cell without outer white space; cells beyond the last are blank.
+func cellAt(cells []string, i int) string {
+	if i < len(cells) {
+		return strings.TrimSpace(cells[i])
+	}
+	return ""
+}
+
 // Write writes the map with a word on how to edit it.
 func (m *Map) Write(w io.Writer) error {
 	_, err := fmt.Fprint(w, `# How a schedule is read. Give it with --map. Columns that aren't named here aren't used.
