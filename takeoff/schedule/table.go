@@ -51,7 +51,6 @@ type table struct {
 	ragged    bool       // too many cells in a row is a fault
 	commaFile bool
 	suspect   bool // there may be control characters
-	noHeading bool // looked long enough
 	most      int  // rows that the file may hold
 	stray     []bool
 	pending   []sizeCell
