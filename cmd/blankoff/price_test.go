@@ -300,10 +300,7 @@ func TestPriceMisuse(t *testing.T) {
 // changed. Quantities and rates are such that many amounts end in half a minor
 // unit.
 func TestBillInOffice(t *testing.T) {
-	office, err := exec.LookPath("soffice")
-	if err != nil {
-		t.Skip("no office program on the PATH to recalculate the workbook with")
-	}
+	office := need(t, "soffice")
 	dir := t.TempDir()
 	if code, _, stderr := typed(t, fmt.Sprintf("price %slinked.csv --rig %srig.toml --rates %srates.toml --class B --test-pressure 400 --runs 500 --compare=false -o %s", estimator, estimator, estimator, dir)); code != exitDone {
 		t.Fatal(stderr)
