@@ -9,10 +9,11 @@ import (
 	"os"
 )
 
-// The largest files that are read, bytes. A row of twenty columns takes some 150.
+// The largest files that are read, bytes. A row of twenty columns takes some 100
+// to 150. How long a pipe is isn't known before it ends, so less of it is held.
 const (
-	mostText = 1 << 30
-	mostBook = 256 << 20 // a workbook may hold pictures
+	mostFile  = 256 << 20
+	mostPiped = 128 << 20
 )
 
 // mostNotes is how much is noted of a file; mostHeads, how often other headings may
@@ -45,27 +46,47 @@ func readWhole(path string) ([]byte, error) {
 		return nil, said(err)
 	case st.IsDir():
 		return nil, fmt.Errorf("%s is a folder; name a schedule file (CSV, XLSX or ODS)", path)
-	case st.Size() > mostBook:
-		return nil, tooLarge(path, mostBook)
+	case st.Size() > mostFile:
+		return nil, tooLarge(path, mostFile)
 	}
-	most, size := mostText, min(st.Size(), mostText)
-	var start [4]byte
-	n, err := io.ReadFull(f, start[:])
-	if err != nil && err != io.EOF && err != io.ErrUnexpectedEOF {
+	if !st.Mode().IsRegular() {
+		data, err := readPipe(f)
+		if err != nil {
+			return nil, said(err)
+		}
+		if len(data) > mostPiped {
+			return nil, fmt.Errorf("%s is a pipe with more than %d MiB; save it as a file, or split the schedule", path, mostPiped>>20)
+		}
+		return data, nil
+	}
+	b := bytes.NewBuffer(make([]byte, 0, st.Size()+bytes.MinRead))
+	if _, err := io.Copy(b, io.LimitReader(f, mostFile+1)); err != nil {
 		return nil, said(err)
 	}
-	if isBook(start[:n]) && st.Mode().IsRegular() {
-		most, size = mostBook, st.Size()
-	}
-	b := bytes.NewBuffer(make([]byte, 0, size+bytes.MinRead))
-	b.Write(start[:n])
-	if _, err := io.Copy(b, io.LimitReader(f, int64(most-n+1))); err != nil {
-		return nil, said(err)
-	}
-	if b.Len() > most {
-		return nil, tooLarge(path, most)
+	if b.Len() > mostFile {
+		return nil, tooLarge(path, mostFile) // it grew while it was read
 	}
 	return b.Bytes(), nil
+}
+
+// readPipe reads to the end of a pipe, or one byte past the most that is read of it.
+// It is read in pieces: a buffer that grows would be held twice.
+func readPipe(f io.Reader) ([]byte, error) {
+	const piece = 1 << 20
+	var pieces [][]byte
+	for left := mostPiped + 1; left > 0; {
+		b := make([]byte, min(piece, left))
+		n, err := io.ReadFull(f, b)
+		pieces = append(pieces, b[:n])
+		left -= n
+		if err == io.EOF || err == io.ErrUnexpectedEOF {
+			break
+		}
+		if err != nil {
+			return nil, err
+		}
+	}
+	return bytes.Join(pieces, nil), nil
 }
 
 // isBook reports the first bytes of a workbook.

@@ -140,8 +140,8 @@ func (info *Info) read(data []byte, o *Options, each func(*takeoff.Row) error) e
 	if isBook(data) {
 		return info.readWorkbook(data, o, lex, each)
 	}
-	if len(data) > mostText {
-		return tooLarge(info.File, mostText)
+	if len(data) > mostFile {
+		return tooLarge(info.File, mostFile)
 	}
 	return info.readText(data, o, lex, each)
 }

@@ -42,7 +42,7 @@ func CutDiameter(t string) (string, bool) {
 // a single number is expected.
 func Combined(text string) bool {
 	t := cellCleaner.Replace(text)
-	if len(t) == 0 || len(t) > 60 {
+	if !digitIn(t) || len(t) > 60 { // most words end here
 		return false
 	}
 	if _, ok := CutDiameter(t); ok {
