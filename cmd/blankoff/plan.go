@@ -110,24 +110,30 @@ func (o *planOptions) addJob(p *planner.Plan, v *report.Plan) {
 	v.AddKit(p, o.told, sizes)
 }
 
+// planned reads a schedule and plans it. Its faults are told here.
+func (o *planOptions) planned(path string, notes []string, s *screen) (*takeoff.Takeoff, *planner.Plan, *report.Plan, error) {
+	t, err := readTakeoff(path, &o.measure, s.progress)
+	if err != nil {
+		return nil, nil, nil, err
+	}
+	o.set.Progress = s.planning
+	p, v, err := o.make(t, notes)
+	if p == nil {
+		return nil, nil, nil, err
+	}
+	if e := text.Faults(s.faults, v.Faults); e != nil {
+		return nil, nil, nil, e
+	}
+	return t, p, v, err
+}
+
 func runPlan(path string, o *planOptions, s *screen) error {
 	defer s.done()
 	notes, err := o.settle()
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, &o.measure, s.progress)
-	if err != nil {
-		return err
-	}
-	o.set.Progress = s.planning
-	p, v, err := o.make(t, notes)
-	if p == nil {
-		return err
-	}
-	if e := text.Faults(s.faults, v.Faults); e != nil {
-		return e
-	}
+	t, p, v, err := o.planned(path, notes, s)
 	if err != nil {
 		return err
 	}

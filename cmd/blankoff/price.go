@@ -73,18 +73,7 @@ func runPrice(path string, o *priceOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, &o.measure, s.progress)
-	if err != nil {
-		return err
-	}
-	o.set.Progress = s.planning
-	p, v, err := o.make(t, notes)
-	if p == nil {
-		return err
-	}
-	if e := text.Faults(s.faults, v.Faults); e != nil {
-		return e
-	}
+	_, p, v, err := o.planned(path, notes, s)
 	if err != nil {
 		return err
 	}
