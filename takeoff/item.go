@@ -151,10 +151,12 @@ func (it *Item) Length() float64 {
 
 // SideBySide reports whether a quantity over 1 stands side by side: end pieces
 // do, straights follow one another.
-func (it *Item) SideBySide() bool {
-	switch it.Piece.Kind {
+func (it *Item) SideBySide() bool { return sideBySide(it.Piece.Kind, it.Quantity) }
+
+func sideBySide(k fittings.Kind, quantity int) bool {
+	switch k {
 	case fittings.Spigot, fittings.Cap, fittings.Flexible:
-		return it.Quantity > 1
+		return quantity > 1
 	}
 	return false
 }

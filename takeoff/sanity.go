@@ -16,11 +16,11 @@ const shortStraight = 0.05
 // sliver among many is left alone: models of real buildings hold them.
 func (t *Takeoff) checkLengths() {
 	straights, short := 0, 0
-	odd := func(it *Item) bool { return it.Length() > 0 && it.Length() < shortStraight }
-	for i := range t.Items {
-		if it := &t.Items[i]; it.Piece.Kind == fittings.Straight && it.Length() > 0 {
+	odd := func(l *line) bool { return l.length > 0 && l.length < shortStraight }
+	for i := range t.lines {
+		if l := &t.lines[i]; l.kind == fittings.Straight && l.length > 0 {
 			straights++
-			if odd(it) {
+			if odd(l) {
 				short++
 			}
 		}
@@ -28,10 +28,10 @@ func (t *Takeoff) checkLengths() {
 	if 2*short <= straights {
 		return
 	}
-	for i := range t.Items {
-		if it := &t.Items[i]; it.Piece.Kind == fittings.Straight && odd(it) {
-			t.fault(i, it.At.Fault("length_mm", fmt.Sprintf("%g", it.Length()*1000), "a length in mm",
-				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", it.Length()*1000)))
+	for i := range t.lines {
+		if l := &t.lines[i]; l.kind == fittings.Straight && odd(l) {
+			t.fault(i, t.at(l).Fault("length_mm", fmt.Sprintf("%g", l.length*1000), "a length in mm",
+				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", l.length*1000)))
 		}
 	}
 }
@@ -44,11 +44,11 @@ func (t *Takeoff) noteOverlaps() {
 		from, to   float64
 	}
 	var all []reach
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Piece.Kind == fittings.Spigot && it.Parent >= 0 && !it.Refused && it.HasAt {
-			half := t.openingLength(it) / 2
-			all = append(all, reach{it.Parent, i, it.AtM - half, it.AtM + half})
+	for i := range t.lines {
+		l := &t.lines[i]
+		if m := t.seldom(l); l.kind == fittings.Spigot && l.parent >= 0 && !l.refused && m.hasAt {
+			half := openingLength(&m.piece) / 2
+			all = append(all, reach{int(l.parent), i, m.at - half, m.at + half})
 		}
 	}
 	sort.SliceStable(all, func(a, b int) bool {
@@ -62,7 +62,6 @@ func (t *Takeoff) noteOverlaps() {
 		if a.wall != b.wall || b.from >= a.to-1e-9 {
 			continue
 		}
-		it := &t.Items[b.item]
-		it.Notes = append(it.Notes, fmt.Sprintf("overlaps %s along %s; right only if they sit on different sides of it", t.Items[a.item].Name(), t.Items[a.wall].Name()))
+		t.remark(b.item, fmt.Sprintf("overlaps %s along %s; right only if they sit on different sides of it", t.nameText(&t.lines[a.item]), t.nameText(&t.lines[a.wall])))
 	}
 }

@@ -11,7 +11,7 @@ import (
 // that makes a difference the exact area stands beside it: "centre-line: ...;
 // exact: ...".
 func (t *Takeoff) Working(it *Item) string {
-	p := t.measuredPiece(it)
+	p := t.options.measuredPiece(it)
 	exact := t.whole(it, fittings.WorkingIn(&p, nil, t.options.Written), it.EachExact, it.CutExact, it.Exact)
 	b := t.options.Basis
 	if b.Exact() {

@@ -28,23 +28,18 @@ func readTakeoff(path string, o measureOptions, on *progress) (*takeoff.Takeoff,
 	return measured(path, options, on)
 }
 
-// manyRows is the number of rows from which memory is spared.
-const manyRows = 200_000
+// largeFile is the size from which memory is spared, in bytes.
+const largeFile = 10_000_000
 
 // measured reads and measures a schedule with settled options.
 func measured(path string, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
-	rows := 0
-	info, err := schedule.Read(path, func(r *takeoff.Row) error {
-		if rows++; rows == 1 && r.Most > manyRows {
-			debug.SetGCPercent(50) // of a large schedule nearly all is kept: less room beside it
-		}
-		if rows%1000 == 0 {
-			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
-		}
-		t.Add(r)
-		return nil
+	if st, err := os.Stat(path); err == nil && st.Size() > largeFile {
+		debug.SetGCPercent(percent(options.TotalsOnly)) // of a large schedule nearly all is kept: less room beside it
+	}
+	info, err := schedule.Into(path, t, func(rows int) {
+		on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 	})
 	if err != nil {
 		return nil, err
@@ -52,6 +47,16 @@ func measured(path string, options takeoff.Options, on *progress) (*takeoff.Take
 	on.say("measuring")
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t, nil
+}
+
+// percent is how much may lie about beside what is kept before it is collected,
+// in percent. Where only totals are asked for there is next to nothing to look
+// through, so that collecting costs little.
+func percent(totals bool) int {
+	if totals {
+		return 20
+	}
+	return 50
 }
 
 // readJob reads a job file.

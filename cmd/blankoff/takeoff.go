@@ -60,7 +60,12 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	t, err := readTakeoff(path, o.measure, s.progress)
+	options, err := o.measure.settle()
+	if err != nil {
+		return err
+	}
+	options.TotalsOnly = o.totals
+	t, err := measured(path, options, s.progress)
 	if err != nil {
 		return err
 	}

@@ -29,6 +29,8 @@ type Info struct {
 	takeoff.Schedule                 // File, SHA256 and RowsRead are set
 	Faults           []takeoff.Fault // faults of the file and its headings, not of rows
 	Notes            []string        // what was decided or left out, for the reader
+
+	into *into // nil: rows are handed on one by one
 }
 
 // maxFile is the largest file that is read, in bytes.
@@ -41,7 +43,9 @@ const maxFile = 1 << 30
 // The error says why the file can't be read at all (missing, no schedule, no
 // heading row), or is the one that each returned. Everything else that is wrong
 // is a fault in Info or in a row.
-func Read(path string, each func(*takeoff.Row) error) (Info, error) {
+func Read(path string, each func(*takeoff.Row) error) (Info, error) { return read(path, each, nil) }
+
+func read(path string, each func(*takeoff.Row) error, to *into) (Info, error) {
 	name := filepath.Base(path)
 	st, err := os.Stat(path)
 	if err == nil && st.IsDir() {
@@ -61,21 +65,28 @@ func Read(path string, each func(*takeoff.Row) error) (Info, error) {
 		}
 		return Info{}, fmt.Errorf("can't read %s: %w", path, err)
 	}
-	return ReadFrom(name, data, each)
+	return readFrom(name, data, each, to)
 }
 
 // ReadFrom reads a schedule that is in memory; name is the file's name in
 // faults. The content decides the format, not the name.
 func ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, error) {
-	info := Info{}
+	return readFrom(name, data, each, nil)
+}
+
+func readFrom(name string, data []byte, each func(*takeoff.Row) error, to *into) (Info, error) {
+	info := Info{into: to}
 	info.File = name
+	if to != nil {
+		each = to.add
+	}
 	sum := make(chan string, 1)
 	go func() {
 		h := sha256.Sum256(data)
 		sum <- hex.EncodeToString(h[:])
 	}()
 	err := info.read(data, each)
-	info.SHA256 = <-sum
+	info.SHA256, info.into = <-sum, nil
 	if err == nil && info.RowsRead == 0 {
 		err = fmt.Errorf("%s has headings but no rows under them; fill in a row for each piece", name)
 	}

@@ -49,6 +49,9 @@ func (info *Info) readText(data []byte, each func(*takeoff.Row) error) error {
 		if t.noHeading {
 			break
 		}
+		if info.into != nil && t.specs != nil && !t.fresh && !form.quotes {
+			return t.inChunks(data[lines.end:], number+1, form, info.into)
+		}
 	}
 	if t.specs == nil {
 		return noHeadingRow(t.place.String(), len(t.above), t.first)
