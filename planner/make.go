@@ -3,6 +3,8 @@ package planner
 import (
 	"errors"
 	"fmt"
+	"runtime"
+	"sync/atomic"
 
 	"blankoff/planner/divide"
 	"blankoff/planner/duty"
@@ -82,17 +84,23 @@ func (p *Plan) dropUnreadable(list []divide.Patch, z *duty.Zones) []divide.Patch
 
 // divide solves every patch and makes its sections.
 func (p *Plan) divide(list []divide.Patch) error {
+	each := divideAll(list, p.Settings, p.Network)
 	for i := range list {
 		q := &list[i]
 		if tell := p.Settings.Progress; tell != nil {
 			tell(q.Duty.System, i+1, len(list))
 		}
-		if err := q.Divide(p.Settings, p.Network); err != nil {
+		if err := <-each[i]; err != nil {
 			return err
 		}
-		first := len(p.Sections)
-		for range q.Solution.State {
-			p.Sections = append(p.Sections, newSection(q))
+		first, many := len(p.Sections), make([]int, len(q.Solution.State))
+		for _, part := range q.Solution.Part {
+			many[part]++
+		}
+		for part := range q.Solution.State {
+			s := newSection(q)
+			s.Nodes = make([]int, 0, many[part])
+			p.Sections = append(p.Sections, s)
 		}
 		for x, k := range q.Nodes {
 			s := first + q.Solution.Part[x]
@@ -101,6 +109,30 @@ func (p *Plan) divide(list []divide.Patch) error {
 		}
 	}
 	return nil
+}
+
+// divideAll divides the patches on all cores, each by itself: no answer depends
+// on another, so that they are the same in whatever order they come. It gives what
+// became of each; work that nobody waits for any more is left after an error.
+func divideAll(list []divide.Patch, set Settings, net *network.Network) []chan error {
+	each := make([]chan error, len(list))
+	for i := range each {
+		each[i] = make(chan error, 1)
+	}
+	var next atomic.Int64
+	var failed atomic.Bool
+	for range min(runtime.GOMAXPROCS(0), len(list)) {
+		go func() {
+			for i := int(next.Add(1)) - 1; i < len(list) && !failed.Load(); i = int(next.Add(1)) - 1 {
+				err := list[i].Divide(set, net)
+				if err != nil {
+					failed.Store(true)
+				}
+				each[i] <- err
+			}
+		}()
+	}
+	return each
 }
 
 // tryAlone plans with each of several rigs alone, so that the reader sees which

@@ -70,15 +70,16 @@ func (p *Plan) noteDuties(z *duty.Zones) {
 
 // noteMismatches names the joints whose two openings differ.
 func (p *Plan) noteMismatches() {
+	const mismatch = "mismatch "
 	for k := range p.Network.Joints {
 		j := &p.Network.Joints[k]
 		if !j.Mismatched {
 			continue
 		}
-		text := fmt.Sprintf("%s, %s meets %s; check the schedule", p.Network.JointText(k), takeoff.SizeIn(j.FaceA, p.Settings.Units), takeoff.SizeIn(j.FaceB, p.Settings.Units))
-		p.Mismatches = append(p.Mismatches, text)
+		note := mismatch + p.Network.JointText(k) + ", " + takeoff.SizeIn(j.FaceA, p.Settings.Units) + " meets " + takeoff.SizeIn(j.FaceB, p.Settings.Units) + "; check the schedule"
+		p.Mismatches = append(p.Mismatches, note[len(mismatch):]) // one text for both
 		for _, s := range once(p.sectionOf[j.A], p.sectionOf[j.B]) {
-			p.Sections[s].Notes = append(p.Sections[s].Notes, "mismatch "+text)
+			p.Sections[s].Notes = append(p.Sections[s].Notes, note)
 		}
 	}
 }

@@ -65,6 +65,7 @@ func (p *Plan) nameSections() {
 // fillSection sums a section's area, lists its rows and its levels.
 func (p *Plan) fillSection(s *Section) {
 	levels := map[string]bool{}
+	s.Spans = make([]Span, 0, p.rowsIn(s.Nodes))
 	when := duty.Always()
 	var area, exact takeoff.Sum
 	for _, k := range s.Nodes {
@@ -90,6 +91,18 @@ func (p *Plan) fillSection(s *Section) {
 	s.Area, s.Exact = area.Value(), exact.Value()
 	low, _ := divide.Held(s.Area, s.Exact, p.Settings.HoldBoth)
 	s.Limit = s.LimitPerM2 * low
+}
+
+// rowsIn is how many rows a list of nodes comes from, where those of a row stand
+// next to each other.
+func (p *Plan) rowsIn(nodes []int) int {
+	rows := 0
+	for x, k := range nodes {
+		if x == 0 || p.Network.Nodes[k].Item != p.Network.Nodes[nodes[x-1]].Item {
+			rows++
+		}
+	}
+	return rows
 }
 
 // addSpan adds a node to the stretches of a list, joining it to the last one

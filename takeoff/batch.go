@@ -115,6 +115,13 @@ func (b *Batch) note(l *line, it *Item) {
 		m.run, m.joins = strings.Clone(it.Run), strings.Clone(it.Joins)
 	}
 	b.keep(l, it, b.seriesNote)
+	if !b.totals && len(it.Ends) == 2 && l.faces[0] == l.faces[1] && it.Ends[1].Role == fittings.FarEnd {
+		f := &b.faces[l.faces[0]]
+		if f.both == nil {
+			f.both = it.Ends
+		}
+		it.Ends = f.both
+	}
 }
 
 // seriesNote is the note on a cross-section that isn't of the standard sizes.

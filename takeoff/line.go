@@ -53,8 +53,9 @@ type more struct {
 // face is a cross-section that ends have, with what is worked out once for all.
 type face struct {
 	fittings.CrossSection
-	note string // that it isn't of a series
-	size int32  // its text among the sizes of the totals; -1: not asked for yet
+	note string         // that it isn't of a series
+	size int32          // its text among the sizes of the totals; -1: not asked for yet
+	both []fittings.End // of a piece with this section at both ends, which is most; shared, so never written
 }
 
 // ledger is the lines of a takeoff, or of a batch of rows.
@@ -106,7 +107,7 @@ func (g *ledger) face(c fittings.CrossSection, made func(fittings.CrossSection) 
 	k, ok := g.faceOf[c]
 	if !ok {
 		k = int32(len(g.faces))
-		g.faces = append(g.faces, face{c, made(c), -1})
+		g.faces = append(g.faces, face{c, made(c), -1, nil})
 		g.faceOf[c] = k
 	}
 	return k
@@ -212,7 +213,7 @@ func (g *ledger) item(l *line) *Item {
 		Piece: m.piece, Quantity: int(l.quantity), Scope: l.scope, Rare: nothingRare, AtM: m.at, HasAt: m.hasAt,
 		Ends: g.ends(l), Area: l.area, Exact: l.exact, Cut: m.cut, CutExact: m.cutExact, JointLength: l.joint, OpeningExact: m.opening,
 		Parent: int(l.parent), ParentEnd: l.parentEnd, RingWith: int(l.ringWith), RingEnd: l.ringEnd,
-		Refused: l.refused, childCount: int(l.children)}
+		Refused: l.refused, childCount: l.children}
 	it.Piece.Kind, it.Piece.Shape = l.kind, l.shape
 	return it
 }

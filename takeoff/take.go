@@ -52,7 +52,7 @@ func (t *Takeoff) Take(b *Batch) {
 	t.more = append(t.more, b.more...)
 	t.lines = append(t.lines, b.lines...)
 	for k := range b.items {
-		b.items[k].index = first + k
+		b.items[k].index = int32(first + k)
 	}
 	t.Items = append(t.Items, b.items...)
 	faults, times := b.faults, b.times

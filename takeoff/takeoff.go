@@ -120,7 +120,7 @@ func (t *Takeoff) settle() {
 		m := t.seldom(l)
 		it.Area, it.Exact, it.JointLength, it.Cut, it.CutExact = l.area, l.exact, l.joint, m.cut, m.cutExact
 		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.parent), l.parentEnd, int(l.ringWith), l.ringEnd
-		it.childCount, it.Refused = int(l.children), l.refused
+		it.childCount, it.Refused = l.children, l.refused
 	}
 }
 

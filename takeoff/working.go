@@ -30,7 +30,7 @@ func (t *Takeoff) whole(it *Item, text string, each, cut, rest float64) string {
 		text += fmt.Sprintf("; x %d = %s", it.Quantity, t.written(each*float64(it.Quantity)))
 	}
 	if cut > 0 {
-		text += t.openingsWorking(it.index) + "; leaves " + t.written(rest)
+		text += t.openingsWorking(int(it.index)) + "; leaves " + t.written(rest)
 	}
 	return text
 }

@@ -69,8 +69,11 @@ func (o *planOptions) make(t *takeoff.Takeoff, notes []string) (*planner.Plan, *
 	}
 	p.Notes, p.Faults = append(p.Notes, notes...), append(p.Faults, cutFaults...)
 	view := report.Brief
-	if o.out != "" {
+	switch {
+	case o.out != "":
 		view = report.Of
+	case o.format != "json":
+		view = report.Short
 	}
 	v := view(p)
 	if old != nil {

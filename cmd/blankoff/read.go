@@ -56,7 +56,7 @@ func percent(totals bool) int {
 	if totals {
 		return 20
 	}
-	return 50
+	return 30
 }
 
 // readJob reads a job file.

@@ -39,11 +39,11 @@ type Patch struct {
 // that the rigs of the settings can judge there.
 func Patches(z *duty.Zones, set duty.Settings) []Patch {
 	adj := adjacency(z)
-	seen := make([]bool, len(z.Net.Nodes))
+	seen, used := make([]bool, len(z.Net.Nodes)), make([]bool, len(z.Net.Joints))
 	var out []Patch
 	for k := range z.Net.Nodes {
 		if !seen[k] && z.Net.Nodes[k].State != network.Outside {
-			p := grow(z, k, seen, adj)
+			p := grow(z, k, seen, used, adj)
 			p.setWindows(set)
 			out = append(out, p)
 		}
@@ -83,15 +83,14 @@ func adjacency(z *duty.Zones) [][]int32 {
 	return out
 }
 
-// grow walks a patch from its first node, breadth first.
-func grow(z *duty.Zones, first int, seen []bool, adj [][]int32) Patch {
+// grow walks a patch from its first node, breadth first. A node that was seen and
+// can be reached is of this patch.
+func grow(z *duty.Zones, first int, seen, used []bool, adj [][]int32) Patch {
 	p := Patch{
 		Nodes: []int{first}, up: []int{-1}, parent: []int{-1},
-		Duty: z.Duty[first], Scheme: z.Rows.SchemeOf(z.Duty[first]), Loose: z.Net.Loose(first),
+		Duty: *z.Duty(first), Scheme: z.Rows.SchemeOf(*z.Duty(first)), Loose: z.Net.Loose(first),
 	}
-	at := map[int]int{first: 0}
 	seen[first] = true
-	used := map[int32]bool{}
 	for x := 0; x < len(p.Nodes); x++ {
 		v := p.Nodes[x]
 		for _, k := range adj[v] {
@@ -101,11 +100,10 @@ func grow(z *duty.Zones, first int, seen []bool, adj [][]int32) Patch {
 			used[k] = true
 			j := &z.Net.Joints[k]
 			w := j.A + j.B - v
-			if _, in := at[w]; in {
+			if seen[w] {
 				p.links = append(p.links, int(k))
 				continue
 			}
-			at[w] = len(p.Nodes)
 			seen[w] = true
 			p.Nodes = append(p.Nodes, w)
 			p.up = append(p.up, int(k))

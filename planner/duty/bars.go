@@ -139,7 +139,7 @@ func (z *Zones) hangsOutside(cluster func(int) int, why map[int]string) {
 // cures says what would help where a section should end at a joint that can't
 // be blanked.
 func (z *Zones) cures(j *network.Joint) string {
-	a, b := z.Duty[j.A], z.Duty[j.B]
+	a, b := *z.Duty(j.A), *z.Duty(j.B)
 	if a == b {
 		return "; cures: make the joint blankable (a number of minutes in blank_minutes), or let the section go on over it"
 	}

@@ -13,8 +13,8 @@ import (
 // holdCeilings refuses a test pressure above what the row, its duct or its
 // class allows.
 func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty) {
-	value := fmt.Sprintf("%.5g", o.Pa)
 	refuse := func(most float64, why string) {
+		value := fmt.Sprintf("%.5g", o.Pa)
 		d.Faults = append(d.Faults, it.At.Fault("test_pa", value, fmt.Sprintf("at most %g Pa", most),
 			fmt.Sprintf("a test at %.5g Pa is above the ceiling: %s; lower the test pressure", o.Pa, why)))
 		d.refused[i] = "test pressure above the ceiling of " + d.set.Units.Pressure(most)
@@ -26,7 +26,7 @@ func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty
 	if it.Piece.Shape == fittings.NoShape {
 		return
 	}
-	c := d.set.Ceiling(it, s, o.Class, o.Sign)
+	c := d.ceiling(it, s, o)
 	if ok, _ := c.Permits(o.Pa); !ok { // a fault stays in the units of the schedule
 		set := d.set
 		set.Units = units.SI
@@ -41,6 +41,26 @@ func (d *Rows) holdCeilings(i int, it *takeoff.Item, s *tightness.Scheme, o Duty
 	case !c.Known:
 		d.Ceilings[c.Reason]++
 	}
+}
+
+// ceilingKey is what a ceiling depends on.
+type ceilingKey struct {
+	scheme *tightness.Scheme
+	class  tightness.Class
+	shape  fittings.Shape
+	sign   tightness.Sign
+	built  float64
+}
+
+// ceiling is Settings.Ceiling, asked once for all rows that are alike.
+func (d *Rows) ceiling(it *takeoff.Item, s *tightness.Scheme, o Duty) tightness.Ceiling {
+	key := ceilingKey{s, o.Class, it.Piece.Shape, o.Sign, it.DuctClass}
+	c, ok := d.ceilings[key]
+	if !ok {
+		c = d.set.Ceiling(it, s, o.Class, o.Sign)
+		d.ceilings[key] = c
+	}
+	return c
 }
 
 // Ceiling is the ceiling of a scheme on the test pressure of an item, in a class

@@ -28,12 +28,16 @@ type Rows struct {
 	ClassNotes  map[string]int // classes that went by the shape, with the rows concerned
 	Ceilings    map[string]int // notes on unknown ceilings, with the rows concerned
 
-	set     Settings
-	of      []Duty                       // by item
+	set Settings
+	of  []int32 // by item: its duty in duties
+	duties
 	schemes map[string]*tightness.Scheme // by the name as typed
 	byName  map[string]*tightness.Scheme
 	refused map[int]string // item: why it is in no section, in a few words
 	waiting int            // of those, rows that only aren't up yet
+
+	ceilings map[ceilingKey]tightness.Ceiling // what was asked once
+	classes  map[classKey]classOf
 
 	items     []takeoff.Item
 	operating map[systemSign]float64 // mean operating pressures, Pa
@@ -44,7 +48,8 @@ type Rows struct {
 // fails where the scheme or the class of the settings isn't known.
 func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 	d := &Rows{
-		set: set, items: t.Items, of: make([]Duty, len(t.Items)),
+		set: set, items: t.Items, of: make([]int32, len(t.Items)), duties: newDuties(),
+		ceilings: map[ceilingKey]tightness.Ceiling{}, classes: map[classKey]classOf{},
 		schemes: map[string]*tightness.Scheme{}, byName: map[string]*tightness.Scheme{}, refused: map[int]string{},
 		Kept: map[string]int{}, ClassNotes: map[string]int{}, Ceilings: map[string]int{},
 	}
@@ -175,7 +180,7 @@ func (d *Rows) settle(i int, it *takeoff.Item) {
 	if o.Pa == 0 && it.Scope != takeoff.Through {
 		refuse("test_pa", "", "a test pressure in Pa", "no test pressure on this row and no --test-pressure; 400 Pa is often used, but it is for the specification to say", "no test pressure")
 	}
-	d.of[i] = o
+	d.of[i] = d.file(o)
 	if _, bad := d.refused[i]; !bad && o.Pa > 0 && o.Class.K > 0 {
 		d.holdCeilings(i, it, s, o)
 	}
@@ -183,11 +188,30 @@ func (d *Rows) settle(i int, it *takeoff.Item) {
 
 // classOf finds the class of an item, which may go by its shape.
 func (d *Rows) classOf(s *tightness.Scheme, name string, it *takeoff.Item) (tightness.Class, error) {
-	c, note, err := s.ClassFor(name, shapeOf(it))
-	if note != "" {
-		d.ClassNotes[note]++
+	key := classKey{s, name, it.Piece.Shape}
+	known, ok := d.classes[key]
+	if !ok {
+		known.class, known.note, known.err = s.ClassFor(name, shapeOf(it))
+		d.classes[key] = known
 	}
-	return c, err
+	if known.note != "" {
+		d.ClassNotes[known.note]++
+	}
+	return known.class, known.err
+}
+
+// classKey is what a class is found by.
+type classKey struct {
+	scheme *tightness.Scheme
+	name   string
+	shape  fittings.Shape
+}
+
+// classOf is the class that was found, or why none was.
+type classOf struct {
+	class tightness.Class
+	note  string
+	err   error
 }
 
 // pick is a row's own value, or the flag's where it has none.

@@ -16,7 +16,7 @@ const outside = "outside"
 type Zones struct {
 	Net     *network.Network
 	Rows    *Rows
-	Duty    []Duty   // by node
+	of      []int32  // by node: its duty
 	Must    []string // by joint: why a section ends there, "" if it needn't
 	Adopted int      // rows that took the system of the row they hang on
 	Slips   int      // slip joints that were taken as still open
@@ -29,7 +29,7 @@ type Zones struct {
 // end. It writes to the network what can't be blanked and what is left outside,
 // and to the rows those whose group or own cut is at fault.
 func Mark(net *network.Network, d *Rows) *Zones {
-	z := &Zones{Net: net, Rows: d, Duty: make([]Duty, len(net.Nodes)), Must: make([]string, len(net.Joints))}
+	z := &Zones{Net: net, Rows: d, of: make([]int32, len(net.Nodes)), Must: make([]string, len(net.Joints))}
 	z.assign()
 	z.barSlips()
 	z.keepTogether()
@@ -40,6 +40,12 @@ func Mark(net *network.Network, d *Rows) *Zones {
 	z.barOthers()
 	return z
 }
+
+// Duty is how a node is tested.
+func (z *Zones) Duty(k int) *Duty { return &z.Rows.list[z.of[k]] }
+
+// setDuty says how a node is tested.
+func (z *Zones) setDuty(k int, o Duty) { z.of[k] = z.Rows.file(o) }
 
 // assign gives every node its duty. A row without a system has that of the row
 // that it hangs on; a piece that is only measured through has what is missing
@@ -52,11 +58,11 @@ func (z *Zones) assign() {
 			n.State, n.Reason = network.Outside, why
 		}
 		it := &items[n.Item]
-		o := z.Rows.of[n.Item]
+		o := z.Rows.list[z.Rows.of[n.Item]]
 		o.System = it.System
 		o.By = z.by(it)
 		if n.Up >= 0 && !z.Net.Joints[n.Up].Assumed {
-			up := z.Duty[z.Net.Joints[n.Up].A]
+			up := z.Duty(z.Net.Joints[n.Up].A)
 			if o.System == "" && up.System != "" {
 				o.System = up.System
 				if n.First == 1 {
@@ -71,15 +77,17 @@ func (z *Zones) assign() {
 				o.By = up.By
 			}
 		}
-		z.Duty[k] = o
+		z.setDuty(k, o)
 	}
 	for k := len(z.Net.Nodes) - 1; k >= 0; k-- { // a plant end measured through has its child's
 		up := z.Net.Nodes[k].Up
 		if up < 0 {
 			continue
 		}
-		if a := &z.Duty[z.Net.Joints[up].A]; a.open() {
-			a.Scheme, a.Class, a.Pa = z.Duty[k].Scheme, z.Duty[k].Class, z.Duty[k].Pa
+		if a := z.Net.Joints[up].A; z.Duty(a).open() {
+			o, own := *z.Duty(a), z.Duty(k)
+			o.Scheme, o.Class, o.Pa = own.Scheme, own.Class, own.Pa
+			z.setDuty(a, o)
 		}
 	}
 	z.settleOpen()
@@ -107,7 +115,7 @@ func (z *Zones) settleOpen() {
 	for k := range z.Net.Joints {
 		j := &z.Net.Joints[k]
 		for _, side := range [2][2]int{{j.A, j.B}, {j.B, j.A}} {
-			v, o := side[0], z.Duty[side[1]]
+			v, o := side[0], *z.Duty(side[1])
 			list, open := asks[v]
 			if !open || o.open() || z.Net.Nodes[side[1]].State == network.Outside {
 				continue
@@ -121,14 +129,15 @@ func (z *Zones) settleOpen() {
 		}
 	}
 	for _, k := range z.open {
-		best, most := z.Duty[k], -1.0
+		best, most := *z.Duty(k), -1.0
 		for _, a := range asks[k] {
 			if a.cost > most {
 				best, most = a.duty, a.cost
 			}
 		}
-		best.System, best.By, best.Sign = z.Duty[k].System, z.Duty[k].By, z.Duty[k].Sign
-		z.Duty[k] = best
+		own := z.Duty(k)
+		best.System, best.By, best.Sign = own.System, own.By, own.Sign
+		z.setDuty(k, best)
 	}
 }
 
@@ -136,7 +145,7 @@ func (z *Zones) settleOpen() {
 // a pressure of its own nor a neighbour to take them from.
 func (z *Zones) leaveOpen() {
 	for k := range z.Net.Nodes {
-		if n := &z.Net.Nodes[k]; n.State != network.Outside && z.Duty[k].open() {
+		if n := &z.Net.Nodes[k]; n.State != network.Outside && z.Duty(k).open() {
 			n.State, n.Reason = network.Outside, "no class or test pressure of its own, and no neighbour to take them from"
 		}
 	}
@@ -170,7 +179,7 @@ func (z *Zones) markMust() {
 		case a.State == network.Outside || b.State == network.Outside:
 			z.Must[k] = outside
 		default:
-			z.Must[k] = difference(z.Duty[j.A], z.Duty[j.B])
+			z.Must[k] = z.difference(j.A, j.B)
 			if z.Must[k] == "" && !j.Ring {
 				z.Must[k] = apart(z.Net.Item(j.A), z.Net.Item(j.B))
 			}
@@ -181,8 +190,12 @@ func (z *Zones) markMust() {
 	}
 }
 
-// difference says what two duties don't share.
-func difference(a, b Duty) string {
+// difference says what the duties of two nodes don't share.
+func (z *Zones) difference(x, y int) string {
+	if z.of[x] == z.of[y] {
+		return ""
+	}
+	a, b := z.Duty(x), z.Duty(y)
 	var what []string
 	add := func(differs bool, word string) {
 		if differs {

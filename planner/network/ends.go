@@ -16,7 +16,7 @@ func (n *Network) findOpenEnds() {
 				if e.Role == fittings.PlantEnd {
 					continue
 				}
-			} else if n.usedEnds[endKey{i, e.Role}] || !n.carriesEnd(k, n.nodesOf[i], e.Role) {
+			} else if n.usedEnds[i]&(1<<e.Role) != 0 || !n.carriesEnd(k, n.nodesOf[i], e.Role) {
 				continue
 			}
 			end := OpenEnd{Node: k, Role: e.Role, Face: e.CrossSection, Minutes: n.rule.End(e.CrossSection, it.Level), Estimated: true}

@@ -84,17 +84,19 @@ type Network struct {
 
 	rule      Prices
 	nodesOf   [][2]int // per item: first node and one past the last
-	children  [][]int  // per item: items that hang on it
-	usedEnds  map[endKey]bool
-	loose     []int // loose items, in the order of their grouping
+	firstKid  []int32  // per item, and one past the last: where kids holds those that hang on it
+	kids      []int32  // items, by what they hang on
+	usedEnds  []uint8  // per item: a bit for each end with something on it
+	loose     []int    // loose items, in the order of their grouping
 	straddled map[int][]span
 	byName    map[string][]int // nodes by the name of their row, made when first asked for
 }
 
-type endKey struct {
-	item int
-	role fittings.EndRole
-}
+// children are the items that hang on item i.
+func (n *Network) children(i int) []int32 { return n.kids[n.firstKid[i]:n.firstKid[i+1]] }
+
+// use notes that something is on an end of item i.
+func (n *Network) use(i int, r fittings.EndRole) { n.usedEnds[i] |= 1 << r }
 
 // span is a stretch of a straight, m from its plant end.
 type span struct {
@@ -151,8 +153,7 @@ func Build(t *takeoff.Takeoff, rule Prices) *Network {
 	n := &Network{
 		Takeoff: t, rule: rule,
 		nodesOf:   make([][2]int, len(t.Items)),
-		children:  make([][]int, len(t.Items)),
-		usedEnds:  map[endKey]bool{},
+		usedEnds:  make([]uint8, len(t.Items)),
 		straddled: map[int][]span{},
 	}
 	size := n.expect()

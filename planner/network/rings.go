@@ -26,7 +26,7 @@ func (n *Network) addRings() {
 			order = append(order, i)
 		}
 	}
-	n.sortItems(order)
+	sortItems(n, order)
 	for _, i := range order {
 		it := &items[i]
 		j := Joint{A: n.nodesOf[it.RingWith][1] - 1, B: n.nodesOf[i][1] - 1, Ring: true}
@@ -36,8 +36,8 @@ func (n *Network) addRings() {
 		if e, ok := items[it.RingWith].End(it.RingEnd); ok && it.RingEnd != fittings.PlantEnd {
 			j.FaceA = e.CrossSection
 		}
-		n.usedEnds[endKey{i, fittings.FarEnd}] = true
-		n.usedEnds[endKey{it.RingWith, it.RingEnd}] = true
+		n.use(i, fittings.FarEnd)
+		n.use(it.RingWith, it.RingEnd)
 		n.finishJoint(&j, &takeoff.Item{Joint: it.Joint, Level: it.Level, Piece: it.Piece, Rare: it.Rare})
 		n.Joints = append(n.Joints, j)
 	}

@@ -11,9 +11,10 @@ import (
 
 // family lists the children of every item and returns the plant ends of the
 // networks, all in natural order of their tags.
-func (n *Network) family() []int {
+func (n *Network) family() []int32 {
 	items := n.Takeoff.Items
-	var roots []int
+	var roots []int32
+	n.firstKid = make([]int32, len(items)+1)
 	for i := range items {
 		switch it := &items[i]; {
 		case it.Loose():
@@ -21,21 +22,35 @@ func (n *Network) family() []int {
 				n.loose = append(n.loose, i)
 			}
 		case it.Parent < 0:
-			roots = append(roots, i)
+			roots = append(roots, int32(i))
 		default:
-			n.children[it.Parent] = append(n.children[it.Parent], i)
+			n.firstKid[it.Parent+1]++
 		}
 	}
-	for _, c := range n.children {
-		n.sortItems(c)
+	for i := range items {
+		n.firstKid[i+1] += n.firstKid[i]
 	}
-	n.sortItems(roots)
+	n.kids = make([]int32, n.firstKid[len(items)])
+	next := slices.Clone(n.firstKid)
+	for i := range items {
+		if it := &items[i]; !it.Loose() && it.Parent >= 0 {
+			n.kids[next[it.Parent]] = int32(i)
+			next[it.Parent]++
+		}
+	}
+	for i := range items {
+		sortItems(n, n.children(i))
+	}
+	sortItems(n, roots)
 	return roots
 }
 
 // sortItems puts items in the order of system, then place along the wall, then
 // tag; rows without a tag come last, in the order of the file.
-func (n *Network) sortItems(list []int) {
+func sortItems[I int | int32](n *Network, list []I) {
+	if len(list) < 2 {
+		return
+	}
 	items := n.Takeoff.Items
 	sort.SliceStable(list, func(x, y int) bool {
 		a, b := &items[list[x]], &items[list[y]]
@@ -57,17 +72,15 @@ func (n *Network) sortItems(list []int) {
 
 // walk makes the nodes from the plant outward: an item, then what hangs on it,
 // without recursion because a main can be very long.
-func (n *Network) walk(roots []int) {
-	stack := append([]int(nil), roots...)
-	for l, r := 0, len(stack)-1; l < r; l, r = l+1, r-1 {
-		stack[l], stack[r] = stack[r], stack[l]
-	}
+func (n *Network) walk(roots []int32) {
+	stack := slices.Clone(roots)
+	slices.Reverse(stack)
 	for len(stack) > 0 {
-		i := stack[len(stack)-1]
+		i := int(stack[len(stack)-1])
 		stack = stack[:len(stack)-1]
 		n.addItem(i)
-		for k := len(n.children[i]) - 1; k >= 0; k-- {
-			stack = append(stack, n.children[i][k])
+		for _, c := range slices.Backward(n.children(i)) {
+			stack = append(stack, c)
 		}
 	}
 }
@@ -140,7 +153,7 @@ func (n *Network) addStraight(i int) {
 
 // unplaced reports whether a spigot of item i has no place along it.
 func (n *Network) unplaced(i int) bool {
-	for _, c := range n.children[i] {
+	for _, c := range n.children(i) {
 		if s := &n.Takeoff.Items[c]; s.Piece.Kind == fittings.Spigot && !s.HasAt {
 			return true
 		}
@@ -157,7 +170,7 @@ func (n *Network) placeOpenings(i, first int) {
 		return
 	}
 	kept := it.Cut == 0 // the basis leaves openings in
-	for _, c := range n.children[i] {
+	for _, c := range n.children(i) {
 		s := &n.Takeoff.Items[c]
 		if s.Piece.Kind != fittings.Spigot || s.Refused {
 			continue
@@ -235,12 +248,12 @@ func (n *Network) attach(k, i int) {
 		}
 	} else if e, ok := host.End(it.ParentEnd); ok && it.ParentEnd != fittings.PlantEnd {
 		j.FaceA = e.CrossSection
-		n.usedEnds[endKey{it.Parent, it.ParentEnd}] = true
+		n.use(it.Parent, it.ParentEnd)
 	}
 	if len(it.Ends) > 0 {
 		j.FaceB = it.Ends[0].CrossSection
 	}
-	n.usedEnds[endKey{i, fittings.PlantEnd}] = true
+	n.use(i, fittings.PlantEnd)
 	n.finishJoint(&j, it)
 	n.Nodes[k].Up = len(n.Joints)
 	n.Joints = append(n.Joints, j)

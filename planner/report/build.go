@@ -20,7 +20,13 @@ func Of(p *planner.Plan) *Plan {
 
 // Brief builds the view without what only a pack shows: every item with its
 // working, and how the ductwork hangs together.
-func Brief(p *planner.Plan) *Plan {
+func Brief(p *planner.Plan) *Plan { return brief(p, true) }
+
+// Short is Brief without the pieces of each section, which a table on the screen
+// doesn't list.
+func Short(p *planner.Plan) *Plan { return brief(p, false) }
+
+func brief(p *planner.Plan, pieces bool) *Plan {
 	set, u := p.Settings, p.Settings.Units
 	v := &Plan{
 		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff, u), Mismatches: list(p.Mismatches),
@@ -37,7 +43,7 @@ func Brief(p *planner.Plan) *Plan {
 	v.Schedule.RowsRefused += p.RefusedRows
 	v.Schedule.RowsUsed -= p.RefusedRows
 	for i := range p.Sections {
-		v.Sections = append(v.Sections, sectionOf(p, &p.Sections[i]))
+		v.Sections = append(v.Sections, sectionOf(p, &p.Sections[i], pieces))
 		if s := p.Sections[i].Scheme; !slices.Contains(v.Schemes, s) {
 			v.Schemes = append(v.Schemes, s)
 		}
@@ -68,7 +74,7 @@ func Brief(p *planner.Plan) *Plan {
 	return v
 }
 
-func sectionOf(p *planner.Plan, s *planner.Section) Section {
+func sectionOf(p *planner.Plan, s *planner.Section, pieces bool) Section {
 	o := Section{
 		ID: s.ID, Status: s.Status, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
 		TestPa: s.TestPa, Sign: string(s.Sign), Area: s.Area, ExactArea: s.Exact, JointLength: s.JointLength,
@@ -80,8 +86,13 @@ func sectionOf(p *planner.Plan, s *planner.Section) Section {
 	for _, r := range s.Readings {
 		o.Readings = append(o.Readings, r.Text(p.Settings.Units))
 	}
+	if pieces {
+		o.Pieces = make([]Piece, 0, len(s.Spans))
+	}
 	for _, sp := range s.Spans {
-		o.Pieces = append(o.Pieces, pieceOf(p, sp))
+		if pieces {
+			o.Pieces = append(o.Pieces, pieceOf(p, sp))
+		}
 		it := &p.Takeoff.Items[sp.Item]
 		o.Places, o.Drawings = once(o.Places, it.OnSite), once(o.Drawings, it.Drawing)
 	}
