@@ -71,6 +71,15 @@ func (p *Plan) noteDuties(z *duty.Zones) {
 // noteMismatches names the joints whose two openings differ.
 func (p *Plan) noteMismatches() {
 	const mismatch = "mismatch "
+	many := 0
+	for k := range p.Network.Joints {
+		if p.Network.Joints[k].Mismatched {
+			many++
+		}
+	}
+	if many > 0 {
+		p.Mismatches = make([]string, 0, many)
+	}
 	for k := range p.Network.Joints {
 		j := &p.Network.Joints[k]
 		if !j.Mismatched {

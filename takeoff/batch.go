@@ -115,12 +115,33 @@ func (b *Batch) note(l *line, it *Item) {
 		m.run, m.joins = strings.Clone(it.Run), strings.Clone(it.Joins)
 	}
 	b.keep(l, it, b.seriesNote)
+	if !b.totals {
+		b.own(it, l)
+	}
 	if !b.totals && len(it.Ends) == 2 && l.faces[0] == l.faces[1] && it.Ends[1].Role == fittings.FarEnd {
 		f := &b.faces[l.faces[0]]
 		if f.both == nil {
 			f.both = it.Ends
 		}
 		it.Ends = f.both
+	}
+}
+
+// own gives an item texts of its own, those that stand on many rows once for all:
+// else the whole of the text that they were read from would be kept for them. Its
+// tag and its reference come from the batch's text when the batch is taken.
+func (b *Batch) own(it *Item, l *line) {
+	it.System, it.Level = b.names[l.system], b.names[l.level]
+	for _, s := range []*string{&it.OnSite, &it.Drawing, &it.Class} {
+		if *s != "" {
+			*s = b.names[b.name(*s)]
+		}
+	}
+	if it.Rare != nothingRare {
+		r := it.Rare
+		for _, s := range []*string{&r.Note, &r.Scheme, &r.Stage, &r.Group, &r.Joins, &r.Run} {
+			*s = strings.Clone(*s)
+		}
 	}
 }
 

@@ -51,8 +51,13 @@ func (t *Takeoff) Take(b *Batch) {
 	t.text = append(t.text, b.text...)
 	t.more = append(t.more, b.more...)
 	t.lines = append(t.lines, b.lines...)
-	for k := range b.items {
-		b.items[k].index = int32(first + k)
+	if !b.totals {
+		whole := string(b.text)
+		for k := range b.items {
+			l := &b.lines[k]
+			it, from := &b.items[k], l.text+int(l.tag)
+			it.index, it.Tag, it.From = int32(first+k), whole[l.text:from], whole[from:from+int(l.from)]
+		}
 	}
 	t.Items = append(t.Items, b.items...)
 	faults, times := b.faults, b.times

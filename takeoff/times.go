@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -53,7 +54,7 @@ type times struct {
 // can be understood depends on the rows before.
 func (b *Batch) readTimes(r *Row) {
 	if r.Text[Ready] != "" || r.Text[Closed] != "" {
-		b.times = append(b.times, times{int32(len(b.lines) - 1), r.Text[Ready], r.Text[Closed]})
+		b.times = append(b.times, times{int32(len(b.lines) - 1), strings.Clone(r.Text[Ready]), strings.Clone(r.Text[Closed])})
 	}
 }
 

@@ -36,7 +36,7 @@ func measured(path string, options takeoff.Options, on *progress) (*takeoff.Take
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
 	if st, err := os.Stat(path); err == nil && st.Size() > largeFile {
-		debug.SetGCPercent(percent(options.TotalsOnly)) // of a large schedule nearly all is kept: less room beside it
+		debug.SetGCPercent(20) // of a large schedule nearly all is kept: less room beside it
 	}
 	info, err := schedule.Into(path, t, func(rows int) {
 		on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
@@ -47,16 +47,6 @@ func measured(path string, options takeoff.Options, on *progress) (*takeoff.Take
 	on.say("measuring")
 	t.Finish(info.Schedule, info.Faults, info.Notes)
 	return t, nil
-}
-
-// percent is how much may lie about beside what is kept before it is collected,
-// in percent. Where only totals are asked for there is next to nothing to look
-// through, so that collecting costs little.
-func percent(totals bool) int {
-	if totals {
-		return 20
-	}
-	return 30
 }
 
 // readJob reads a job file.
