@@ -22,6 +22,9 @@ func plain(s string) string {
 // ParseKind finds the kind that a word of the schedule names: the canonical name
 // or an alias, singular or plural.
 func ParseKind(s string) (Kind, bool) {
+	if k, ok := kindWords[s]; ok { // as it is mostly written
+		return k, true
+	}
 	word := plain(s)
 	if k, ok := kindWords[word]; ok {
 		return k, true
@@ -92,6 +95,9 @@ var shapeWords = map[string]Shape{
 // ParseShape finds the shape that a word names: rectangular (rect, square),
 // circular (round), flat-oval (oval).
 func ParseShape(s string) (Shape, bool) {
+	if shape, ok := shapeWords[s]; ok { // as it is mostly written
+		return shape, true
+	}
 	shape, ok := shapeWords[plain(s)]
 	return shape, ok
 }

@@ -122,10 +122,10 @@ func (b *Batch) readWords(it *Item, r *Row) {
 			fmt.Sprintf("%s '%s' isn't understood; use %s", c.Heading(), r.Text[c], expected)))
 	}
 	var ok bool
-	if it.Scope, ok = scopes[fold(r.Text[Scope])]; !ok {
+	if it.Scope, ok = lookUp(scopes, r.Text[Scope]); !ok {
 		bad(Scope, "in, out or through")
 	}
-	if it.Joint, ok = joints[fold(r.Text[Joint])]; !ok {
+	if it.Joint, ok = lookUp(joints, r.Text[Joint]); !ok {
 		bad(Joint, "flanged, slip or welded")
 	}
 	if it.Sign, ok = ParseSign(r.Text[Sign]); !ok {

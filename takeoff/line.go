@@ -69,6 +69,8 @@ type ledger struct {
 
 	placeOf map[Place]int32
 	nameOf  map[string]int32
+	lately  [4]int32 // names asked for, in turn
+	next    int      // in lately
 	faceOf  map[fittings.CrossSection]int32
 }
 
@@ -92,6 +94,11 @@ func (g *ledger) place(p Place) int32 {
 
 // name files the name of a system or level.
 func (g *ledger) name(s string) int32 {
+	for _, k := range g.lately {
+		if int(k) < len(g.names) && g.names[k] == s {
+			return k
+		}
+	}
 	k, ok := g.nameOf[s]
 	if !ok {
 		s = strings.Clone(s) // it may be part of a long text, which would be kept for it
@@ -99,6 +106,8 @@ func (g *ledger) name(s string) int32 {
 		g.names = append(g.names, s)
 		g.nameOf[s] = k
 	}
+	g.lately[g.next] = k
+	g.next = (g.next + 1) % len(g.lately)
 	return k
 }
 

@@ -28,8 +28,20 @@ var joints = map[string]JointWord{
 	"welded": Welded, "weld": Welded,
 }
 
+// lookUp finds a word among those known, as it is mostly written or folded.
+func lookUp[T any](words map[string]T, s string) (T, bool) {
+	v, ok := words[s]
+	if !ok {
+		v, ok = words[fold(s)]
+	}
+	return v, ok
+}
+
 // ParseSign reads the sign of the test pressure; "" stays "".
 func ParseSign(s string) (string, bool) {
+	if s == "" {
+		return "", true
+	}
 	switch fold(s) {
 	case "":
 		if strings.TrimSpace(s) == "-" {
