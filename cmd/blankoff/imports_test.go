@@ -28,7 +28,7 @@ var rooms = map[string][]string{
 	"planner/cutlist":       {"blankoff/planner", "blankoff/takeoff", "github.com/gocarina/gocsv"},
 	"planner/keep":          {"blankoff/planner"},
 	"planner/job":           {"blankoff/planner/network", "blankoff/planner/programme", "blankoff/planner/tightness", "blankoff/takeoff"},
-	"planner/network":       {"blankoff/takeoff", "blankoff/fittings", "gonum.org/v1/gonum/graph"},
+	"planner/network":       {"blankoff/takeoff", "blankoff/fittings"},
 	"planner/partition":     {},
 	"planner/visits":        {},
 	"planner/blanking":      {},

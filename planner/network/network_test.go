@@ -176,7 +176,7 @@ S,spigot,,,200,,100,F,700,6,
 	}
 }
 
-// Rings are named the same every time: gonum's graphs are maps.
+// Rings are named the same every time.
 func TestRingsAreStable(t *testing.T) {
 	csv := `tag,kind,diameter_mm,length_mm,branch_diameter_mm,branch_length_mm,from,joins
 T1,tee,400,1000,400,200,,
@@ -210,6 +210,41 @@ func TestPiecesAddUp(t *testing.T) {
 			if it := &n.Takeoff.Items[0]; !n.Takeoff.Items[1].Refused && math.Abs(sum-it.Area) > 1e-12 {
 				t.Errorf("%s mm with a spigot at %q: pieces %.6f, row %.6f m2", long, at, sum, it.Area)
 			}
+		}
+	}
+}
+
+// TestRingsOfALadder: two mains with rungs between them share ways, so that there
+// are many sets of rings to choose from; the same one has to come out every time.
+// A ladder of n closed rungs has n rings (links less nodes plus one).
+func TestRingsOfALadder(t *testing.T) {
+	csv := "tag,system,kind,diameter_mm,length_mm,branch_diameter_mm,branch_length_mm,from,joins\n"
+	const rungs = 9
+	csv += "A0,S,tee,315,1000,200,100,,\nG0,S,straight,200,500,,,A0/branch,\nB0,S,tee,200,1000,200,100,G0,\n"
+	for k := 1; k <= rungs; k++ {
+		csv += fmt.Sprintf("A%d,S,tee,315,1000,200,100,A%d,\n", k, k-1)
+		csv += fmt.Sprintf("B%d,S,tee,200,1000,200,100,B%d,\n", k, k-1)
+		csv += fmt.Sprintf("G%d,S,straight,200,500,,,A%d/branch,B%d/branch\n", k, k, k)
+	}
+	n := built(t, csv)
+	first := fmt.Sprint(n.Rings)
+	if len(n.Rings) != rungs {
+		t.Errorf("%d rings, want %d: %s", len(n.Rings), rungs, first)
+	}
+	joined := map[[2]int]bool{}
+	for _, j := range n.Joints {
+		joined[[2]int{j.A, j.B}], joined[[2]int{j.B, j.A}] = true, true
+	}
+	for _, r := range n.Rings {
+		for i, v := range r.Nodes {
+			if w := r.Nodes[(i+1)%len(r.Nodes)]; !joined[[2]int{v, w}] {
+				t.Errorf("ring %v: no joint between %d and %d", r.Nodes, v, w)
+			}
+		}
+	}
+	for range 20 {
+		if again := fmt.Sprint(built(t, csv).Rings); again != first {
+			t.Fatalf("rings differ:\n%s\n%s", first, again)
 		}
 	}
 }

@@ -2,11 +2,10 @@ package network
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 	"sort"
 	"strings"
-
-	"gonum.org/v1/gonum/graph/simple"
-	"gonum.org/v1/gonum/graph/topo"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -44,15 +43,15 @@ func (n *Network) addRings() {
 	n.findRings()
 }
 
-// findRings finds a basis of the rings. Only the nodes on the ways between the
-// ends of the closing joints go into the graph: the rest is trees, and a
-// map-based graph of a whole building would cost more than all else.
+// findRings finds a basis of the rings: one for every link beyond those of a tree
+// that reaches all, breadth first from the smallest node, so that rings are short
+// and the same every time. Only the nodes on the ways between the ends of the
+// closing joints are looked at: the rest is trees.
 func (n *Network) findRings() {
-	g := simple.NewUndirectedGraph()
-	any := false
+	links := map[int][]int{}
 	link := func(a, b int) {
-		if a != b && !g.HasEdgeBetween(int64(a), int64(b)) {
-			g.SetEdge(g.NewEdge(simple.Node(a), simple.Node(b)))
+		if a != b && !slices.Contains(links[a], b) {
+			links[a], links[b] = append(links[a], b), append(links[b], a)
 		}
 	}
 	for k := range n.Joints {
@@ -60,22 +59,26 @@ func (n *Network) findRings() {
 		if !j.Ring {
 			continue
 		}
-		any = true
 		path := n.Path(j.A, j.B)
 		for x := 1; x < len(path); x++ {
 			link(path[x-1], path[x])
 		}
 		link(j.A, j.B)
 	}
-	if !any {
-		return
-	}
-	for _, cycle := range topo.UndirectedCyclesIn(g) {
-		var r Ring
-		for _, v := range cycle[:len(cycle)-1] {
-			r.Nodes = append(r.Nodes, int(v.ID()))
+	nodes := slices.Sorted(maps.Keys(links))
+	up := map[int]int{}
+	for _, root := range nodes {
+		if _, seen := up[root]; !seen {
+			up[root] = -1
+			reach(root, links, up)
 		}
-		n.Rings = append(n.Rings, r.turned())
+	}
+	for _, a := range nodes {
+		for _, b := range links[a] {
+			if a < b && up[a] != b && up[b] != a {
+				n.Rings = append(n.Rings, Ring{wayRound(a, b, up)}.turned())
+			}
+		}
 	}
 	sort.Slice(n.Rings, func(a, b int) bool { return lessInts(n.Rings[a].Nodes, n.Rings[b].Nodes) })
 	for _, r := range n.Rings {
@@ -83,8 +86,39 @@ func (n *Network) findRings() {
 	}
 }
 
-// turned puts a ring in its one canonical order: gonum's graphs are maps and
-// give another each time.
+// reach fills in from where each node is reached, breadth first from root.
+func reach(root int, links map[int][]int, up map[int]int) {
+	for list := []int{root}; len(list) > 0; list = list[1:] {
+		next := links[list[0]]
+		slices.Sort(next)
+		for _, v := range next {
+			if _, seen := up[v]; !seen {
+				up[v] = list[0]
+				list = append(list, v)
+			}
+		}
+	}
+}
+
+// wayRound is the way from a to b over where both are reached from.
+func wayRound(a, b int, up map[int]int) []int {
+	at := map[int]int{}
+	var left []int
+	for v := a; v >= 0; v = up[v] {
+		at[v] = len(left)
+		left = append(left, v)
+	}
+	var right []int
+	for v := b; ; v = up[v] {
+		if k, both := at[v]; both {
+			slices.Reverse(right)
+			return append(left[:k+1], right...)
+		}
+		right = append(right, v)
+	}
+}
+
+// turned puts a ring in its one canonical order.
 func (r Ring) turned() Ring {
 	best := 0
 	for i, v := range r.Nodes {
