@@ -42,6 +42,7 @@ type line struct {
 
 // more is what few rows have.
 type more struct {
+	line          int32          // whose it is
 	piece         fittings.Piece // of spigots and plenums
 	at            float64        // m; see hasAt
 	hasAt         bool

@@ -97,7 +97,8 @@ func (o *Options) jointLength(it *Item) float64 {
 func (t *Takeoff) measureSpigots() {
 	b := t.NewBatch()
 	b.stage = measuring
-	for i := range t.lines {
+	for k := range t.more {
+		i := int(t.more[k].line)
 		l := &t.lines[i]
 		if l.kind != fittings.Spigot || l.refused {
 			continue

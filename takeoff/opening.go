@@ -19,6 +19,9 @@ type cutIn struct {
 // takeOffOpenings takes off each wall the openings that are cut in it: of
 // spigots, and of whatever else hangs on the walls of a plenum.
 func (t *Takeoff) takeOffOpenings() {
+	if len(t.more) == 0 { // neither spigots nor plenums
+		return
+	}
 	o := &t.options
 	for i := range t.lines {
 		l := &t.lines[i]

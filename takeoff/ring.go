@@ -8,9 +8,9 @@ import (
 
 // closeRings resolves joins: the far end of a row meets a further row.
 func (t *Takeoff) closeRings() {
-	for i := range t.lines {
+	for k := range t.more {
+		i, joins := int(t.more[k].line), t.more[k].joins
 		l := &t.lines[i]
-		joins := t.seldom(l).joins
 		if joins == "" {
 			continue
 		}
@@ -84,9 +84,10 @@ func (t *Takeoff) checkQuantities() {
 
 // checkPositions refuses a spigot that lies beyond the ends of its wall.
 func (t *Takeoff) checkPositions() {
-	for i := range t.lines {
+	for k := range t.more {
+		m := &t.more[k]
+		i := int(m.line)
 		l := &t.lines[i]
-		m := t.seldom(l)
 		if !m.hasAt {
 			continue
 		}

@@ -44,9 +44,11 @@ func (t *Takeoff) noteOverlaps() {
 		from, to   float64
 	}
 	var all []reach
-	for i := range t.lines {
+	for k := range t.more {
+		m := &t.more[k]
+		i := int(m.line)
 		l := &t.lines[i]
-		if m := t.seldom(l); l.kind == fittings.Spigot && l.parent >= 0 && !l.refused && m.hasAt {
+		if l.kind == fittings.Spigot && l.parent >= 0 && !l.refused && m.hasAt {
 			half := openingLength(&m.piece) / 2
 			all = append(all, reach{int(l.parent), i, m.at - half, m.at + half})
 		}

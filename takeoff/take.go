@@ -67,6 +67,7 @@ func (t *Takeoff) Take(b *Batch) {
 		l.place, l.system, l.level = places[l.place], names[l.system], names[l.level]
 		if l.more >= 0 {
 			l.more += rest
+			t.more[l.more].line = int32(first + k)
 		}
 		for e := range l.faces {
 			if l.roles>>e != 0 {

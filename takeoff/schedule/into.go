@@ -2,6 +2,8 @@ package schedule
 
 import (
 	"bytes"
+	"errors"
+	"os"
 	"runtime"
 	"slices"
 	"strings"
@@ -95,6 +97,30 @@ func (t *table) inChunks(data []byte, number int, form textForm, o *into) error 
 		}
 	}
 	return nil
+}
+
+// readWhole is os.ReadFile, with a large file read on all cores.
+func readWhole(path string, size int64) ([]byte, error) {
+	if size < 1<<23 {
+		return os.ReadFile(path)
+	}
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, err
+	}
+	defer f.Close()
+	data := make([]byte, size)
+	parts := make(chan error, 2)
+	for _, span := range [2][2]int64{{0, size / 2}, {size / 2, size}} {
+		go func() {
+			_, err := f.ReadAt(data[span[0]:span[1]], span[0])
+			parts <- err
+		}()
+	}
+	if err := errors.Join(<-parts, <-parts); err != nil {
+		return os.ReadFile(path) // it isn't a plain file, or is being written
+	}
+	return data, nil
 }
 
 // wholeLines is the length of the next chunk.

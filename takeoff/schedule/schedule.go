@@ -56,7 +56,7 @@ func read(path string, each func(*takeoff.Row) error, to *into) (Info, error) {
 	}
 	var data []byte
 	if err == nil {
-		data, err = os.ReadFile(path)
+		data, err = readWhole(path, st.Size())
 	}
 	if err != nil {
 		var pe *fs.PathError
