@@ -13,7 +13,7 @@ func buildTee(c *checker) built {
 	c.checkSameEnds(s, "the main keeps its size: give the branch in branch_ columns and a change of the main as a reducer, or give area_m2")
 	length := c.need(Length, " (of the main)")
 	branch := c.teeBranch(s)
-	b := built{ends: append(through(s), End{Role: BranchEnd, CrossSection: branch}), source: branchSource(s)}
+	b := built{ends: append(Through(s), End{Role: BranchEnd, CrossSection: branch}), source: branchSource(s)}
 	times := 1.0
 	if c.p.Kind == Cross {
 		b.ends = append(b.ends, End{Role: BranchEnd2, CrossSection: branch})

@@ -66,8 +66,8 @@ func Measure(p *Piece) (Measurement, []Problem) { return MeasureIn(p, Written{})
 
 // MeasureIn is Measure with its notes in other units.
 func MeasureIn(p *Piece, in Written) (Measurement, []Problem) {
-	if m, ok := plainStraight(p); ok {
-		return m, nil
+	if s, area, ok := PlainStraight(p); ok {
+		return Measurement{Area: area, Ends: Through(s)}, nil
 	}
 	c := checker{p: p, in: in}
 	b := c.build()
@@ -240,7 +240,8 @@ func Source(p *Piece) string {
 }
 
 // through gives the two ends of a piece with the same section at both.
-func through(s CrossSection) []End { return twoEnds(s, s) }
+// Through is the ends of a piece with the same cross-section at both.
+func Through(s CrossSection) []End { return twoEnds(s, s) }
 
 func twoEnds(plant, far CrossSection) []End {
 	return []End{{Role: PlantEnd, CrossSection: plant}, {Role: FarEnd, CrossSection: far}}

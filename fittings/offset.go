@@ -53,7 +53,7 @@ func (d doubleArc) figures() string {
 func buildOffset(c *checker) built {
 	s := c.main()
 	c.checkSameEnds(s, "an offset keeps its size: say kind reducer with offset_mm, or give area_m2")
-	b := built{ends: through(s), source: "Pappus: girth x centre-line arcs"}
+	b := built{ends: Through(s), source: "Pappus: girth x centre-line arcs"}
 	length := c.need(Length, " (face to face along the axis)")
 	shift := math.Abs(c.need(OffsetShift, ""))
 	legs, _ := c.take(Legs)

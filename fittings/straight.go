@@ -80,15 +80,15 @@ type level float64
 func (l level) length() float64 { return float64(l) }
 func (l level) figures() string { return fig(float64(l)) }
 
-// plainStraight measures the commonest piece, a straight, flexible or in-line
-// piece with nothing odd about it, without allocating more than its ends. It
-// reports false for any piece that needs a closer look.
-func plainStraight(p *Piece) (Measurement, bool) {
+// PlainStraight measures the commonest piece, a straight with nothing odd about
+// it: its cross-section, and its area girth x length, m2. ok is false for any
+// piece that needs a closer look; Measure gives the same and more.
+func PlainStraight(p *Piece) (s CrossSection, area float64, ok bool) {
 	const round, sided = 1<<Diameter | 1<<Length, 1<<Width | 1<<Height | 1<<Length
 	if p.Kind != Straight || p.Style != NoStyle {
-		return Measurement{}, false
+		return s, 0, false
 	}
-	s := CrossSection{Shape: p.Shape}
+	s.Shape = p.Shape
 	fits := within(p, Length)
 	switch {
 	case p.Sizes.given == round && (p.Shape == Circular || p.Shape == NoShape):
@@ -101,12 +101,9 @@ func plainStraight(p *Piece) (Measurement, bool) {
 		s.Width, s.Height = p.Sizes.of(Width), p.Sizes.of(Height)
 		fits = fits && within(p, Width) && within(p, Height) && (s.Shape == Rectangular || s.Shape == FlatOval && s.Height <= s.Width)
 	default:
-		return Measurement{}, false
+		return s, 0, false
 	}
-	if !fits {
-		return Measurement{}, false
-	}
-	return Measurement{Area: s.Girth() * p.Sizes.of(Length), Ends: through(s)}, true
+	return s, s.Girth() * p.Sizes.of(Length), fits
 }
 
 func within(p *Piece, d Dim) bool {
@@ -118,7 +115,7 @@ func within(p *Piece, d Dim) bool {
 func buildStraight(c *checker) built {
 	s := c.main()
 	length := c.need(Length, "")
-	b := built{ends: through(s), source: "girth x length, mensuration"}
+	b := built{ends: Through(s), source: "girth x length, mensuration"}
 	switch c.p.Kind {
 	case Flexible:
 		b.source = "girth x extended length, mensuration; corrugation ignored"

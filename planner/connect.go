@@ -52,7 +52,10 @@ func (p *Plan) Connections(hose float64) []Connection {
 // linksInside lists the neighbours of every node within its section; where a
 // ring is blanked off inside a section, no air goes through.
 func (p *Plan) linksInside() [][]int32 {
-	links := make([][]int32, len(p.Network.Nodes))
+	links, room := make([][]int32, len(p.Network.Nodes)), make([]int32, 2*len(p.Network.Nodes))
+	for k := range links { // nearly all have two neighbours at most
+		links[k], room = room[:0:2], room[2:]
+	}
 	blanked := map[int]bool{}
 	for i := range p.Cuts {
 		blanked[p.Cuts[i].Joint] = true
@@ -70,7 +73,8 @@ func (p *Plan) linksInside() [][]int32 {
 // waysOf walks a section from its first piece, breadth first.
 func (p *Plan) waysOf(s *Section, links [][]int32) *ways {
 	nodes := p.Network.Nodes
-	w := &ways{at: make(map[int]int, len(s.Nodes))}
+	n := len(s.Nodes)
+	w := &ways{at: make(map[int]int, n), nodes: make([]int, 0, n), parent: make([]int, 0, n), edge: make([]float64, 0, n)}
 	add := func(k, parent int, edge float64) {
 		w.at[k] = len(w.nodes)
 		w.nodes, w.parent, w.edge = append(w.nodes, k), append(w.parent, parent), append(w.edge, edge)

@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"math"
+	"math/bits"
 	"strconv"
 	"strings"
 
@@ -16,66 +17,21 @@ const (
 	maxPa       = 100000
 )
 
-// mostAhead is the greatest number of rows that room is made for beforehand.
-const mostAhead = 4_000_000
-
-// Add reads one row. The row may be used again by the caller.
-func (t *Takeoff) Add(r *Row) {
-	i := len(t.Items)
-	if i == 0 && r.Most > 0 { // a list that grows is copied again and again
-		n := min(r.Most, mostAhead)
-		t.Items, t.byTag = make([]Item, 0, n), make(map[string]int, n)
-	}
-	t.Items = append(t.Items, Item{At: r.At, index: i, Quantity: 1, Parent: -1, RingWith: -1})
-	for _, f := range r.Faults {
-		t.fault(i, f)
-	}
-	it := &t.Items[i]
-	it.Tag, it.System, it.Level = r.Text[Tag], r.Text[System], r.Text[Level]
-	it.OnSite, it.Drawing, it.Class, it.From = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Class], r.Text[From]
-	it.Rare = rareOf(r)
-	t.claimTag(i)
-	t.readPiece(i, r)
-	t.readNumbers(i, r)
-	t.readWords(i, r)
-	t.readTimes(i, r)
-	if !it.Refused && it.Piece.Kind != fittings.Spigot {
-		t.measure(i, r)
-	}
-	if !t.Items[i].Refused {
-		t.used++
-	}
-}
-
-// claimTag files the row under its tag; a tag may stand once.
-func (t *Takeoff) claimTag(i int) {
-	it := &t.Items[i]
-	if it.Tag == "" {
-		return
-	}
-	first, taken := t.byTag[it.Tag]
-	if !taken {
-		t.byTag[it.Tag] = i
-		return
-	}
-	t.double[it.Tag] = true
-	t.fault(i, it.At.Fault("tag", it.Tag, "a tag of its own",
-		fmt.Sprintf("tag '%s' already stands on row %d; give one of the two another tag", it.Tag, t.Items[first].At.Row)))
-}
+// wholeNumber is what is expected of a quantity.
+var wholeNumber = fmt.Sprintf("a whole number from 1 to %d", maxQuantity)
 
 // readPiece reads what the piece is and its sizes.
-func (t *Takeoff) readPiece(i int, r *Row) {
-	it := &t.Items[i]
+func (b *Batch) readPiece(it *Item, r *Row) {
 	p := &it.Piece
 	bad := func(c Column, expected, message string) {
-		t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected, message))
+		b.fault(it, it.At.Fault(c.Heading(), r.Text[c], expected, message))
 	}
 	if s := r.Text[Kind]; r.Refused(Kind) {
 		// said already
 	} else if s == "" {
 		bad(Kind, "a kind of piece", "no kind; `blankoff kinds` lists them")
-	} else if k, style, shape, ok := fittings.ParseDescription(s); ok {
-		p.Kind, p.Style, p.Shape = k, style, shape
+	} else if d, ok := b.kind.of(s, parseDescription); ok {
+		p.Kind, p.Style, p.Shape = d.kind, d.style, d.shape
 	} else {
 		bad(Kind, kindList(), fmt.Sprintf("'%s' isn't a kind of piece; `blankoff kinds` lists them with their other names", s))
 	}
@@ -93,7 +49,7 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 		to *fittings.Shape
 	}{{Shape, &p.Shape}, {Shape2, &p.Shape2}} {
 		if s := r.Text[w.c]; s != "" {
-			if v, ok := fittings.ParseShape(s); ok && w.c == Shape && p.Shape != fittings.NoShape && p.Shape != v {
+			if v, ok := b.shape.of(s, fittings.ParseShape); ok && w.c == Shape && p.Shape != fittings.NoShape && p.Shape != v {
 				bad(Shape, p.Shape.String()+", as in kind", fmt.Sprintf("kind '%s' and shape '%s' say two things; correct one", r.Text[Kind], s))
 			} else if ok {
 				*w.to = v
@@ -102,24 +58,22 @@ func (t *Takeoff) readPiece(i int, r *Row) {
 			}
 		}
 	}
-	t.readSizes(i, r)
-	t.readLining(i, r)
+	b.readSizes(it, r)
+	b.readLining(it, r)
 }
 
 // readSizes reads the plane and the sizes.
-func (t *Takeoff) readSizes(i int, r *Row) {
-	it := &t.Items[i]
+func (b *Batch) readSizes(it *Item, r *Row) {
 	if s := r.Text[Plane]; s != "" {
 		if v, ok := fittings.ParsePlane(s); ok {
 			it.Piece.Plane = v
 		} else {
-			t.fault(i, it.At.Fault("plane", s, "width or height", fmt.Sprintf("plane '%s' isn't known", s)))
+			b.fault(it, it.At.Fault("plane", s, "width or height", fmt.Sprintf("plane '%s' isn't known", s)))
 		}
 	}
-	for d := fittings.Dim(0); d < fittings.NumDims; d++ {
-		if c := DimColumn(d); r.Has(c) {
-			it.Piece.Sizes.Set(d, r.Number[c])
-		}
+	for given := r.has >> firstDim & (1<<fittings.NumDims - 1); given != 0; given &= given - 1 {
+		d := fittings.Dim(bits.TrailingZeros64(given))
+		it.Piece.Sizes.Set(d, r.Number[DimColumn(d)])
 	}
 }
 
@@ -131,16 +85,18 @@ func kindList() string {
 	return strings.Join(names, ", ")
 }
 
+// seldom are the columns of numbers, but for sizes, that few schedules have.
+const seldom = 1<<DesignPa | 1<<OperatingPa | 1<<DuctClassPa | 1<<EndMinutes | 1<<At | 1<<StatedArea
+
 // readNumbers reads the numbers that aren't sizes.
-func (t *Takeoff) readNumbers(i int, r *Row) {
-	it := &t.Items[i]
+func (b *Batch) readNumbers(it *Item, r *Row) {
 	limited := func(c Column, to *float64, low, high float64, expected string) bool {
 		if !r.Has(c) {
 			return false
 		}
 		v := r.Number[c]
 		if math.IsNaN(v) || v < low || v > high {
-			t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected,
+			b.fault(it, it.At.Fault(c.Heading(), r.Text[c], expected,
 				fmt.Sprintf("%s '%s' is out of range", c.Heading(), r.Text[c])))
 			return false
 		}
@@ -148,36 +104,37 @@ func (t *Takeoff) readNumbers(i int, r *Row) {
 		return true
 	}
 	var q float64 = 1
-	if limited(Quantity, &q, 1, maxQuantity, fmt.Sprintf("a whole number from 1 to %d", maxQuantity)) && q != math.Trunc(q) {
-		t.fault(i, it.At.Fault("quantity", r.Text[Quantity], "a whole number", "a quantity is a whole number of pieces"))
+	if limited(Quantity, &q, 1, maxQuantity, wholeNumber) && q != math.Trunc(q) {
+		b.fault(it, it.At.Fault("quantity", r.Text[Quantity], "a whole number", "a quantity is a whole number of pieces"))
 	}
 	it.Quantity = int(q)
 	const pressures = "more than 0 and at most 100000 Pa; the side goes in sign"
 	limited(TestPa, &it.TestPa, 1, maxPa, pressures)
+	if it.StatedText = r.Text[StatedArea]; r.has&seldom == 0 {
+		return
+	}
 	limited(DesignPa, &it.DesignPa, 1, maxPa, pressures)
 	limited(OperatingPa, &it.OperatingPa, 1, maxPa, pressures)
 	limited(DuctClassPa, &it.DuctClass, 1, maxPa, pressures)
 	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, maxMinutes, "0 to 10000 minutes")
 	it.HasAt = limited(At, &it.AtM, 0, 1e6, "the centre of the spigot from the plant end of its wall, in mm")
 	it.HasStated = limited(StatedArea, &it.Stated, 0, 1e6, "an area in m2")
-	it.StatedText = r.Text[StatedArea]
 }
 
 // readWords reads the words that aren't about the piece itself.
-func (t *Takeoff) readWords(i int, r *Row) {
-	it := &t.Items[i]
+func (b *Batch) readWords(it *Item, r *Row) {
 	bad := func(c Column, expected string) {
-		t.fault(i, it.At.Fault(c.Heading(), r.Text[c], expected,
+		b.fault(it, it.At.Fault(c.Heading(), r.Text[c], expected,
 			fmt.Sprintf("%s '%s' isn't understood; use %s", c.Heading(), r.Text[c], expected)))
 	}
 	var ok bool
-	if it.Scope, ok = scopes[fold(r.Text[Scope])]; !ok {
+	if it.Scope, ok = b.scope.of(r.Text[Scope], parseScope); !ok {
 		bad(Scope, "in, out or through")
 	}
-	if it.Joint, ok = joints[fold(r.Text[Joint])]; !ok {
+	if it.Joint, ok = b.joint.of(r.Text[Joint], parseJoint); !ok {
 		bad(Joint, "flanged, slip or welded")
 	}
-	if it.Sign, ok = ParseSign(r.Text[Sign]); !ok {
+	if it.Sign, ok = b.sign.of(r.Text[Sign], ParseSign); !ok {
 		bad(Sign, "positive or negative")
 	}
 	number := func(s string) (float64, bool) {

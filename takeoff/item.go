@@ -43,7 +43,8 @@ type BlankRule struct {
 	Price float64 // minutes, the whole price of a cut there, both sides, both tests
 }
 
-// Item is one row of the schedule.
+// Item is one row of the schedule. There may be a million: what takes one byte
+// stands together.
 type Item struct {
 	At       Place
 	Tag      string
@@ -53,17 +54,12 @@ type Item struct {
 	Drawing  string
 	Piece    fittings.Piece
 	Quantity int
-	Scope    ScopeWord
-	Joint    JointWord
 	Blank    BlankRule
 
 	EndMinutes float64 // price of capping its open end; see HasEnd
-	HasEnd     bool
 	AtM        float64 // a spigot's centre from the plant end of its wall, m; see HasAt
-	HasAt      bool
 	Stated     float64 // stated area, m2; see HasStated
-	HasStated  bool
-	StatedText string // the stated area as typed: its digits tell how it was rounded
+	StatedText string  // the stated area as typed: its digits tell how it was rounded
 
 	Class  string
 	TestPa float64 // Pa; 0 is not given
@@ -71,28 +67,34 @@ type Item struct {
 	From   string  // as typed
 	*Rare          // what most rows don't give; never nil
 
-	Parent    int              // item towards the plant, -1 for none
-	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
-	RingWith  int              // item that its far end meets as well, -1 for none
-	RingEnd   fittings.EndRole // and at which end of it
+	Parent   int // item towards the plant, -1 for none
+	RingWith int // item that its far end meets as well, -1 for none
 
-	Ends      []fittings.End
-	Each      float64 // area of one on the basis, openings not yet taken off, m2
-	Opening   float64 // what one takes out of the wall that it sits in, on the basis, m2
-	Area      float64 // area of the whole row on the basis, less Cut, m2
-	Cut       float64 // openings taken off this row on the basis, m2; 0 where they are kept
-	EachExact float64 // the same four as they are exactly, whatever the basis
+	Ends      []fittings.End // may be shared with other rows: read, never written
+	Each      float64        // area of one on the basis, openings not yet taken off, m2
+	Opening   float64        // what one takes out of the wall that it sits in, on the basis, m2
+	Area      float64        // area of the whole row on the basis, less Cut, m2
+	Cut       float64        // openings taken off this row on the basis, m2; 0 where they are kept
+	EachExact float64        // the same four as they are exactly, whatever the basis
 	OpeningExact,
 	Exact,
 	CutExact float64
 	JointLength float64 // installation joints of the whole row, m
 	Notes       []string
-	Refused     bool
-	Clear       bool // its sizes were given clear of a lining; those of Piece are of the metal
 
-	index      int // among the takeoff's items
-	childCount int
-	noSheet    bool // measured without the thickness of the sheet
+	Scope     ScopeWord
+	Joint     JointWord
+	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
+	RingEnd   fittings.EndRole // the end of RingWith that it meets
+	HasEnd    bool
+	HasAt     bool
+	HasStated bool
+	Refused   bool
+	Clear     bool // its sizes were given clear of a lining; those of Piece are of the metal
+
+	noSheet    bool  // measured without the thickness of the sheet
+	index      int32 // among the takeoff's items
+	childCount int32
 }
 
 // Rare is what most rows of a schedule don't give: a row that gives any of it has
@@ -152,10 +154,12 @@ func (it *Item) Length() float64 {
 
 // SideBySide reports whether a quantity over 1 stands side by side: end pieces
 // do, straights follow one another.
-func (it *Item) SideBySide() bool {
-	switch it.Piece.Kind {
+func (it *Item) SideBySide() bool { return sideBySide(it.Piece.Kind, it.Quantity) }
+
+func sideBySide(k fittings.Kind, quantity int) bool {
+	switch k {
 	case fittings.Spigot, fittings.Cap, fittings.Flexible:
-		return it.Quantity > 1
+		return quantity > 1
 	}
 	return false
 }
@@ -170,4 +174,4 @@ func (it *Item) Loose() bool {
 func (it *Item) WithoutSheet() bool { return it.noSheet }
 
 // Children is the number of rows that hang on this one.
-func (it *Item) Children() int { return it.childCount }
+func (it *Item) Children() int { return int(it.childCount) }

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"bytes"
 	"fmt"
 	"strings"
 
@@ -21,38 +22,38 @@ type hang struct {
 
 // join resolves who hangs on whom.
 func (t *Takeoff) join() {
-	taken := map[hang]int{}
 	lastInRun := map[string]int{}
 	assumed := 0
-	for i := range t.Items {
-		it := &t.Items[i]
-		from, value := it.From, it.From
-		host, role, named := -1, fittings.PlantEnd, false
-		runKey := ""
-		if it.Run != "" {
-			runKey = it.System + "\x00" + it.Run
+	for i := range t.lines {
+		l := &t.lines[i]
+		host, role, named, byRun := -1, fittings.PlantEnd, false, false
+		run := t.seldom(l).run
+		if run != "" {
+			run = t.names[l.system] + "\x00" + run
 		}
 		switch {
-		case from == "" && runKey != "":
-			if last, ok := lastInRun[runKey]; ok {
-				host, value = last, "run "+it.Run
+		case l.from == 0 && run != "":
+			if last, ok := lastInRun[run]; ok {
+				host, byRun = last, true
 				assumed++
 			}
-		case from != "":
+		case l.from > 0 && t.namesLast(i):
+			host = i - 1
+		case l.from > 0:
 			var f *Fault
-			if host, role, named, f = t.resolve(i, "from", from); f != nil {
+			if host, role, named, f = t.resolve(i, "from", string(t.fromOf(l))); f != nil {
 				t.fault(i, *f)
 			}
 		}
-		if runKey != "" {
-			lastInRun[runKey] = i
+		if run != "" {
+			lastInRun[run] = i
 		}
 		if host >= 0 {
-			t.hangOn(i, host, role, named, value, taken)
+			t.hangOn(i, host, role, named, byRun)
 		}
 	}
 	t.breakLoops()
-	t.closeRings(taken)
+	t.closeRings()
 	t.checkQuantities()
 	t.checkPositions()
 	if assumed > 0 {
@@ -60,12 +61,22 @@ func (t *Takeoff) join() {
 	}
 }
 
+// namesLast reports whether row i hangs on the row before it, as most do, by a
+// tag that stands once.
+func (t *Takeoff) namesLast(i int) bool {
+	if i == 0 {
+		return false
+	}
+	tag := t.tagOf(&t.lines[i-1])
+	return bytes.Equal(t.fromOf(&t.lines[i]), tag) && string(tag) != "^" && !t.double[string(tag)]
+}
+
 // resolve finds the row that a reference names, and the end of it, if one is
 // named. An exact tag comes before a side end.
 func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.EndRole, named bool, f *Fault) {
-	it := &t.Items[i]
+	l := &t.lines[i]
 	fault := func(expected, message string) (int, fittings.EndRole, bool, *Fault) {
-		f := it.At.Fault(heading, ref, expected, message)
+		f := t.at(l).Fault(heading, ref, expected, message)
 		return -1, 0, false, &f
 	}
 	tag := ref
@@ -85,7 +96,7 @@ func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.E
 	case !ok:
 		return fault("the tag of a row, ^, or a tag and /branch", fmt.Sprintf("no row has the tag '%s'; correct it or add the row", tag))
 	case host == i:
-		return fault("another row", fmt.Sprintf("%s names itself; name the next piece towards the plant", it.Name()))
+		return fault("another row", fmt.Sprintf("%s names itself; name the next piece towards the plant", t.nameText(l)))
 	case t.double[tag]:
 		return fault("a tag that stands once", fmt.Sprintf("tag '%s' stands on several rows, so it isn't clear which is meant", tag))
 	}
@@ -95,56 +106,81 @@ func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.E
 // find looks a tag up; ^ is the row above on the same sheet.
 func (t *Takeoff) find(i int, tag string) (int, bool) {
 	if tag == "^" {
-		return i - 1, i > 0 && t.Items[i-1].At.Sheet == t.Items[i].At.Sheet
+		return i - 1, i > 0 && t.places[t.lines[i-1].place].Sheet == t.places[t.lines[i].place].Sheet
 	}
-	j, ok := t.byTag[tag]
-	return j, ok
+	return t.tags.find(&t.ledger, []byte(tag))
+}
+
+// carries is the row that an end carries already.
+func (t *Takeoff) carries(h hang) (int, bool) {
+	if h.role == fittings.FarEnd {
+		far := t.lines[h.item].far
+		return int(far), far >= 0
+	}
+	i, ok := t.taken[h]
+	return int(i), ok
+}
+
+// load puts row i on an end.
+func (t *Takeoff) load(h hang, i int) {
+	if h.role == fittings.FarEnd {
+		t.lines[h.item].far = int32(i)
+		return
+	}
+	t.taken[h] = int32(i)
 }
 
 // hangOn hangs row i on an end of host, or says why it can't.
-func (t *Takeoff) hangOn(i, host int, role fittings.EndRole, named bool, value string, taken map[hang]int) {
-	it, h := &t.Items[i], &t.Items[host]
+func (t *Takeoff) hangOn(i, host int, role fittings.EndRole, named, byRun bool) {
+	l, h := &t.lines[i], &t.lines[host]
+	value := func() string {
+		if byRun {
+			return "run " + t.seldom(l).run
+		}
+		return string(t.fromOf(l))
+	}
 	bad := func(expected, message string) {
-		t.fault(i, it.At.Fault("from", value, expected, message))
+		t.fault(i, t.at(l).Fault("from", value(), expected, message))
 	}
 	switch {
-	case h.SideBySide():
-		bad("a row with quantity 1", fmt.Sprintf("%s is %d pieces side by side, so nothing can hang on it; write a row for each", h.Name(), h.Quantity))
+	case h.sideBySide():
+		bad("a row with quantity 1", fmt.Sprintf("%s is %d pieces side by side, so nothing can hang on it; write a row for each", t.nameText(h), h.quantity))
 		return
-	case it.Piece.Kind == fittings.Spigot:
-		if named || !carriesSpigots(h) {
-			bad("the straight, tee or plenum in whose wall it sits", fmt.Sprintf("a spigot sits in the side wall of a straight, a tee or a plenum, not on %s", value))
+	case l.kind == fittings.Spigot:
+		if named || !h.carriesSpigots() {
+			bad("the straight, tee or plenum in whose wall it sits", fmt.Sprintf("a spigot sits in the side wall of a straight, a tee or a plenum, not on %s", value()))
 			return
 		}
 		role = fittings.PlantEnd
-	case h.Piece.Kind == fittings.Plenum && !named:
+	case h.kind == fittings.Plenum && !named:
 		role = fittings.PlantEnd
 	default:
 		if !named {
 			role = fittings.FarEnd
 		}
-		if _, ok := h.End(role); !ok && !unknownEnds(h) {
-			bad("an end that "+h.Name()+" has: "+endNames(h), fmt.Sprintf("%s has no %s to join to", h.Name(), role))
+		if h.roles&(1<<role) == 0 && !h.unknownEnds() {
+			bad("an end that "+t.nameText(h)+" has: "+t.endNames(h), fmt.Sprintf("%s has no %s to join to", t.nameText(h), role))
 			return
 		}
-		if first, ok := taken[hang{host, role}]; ok {
-			bad("an end with nothing on it", fmt.Sprintf("the %s of %s already carries %s; name a side end, or add the tee or spigot", role, h.Name(), t.Items[first].Name()))
+		if first, ok := t.carries(hang{host, role}); ok {
+			bad("an end with nothing on it", fmt.Sprintf("the %s of %s already carries %s; name a side end, or add the tee or spigot", role, t.nameText(h), t.nameText(&t.lines[first])))
 			return
 		}
-		taken[hang{host, role}] = i
+		t.load(hang{host, role}, i)
 	}
-	it.Parent, it.ParentEnd = host, role
-	h.childCount++
+	l.parent, l.parentEnd = int32(host), role
+	t.forward = t.forward || host > i
+	h.children++
 }
 
 // carriesSpigots reports whether a spigot may sit in the piece's wall. Of a row
 // whose kind wasn't understood nothing is known, so nothing is held against it.
-func carriesSpigots(h *Item) bool {
-	switch h.Piece.Kind {
+func (h *line) carriesSpigots() bool {
+	switch h.kind {
 	case fittings.Straight, fittings.Tee, fittings.Plenum:
 		return true
 	case fittings.NoKind:
-		return h.Refused
+		return h.refused
 	}
 	return false
 }
@@ -152,15 +188,13 @@ func carriesSpigots(h *Item) bool {
 // unknownEnds reports whether the ends of a piece aren't known: its row was
 // refused, its area was given without sizes, or it is a spigot that is measured
 // once its wall is known.
-func unknownEnds(h *Item) bool {
-	return len(h.Ends) == 0 && h.Piece.Kind != fittings.Cap
-}
+func (h *line) unknownEnds() bool { return h.roles == 0 && h.kind != fittings.Cap }
 
-func endNames(h *Item) string {
+func (t *Takeoff) endNames(h *line) string {
 	var names []string
-	for _, e := range h.Ends {
+	for _, e := range t.ends(h) {
 		if e.Role != fittings.PlantEnd {
-			names = append(names, h.Name()+"/"+strings.TrimSuffix(e.Role.String(), " end"))
+			names = append(names, t.nameText(h)+"/"+strings.TrimSuffix(e.Role.String(), " end"))
 		}
 	}
 	if len(names) == 0 {
@@ -171,19 +205,23 @@ func endNames(h *Item) string {
 
 // breakLoops refuses rows that lead back to themselves.
 func (t *Takeoff) breakLoops() {
+	if !t.forward {
+		return
+	}
 	const (
 		unseen = iota
 		onPath
 		done
 	)
-	state := make([]uint8, len(t.Items))
-	for i := range t.Items {
-		var path []int
+	state := make([]uint8, len(t.lines))
+	var path []int
+	for i := range t.lines {
+		path = path[:0]
 		j := i
 		for j >= 0 && state[j] == unseen {
 			state[j] = onPath
 			path = append(path, j)
-			j = t.Items[j].Parent
+			j = int(t.lines[j].parent)
 		}
 		if j >= 0 && state[j] == onPath {
 			t.refuseLoop(path, j)
@@ -202,7 +240,7 @@ func (t *Takeoff) refuseLoop(path []int, first int) {
 	}
 	var names []string
 	for _, k := range path[at:] {
-		names = append(names, t.Items[k].Name())
+		names = append(names, t.nameText(&t.lines[k]))
 	}
 	const most = 6
 	if len(names) > most {
@@ -210,13 +248,13 @@ func (t *Takeoff) refuseLoop(path []int, first int) {
 	}
 	chain := strings.Join(append(names, names[0]), " > ")
 	for _, k := range path[at:] {
-		it := &t.Items[k]
-		t.fault(k, it.At.Fault("from", it.From, "the next piece towards the plant",
+		l := &t.lines[k]
+		t.fault(k, t.at(l).Fault("from", string(t.fromOf(l)), "the next piece towards the plant",
 			"these rows lead in a circle and never reach the plant: "+chain+"; for a ring main use joins"))
 	}
 	for _, k := range path[at:] {
-		it := &t.Items[k]
-		t.Items[it.Parent].childCount--
-		it.Parent = -1
+		l := &t.lines[k]
+		t.lines[l.parent].children--
+		l.parent = -1
 	}
 }

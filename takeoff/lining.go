@@ -13,22 +13,21 @@ var acrossDuct = []fittings.Dim{
 // readLining turns sizes that are given clear of an inside lining into the
 // sizes of the metal, because the area is that of the outside: a clear width w
 // with lining t is w + 2t of metal.
-func (t *Takeoff) readLining(i int, r *Row) {
-	it := &t.Items[i]
+func (b *Batch) readLining(it *Item, r *Row) {
 	s := &it.Piece.Sizes
 	lining, given := s.Get(fittings.Lining)
 	word := fold(r.Text[SizeIs])
 	switch word {
 	case "", "clear", "metal":
 	default:
-		t.fault(i, it.At.Fault("size_is", r.Text[SizeIs], "clear or metal", "say whether the sizes are clear of the lining or of the metal"))
+		b.fault(it, it.At.Fault("size_is", r.Text[SizeIs], "clear or metal", "say whether the sizes are clear of the lining or of the metal"))
 		return
 	}
 	if !given || lining == 0 {
 		return
 	}
 	if word == "" {
-		t.fault(i, it.At.Fault("size_is", "", "clear or metal",
+		b.fault(it, it.At.Fault("size_is", "", "clear or metal",
 			"there is a lining, so size_is has to say whether the sizes are clear of it or of the metal"))
 		return
 	}

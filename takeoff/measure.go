@@ -6,37 +6,56 @@ import (
 	"blankoff/fittings"
 )
 
-// measure works out the areas of item i; r is its row, or nil once it is gone.
-func (t *Takeoff) measure(i int, r *Row) {
-	it := &t.Items[i]
-	m, problems := fittings.MeasureIn(&it.Piece, t.options.Written)
+// measure works out the areas of an item; r is its row, or nil once it is gone.
+func (b *Batch) measure(it *Item, r *Row) {
+	m, problems := b.measured(&it.Piece)
 	for _, p := range problems {
-		t.fault(i, it.problemFault(p, r))
+		b.fault(it, it.problemFault(p, r))
 	}
 	if len(problems) > 0 {
 		return
 	}
-	if !t.measureOutside(i, r, m) {
+	if !b.measureOutside(it, r, m) {
 		return
 	}
-	it.Ends = append([]fittings.End(nil), m.Ends...)
+	it.Ends = m.Ends
 	it.Notes = append(it.Notes, m.Notes...)
-	t.noteSeries(it)
+	b.noteSeries(it)
 	if it.Piece.Shape == fittings.NoShape && len(it.Ends) > 0 {
 		it.Piece.Shape = it.Ends[0].Shape
 	}
 	n := float64(it.Quantity)
 	it.Area, it.Exact = it.Each*n, it.EachExact*n
-	it.JointLength = t.jointLength(it)
+	it.JointLength = b.options.jointLength(it)
 }
 
-// measureOutside works out the areas of item i by its outside surface, exactly
+// measured measures a piece. A fitting that is like one before isn't measured
+// again; a straight is measured faster than it is found.
+func (b *Batch) measured(p *fittings.Piece) (fittings.Measurement, []fittings.Problem) {
+	if c, area, ok := fittings.PlainStraight(p); ok {
+		f := &b.faces[b.face(c, b.seriesNote)]
+		if f.both == nil {
+			f.both = fittings.Through(c)
+		}
+		return fittings.Measurement{Area: area, Ends: f.both}, nil
+	}
+	m, known := b.alike[*p]
+	if known {
+		return m, nil
+	}
+	m, problems := fittings.MeasureIn(p, b.options.Written)
+	if len(problems) == 0 {
+		b.alike[*p] = m
+	}
+	return m, problems
+}
+
+// measureOutside works out the areas of an item by its outside surface, exactly
 // and on the basis; m is its measurement at the sizes that the row gives.
-func (t *Takeoff) measureOutside(i int, r *Row, m fittings.Measurement) bool {
-	it := &t.Items[i]
+func (b *Batch) measureOutside(it *Item, r *Row, m fittings.Measurement) bool {
 	it.EachExact, it.OpeningExact = m.Area, m.Opening
-	if t.options.Sheet > 0 {
-		p := t.outsidePiece(&it.Piece)
+	if b.options.Sheet > 0 {
+		p := b.options.outsidePiece(&it.Piece)
 		if grown, problems := fittings.Measure(&p); len(problems) == 0 {
 			it.EachExact, it.OpeningExact = grown.Area, grown.Opening
 		} else {
@@ -45,14 +64,14 @@ func (t *Takeoff) measureOutside(i int, r *Row, m fittings.Measurement) bool {
 		}
 	}
 	it.Each, it.Opening = it.EachExact, it.OpeningExact
-	if t.options.Basis.Exact() {
+	if b.options.Basis.Exact() {
 		return true
 	}
 	var problems []fittings.Problem
-	p := t.measuredPiece(it)
-	it.Each, it.Opening, problems = fittings.AreaOn(&p, t.options.Basis)
+	p := b.options.measuredPiece(it)
+	it.Each, it.Opening, problems = fittings.AreaOn(&p, b.options.Basis)
 	for _, p := range problems {
-		t.fault(i, it.problemFault(p, r))
+		b.fault(it, it.problemFault(p, r))
 	}
 	return len(problems) == 0
 }
@@ -83,13 +102,13 @@ func (it *Item) problemFault(p fittings.Problem, r *Row) Fault {
 // row, in m: each piece is charged with the joint at its plant end, so that
 // the rows of a schedule add up to every joint once. A straight made of
 // several pieces has one for each.
-func (t *Takeoff) jointLength(it *Item) float64 {
+func (o *Options) jointLength(it *Item) float64 {
 	if len(it.Ends) == 0 {
 		return 0
 	}
 	pieces := it.Quantity
 	if it.Piece.Kind == fittings.Straight {
-		pieces *= fittings.NumberOfPieces(it.Piece.Shape, it.Length(), t.PieceLength(it))
+		pieces *= fittings.NumberOfPieces(it.Piece.Shape, it.Length(), o.pieceLength(it.Piece.Shape))
 	}
 	return float64(pieces) * it.Ends[0].Girth()
 }
@@ -97,24 +116,33 @@ func (t *Takeoff) jointLength(it *Item) float64 {
 // measureSpigots measures the spigots, whose area depends on the wall that
 // they sit in.
 func (t *Takeoff) measureSpigots() {
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Piece.Kind != fittings.Spigot || it.Refused {
+	b := t.NewBatch()
+	b.stage = measuring
+	for k := range t.more {
+		i := int(t.more[k].line)
+		l := &t.lines[i]
+		if l.kind != fittings.Spigot || l.refused {
 			continue
 		}
-		if it.Parent >= 0 {
-			host := &t.Items[it.Parent]
-			if host.Refused && len(host.Ends) == 0 {
-				t.fault(i, it.At.Fault("from", it.From, "a wall of known size",
-					fmt.Sprintf("the wall of %s isn't known because its row was refused; mend that row first", host.Name())))
+		it := t.full(i)
+		if l.parent >= 0 {
+			host := &t.lines[l.parent]
+			if host.refused && host.roles == 0 {
+				t.fault(i, t.at(l).Fault("from", it.From, "a wall of known size",
+					fmt.Sprintf("the wall of %s isn't known because its row was refused; mend that row first", t.nameText(host))))
 				continue
 			}
-			if host.Piece.Kind == fittings.Plenum {
+			if host.kind == fittings.Plenum {
 				it.Piece.WallFlat = true
-			} else if len(host.Ends) > 0 {
-				it.Piece.Wall = host.Ends[0].CrossSection
+			} else if c, ok := t.first(host); ok {
+				it.Piece.Wall = c
 			}
 		}
-		t.measure(i, nil)
+		b.measure(it, nil)
+		t.keep(l, it, b.seriesNote)
+		for _, f := range b.faults {
+			t.fault(i, f.Fault)
+		}
+		b.faults = b.faults[:0]
 	}
 }

@@ -19,26 +19,33 @@ type cutIn struct {
 // takeOffOpenings takes off each wall the openings that are cut in it: of
 // spigots, and of whatever else hangs on the walls of a plenum.
 func (t *Takeoff) takeOffOpenings() {
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Parent < 0 {
+	if len(t.more) == 0 { // neither spigots nor plenums
+		return
+	}
+	o := &t.options
+	for i := range t.lines {
+		l := &t.lines[i]
+		if l.parent < 0 {
 			continue
 		}
-		host := &t.Items[it.Parent]
+		wall := int(l.parent)
+		host := &t.lines[wall]
 		switch {
-		case it.Piece.Kind == fittings.Spigot:
-			t.cut(it.Parent, i, it.OpeningExact, it.Quantity)
-		case host.Piece.Kind == fittings.Plenum && len(it.Ends) > 0:
-			t.cut(it.Parent, i, t.outside(it.Ends[0].CrossSection).FaceArea(), it.Quantity)
+		case l.kind == fittings.Spigot:
+			t.cut(wall, i, t.seldom(l).opening, int(l.quantity))
+		case host.kind == fittings.Plenum:
+			if c, ok := t.first(l); ok {
+				t.cut(wall, i, o.outside(c).FaceArea(), int(l.quantity))
+			}
 		}
-		if it.Piece.Kind == fittings.Plenum {
-			if e, ok := host.End(it.ParentEnd); ok && it.ParentEnd != fittings.PlantEnd {
-				t.cut(i, it.Parent, t.outside(e.CrossSection).FaceArea(), 1)
+		if l.kind == fittings.Plenum {
+			if c, ok := t.end(host, l.parentEnd); ok && l.parentEnd != fittings.PlantEnd {
+				t.cut(i, wall, o.outside(c).FaceArea(), 1)
 			}
 		}
 	}
 	sort.SliceStable(t.cuts, func(a, b int) bool { return t.cuts[a].wall < t.cuts[b].wall })
-	for i := range t.Items {
+	for i := range t.lines {
 		t.deduct(i)
 	}
 }
@@ -48,36 +55,39 @@ func (t *Takeoff) cut(wall, by int, area float64, times int) {
 	if area == 0 {
 		return
 	}
-	t.cuts = append(t.cuts, cutIn{wall, by, area, times})
-	it := &t.Items[wall]
-	it.CutExact += area * float64(times)
+	if !t.options.TotalsOnly {
+		t.cuts = append(t.cuts, cutIn{wall, by, area, times})
+	}
+	m := t.rest(&t.lines[wall])
+	m.cutExact += area * float64(times)
 	if b := t.options.Basis; b == nil || b.Openings == fittings.Deducted {
-		it.Cut = it.CutExact
+		m.cut = m.cutExact
 	}
 }
 
-// deduct takes its openings off item i.
+// deduct takes its openings off row i.
 func (t *Takeoff) deduct(i int) {
-	it := &t.Items[i]
-	if it.Refused || it.CutExact == 0 {
+	l := &t.lines[i]
+	if l.refused || t.seldom(l).cutExact == 0 {
 		return
 	}
-	if it.Piece.Sizes.Has(fittings.GivenArea) {
-		it.Notes = append(it.Notes, "the area was given, so openings cut in it were not taken off")
-		it.Cut, it.CutExact = 0, 0
+	m := t.rest(l)
+	if l.given {
+		t.remark(i, "the area was given, so openings cut in it were not taken off")
+		m.cut, m.cutExact = 0, 0
 		return
 	}
-	cut, wall := it.CutExact, it.Exact
-	if it.Cut > 0 && it.Cut >= it.Area {
-		cut, wall = it.Cut, it.Area
+	cut, wall := m.cutExact, l.exact
+	if m.cut > 0 && m.cut >= l.area {
+		cut, wall = m.cut, l.area
 	}
 	if cut >= wall {
-		t.fault(i, it.At.Fault("area_m2", "", "openings smaller than the wall",
-			fmt.Sprintf("the openings cut in %s (%.3f m2) are larger than its surface (%.3f m2); check the sizes of what joins it", it.Name(), cut, wall)))
+		t.fault(i, t.at(l).Fault("area_m2", "", "openings smaller than the wall",
+			fmt.Sprintf("the openings cut in %s (%.3f m2) are larger than its surface (%.3f m2); check the sizes of what joins it", t.nameText(l), cut, wall)))
 		return
 	}
-	it.Area -= it.Cut
-	it.Exact -= it.CutExact
+	l.area -= m.cut
+	l.exact -= m.cutExact
 }
 
 // mostOpenings is how many kinds of opening a working spells out.
@@ -120,14 +130,14 @@ func (t *Takeoff) openingsWorking(i int) string {
 func (t *Takeoff) cutFigures(c cutIn) string {
 	by := &t.Items[c.by]
 	if by.Piece.Kind == fittings.Spigot {
-		p := t.measuredPiece(by)
+		p := t.options.measuredPiece(by)
 		return fittings.OpeningWorkingIn(&p, t.options.Written)
 	}
 	if by.Parent == c.wall && len(by.Ends) > 0 {
-		return t.outside(by.Ends[0].CrossSection).FaceWorkingIn(t.options.Written)
+		return t.options.outside(by.Ends[0].CrossSection).FaceWorkingIn(t.options.Written)
 	}
 	e, _ := by.End(t.Items[c.wall].ParentEnd) // a plenum on an end of by
-	return t.outside(e.CrossSection).FaceWorkingIn(t.options.Written)
+	return t.options.outside(e.CrossSection).FaceWorkingIn(t.options.Written)
 }
 
 // openings are like openings in one wall.

@@ -90,14 +90,14 @@ type runningSums struct {
 
 // runningSums sums all rows, whatever their scope.
 func (t *Takeoff) runningSums() runningSums {
-	n := len(t.Items)
+	n := len(t.lines)
 	s := runningSums{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
 	var area Sum
-	for i := range t.Items {
-		it := &t.Items[i]
-		area.Add(it.Area)
-		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+it.Quantity, s.refused[i]
-		if it.Refused {
+	for i := range t.lines {
+		l := &t.lines[i]
+		area.Add(l.area)
+		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.quantity), s.refused[i]
+		if l.refused {
 			s.refused[i+1]++
 		}
 	}

@@ -74,6 +74,14 @@ func (r *Row) Refused(c Column) bool { return r.refused&(1<<c) != 0 }
 // Reset empties the row for use again at place p.
 func (r *Row) Reset(p Place) { *r = Row{At: p} }
 
+// Clear is Reset for a row that holds nothing but what is in these columns.
+func (r *Row) Clear(columns []Column, p Place) {
+	for _, c := range columns {
+		r.Text[c], r.Number[c] = "", 0
+	}
+	r.At, r.has, r.refused, r.Faults, r.Most = p, 0, 0, nil, 0
+}
+
 // Schedule says which file was read and what became of its rows:
 // rows read = used + excluded + refused.
 type Schedule struct {

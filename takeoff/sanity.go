@@ -16,24 +16,14 @@ const shortStraight = 0.05
 // checkLengths refuses straights whose lengths look like metres read as mm. One
 // sliver among many is left alone: models of real buildings hold them.
 func (t *Takeoff) checkLengths() {
-	straights, short := 0, 0
-	odd := func(it *Item) bool { return it.Length() > 0 && it.Length() < shortStraight }
-	for i := range t.Items {
-		if it := &t.Items[i]; it.Piece.Kind == fittings.Straight && it.Length() > 0 {
-			straights++
-			if odd(it) {
-				short++
-			}
-		}
-	}
-	if 2*short <= straights {
+	if 2*t.short <= t.straights {
 		t.noteSlivers()
 		return
 	}
-	for i := range t.Items {
-		if it := &t.Items[i]; it.Piece.Kind == fittings.Straight && odd(it) {
-			t.fault(i, it.At.Fault("length_mm", fmt.Sprintf("%g", it.Length()*1000), "a length in mm",
-				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", it.Length()*1000)))
+	for i := range t.lines {
+		if l := &t.lines[i]; l.kind == fittings.Straight && l.length > 0 && l.length < shortStraight {
+			t.fault(i, t.at(l).Fault("length_mm", fmt.Sprintf("%g", l.length*1000), "a length in mm",
+				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", l.length*1000)))
 		}
 	}
 }
@@ -44,12 +34,15 @@ const sliver = 0.02
 
 // noteSlivers notes straights so short that their length may be in metres.
 func (t *Takeoff) noteSlivers() {
+	if t.short == 0 {
+		return
+	}
 	var names []string
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Piece.Kind == fittings.Straight && !it.Refused && it.Length() > 0 && it.Length() < sliver {
-			it.Notes = append(it.Notes, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", it.Length()*1000, it.Length()*1000))
-			names = append(names, it.Name())
+	for i := range t.lines {
+		l := &t.lines[i]
+		if l.kind == fittings.Straight && !l.refused && l.length > 0 && l.length < sliver {
+			t.remark(i, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", l.length*1000, l.length*1000))
+			names = append(names, t.nameText(l))
 		}
 	}
 	if n := len(names); n > 0 {
@@ -69,11 +62,13 @@ func (t *Takeoff) noteOverlaps() {
 		from, to   float64
 	}
 	var all []reach
-	for i := range t.Items {
-		it := &t.Items[i]
-		if it.Piece.Kind == fittings.Spigot && it.Parent >= 0 && !it.Refused && it.HasAt {
-			half := t.openingLength(it) / 2
-			all = append(all, reach{it.Parent, i, it.AtM - half, it.AtM + half})
+	for k := range t.more {
+		m := &t.more[k]
+		i := int(m.line)
+		l := &t.lines[i]
+		if l.kind == fittings.Spigot && l.parent >= 0 && !l.refused && m.hasAt {
+			half := openingLength(&m.piece) / 2
+			all = append(all, reach{int(l.parent), i, m.at - half, m.at + half})
 		}
 	}
 	sort.SliceStable(all, func(a, b int) bool {
@@ -87,7 +82,6 @@ func (t *Takeoff) noteOverlaps() {
 		if a.wall != b.wall || b.from >= a.to-1e-9 {
 			continue
 		}
-		it := &t.Items[b.item]
-		it.Notes = append(it.Notes, fmt.Sprintf("overlaps %s along %s; right only if they sit on different sides of it", t.Items[a.item].Name(), t.Items[a.wall].Name()))
+		t.remark(b.item, fmt.Sprintf("overlaps %s along %s; right only if they sit on different sides of it", t.nameText(&t.lines[a.item]), t.nameText(&t.lines[a.wall])))
 	}
 }

@@ -22,52 +22,48 @@ func widen(p *fittings.Piece, by float64) {
 // outsidePiece is a piece by the sizes of its outside: twice the sheet wider. A
 // throat's radius is a sheet smaller, as long as there is one; the centre line
 // stays.
-func (t *Takeoff) outsidePiece(p *fittings.Piece) fittings.Piece {
-	o := *p
-	widen(&o, 2*t.options.Sheet)
-	if v, ok := o.Sizes.Get(fittings.Throat); ok {
-		o.Sizes.Set(fittings.Throat, math.Max(0, v-t.options.Sheet))
+func (o *Options) outsidePiece(p *fittings.Piece) fittings.Piece {
+	out := *p
+	widen(&out, 2*o.Sheet)
+	if v, ok := out.Sizes.Get(fittings.Throat); ok {
+		out.Sizes.Set(fittings.Throat, math.Max(0, v-o.Sheet))
 	}
-	o.Wall = t.outside(o.Wall)
-	return o
+	out.Wall = o.outside(out.Wall)
+	return out
 }
 
 // outside is a cross-section by the sizes of its outside.
-func (t *Takeoff) outside(c fittings.CrossSection) fittings.CrossSection {
+func (o *Options) outside(c fittings.CrossSection) fittings.CrossSection {
 	for _, side := range []*float64{&c.Width, &c.Height, &c.Diameter} {
-		if *side > 0 && t.options.Sheet > 0 {
-			*side += 2 * t.options.Sheet
+		if *side > 0 && o.Sheet > 0 {
+			*side += 2 * o.Sheet
 		}
 	}
 	return c
 }
 
 // measuredPiece is the item's piece by the sizes that were measured.
-func (t *Takeoff) measuredPiece(it *Item) fittings.Piece {
-	if t.options.Sheet > 0 && !it.noSheet {
-		return t.outsidePiece(&it.Piece)
+func (o *Options) measuredPiece(it *Item) fittings.Piece {
+	if o.Sheet > 0 && !it.noSheet {
+		return o.outsidePiece(&it.Piece)
 	}
 	return it.Piece
 }
 
 // Measured is the item's piece by the sizes that were measured, those of the
 // outside where the thickness of the sheet is added.
-func (t *Takeoff) Measured(it *Item) fittings.Piece { return t.measuredPiece(it) }
+func (t *Takeoff) Measured(it *Item) fittings.Piece { return t.options.measuredPiece(it) }
 
 // noteSeries notes ends that aren't of the standard sizes. Sizes grown by a
 // lining aren't those that anybody ordered.
-func (t *Takeoff) noteSeries(it *Item) {
-	if v, _ := it.Piece.Sizes.Get(fittings.Lining); v > 0 {
+func (b *Batch) noteSeries(it *Item) {
+	if v, _ := it.Piece.Sizes.Get(fittings.Lining); v > 0 || b.totals {
 		return
 	}
 	before := len(it.Notes)
 ends:
 	for _, e := range it.Ends {
-		note, known := t.series[e.CrossSection]
-		if !known {
-			note = fittings.SeriesNoteIn(e.CrossSection, t.options.Written)
-			t.series[e.CrossSection] = note
-		}
+		note := b.faces[b.face(e.CrossSection, b.seriesNote)].note
 		if note == "" {
 			continue
 		}

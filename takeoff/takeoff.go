@@ -23,6 +23,9 @@ type Options struct {
 	Sheet float64
 	// Written is the units of workings and notes; the zero value is m, m2 and mm.
 	Written fittings.Written
+	// TotalsOnly keeps no Items: faults, notes of the file and totals are the same
+	// as with them, in a quarter of the memory.
+	TotalsOnly bool
 }
 
 // mostSheet is the thickest sheet that is taken, m; more is a slip of the unit.
@@ -44,19 +47,24 @@ func (o Options) Check() string {
 // Takeoff is a schedule measured.
 type Takeoff struct {
 	Schedule Schedule
-	Items    []Item // every row, in the file's order; refused ones are marked
+	Items    []Item // every row, in the file's order; refused ones are marked; none where only totals are asked for
 	Faults   []Fault
 	Notes    []string // of the file as a whole
 	Totals   Totals
+	Refused  []Place // of the rows that were refused, in the file's order
 
-	options Options
-	byTag   map[string]int
-	double  map[string]bool
-	used    int  // rows so far that weren't refused
-	timed   bool // some row says when it can be tested
-	dates   bool // and it says so by dates
-	cuts    []cutIn
-	series  map[fittings.CrossSection]string
+	options  Options
+	ledger   // empty once finished
+	own      *Batch
+	tags     tags
+	double   map[string]bool
+	taken    map[hang]int32 // what ends but far ones carry
+	forward  bool           // some row hangs on one further down
+	used     int            // rows so far that weren't refused
+	hopeless error          // why no more rows should be added
+	timed    bool           // some row says when it can be tested
+	dates    bool           // and it says so by dates
+	cuts     []cutIn
 }
 
 // Options are the settings that the takeoff was made with.
@@ -64,19 +72,35 @@ func (t *Takeoff) Options() Options { return t.options }
 
 // New begins a takeoff.
 func New(o Options) *Takeoff {
-	return &Takeoff{options: o, byTag: map[string]int{}, double: map[string]bool{}, series: map[fittings.CrossSection]string{}}
+	return &Takeoff{options: o, ledger: newLedger(), double: map[string]bool{}, taken: map[hang]int32{}}
 }
 
-// fault refuses item i for the reason f.
+// fault refuses row i for the reason f.
 func (t *Takeoff) fault(i int, f Fault) {
-	t.Items[i].Refused = true
+	t.lines[i].refused = true
 	t.Faults = append(t.Faults, f)
+}
+
+// remark adds a note to row i.
+func (t *Takeoff) remark(i int, note string) {
+	if !t.options.TotalsOnly {
+		t.Items[i].Notes = append(t.Items[i].Notes, note)
+	}
+}
+
+// full is row i as an Item: its own, or one made of the ledger.
+func (t *Takeoff) full(i int) *Item {
+	if t.options.TotalsOnly {
+		return t.item(&t.lines[i])
+	}
+	return &t.Items[i]
 }
 
 // Finish resolves the joining, measures what had to wait for it, takes the
 // openings off their walls and sums. The arguments are what the door found out
 // about the file.
 func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
+	t.Gather()
 	t.Schedule = s
 	t.Notes = append(t.Notes, notes...)
 	t.Faults = append(t.Faults, faults...)
@@ -88,7 +112,19 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.sum()
 	t.reconcile()
 	t.sortFaults()
-	t.byTag, t.double, t.series = nil, nil, nil
+	t.settle()
+	t.ledger, t.own, t.tags, t.double, t.taken = ledger{}, nil, tags{}, nil, nil
+}
+
+// settle writes into the items what was found out about their lines.
+func (t *Takeoff) settle() {
+	for i := range t.Items {
+		it, l := &t.Items[i], &t.lines[i]
+		m := t.seldom(l)
+		it.Area, it.Exact, it.JointLength, it.Cut, it.CutExact = l.area, l.exact, l.joint, m.cut, m.cutExact
+		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.parent), l.parentEnd, int(l.ringWith), l.ringEnd
+		it.childCount, it.Refused = l.children, l.refused
+	}
 }
 
 // PieceLength is the length into which straights of shape s are made, m.
@@ -121,9 +157,9 @@ func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(i
 // sortFaults puts the faults in the order of the file.
 func (t *Takeoff) sortFaults() {
 	rank := map[string]int{}
-	for i := range t.Items {
-		if _, ok := rank[t.Items[i].At.Sheet]; !ok {
-			rank[t.Items[i].At.Sheet] = len(rank)
+	for _, p := range t.places {
+		if _, ok := rank[p.Sheet]; !ok {
+			rank[p.Sheet] = len(rank)
 		}
 	}
 	sort.SliceStable(t.Faults, func(a, b int) bool {

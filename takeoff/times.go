@@ -3,6 +3,7 @@ package takeoff
 import (
 	"fmt"
 	"strconv"
+	"strings"
 	"time"
 )
 
@@ -43,27 +44,46 @@ func (m Moment) Later(days int) (later Moment, ok bool) {
 // dates or numbers; timed is false where it tells none.
 func (t *Takeoff) Tells(m Moment) (same, timed bool) { return m.date == t.dates, t.timed }
 
-// readTimes reads from when and until when the row can be tested.
-func (t *Takeoff) readTimes(i int, r *Row) {
-	it := &t.Items[i]
+// times is what a row of a batch says of when it can be tested.
+type times struct {
+	line          int32
+	ready, closed string // as typed
+}
+
+// readTimes keeps from when and until when the row can be tested: whether it
+// can be understood depends on the rows before.
+func (b *Batch) readTimes(r *Row) {
+	if r.Text[Ready] != "" || r.Text[Closed] != "" {
+		b.times = append(b.times, times{int32(len(b.lines) - 1), strings.Clone(r.Text[Ready]), strings.Clone(r.Text[Closed])})
+	}
+}
+
+// takeTimes takes from when and until when row i can be tested.
+func (t *Takeoff) takeTimes(i int, when *times) {
+	at := t.at(&t.lines[i])
+	var ready, closed Moment
 	for _, w := range []struct {
-		c  Column
-		to *Moment
-	}{{Ready, &it.Ready}, {Closed, &it.Closed}} {
-		m, ok := ParseMoment(r.Text[w.c])
+		c     Column
+		typed string
+		to    *Moment
+	}{{Ready, when.ready, &ready}, {Closed, when.closed, &closed}} {
+		m, ok := ParseMoment(w.typed)
 		switch {
 		case !ok:
-			t.fault(i, it.At.Fault(w.c.Heading(), r.Text[w.c], "a date as 2026-03-14, or the number of a day or stage",
-				fmt.Sprintf("%s '%s' isn't understood", w.c.Heading(), r.Text[w.c])))
+			t.fault(i, at.Fault(w.c.Heading(), w.typed, "a date as 2026-03-14, or the number of a day or stage",
+				fmt.Sprintf("%s '%s' isn't understood", w.c.Heading(), w.typed)))
 		case m.Given && t.timed && m.date != t.dates:
-			t.fault(i, it.At.Fault(w.c.Heading(), r.Text[w.c], "dates throughout, or numbers throughout",
-				fmt.Sprintf("%s '%s' is of another kind than in the rows before; write dates or numbers, not both", w.c.Heading(), r.Text[w.c])))
+			t.fault(i, at.Fault(w.c.Heading(), w.typed, "dates throughout, or numbers throughout",
+				fmt.Sprintf("%s '%s' is of another kind than in the rows before; write dates or numbers, not both", w.c.Heading(), w.typed)))
 		case m.Given:
 			t.timed, t.dates, *w.to = true, m.date, m
 		}
 	}
-	if it.Ready.Given && it.Closed.Given && it.Closed.Value < it.Ready.Value {
-		t.fault(i, it.At.Fault("closed", it.Closed.Text, "not before ready ("+it.Ready.Text+")",
-			fmt.Sprintf("closed on %s before it is ready on %s: it could never be tested", it.Closed.Text, it.Ready.Text)))
+	if ready.Given && closed.Given && closed.Value < ready.Value {
+		t.fault(i, at.Fault("closed", closed.Text, "not before ready ("+ready.Text+")",
+			fmt.Sprintf("closed on %s before it is ready on %s: it could never be tested", closed.Text, ready.Text)))
+	}
+	if !t.options.TotalsOnly {
+		t.Items[i].Ready, t.Items[i].Closed = ready, closed
 	}
 }

@@ -1,6 +1,10 @@
 package takeoff
 
-import "sort"
+import (
+	"sort"
+
+	"blankoff/fittings"
+)
 
 // Part is a share of the totals under one heading.
 type Part struct {
@@ -31,65 +35,100 @@ type Totals struct {
 	BySize       []Part
 }
 
-// sum adds the items up in the file's order and counts what became of the rows.
+// sum adds the rows up in the file's order and counts what became of them.
 func (t *Takeoff) sum() {
 	s := &t.Schedule
 	s.RowsUsed, s.RowsExcluded, s.RowsRefused = 0, len(s.TotalRows)+s.RowsLeft, 0
-	system, level, shape, size := parts{}, parts{}, parts{}, parts{}
+	system, level := parts{of: make([]*Part, len(t.names))}, parts{of: make([]*Part, len(t.names))}
+	shape, size := parts{of: make([]*Part, fittings.FlatOval+1)}, parts{}
+	sizes := map[string]int32{}
 	t.Totals = Totals{}
 	var area, exact, joints Sum
-	for i := range t.Items {
-		it := &t.Items[i]
+	for i := range t.lines {
+		l := &t.lines[i]
 		switch {
-		case it.Refused:
+		case l.refused:
 			s.RowsRefused++
-			t.Totals.Refused += it.Area
+			t.Refused = append(t.Refused, t.at(l))
+			t.Totals.Refused += l.area
 			continue
-		case it.Scope == Out:
+		case l.scope == Out:
 			s.RowsExcluded++
-			t.Totals.Out += it.Area
-			t.Totals.OutExact += it.Exact
+			t.Totals.Out += l.area
+			t.Totals.OutExact += l.exact
 			continue
-		case it.Scope == Through:
+		case l.scope == Through:
 			s.RowsUsed++
-			t.Totals.Through += it.Area
-			t.Totals.ThroughExact += it.Exact
+			t.Totals.Through += l.area
+			t.Totals.ThroughExact += l.exact
 			continue
 		}
 		s.RowsUsed++
-		area.Add(it.Area)
-		exact.Add(it.Exact)
-		joints.Add(it.JointLength)
-		system.add(it.System, it)
-		level.add(it.Level, it)
-		shape.add(it.Piece.Shape.String(), it)
-		size.add(it.SizeText(), it)
+		area.Add(l.area)
+		exact.Add(l.exact)
+		joints.Add(l.joint)
+		system.add(t, l.system, i)
+		level.add(t, l.level, i)
+		shape.add(t, int32(l.shape), i)
+		size.add(t, t.sizeOf(l, sizes), i)
 	}
 	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
 	t.Totals.Area, t.Totals.Exact, t.Totals.JointLength = area.Value(), exact.Value(), joints.Value()
-	t.Totals.BySystem, t.Totals.ByLevel = system.list(), level.list()
-	t.Totals.ByShape, t.Totals.BySize = shape.list(), size.list()
+	name := func(k int) string { return t.names[k] }
+	t.Totals.BySystem, t.Totals.ByLevel = system.list(name), level.list(name)
+	t.Totals.ByShape = shape.list(func(k int) string { return fittings.Shape(k).String() })
+	t.Totals.BySize = size.list(func(k int) string { return size.of[k].First.SizeText() })
 }
 
-type parts map[string]*Part
-
-func (p parts) add(name string, it *Item) {
-	x := p[name]
-	if x == nil {
-		x = &Part{Name: name, First: it}
-		p[name] = x
+// sizeOf is the number of a row's size among those met so far. Sizes that are
+// written alike are one.
+func (t *Takeoff) sizeOf(l *line, sizes map[string]int32) int32 {
+	f := face{size: -1}
+	if l.roles != 0 && l.kind != fittings.Plenum {
+		if f = t.faces[l.faces[0]]; f.size >= 0 {
+			return f.size
+		}
 	}
-	x.Rows++
-	x.Pieces += it.Quantity
-	x.Area += it.Area
-	x.Exact += it.Exact
-	x.JointLength += it.JointLength
+	text := t.item(l).SizeText()
+	k, ok := sizes[text]
+	if !ok {
+		k = int32(len(sizes))
+		sizes[text] = k
+	}
+	if l.roles != 0 && l.kind != fittings.Plenum {
+		t.faces[l.faces[0]].size = k
+	}
+	return k
 }
 
-func (p parts) list() []Part {
-	l := make([]Part, 0, len(p))
-	for _, x := range p {
-		l = append(l, *x)
+// parts are the parts of the totals under one heading, by number.
+type parts struct{ of []*Part }
+
+func (p *parts) add(t *Takeoff, k int32, i int) {
+	for int(k) >= len(p.of) {
+		p.of = append(p.of, nil)
+	}
+	x := p.of[k]
+	if x == nil {
+		x = &Part{First: t.full(i)}
+		p.of[k] = x
+	}
+	l := &t.lines[i]
+	x.Rows++
+	x.Pieces += int(l.quantity)
+	x.Area += l.area
+	x.Exact += l.exact
+	x.JointLength += l.joint
+}
+
+// list gives the parts that there are, by name.
+func (p *parts) list(name func(k int) string) []Part {
+	l := []Part{}
+	for k, x := range p.of {
+		if x != nil {
+			x.Name = name(k)
+			l = append(l, *x)
+		}
 	}
 	sort.Slice(l, func(i, j int) bool { return NaturalLess(l[i].Name, l[j].Name) })
 	return l

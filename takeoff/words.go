@@ -1,6 +1,10 @@
 package takeoff
 
-import "strings"
+import (
+	"strings"
+
+	"blankoff/fittings"
+)
 
 // fold reduces a word to lower-case letters and digits, so that case, spaces
 // and punctuation don't matter.
@@ -26,6 +30,49 @@ var joints = map[string]JointWord{
 	"": UnstatedJoint, "flanged": Flanged, "flange": Flanged,
 	"slip": Slip, "sliponjoint": Slip, "slipjoint": Slip, "spigotandsocket": Slip, "push": Slip,
 	"welded": Welded, "weld": Welded,
+}
+
+// lately is what words were understood as: most words of a column stand on many
+// rows, often one below the other.
+type lately[T any] struct {
+	word string // the last
+	is   T
+	ok   bool
+	met  map[string]T
+}
+
+// of understands a word, by read where it is met for the first time.
+func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
+	if l.ok && word == l.word {
+		return l.is, true
+	}
+	if l.is, l.ok = l.met[word]; l.ok {
+		l.word = word
+		return l.is, true
+	}
+	l.word = strings.Clone(word) // it may be part of a long text
+	if l.is, l.ok = read(l.word); l.ok {
+		if l.met == nil || len(l.met) > mostFiled {
+			l.met = map[string]T{}
+		}
+		l.met[l.word] = l.is
+	}
+	return l.is, l.ok
+}
+
+func parseScope(s string) (ScopeWord, bool) { v, ok := scopes[fold(s)]; return v, ok }
+func parseJoint(s string) (JointWord, bool) { v, ok := joints[fold(s)]; return v, ok }
+
+// described is what a description says of a piece.
+type described struct {
+	kind  fittings.Kind
+	style fittings.Style
+	shape fittings.Shape
+}
+
+func parseDescription(s string) (d described, ok bool) {
+	d.kind, d.style, d.shape, ok = fittings.ParseDescription(s)
+	return d, ok
 }
 
 // ParseSign reads the sign of the test pressure; "" stays "".

@@ -11,7 +11,7 @@ import (
 // that makes a difference the exact area stands beside it: "centre-line: ...;
 // exact: ...".
 func (t *Takeoff) Working(it *Item) string {
-	p := t.measuredPiece(it)
+	p := t.options.measuredPiece(it)
 	exact := t.whole(it, fittings.WorkingIn(&p, nil, t.options.Written), it.EachExact, it.CutExact, it.Exact)
 	b := t.options.Basis
 	if b.Exact() {
@@ -30,7 +30,7 @@ func (t *Takeoff) whole(it *Item, text string, each, cut, rest float64) string {
 		text += fmt.Sprintf("; x %d = %s", it.Quantity, t.written(each*float64(it.Quantity)))
 	}
 	if cut > 0 {
-		text += t.openingsWorking(it.index) + "; leaves " + t.written(rest)
+		text += t.openingsWorking(int(it.index)) + "; leaves " + t.written(rest)
 	}
 	return text
 }

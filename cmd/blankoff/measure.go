@@ -18,6 +18,7 @@ type measureOptions struct {
 	basis              string
 	sheet, pieceLength float64
 	units              string
+	totals             bool // no items are wanted
 	door               doorOptions
 }
 
@@ -51,7 +52,7 @@ func (o *measureOptions) settle() (takeoff.Options, error) {
 	if err != nil {
 		return takeoff.Options{}, err
 	}
-	options := takeoff.Options{PieceLength: o.pieceLength, Basis: b, Sheet: o.sheet / 1000, Written: report.Written(u)}
+	options := takeoff.Options{PieceLength: o.pieceLength, Basis: b, Sheet: o.sheet / 1000, TotalsOnly: o.totals, Written: report.Written(u)}
 	if err := o.door.settle(); err != nil {
 		return takeoff.Options{}, err
 	}

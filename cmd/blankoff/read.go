@@ -36,19 +36,16 @@ const largeRows = 200_000
 func measured(path string, door *doorOptions, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
-	rows := 0
-	info, err := door.set.Read(path, func(r *takeoff.Row) error {
-		if rows++; rows == 1 && r.Most > largeRows {
-			debug.SetGCPercent(50) // of a large schedule nearly all is kept: less room beside it
+	large := false
+	info, err := door.set.Into(path, t, func(rows int) {
+		if !large && rows > largeRows {
+			large = true
+			debug.SetGCPercent(20) // nearly all is kept: less room beside it
 			if os.Getenv("GOMEMLIMIT") == "" {
 				debug.SetMemoryLimit(math.MaxInt64) // and it needs what it needs
 			}
 		}
-		if rows%1000 == 0 {
-			on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
-		}
-		t.Add(r)
-		return t.Hopeless()
+		on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 	})
 	if err != nil {
 		return nil, err

@@ -61,6 +61,7 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
+	o.measure.totals = o.totals
 	t, err := readTakeoff(path, &o.measure, s.progress)
 	if err != nil {
 		return err

@@ -42,13 +42,13 @@ type Joint struct {
 	A, B       int                   // nodes; A is the nearer to the plant
 	FaceA      fittings.CrossSection // the opening on A's side
 	FaceB      fittings.CrossSection // and on B's
+	Barred     string                // why it can't be blanked; empty if it can
+	Minutes    float64               // price of a cut here, both sides, both tests
 	Wall       bool                  // B sits in the side wall of A
 	Inside     bool                  // between two pieces of one straight
 	Assumed    bool                  // loose rows next to each other: no joint is known
 	Ring       bool                  // closes a ring
 	Must       bool                  // has to be blanked
-	Barred     string                // why it can't be blanked; empty if it can
-	Minutes    float64               // price of a cut here, both sides, both tests
 	Estimated  bool                  // the price is the rule's, not the schedule's
 	Natural    bool                  // a natural place for a blank
 	Mismatched bool                  // the two openings differ

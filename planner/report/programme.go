@@ -193,7 +193,7 @@ func (v *Plan) noTest(s *Section) string {
 
 // ToTest are the sections that have a place in the programme.
 func (v *Plan) ToTest() []Section {
-	out := []Section{}
+	out := make([]Section, 0, len(v.Sections))
 	for i := range v.Sections {
 		if v.noTest(&v.Sections[i]) == "" {
 			out = append(out, v.Sections[i])

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -17,19 +18,8 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	if t.sameHeads(number, cells) {
 		return true
 	}
-	for _, cell := range cells {
-		if cell = trim(cell); cell != "" && cell[0] >= '0' && cell[0] <= '9' {
-			return false
-		}
-	}
-	hs := t.readCells(cells)
-	filled := 0
-	for _, h := range hs {
-		if h.Verdict != headings.Blank {
-			filled++
-		}
-	}
-	if n := score(hs); n < 2 || 2*n <= filled {
+	hs, ok := t.otherHeads(cells)
+	if !ok {
 		return false
 	}
 	if t.others++; t.others > mostHeads { // no schedule: what follows is read as rows
@@ -40,20 +30,43 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil
 }
 
-// sameHeads reports one of the heading rows over again.
-func (t *table) sameHeads(number int, cells []string) bool {
-	for _, head := range t.heads {
-		same := true
-		for i := range max(len(head), len(cells)) {
-			same = same && cellAt(head, i) == cellAt(cells, i)
-		}
-		if same {
-			t.told.add("rows that repeat the headings", "", number)
-			t.look.class(RepeatedRow, number, cells)
-			return true
+// otherHeads reads a row as headings that start anew; ok is false where it is no
+// such row.
+func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
+	if counted(cells) {
+		return nil, false
+	}
+	hs = t.readCells(cells)
+	filled := 0
+	for _, h := range hs {
+		if h.Verdict != headings.Blank {
+			filled++
 		}
 	}
-	return false
+	n := score(hs)
+	return hs, n >= 2 && 2*n > filled
+}
+
+// sameHeads takes note of one of the heading rows over again.
+func (t *table) sameHeads(number int, cells []string) bool {
+	if !t.repeats(cells) {
+		return false
+	}
+	t.told.add("rows that repeat the headings", "", number)
+	t.look.class(RepeatedRow, number, cells)
+	return true
+}
+
+// repeats reports one of the heading rows over again.
+func (t *table) repeats(cells []string) bool {
+	return slices.ContainsFunc(t.heads, func(head []string) bool {
+		for i := range max(len(head), len(cells)) {
+			if cellAt(head, i) != cellAt(cells, i) {
+				return false
+			}
+		}
+		return true
+	})
 }
 
 // cellAt is a cell without outer white space; cells beyond the last are blank.
@@ -105,26 +118,38 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	if t.sameHeads(number, cells) {
 		return true
 	}
-	var filled []int
+	filled := filledIn(cells)
+	switch {
+	case len(filled) == 0:
+		return false
+	case t.isTotal(cells, filled, r):
+		t.total(number, cells, trim(cells[filled[0]]), r)
+		return true
+	case isLone(cells, filled):
+		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
+	}
+	return false
+}
+
+// maybeAside reports a row that aside may deal with.
+func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
+	filled := filledIn(cells)
+	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled))
+}
+
+// filledIn lists the cells that aren't blank.
+func filledIn(cells []string) (filled []int) {
 	for i := range cells {
 		if trim(cells[i]) != "" {
 			filled = append(filled, i)
 		}
 	}
-	if len(filled) == 0 {
-		return false
-	}
-	first := filled[0]
-	text := trim(cells[first])
-	switch {
-	case t.isTotal(cells, filled, r):
-		t.total(number, cells, text, r)
-	case len(filled) > 1 || strings.TrimFunc(text, func(c rune) bool { return !unicode.IsLetter(c) }) == "":
-		return false
-	default:
-		return t.lone(number, cells, first, text)
-	}
-	return true
+	return filled
+}
+
+// isLone reports a row of one cell that has a letter.
+func isLone(cells []string, filled []int) bool {
+	return len(filled) == 1 && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
 }
 
 // lone deals with the only cell of a row.
@@ -161,50 +186,6 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		return false
 	}
 	return true
-}
-
-// subheads are the sub-headings that hold for the rows below them.
-type subheads struct {
-	text  [2]string // system, level
-	outer int       // which of the two was met first; 0 none, else its place + 1
-	rows  [2]int
-	met   bool
-}
-
-var subColumns = [2]takeoff.Column{takeoff.System, takeoff.Level}
-
-// apply gives a row what the sub-headings above it say, where it says nothing
-// itself.
-func (o *subheads) apply(r *takeoff.Row) {
-	if !o.met {
-		return
-	}
-	for i, c := range subColumns {
-		if o.text[i] != "" && r.Text[c] == "" {
-			r.Text[c] = o.text[i]
-			o.rows[i]++
-		}
-	}
-}
-
-// subheading sets the system or level of the rows below. Where both are used,
-// the one that was met first is the outer one: a new one ends the inner.
-func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
-	o := &t.over
-	i := 0
-	if c == takeoff.Level {
-		i = 1
-	}
-	if o.outer == 0 {
-		o.outer = i + 1
-	}
-	if o.outer == i+1 {
-		o.text[1-i] = ""
-	}
-	o.met, o.text[i] = true, text
-	t.told.add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
-	t.look.class(SubHeadingRow, number, cells)
-	t.since[1] = t.info.handed
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

@@ -16,8 +16,23 @@ import (
 	"blankoff/takeoff/schedule/quantity"
 )
 
-// odd reports a first byte that may start a cell that isn't text or a number.
-func odd(c byte) bool { return c == '#' || c == '=' || c == '-' || c == 0xe2 || c == 'n' || c == 'N' }
+// What is to be thought of a byte at the edge of a cell.
+const (
+	mayBeSpace = 1 << iota // or part of one
+	odd                    // may start a cell that isn't text or a number
+)
+
+var marks = func() (m [256]uint8) {
+	for c := range m {
+		if c <= ' ' || c >= utf8.RuneSelf {
+			m[c] = mayBeSpace
+		}
+	}
+	for _, c := range []byte("#=-\xe2nNE") {
+		m[c] |= odd
+	}
+	return m
+}()
 
 // unwrap takes off the sign and quotes by which some programs keep a
 // spreadsheet from changing text: ="007".
@@ -207,4 +222,22 @@ func (t *table) noteWords() {
 			t.note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
 		}
 	}
+}
+
+// dims gives the columns of a whole cross-section.
+func dims(of headings.SizeOf) [3]takeoff.Column {
+	d := [...][3]fittings.Dim{
+		headings.OwnSize:    {fittings.Width, fittings.Height, fittings.Diameter},
+		headings.SecondSize: {fittings.Width2, fittings.Height2, fittings.Diameter2},
+		headings.BranchSize: {fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter},
+	}[of]
+	return [3]takeoff.Column{takeoff.DimColumn(d[0]), takeoff.DimColumn(d[1]), takeoff.DimColumn(d[2])}
+}
+
+// trim cuts outer white space.
+func trim(s string) string {
+	if s != "" && (s[0] <= ' ' || s[0] >= utf8.RuneSelf || s[len(s)-1] <= ' ' || s[len(s)-1] >= utf8.RuneSelf) {
+		return strings.TrimSpace(s)
+	}
+	return s
 }

@@ -35,7 +35,8 @@ type Info struct {
 	Decimal          string          // comma or point
 	Sheets           []*Sheet        // how each was understood; a text file is one
 
-	handed int // rows handed on
+	handed int   // rows handed on
+	into   *into // nil: rows are handed on one by one
 }
 
 // Options say how to read. The zero value finds everything out by itself.
@@ -108,17 +109,30 @@ func ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, er
 // ReadFrom is ReadFrom with options.
 func (o Options) ReadFrom(name string, data []byte, each func(*takeoff.Row) error) (Info, error) {
 	info := Info{}
+	err := info.readAll(name, data, &o, each)
+	if err == nil {
+		err = info.noRows()
+	}
+	return info, err
+}
+
+func (info *Info) readAll(name string, data []byte, o *Options, each func(*takeoff.Row) error) error {
 	info.File = name
 	sum := make(chan string, 1)
 	go func() {
 		sum <- fingerprint(data)
 	}()
-	err := info.read(data, &o, each)
+	err := info.read(data, o, each)
 	info.SHA256 = <-sum
-	if err == nil && info.RowsRead == 0 {
-		err = fmt.Errorf("%s has headings but no rows under them; fill in a row for each piece", name)
+	return err
+}
+
+// noRows is an error where there are none.
+func (info *Info) noRows() error {
+	if info.RowsRead > 0 {
+		return nil
 	}
-	return info, err
+	return fmt.Errorf("%s has headings but no rows under them; fill in a row for each piece", info.File)
 }
 
 // foreign lists the first bytes of files that are taken for schedules.
@@ -143,7 +157,11 @@ func (info *Info) read(data []byte, o *Options, each func(*takeoff.Row) error) e
 	if len(data) > mostFile {
 		return tooLarge(info.File, mostFile)
 	}
-	return info.readText(data, o, lex, each)
+	x, err := openText(info.File, data, lex)
+	if err != nil {
+		return err
+	}
+	return info.readText(x, o, lex, each)
 }
 
 // zipped is what a workbook begins with.

@@ -9,7 +9,6 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
-	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -19,86 +18,6 @@ func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
 	t.since = [3]int{info.handed, info.handed, info.handed}
 	info.Sheets = append(info.Sheets, t.look)
 	return t
-}
-
-// openText decodes a text file and finds out how it is written.
-func openText(name string, data []byte, lex *headings.Lexicon) (out []byte, form plaintext.Form, encoding, note string, err error) {
-	data, encoding, note, err = plaintext.Decode(data)
-	if err != nil {
-		return nil, form, "", "", fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", name, err)
-	}
-	if len(bytes.TrimSpace(data)) == 0 {
-		return nil, form, "", "", fmt.Errorf("%s is empty; `blankoff template -o FILE.xlsx` writes a workbook to fill in", name)
-	}
-	if bytes.IndexByte(data, '\n') < 0 {
-		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
-	}
-	form = plaintext.FormOf(data, maxSearch, func() func(int, []string) int {
-		t := &table{lex: lex}
-		return t.trial
-	})
-	return data, form, encoding, note, nil
-}
-
-// trial scores a row as the heading row, by itself or below the row before.
-func (t *table) trial(_ int, cells []string) int {
-	if len(cells) < 2 {
-		return 0
-	}
-	best := score(t.readCells(cells))
-	if last := t.search.last; last != nil && !counted(cells) {
-		best = max(best, score(t.joinRows(last, cells)))
-	}
-	t.search.last = append(t.search.last[:0:0], cells...)
-	return best
-}
-
-// readText reads a text file: every line goes to the table.
-func (info *Info) readText(data []byte, o *Options, lex *headings.Lexicon, each func(*takeoff.Row) error) error {
-	data, form, encoding, note, err := openText(info.File, data, lex)
-	if err != nil {
-		return err
-	}
-	if note != "" {
-		info.note("%s", note)
-	}
-	t := info.begin("", o, lex)
-	t.ragged, t.commaFile, t.suspect = true, form.CommaDecimals(data), plaintext.Controls(data)
-	t.most = bytes.Count(data, []byte{10})
-	info.Encoding, info.Separator = encoding, string(form.Separator)
-	info.Decimal = decimalWord(o, t.commaFile)
-	lines := form.Lines(data)
-	for {
-		number, cells, err := lines.Next()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			return fmt.Errorf("%s, row %d: %w", info.File, number, err)
-		}
-		if err := t.offer(number, cells, lines.Broken(), nil, each); err != nil {
-			return err
-		}
-		if t.search.failed {
-			break
-		}
-	}
-	if err := t.end(); err != nil {
-		return err
-	}
-	if t.specs == nil {
-		return noHeadingRow(t.place.String(), len(t.search.above), t.search.first)
-	}
-	info.unmet(o, []string{""})
-	return nil
-}
-
-// decimalWord says how decimals are written.
-func decimalWord(o *Options, comma bool) string {
-	if comma && o.decimal() != '.' || o.decimal() == ',' {
-		return "comma"
-	}
-	return "point"
 }
 
 // end ends a sheet: what was counted is told.
@@ -114,13 +33,6 @@ func (info *Info) unmet(o *Options, sheets []string) {
 		p := takeoff.Place{File: info.File, Sheet: name}
 		info.Faults = append(info.Faults, p.Fault("", name, "a sheet that the map names", fmt.Sprintf("the map names sheet '%s', which isn't there; mend the map", name)))
 	}
-}
-
-// noHeadingRow is the error of a file without a heading row.
-func noHeadingRow(where string, rows int, first string) error {
-	return fmt.Errorf("%s has no heading row in its first %d rows (the first reads '%s'); "+
-		"a heading row names kind or a size (width_mm, height_mm, diameter_mm, length_mm) and at least one more column, as tag or quantity; "+
-		"`blankoff template -o FILE.xlsx` writes a workbook with all headings, and a map file (--map) says where they are", where, rows, first)
 }
 
 // readWorkbook reads every sheet that has a heading row.
@@ -236,11 +148,11 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 		return err
 	}
 	if !bytes.HasPrefix(data, []byte(zipped)) {
-		data, form, _, _, err := openText(name, data, lex)
+		x, err := openText(name, data, lex)
 		if err != nil {
 			return err
 		}
-		lines := form.Lines(data)
+		lines := x.form.Lines(x.data)
 		for {
 			number, cells, err := lines.Next()
 			if err == io.EOF {

@@ -2,10 +2,9 @@ package schedule
 
 import (
 	"fmt"
+	"maps"
 	"slices"
-	"strings"
 	"unicode"
-	"unicode/utf8"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -47,7 +46,6 @@ type table struct {
 	heads     [][]string // the cells of the heading rows
 	others    int        // other headings that started further down
 	fresh     bool       // no row of data since the headings
-	rows      int        // rows handed on
 	ragged    bool       // too many cells in a row is a fault
 	commaFile bool
 	suspect   bool // there may be control characters
@@ -92,6 +90,18 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && t.aside(number, cells, r)) {
 		return nil
 	}
+	if t.fresh {
+		t.fresh = false
+		t.noteUnits()
+	}
+	t.settle(r, broken)
+	t.look.class(PieceRow, number, cells)
+	t.count(1)
+	return each(r)
+}
+
+// settle completes a row whose cells have been read.
+func (t *table) settle(r *takeoff.Row, broken string) {
 	if len(t.pending) > 0 {
 		t.takeSizes(r)
 	}
@@ -101,16 +111,31 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}
-	if t.fresh {
-		t.fresh = false
-		t.noteUnits()
-	}
 	t.over.apply(r)
-	t.rows++
-	t.info.RowsRead++
-	t.info.handed++
-	t.look.class(PieceRow, number, cells)
-	return each(r)
+}
+
+// touched are the columns that reading a row may fill.
+func (t *table) touched() []takeoff.Column {
+	seen := map[takeoff.Column]bool{takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
+	for i := range t.specs {
+		s := &t.specs[i]
+		seen[s.to()] = true
+		for _, c := range s.sized {
+			seen[c] = true
+		}
+		if s.Verdict == headings.Sizes {
+			for _, c := range dims(headings.SecondSize) {
+				seen[c] = true
+			}
+		}
+	}
+	return slices.Sorted(maps.Keys(seen))
+}
+
+// count counts rows that are handed on.
+func (t *table) count(rows int) {
+	t.info.RowsRead += rows
+	t.info.handed += rows
 }
 
 // fill reads the cells into r. worded reports a cell that should hold a number
@@ -124,8 +149,12 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		if cell == "" {
 			continue
 		}
-		if cell = trim(cell); cell == "" {
-			continue
+		mark := marks[cell[0]]
+		if (mark|marks[cell[len(cell)-1]])&mayBeSpace != 0 {
+			if cell = trim(cell); cell == "" {
+				continue
+			}
+			mark = marks[cell[0]]
 		}
 		s := &t.specs[i]
 		if down != nil && slices.Contains(down, i) {
@@ -139,7 +168,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			t.unheaded(i, s)
 			continue
 		}
-		if odd(cell[0]) || t.suspect || len(cell) > maxCell {
+		if mark&odd != 0 || t.suspect || len(cell) > maxCell {
 			if cell = unwrap(cell); cell == "" {
 				continue
 			}
@@ -166,17 +195,17 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 // take reads one cell of a column that is used. It reports a cell that should
 // hold a number and starts like a word.
 func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
-	if s.Verdict == headings.Sizes {
-		t.pending = append(t.pending, sizeCell{s, cell})
-		return wordy(cell)
-	}
 	c := s.to()
-	if s.Measure == takeoff.Text {
+	switch {
+	case s.Measure == takeoff.Text:
 		if s.words != nil {
 			cell = t.word(s, cell)
 		}
 		r.Text[c] = cell
 		return false
+	case s.Verdict == headings.Sizes:
+		t.pending = append(t.pending, sizeCell{s, cell})
+		return wordy(cell)
 	}
 	v, trouble := s.Number(cell)
 	switch {
@@ -252,22 +281,4 @@ func (t *table) note(format string, args ...any) {
 		args = append([]any{t.place.Sheet}, args...)
 	}
 	t.info.note(format, args...)
-}
-
-// dims gives the columns of a whole cross-section.
-func dims(of headings.SizeOf) [3]takeoff.Column {
-	d := [...][3]fittings.Dim{
-		headings.OwnSize:    {fittings.Width, fittings.Height, fittings.Diameter},
-		headings.SecondSize: {fittings.Width2, fittings.Height2, fittings.Diameter2},
-		headings.BranchSize: {fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter},
-	}[of]
-	return [3]takeoff.Column{takeoff.DimColumn(d[0]), takeoff.DimColumn(d[1]), takeoff.DimColumn(d[2])}
-}
-
-// trim cuts outer white space.
-func trim(s string) string {
-	if s != "" && (s[0] <= ' ' || s[0] >= utf8.RuneSelf || s[len(s)-1] <= ' ' || s[len(s)-1] >= utf8.RuneSelf) {
-		return strings.TrimSpace(s)
-	}
-	return s
 }

@@ -148,9 +148,7 @@ type tallied struct {
 
 // add counts once what format says of about, in a row.
 func (y *tally) add(format, about string, row int) {
-	i := slices.IndexFunc(*y, func(x *tallied) bool {
-		return x.format == format && (x.about == about || strings.Contains(format, "the first"))
-	})
+	i := y.of(format, about)
 	if i < 0 {
 		i = len(*y)
 		*y = append(*y, &tallied{format: format, about: about, rows: []int{row, row}})
@@ -158,6 +156,23 @@ func (y *tally) add(format, about string, row int) {
 	x := (*y)[i]
 	x.count++
 	x.rows[1] = row
+}
+
+// merge adds what was counted further down.
+func (y *tally) merge(below tally) {
+	for _, x := range below {
+		y.add(x.format, x.about, x.rows[0])
+		i := y.of(x.format, x.about)
+		(*y)[i].count += x.count - 1
+		(*y)[i].rows[1] = x.rows[1]
+	}
+}
+
+// of is where something is counted, or -1.
+func (y *tally) of(format, about string) int {
+	return slices.IndexFunc(*y, func(x *tallied) bool {
+		return x.format == format && (x.about == about || strings.Contains(format, "the first"))
+	})
 }
 
 // noteCounts tells what was counted so far.

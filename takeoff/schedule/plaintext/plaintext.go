@@ -184,16 +184,29 @@ func (f Form) reader(from io.Reader, lazy bool) *csv.Reader {
 
 // Next is the next row that isn't empty and the line on which it starts.
 func (l *Lines) Next() (number int, cells []string, err error) {
-	l.start = l.end
 	l.guard.allow(l.csv.InputOffset())
 	cells, err = l.csv.Read()
-	l.end = l.csv.InputOffset()
 	if err != nil {
 		return l.last + 1, nil, err
 	}
+	l.start, l.end = l.end, l.csv.InputOffset()
 	number, _ = l.csv.FieldPos(0)
 	l.last = number
 	return number, cells, nil
+}
+
+// Read is how far the text has been read, in bytes: to the end of the last row.
+func (l *Lines) Read() int { return int(l.end) }
+
+// Closed reports whether the last row reads the same whatever may follow the
+// text: it isn't its last, or no quote in it can be open.
+func (l *Lines) Closed() bool {
+	raw := l.data[l.start:l.end]
+	if l.end < int64(len(l.data)) || bytes.IndexByte(raw, '"') < 0 {
+		return true
+	}
+	_, err := l.form.reader(bytes.NewReader(raw), false).Read()
+	return err == nil
 }
 
 // Broken says what is wrong with the quotes of the last row. A quote that is

@@ -40,12 +40,8 @@ type Rows struct {
 // with.
 func Of(t *takeoff.Takeoff, info *schedule.Info, o schedule.Options) *Rows {
 	r := &Rows{name: info.File, options: o, info: info, faults: map[place][]takeoff.Fault{}}
-	for i := range t.Items {
-		it := &t.Items[i]
-		if !it.Refused {
-			continue
-		}
-		p := place{it.At.Sheet, it.At.Row}
+	for _, at := range t.Refused {
+		p := place{at.Sheet, at.Row}
 		r.faults[p] = nil
 		r.order = append(r.order, p)
 		if !slices.Contains(r.sheets, p.sheet) {

@@ -1,0 +1,175 @@
+package takeoff
+
+import (
+	"hash/maphash"
+	"strings"
+
+	"blankoff/fittings"
+)
+
+// Batch is rows that are read and measured apart from the takeoff, as far as
+// each goes by itself, so that several batches can be worked on at once. Take
+// puts them into the takeoff, in the order of the file.
+type Batch struct {
+	ledger
+	options Options
+	totals  bool // for totals: no items are kept
+	items   []Item
+	scratch Item
+	hashes  []uint32 // of the tags
+	faults  []staged
+	times   []times
+	stage   stage
+
+	kind  lately[described]
+	shape lately[fittings.Shape]
+	scope lately[ScopeWord]
+	joint lately[JointWord]
+	sign  lately[string]
+	alike map[fittings.Piece]fittings.Measurement // of fittings measured before
+}
+
+// stage is when a fault of a row is found: the order in which they are told.
+type stage uint8
+
+const (
+	atDoor stage = iota
+	reading
+	measuring // left out where the tag or the times refuse the row
+)
+
+// staged is a fault of a row of a batch.
+type staged struct {
+	Fault
+	line  int32
+	stage stage
+}
+
+// tagSeed is of the hashes of tags. Nothing that is seen depends on it.
+var tagSeed = maphash.MakeSeed()
+
+// NewBatch begins a batch of rows for the takeoff.
+func (t *Takeoff) NewBatch() *Batch {
+	return &Batch{ledger: newLedger(), options: t.options, totals: t.options.TotalsOnly, alike: map[fittings.Piece]fittings.Measurement{}}
+}
+
+// Len is the number of rows in the batch.
+func (b *Batch) Len() int { return len(b.lines) }
+
+// Reset empties a batch for use again. What is filed once for many rows stays.
+func (b *Batch) Reset() {
+	b.lines, b.text, b.more, b.hashes = b.lines[:0], b.text[:0], b.more[:0], b.hashes[:0]
+	b.straights, b.short, b.several = 0, 0, 0
+	clear(b.items)
+	b.items, b.faults, b.times = b.items[:0], b.faults[:0], b.times[:0]
+	if len(b.faces)+len(b.names) > mostFiled {
+		b.places, b.names, b.faces = nil, nil, nil
+		clear(b.placeOf)
+		clear(b.nameOf)
+		clear(b.faceOf)
+	}
+	if len(b.alike) > mostFiled {
+		clear(b.alike)
+	}
+}
+
+// mostFiled is the number of names and faces, or of fittings, from which a batch
+// forgets them.
+const mostFiled = 4096
+
+// Add reads and measures one row. The row may be used again by the caller.
+func (b *Batch) Add(r *Row) {
+	it := &b.scratch
+	if !b.totals {
+		b.items = append(b.items, Item{})
+		it = &b.items[len(b.items)-1]
+	}
+	*it = Item{At: r.At, Quantity: 1, Parent: -1, RingWith: -1}
+	b.lines = append(b.lines, line{row: int32(r.At.Row), place: b.place(r.At), parent: -1, ringWith: -1, far: -1, more: -1})
+	l := &b.lines[len(b.lines)-1]
+	b.stage = atDoor
+	for _, f := range r.Faults {
+		b.fault(it, f)
+	}
+	b.stage = reading
+	it.Tag, it.System, it.Level = r.Text[Tag], r.Text[System], r.Text[Level]
+	it.OnSite, it.Drawing, it.Class, it.From = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Class], r.Text[From]
+	it.Rare = rareOf(r)
+	b.readPiece(it, r)
+	b.readNumbers(it, r)
+	b.readWords(it, r)
+	b.readTimes(r)
+	l.typed, l.notes = it.Piece.Shape, uint8(len(it.Notes))
+	if !it.Refused && it.Piece.Kind != fittings.Spigot {
+		b.stage = measuring
+		b.measure(it, r)
+	}
+	b.note(l, it)
+}
+
+// note fills in the line of an item that has been read.
+func (b *Batch) note(l *line, it *Item) {
+	l.text, l.tag, l.from = len(b.text), uint32(len(it.Tag)), uint32(len(it.From))
+	b.text = append(append(b.text, it.Tag...), it.From...)
+	b.hashes = append(b.hashes, uint32(maphash.String(tagSeed, it.Tag)))
+	l.system, l.level, l.quantity = b.name(it.System), b.name(it.Level), int32(it.Quantity)
+	l.kind, l.scope, l.refused = it.Piece.Kind, it.Scope, it.Refused
+	l.length, l.given = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea)
+	if l.kind == fittings.Plenum || l.kind == fittings.Spigot {
+		b.rest(l).piece = it.Piece
+	}
+	if it.HasAt {
+		m := b.rest(l)
+		m.at, m.hasAt = it.AtM, true
+	}
+	if it.Run != "" || it.Joins != "" {
+		m := b.rest(l)
+		m.run, m.joins = strings.Clone(it.Run), strings.Clone(it.Joins)
+	}
+	b.tally(l)
+	b.keep(l, it, b.seriesNote)
+	if !b.totals {
+		b.own(it, l)
+	}
+	if !b.totals && len(it.Ends) == 2 && l.faces[0] == l.faces[1] && it.Ends[1].Role == fittings.FarEnd {
+		f := &b.faces[l.faces[0]]
+		if f.both == nil {
+			f.both = it.Ends
+		}
+		it.Ends = f.both
+	}
+}
+
+// own gives an item texts of its own, those that stand on many rows once for all:
+// else the whole of the text that they were read from would be kept for them. Its
+// tag and its reference come from the batch's text when the batch is taken.
+func (b *Batch) own(it *Item, l *line) {
+	it.System, it.Level = b.names[l.system], b.names[l.level]
+	for _, s := range []*string{&it.OnSite, &it.Drawing, &it.Class} {
+		if *s != "" {
+			*s = b.names[b.name(*s)]
+		}
+	}
+	it.StatedText = strings.Clone(it.StatedText)
+	if it.Rare != nothingRare {
+		r := it.Rare
+		for _, s := range []*string{&r.Note, &r.Scheme, &r.Stage, &r.Group, &r.Joins, &r.Run} {
+			*s = strings.Clone(*s)
+		}
+	}
+}
+
+// seriesNote is the note on a cross-section that isn't of the standard sizes.
+func (b *Batch) seriesNote(c fittings.CrossSection) string {
+	if b.totals {
+		return ""
+	}
+	return fittings.SeriesNoteIn(c, b.options.Written)
+}
+
+// fault refuses the row that is being read for the reason f.
+func (b *Batch) fault(it *Item, f Fault) {
+	it.Refused = true
+	f.Value = strings.Clone(f.Value) // it may be part of a long text, which would be kept for it
+	b.faults = append(b.faults, staged{f, int32(len(b.lines) - 1), b.stage})
+}

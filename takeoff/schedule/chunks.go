@@ -1,0 +1,268 @@
+package schedule
+
+import (
+	"bytes"
+	"io"
+	"maps"
+	"runtime"
+	"slices"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/plaintext"
+)
+
+// longLine is the length from which a line is looked at by itself: there is a
+// bound on it.
+const longLine = 1 << 16
+
+// chunk is a stretch of lines of a text file that is read and measured beside
+// others, as if all that was known above it held to its end. Where it may not
+// hold, or something has to be told or remembered of its rows, the chunk is odd:
+// it counts for nothing, and its lines are read again in their turn.
+type chunk struct {
+	start, end cut
+	source     *source
+	form       plaintext.Form
+	table      table // of its own
+	batch      *takeoff.Batch
+	columns    []takeoff.Column
+	heads      *spec // the first of the columns that it is read by; nil: not known
+	room       []byte
+	odd        bool
+	err        error
+	done       chan struct{}
+}
+
+// chunks reads a text file in chunks.
+type chunks struct {
+	*table
+	text  *text
+	each  func(*takeoff.Row) error
+	at    cut // where the first row is that isn't taken yet
+	ahead []*chunk
+	spare []*chunk
+	alone int // so many chunks are read row by row before others are begun
+	pause int // how many that was the last time
+}
+
+// inChunks reads the lines of a text file, many at once.
+func (t *table) inChunks(x *text, each func(*takeoff.Row) error) error {
+	s := &chunks{table: t, text: x, each: each, at: cut{0, 1}}
+	t.suspect = true // of what is read row by row; chunks look for themselves
+	defer s.drop()
+	for s.at.at < x.size && !t.search.failed {
+		if s.alone > 0 || t.fresh || len(t.specs) == 0 {
+			s.alone = max(0, s.alone-1)
+			if err := s.oneByOne(x.next(s.at).at); err != nil {
+				return err
+			}
+			continue
+		}
+		s.begin()
+		c := s.ahead[0]
+		s.ahead = s.ahead[1:]
+		<-c.done
+		s.spare = append(s.spare, c)
+		if err := s.takeIn(c); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// begin begins chunks, one more than there are cores.
+func (s *chunks) begin() {
+	s.info.into.takeoff.Expect(s.most)
+	at := s.at
+	if n := len(s.ahead); n > 0 {
+		at = s.ahead[n-1].end
+	}
+	for at.at < s.text.size && len(s.ahead) <= runtime.GOMAXPROCS(0) {
+		c := s.chunk()
+		c.start, c.end = at, s.text.next(at)
+		s.ahead = append(s.ahead, c)
+		go c.work()
+		at = c.end
+	}
+}
+
+// chunk is one to be filled, with a table that knows what this one knows.
+func (s *chunks) chunk() *chunk {
+	var c *chunk
+	if n := len(s.spare); n > 0 {
+		c, s.spare = s.spare[n-1], s.spare[:n-1]
+	} else {
+		c = &chunk{source: &s.text.source, form: s.text.form, batch: s.info.into.takeoff.NewBatch()}
+	}
+	t := &c.table
+	if c.heads != &s.specs[0] {
+		c.heads = &s.specs[0]
+		*t = *s.table
+		t.specs = slices.Clone(s.specs)
+		for i := range t.specs {
+			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
+		}
+		t.pending = nil
+		c.columns = t.touched()
+		t.row = takeoff.Row{}
+	}
+	for i := range t.specs {
+		clear(t.specs[i].count)
+	}
+	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
+	t.over = s.over
+	t.over.rows = [2]int{}
+	c.odd, c.err, c.done = false, nil, make(chan struct{})
+	c.batch.Reset()
+	return c
+}
+
+// work reads and measures the rows of a chunk.
+func (c *chunk) work() {
+	defer close(c.done)
+	data, err := c.source.read(c.start.at, c.end.at, c.room)
+	if err != nil {
+		c.err = err
+		return
+	}
+	if c.source.file != nil {
+		c.room = data
+	}
+	c.table.suspect = plaintext.Controls(data)
+	if bytes.IndexByte(data, '"') < 0 {
+		c.plainly(string(data))
+		return
+	}
+	lines := c.form.Lines(data)
+	for !c.odd {
+		number, cells, err := lines.Next()
+		if err == io.EOF {
+			break
+		}
+		if c.odd = err != nil; !c.odd {
+			c.row(c.start.number-1+number, cells, lines.Broken())
+		}
+	}
+	c.odd = c.odd || !lines.Closed()
+}
+
+// plainly reads lines without quotes.
+func (c *chunk) plainly(rest string) {
+	var cells []string
+	separator := byte(c.form.Separator)
+	for number := c.start.number; rest != "" && !c.odd; number++ {
+		line, below, _ := strings.Cut(rest, "\n")
+		rest = below
+		if line = strings.TrimSuffix(line, "\r"); line == "" {
+			continue
+		}
+		if c.odd = len(line) > longLine; c.odd {
+			return
+		}
+		cells = split(cells[:0], line, separator)
+		c.row(number, cells, "")
+	}
+}
+
+// split parts a line without quotes into cells.
+func split(cells []string, line string, separator byte) []string {
+	start := 0
+	for i := range len(line) { // cells are short: a loop is faster than a search for each
+		if line[i] == separator {
+			cells = append(cells, line[start:i])
+			start = i + 1
+		}
+	}
+	return append(cells, line[start:])
+}
+
+// row reads one row that isn't empty.
+func (c *chunk) row(number int, cells []string, broken string) {
+	t := &c.table
+	t.place.Row = number
+	r := &t.row
+	r.Clear(c.columns, t.place)
+	r.Most = t.most
+	worded, empty := t.fill(r, cells, nil)
+	if empty && broken == "" {
+		return
+	}
+	again := func() bool { _, ok := t.otherHeads(cells); return ok || t.repeats(cells) }
+	if c.odd = broken == "" && (worded && again() || t.loud && t.maybeAside(cells, r)) || t.opt.Map.Skips(t.place.Sheet, number); c.odd {
+		return
+	}
+	t.settle(r, broken)
+	t.look.class(PieceRow, number, cells)
+	c.batch.Add(r)
+	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0
+}
+
+// takeIn takes what a chunk has found, or reads its lines again.
+func (s *chunks) takeIn(c *chunk) error {
+	switch {
+	case c.err != nil:
+		return c.err
+	case c.odd:
+		s.drop() // they were begun without what it holds
+		s.pause = min(2*s.pause+1, 127)
+		s.alone = s.pause
+		return s.oneByOne(c.end.at)
+	}
+	s.pause = 0
+	t := &c.table
+	s.told.merge(t.told)
+	for i := range s.over.rows {
+		s.over.rows[i] += t.over.rows[i]
+	}
+	for i := range t.specs {
+		from, to := &t.specs[i], &s.specs[i]
+		for w, count := range from.count {
+			to.count[w] += count
+			to.words[w] = from.words[w]
+		}
+	}
+	if x, found := &s.look.Classes[PieceRow], t.look.Classes[PieceRow]; x.Count == 0 {
+		*x = found
+	} else {
+		x.Count += found.Count
+	}
+	s.count(c.batch.Len())
+	s.at = c.end
+	return s.info.into.take(c.batch)
+}
+
+// oneByOne reads the rows that begin before a place row by row.
+func (s *chunks) oneByOne(end int) error {
+	data, err := s.text.rows(s.at.at, end)
+	if err != nil {
+		return err
+	}
+	lines, read := s.text.form.Lines(data), 0
+	for s.at.at+read < end && !s.search.failed {
+		number, cells, err := lines.Next()
+		if err == io.EOF {
+			read = len(data)
+			break
+		}
+		number += s.at.number - 1
+		if err != nil {
+			return s.info.unread(number, err)
+		}
+		if err := s.offer(number, cells, lines.Broken(), nil, s.each); err != nil {
+			return err
+		}
+		read = lines.Read()
+	}
+	s.at = cut{s.at.at + read, s.at.number + bytes.Count(data[:read], newline)}
+	return nil
+}
+
+// drop waits for the chunks that were begun and makes nothing of them.
+func (s *chunks) drop() {
+	for _, c := range s.ahead {
+		<-c.done
+		s.spare = append(s.spare, c)
+	}
+	s.ahead = nil
+}

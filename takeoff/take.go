@@ -1,0 +1,169 @@
+package takeoff
+
+import (
+	"fmt"
+
+	"blankoff/fittings"
+)
+
+// fill is the number of rows that are gathered before they are taken in.
+const fill = 1000
+
+// mostAhead is the greatest number of rows that room is made for beforehand.
+const mostAhead = 4_000_000
+
+// usualText is about how long a tag and a reference are together, in bytes.
+const usualText = 24
+
+// Add reads one row. The row may be used again by the caller.
+func (t *Takeoff) Add(r *Row) {
+	t.Expect(r.Most)
+	if t.own == nil {
+		t.own = t.NewBatch()
+	}
+	if t.own.Add(r); t.own.Len() >= fill {
+		t.Take(t.own)
+	}
+}
+
+// Gather takes in the rows that wait, and says what Hopeless says.
+func (t *Takeoff) Gather() error {
+	if t.own != nil {
+		t.Take(t.own)
+	}
+	return t.hopeless
+}
+
+// Expect makes room for so many rows: a list that grows is copied again and
+// again.
+func (t *Takeoff) Expect(rows int) {
+	if rows = min(rows, mostAhead); rows == 0 || cap(t.lines) > 0 {
+		return
+	}
+	t.lines = make([]line, 0, rows)
+	t.text = make([]byte, 0, usualText*rows)
+	t.tags.expect(rows)
+	if !t.options.TotalsOnly {
+		t.Items = make([]Item, 0, rows)
+	}
+}
+
+// Take puts the rows of a batch into the takeoff, after those that it has, and
+// empties the batch. Rows of a batch that the file holds later come later.
+func (t *Takeoff) Take(b *Batch) {
+	if b != t.own && t.own != nil && t.own.Len() > 0 {
+		t.Take(t.own)
+	}
+	first, text, rest := len(t.lines), len(t.text), int32(len(t.more))
+	places, names, faces := t.filed(b)
+	t.text = append(t.text, b.text...)
+	t.more = append(t.more, b.more...)
+	t.lines = append(t.lines, b.lines...)
+	if !b.totals {
+		whole := string(b.text)
+		for k := range b.items {
+			l := &b.lines[k]
+			it, from := &b.items[k], l.text+int(l.tag)
+			it.index, it.Tag, it.From = int32(first+k), whole[l.text:from], whole[from:from+int(l.from)]
+		}
+	}
+	t.Items = append(t.Items, b.items...)
+	t.straights, t.short, t.several = t.straights+b.straights, t.short+b.short, t.several+b.several
+	t.tags.warm(b.hashes)
+	faults, times := b.faults, b.times
+	for k := range b.lines {
+		l := &t.lines[first+k]
+		l.text += text
+		l.place, l.system, l.level = places[l.place], names[l.system], names[l.level]
+		if l.more >= 0 {
+			l.more += rest
+			t.more[l.more].line = int32(first + k)
+		}
+		for e := range l.faces {
+			if l.roles>>e != 0 {
+				l.faces[e] = faces[l.faces[e]]
+			}
+		}
+		n := 0
+		for n < len(faults) && int(faults[n].line) == k {
+			n++
+		}
+		timed := len(times) > 0 && int(times[0].line) == k
+		t.claim(first+k, b.hashes[k], faults[:n], timed, times)
+		if faults = faults[n:]; timed {
+			times = times[1:]
+		}
+		if !l.refused {
+			t.used++
+		}
+		t.despair(first + k + 1)
+	}
+	b.Reset()
+}
+
+// filed is where the takeoff has what the batch has filed.
+func (t *Takeoff) filed(b *Batch) (places, names, faces []int32) {
+	for _, p := range b.places {
+		places = append(places, t.place(p))
+	}
+	for _, s := range b.names {
+		names = append(names, t.name(s))
+	}
+	for _, f := range b.faces {
+		faces = append(faces, t.face(f.CrossSection, func(fittings.CrossSection) string { return f.note }))
+	}
+	return places, names, faces
+}
+
+// claim files row i under its tag and tells its faults, each kind in its turn. A
+// row that its tag or its times refuse isn't measured.
+func (t *Takeoff) claim(i int, hash uint32, faults []staged, timed bool, when []times) {
+	n := 0
+	for ; n < len(faults) && faults[n].stage == atDoor; n++ {
+		t.fault(i, faults[n].Fault)
+	}
+	before := len(t.Faults)
+	t.claimTag(i, hash)
+	for ; n < len(faults) && faults[n].stage == reading; n++ {
+		t.fault(i, faults[n].Fault)
+	}
+	if timed {
+		t.takeTimes(i, &when[0])
+	}
+	if len(t.Faults) > before {
+		t.unmeasure(i)
+		return
+	}
+	for ; n < len(faults); n++ {
+		t.fault(i, faults[n].Fault)
+	}
+}
+
+// claimTag files the row under its tag; a tag may stand once.
+func (t *Takeoff) claimTag(i int, hash uint32) {
+	l := &t.lines[i]
+	if l.tag == 0 {
+		return
+	}
+	first, taken := t.tags.claim(&t.ledger, i, hash)
+	if !taken {
+		return
+	}
+	tag := string(t.tagOf(l))
+	t.double[tag] = true
+	t.fault(i, t.at(l).Fault("tag", tag, "a tag of its own",
+		fmt.Sprintf("tag '%s' already stands on row %d; give one of the two another tag", tag, t.lines[first].row)))
+}
+
+// unmeasure takes back what was measured of a row.
+func (t *Takeoff) unmeasure(i int) {
+	l := &t.lines[i]
+	l.shape, l.roles, l.area, l.exact, l.joint = l.typed, 0, 0, 0, 0
+	if t.options.TotalsOnly {
+		return
+	}
+	it := &t.Items[i]
+	it.Piece.Shape, it.Ends, it.noSheet, it.Notes = l.typed, nil, false, it.Notes[:l.notes:l.notes]
+	it.Each, it.EachExact, it.Opening, it.OpeningExact = 0, 0, 0, 0
+	it.Area, it.Exact, it.JointLength = 0, 0, 0
+}
