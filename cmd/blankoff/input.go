@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"os"
-	"runtime/debug"
 )
 
 // The largest files that are read beside a schedule, bytes.
@@ -14,14 +13,6 @@ const (
 	mostCuts     = 4 << 20
 	mostPlan     = 96 << 20 // some 800 bytes a row
 )
-
-// sparing makes the program clear up its memory more often where it would take
-// more than 400 MB, unless GOMEMLIMIT says otherwise.
-func sparing() {
-	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(400 << 20)
-	}
-}
 
 // readInput reads a file whole, or a pipe, but no further than it can reach; what
 // says which file it is.

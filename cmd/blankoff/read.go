@@ -5,10 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
-	"os"
 	"path/filepath"
-	"runtime/debug"
 	"strings"
 
 	"blankoff/planner"
@@ -36,14 +33,15 @@ const largeRows = 200_000
 func measured(path string, door *doorOptions, options takeoff.Options, on *progress) (*takeoff.Takeoff, error) {
 	t := takeoff.New(options)
 	on.say("reading " + filepath.Base(path))
+	room := rowRoom
+	if options.TotalsOnly {
+		room = totalsRoom
+	}
 	large := false
-	info, err := door.set.Into(path, t, func(rows int) {
-		if !large && rows > largeRows {
+	info, err := door.set.Into(path, t, func(rows, most int) {
+		if most = max(rows, most); !large && most > largeRows {
 			large = true
-			debug.SetGCPercent(20) // nearly all is kept: less room beside it
-			if os.Getenv("GOMEMLIMIT") == "" {
-				debug.SetMemoryLimit(math.MaxInt64) // and it needs what it needs
-			}
+			spacious(most * room)
 		}
 		on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 	})

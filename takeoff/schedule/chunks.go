@@ -229,7 +229,7 @@ func (s *chunks) takeIn(c *chunk) error {
 	}
 	s.count(c.batch.Len())
 	s.at = c.end
-	return s.info.into.take(c.batch)
+	return s.info.into.take(c.batch, s.most)
 }
 
 // oneByOne reads the rows that begin before a place row by row.

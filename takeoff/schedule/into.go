@@ -8,9 +8,10 @@ import (
 
 // Into reads the schedule in the file path into a takeoff: what Read and
 // Takeoff.Add give one after the other, with text files read and measured on all
-// cores, and large ones not held in memory. told, if not nil, is told the number of rows so far now and then. The
+// cores, and large ones not held in memory. told, if not nil, is told now and then how many rows
+// were read, and how many the file may hold, or 0 where that isn't known. The
 // error may be that of Takeoff.Hopeless.
-func (o Options) Into(path string, t *takeoff.Takeoff, told func(rows int)) (Info, error) {
+func (o Options) Into(path string, t *takeoff.Takeoff, told func(rows, most int)) (Info, error) {
 	lex, err := o.lexicon()
 	if err != nil {
 		return Info{}, err
@@ -33,7 +34,7 @@ func (o Options) Into(path string, t *takeoff.Takeoff, told func(rows int)) (Inf
 }
 
 // IntoFrom is Into for a schedule that is in memory; see ReadFrom.
-func (o Options) IntoFrom(name string, data []byte, t *takeoff.Takeoff, told func(rows int)) (Info, error) {
+func (o Options) IntoFrom(name string, data []byte, t *takeoff.Takeoff, told func(rows, most int)) (Info, error) {
 	to := newInto(t, told)
 	info := Info{into: to}
 	err := info.readAll(name, data, &o, to.add)
@@ -43,13 +44,13 @@ func (o Options) IntoFrom(name string, data []byte, t *takeoff.Takeoff, told fun
 // into is a takeoff that is read into.
 type into struct {
 	takeoff *takeoff.Takeoff
-	told    func(rows int)
+	told    func(rows, most int)
 	rows    int
 }
 
-func newInto(t *takeoff.Takeoff, told func(int)) *into {
+func newInto(t *takeoff.Takeoff, told func(int, int)) *into {
 	if told == nil {
-		told = func(int) {}
+		told = func(int, int) {}
 	}
 	return &into{takeoff: t, told: told}
 }
@@ -70,15 +71,15 @@ func (o *into) end(info *Info, err error) error {
 func (o *into) add(r *takeoff.Row) error {
 	o.takeoff.Add(r)
 	if o.rows++; o.rows%1000 == 0 {
-		o.told(o.rows)
+		o.told(o.rows, r.Most)
 	}
 	return o.takeoff.Hopeless()
 }
 
 // take takes the rows of a batch.
-func (o *into) take(b *takeoff.Batch) error {
+func (o *into) take(b *takeoff.Batch, most int) error {
 	o.rows += b.Len()
 	o.takeoff.Take(b)
-	o.told(o.rows)
+	o.told(o.rows, most)
 	return o.takeoff.Hopeless()
 }
