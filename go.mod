@@ -2,6 +2,8 @@ module blankoff
 
 go 1.26.0
 
+toolchain go1.26.11
+
 require (
 	codeberg.org/go-fonts/liberation v0.5.0
 	codeberg.org/go-pdf/fpdf v0.12.0
@@ -11,7 +13,7 @@ require (
 	github.com/gocarina/gocsv v0.0.0-20240520201108-78e41c74b4b1
 	github.com/spf13/cobra v1.10.2
 	github.com/xuri/excelize/v2 v2.11.1
-	golang.org/x/image v0.44.0
+	golang.org/x/image v0.45.0
 	golang.org/x/term v0.48.0
 	golang.org/x/text v0.44.0
 	gonum.org/v1/gonum v0.17.0

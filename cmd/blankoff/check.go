@@ -4,7 +4,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"os"
 
 	"github.com/spf13/cobra"
 
@@ -140,11 +139,10 @@ func readSections(path string) ([]audit.Section, error) {
 	if path == "" {
 		return nil, nil
 	}
-	f, err := os.Open(path)
+	f, err := readPlanFile(path)
 	if err != nil {
-		return nil, fmt.Errorf("plan %s: %w", path, cause(err))
+		return nil, err
 	}
-	defer f.Close()
 	old, err := keep.Read(f, path)
 	if err != nil {
 		return nil, err

@@ -1,9 +1,9 @@
 package main
 
 import (
+	"bytes"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"strings"
 
@@ -47,11 +47,10 @@ func (o *doorOptions) settle() error {
 		return misuse{hint{fmt.Errorf("--refused %q: the name says no form", o.refused), "give a name that ends in .csv or .xlsx"}}
 	}
 	if o.mapFile != "" {
-		f, err := os.Open(o.mapFile)
+		f, err := readSettings("map file", o.mapFile)
 		if err != nil {
-			return fmt.Errorf("map file %s: %w", o.mapFile, cause(err))
+			return err
 		}
-		defer f.Close()
 		if o.set.Map, err = mapping.Read(o.mapFile, f); err != nil {
 			return err
 		}
@@ -59,14 +58,13 @@ func (o *doorOptions) settle() error {
 	if o.words == "" {
 		return nil
 	}
-	f, err := os.Open(o.words)
+	data, err := readInput("words file", o.words, mostCuts)
 	if err != nil {
-		return fmt.Errorf("words file %s: %w", o.words, cause(err))
+		return err
 	}
-	defer f.Close()
 	all, err := words.BuiltIn()
 	if err == nil {
-		o.set.Words, err = all.With(o.words, f)
+		o.set.Words, err = all.With(o.words, bytes.NewReader(data))
 	}
 	return err
 }

@@ -1,6 +1,7 @@
 package main
 
 import (
+	"bytes"
 	"encoding/json"
 	"errors"
 	"fmt"
@@ -164,17 +165,20 @@ func (o *priceOptions) readPrior() (*risk.Prior, error) {
 	if err != nil || o.results == "" {
 		return p, err
 	}
-	return fromFile("results file", o.results, func(r io.Reader) (*risk.Prior, error) { return risk.Update(p, r, o.results) })
+	data, err := readInput("results file", o.results, mostCuts)
+	if err != nil {
+		return nil, err
+	}
+	return risk.Update(p, bytes.NewReader(data), o.results)
 }
 
-// fromFile reads a file.
+// fromFile reads a settings file.
 func fromFile[T any](what, path string, read func(io.Reader) (T, error)) (T, error) {
-	f, err := os.Open(path)
+	f, err := readSettings(what, path)
 	if err != nil {
 		var none T
-		return none, fmt.Errorf("%s %s: %w", what, path, cause(err))
+		return none, err
 	}
-	defer f.Close()
 	return read(f)
 }
 
@@ -189,9 +193,13 @@ func (o *priceOptions) files() []string {
 func (o *priceOptions) fingerprint(v *report.Plan, a *report.PriceAsk) (report.Fingerprint, error) {
 	parts := [][]byte{[]byte("price 1")} // to be counted up when the same files come to another bill
 	for _, path := range append(o.files(), o.revision) {
-		data, err := os.ReadFile(path)
-		if err != nil {
-			data = []byte(path) // the name of something built in, or nothing
+		data := []byte(path) // the name of something built in, or nothing
+		if st, err := os.Stat(path); err == nil && !st.Mode().IsRegular() {
+			return report.Fingerprint{}, fmt.Errorf("%s isn't a plain file, and a bill names the files that it is made from; save it as one", path)
+		} else if err == nil {
+			if data, err = os.ReadFile(path); err != nil {
+				return report.Fingerprint{}, err
+			}
 		}
 		parts = append(parts, data)
 	}

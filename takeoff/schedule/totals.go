@@ -1,10 +1,8 @@
 package schedule
 
 import (
-	"bytes"
 	"fmt"
 	"io"
-	"os"
 	"path/filepath"
 	"slices"
 	"strings"
@@ -43,22 +41,38 @@ type totalsRow struct {
 // sheet that has the headings: system or section, stated_area_m2, and if need be
 // flow_m3_h and reading_l_s. The error says why it can't be read at all.
 func ReadTotals(path string) (*Totals, error) {
-	data, err := os.ReadFile(path)
+	data, err := Load(path)
 	if err != nil {
-		return nil, fmt.Errorf("can't read %s: %w", path, cause(err))
+		return nil, err
+	}
+	return ReadTotalsFrom(filepath.Base(path), data)
+}
+
+// mostStated is how many sums may be stated, and how many of them may be faults.
+const mostStated = 50_000
+
+// ReadTotalsFrom is ReadTotals for a list that is in memory; name is the file's.
+func ReadTotalsFrom(name string, data []byte) (*Totals, error) {
+	if err := strange(name, data); err != nil {
+		return nil, err
 	}
 	info := &Info{}
-	info.File = filepath.Base(path)
+	info.File = name
 	out := &Totals{File: info.File, SHA256: fingerprint(data)}
 	var heads *totalsRow
-	each := func(place takeoff.Place, cells []string, comma bool) {
+	each := func(place takeoff.Place, cells []string, comma bool) error {
 		if heads == nil {
 			heads = totalsHeadings(cells, comma)
-			return
+			return nil
+		}
+		if len(out.List)+len(out.Faults) >= mostStated {
+			return fmt.Errorf("%s has more than %d rows; a list states the sum of each system or section once", name, mostStated)
 		}
 		out.add(place, heads, cells)
+		return nil
 	}
-	if bytes.HasPrefix(data, []byte("PK\x03\x04")) {
+	var err error
+	if isBook(data) {
 		err = info.totalsSheets(data, each, func() bool { return heads != nil })
 	} else {
 		err = info.totalsText(data, each)
@@ -77,7 +91,7 @@ func ReadTotals(path string) (*Totals, error) {
 }
 
 // totalsText reads the rows of a text file.
-func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, bool)) error {
+func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, bool) error) error {
 	data, _, note, err := plaintext.Decode(data)
 	if err != nil {
 		return fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", info.File, err)
@@ -103,13 +117,15 @@ func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, boo
 		if err != nil {
 			return fmt.Errorf("%s, row %d: %w", info.File, number, err)
 		}
-		each(takeoff.Place{File: info.File, Row: number}, cells, comma)
+		if err := each(takeoff.Place{File: info.File, Row: number}, cells, comma); err != nil {
+			return err
+		}
 	}
 }
 
 // totalsSheets reads the rows of a workbook, up to the end of the sheet in which
 // the headings were found.
-func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, bool), found func() bool) error {
+func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, bool) error, found func() bool) error {
 	w, err := workbook.Open(data)
 	if err != nil {
 		return fmt.Errorf("%s can't be read as a workbook: %w", info.File, err)
@@ -126,7 +142,10 @@ func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, b
 			if err = r.Next(); err != nil {
 				break
 			}
-			each(takeoff.Place{File: info.File, Sheet: s.Name, Row: r.Number}, r.Cells, false)
+			if err := each(takeoff.Place{File: info.File, Sheet: s.Name, Row: r.Number}, r.Cells, false); err != nil {
+				r.Close()
+				return err
+			}
 		}
 		r.Close()
 		if err != io.EOF {
