@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"math"
 	"strings"
+
+	"blankoff/fittings"
 )
 
 // agrees is the share by which a total of a schedule may differ from the sum of
@@ -97,7 +99,11 @@ func (t *Takeoff) runningSums() runningSums {
 		l := &t.lines[i]
 		area.Add(l.area)
 		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.quantity), s.refused[i]
-		if l.refused {
+		switch {
+		case l.refused && l.kind == fittings.NoKind: // it may be no piece
+			s.pieces[i+1] = s.pieces[i]
+			s.refused[i+1]++
+		case l.refused:
 			s.refused[i+1]++
 		}
 	}

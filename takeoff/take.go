@@ -152,7 +152,15 @@ func (t *Takeoff) claimTag(i int, hash uint32) {
 	tag := string(t.tagOf(l))
 	t.double[tag] = true
 	t.fault(i, t.at(l).Fault("tag", tag, "a tag of its own",
-		fmt.Sprintf("tag '%s' already stands on row %d; give one of the two another tag", tag, t.lines[first].row)))
+		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.lines[first], l.place))))
+}
+
+// rowText is where a row stands, seen from a place.
+func (t *Takeoff) rowText(l *line, from int32) string {
+	if t.places[l.place].Sheet != t.places[from].Sheet {
+		return fmt.Sprintf("row %d of sheet '%s'", l.row, t.places[l.place].Sheet)
+	}
+	return fmt.Sprintf("row %d", l.row)
 }
 
 // unmeasure takes back what was measured of a row.

@@ -2,6 +2,7 @@ package main
 
 import (
 	"bytes"
+	"errors"
 	"fmt"
 	"io"
 	"path/filepath"
@@ -71,6 +72,15 @@ func (o *doorOptions) settle() error {
 
 // inputs are the files that the flags name.
 func (o *doorOptions) inputs() []string { return []string{o.mapFile, o.words} }
+
+// nothing is the error of a schedule of which no row could be used. What was noted
+// of it may say why: it goes with the faults.
+func (o *doorOptions) nothing(t *takeoff.Takeoff, faults io.Writer) error {
+	for _, n := range t.Notes {
+		fmt.Fprintf(faults, "note: %s\n", n)
+	}
+	return errors.New("no row could be used; the faults above say what to mend")
+}
 
 // refusedDocument is the refused rows as a file of a pack, named by its form;
 // ok is false where there are none.

@@ -1,7 +1,6 @@
 package main
 
 import (
-	"errors"
 	"io"
 	"path/filepath"
 	"strings"
@@ -74,7 +73,7 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 		return err
 	}
 	if t.Schedule.RowsUsed+t.Schedule.RowsExcluded-len(t.Schedule.TotalRows)-t.Schedule.RowsLeft == 0 {
-		return errors.New("no row could be used; the faults above say what to mend")
+		return o.measure.door.nothing(t, s.faults)
 	}
 	write := map[string]func(io.Writer) error{
 		"table": func(w io.Writer) error {

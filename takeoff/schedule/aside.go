@@ -9,7 +9,6 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/quantity"
 )
 
 // headingsAgain takes over headings that stand again further down, as on the
@@ -52,6 +51,7 @@ func (t *table) sameHeads(number int, cells []string) bool {
 	if !t.repeats(cells) {
 		return false
 	}
+	t.repeated = true
 	t.told.add("rows that repeat the headings", "", number)
 	t.look.class(RepeatedRow, number, cells)
 	return true
@@ -75,40 +75,6 @@ func cellAt(cells []string, i int) string {
 		return trim(cells[i])
 	}
 	return ""
-}
-
-// unitRow takes the units from a row of units right below the headings.
-func (t *table) unitRow(number int, cells []string) bool {
-	if !t.fresh {
-		return false
-	}
-	found := make([]quantity.Unit, len(t.specs))
-	for i, cell := range cells {
-		if cell = trim(cell); cell == "" || meansNothing(cell) {
-			continue
-		}
-		u, ok := quantity.UnitOf(strings.Trim(cell, "()[]"))
-		if !ok || i >= len(t.specs) {
-			return false
-		}
-		s := &t.specs[i]
-		if s.used && (u.Measure != s.Measure || s.Said && u != s.Column.Unit) {
-			return false
-		}
-		found[i] = u
-	}
-	for i, u := range found {
-		if s := &t.specs[i]; s.used && u.Name != "" {
-			s.Column.Unit, s.Said, s.says = u, true, "a row below the headings"
-		}
-	}
-	t.note("row %d gives the units", number)
-	t.look.class(UnitRow, number, cells)
-	t.look.refresh(t)
-	t.heads = append(t.heads, append([]string(nil), cells...))
-	t.fresh = false
-	t.noteUnits()
-	return true
 }
 
 // aside deals with a row that has no kind that is known, and may not be a piece:
@@ -169,6 +135,11 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		return true
 	}
 	places, rest := t.lex.Place(text)
+	if label, ok := strings.CutSuffix(text, ":"); ok {
+		if p, after := t.lex.Place(label + ": x"); after == "x" { // nothing stands behind it
+			places, rest = p, ""
+		}
+	}
 	switch {
 	case len(places) == 1 && places[0] == "system":
 		t.subheading(number, cells, takeoff.System, rest)

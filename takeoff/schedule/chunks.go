@@ -52,7 +52,7 @@ func (t *table) inChunks(x *text, each func(*takeoff.Row) error) error {
 	t.suspect = true // of what is read row by row; chunks look for themselves
 	defer s.drop()
 	for s.at.at < x.size && !t.search.failed {
-		if s.alone > 0 || t.fresh || len(t.specs) == 0 {
+		if s.alone > 0 || t.fresh || t.repeated || len(t.specs) == 0 {
 			s.alone = max(0, s.alone-1)
 			if err := s.oneByOne(x.next(s.at).at); err != nil {
 				return err
@@ -141,7 +141,7 @@ func (c *chunk) work() {
 			break
 		}
 		if c.odd = err != nil; !c.odd {
-			c.row(c.start.number-1+number, cells, lines.Broken())
+			c.row(c.start.number-1+number, cells, c.table.broken(lines, cells))
 		}
 	}
 	c.odd = c.odd || !lines.Closed()
@@ -249,7 +249,7 @@ func (s *chunks) oneByOne(end int) error {
 		if err != nil {
 			return s.info.unread(number, err)
 		}
-		if err := s.offer(number, cells, lines.Broken(), nil, s.each); err != nil {
+		if err := s.offer(number, cells, s.broken(lines, cells), nil, s.each); err != nil {
 			return err
 		}
 		read = lines.Read()

@@ -32,6 +32,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
 	}
+	t.headRows = len(t.heads)
 	for _, h := range hs {
 		t.commaFile = t.commaFile || strings.HasSuffix(h.Typed, CommaMark)
 	}
@@ -50,9 +51,17 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	return nil
 }
 
+// AddedMark begins the headings of columns that were added to a file of refused
+// rows.
+const AddedMark = "refused: "
+
 // CommaMark at the end of a heading says that decimals are written with a comma,
 // in a file whose few rows don't show it.
 const CommaMark = "(decimals with a comma)"
+
+// leastSide is a side, a diameter or a length that hardly any piece has, m: with three
+// figures behind the point it may be thousands.
+const leastSide = 0.02
 
 // set makes the column what its heading says.
 func (s *spec) set(t *table, h headings.Heading) {
@@ -66,7 +75,7 @@ func (s *spec) set(t *table, h headings.Heading) {
 		if !s.Said {
 			s.Column.Unit = quantity.Millimetre
 		}
-		s.Max = quantity.Largest(takeoff.Lengths)
+		s.Max, s.Least = quantity.Largest(takeoff.Lengths), leastSide
 		return
 	}
 	s.Measure = h.Column.Measure()
@@ -77,6 +86,9 @@ func (s *spec) set(t *table, h headings.Heading) {
 	d, isSize := h.Column.Dim()
 	if !isSize {
 		return
+	}
+	if d <= fittings.Length || d == fittings.Width2 || d == fittings.Height2 || d == fittings.Diameter2 || d == fittings.BranchWidth || d == fittings.BranchHeight || d == fittings.BranchDiameter {
+		s.Least = leastSide
 	}
 	s.Signed = d == fittings.OffsetShift || d == fittings.OffsetShift2 || d == fittings.BranchShift
 	s.Diameter = d == fittings.Diameter || d == fittings.Diameter2 || d == fittings.BranchDiameter
@@ -117,19 +129,23 @@ func (t *table) areaBesideSizes() {
 	sized := t.maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.specs, func(s spec) bool {
 		return s.used && (s.Verdict == headings.Sizes || s.to() == takeoff.DimColumn(fittings.Width) || s.to() == takeoff.DimColumn(fittings.Diameter))
 	})
-	if !sized || t.maps(takeoff.StatedArea) {
+	if !sized {
 		return
 	}
+	stated := t.maps(takeoff.StatedArea)
 	for i := range t.specs {
 		s := &t.specs[i]
 		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.DimColumn(fittings.GivenArea) || strings.EqualFold(s.Typed, s.to().Heading()) || headings.Tokens(s.Typed)[0] != "area" {
+			continue
+		}
+		if stated {
+			t.refuse(s, "stated_area_m2 or area_m2", "'"+s.Typed+"' stands beside sizes and a stated area, so it isn't used; write area_m2 if it gives the area of each instead of the sizes")
 			continue
 		}
 		h := s.Heading
 		h.Column = takeoff.StatedArea
 		s.set(t, h)
 		t.note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
-		return
 	}
 }
 

@@ -87,11 +87,31 @@ func TestHeadingsFurtherDown(t *testing.T) {
 	}
 }
 
-// A row of units that contradicts the headings isn't taken for one.
+// A unit in a row of units that contradicts its heading leaves the column
+// unusable; the others are taken.
 func TestUnitsBelowThatContradict(t *testing.T) {
 	got := show("u.csv", []byte("tag,kind,width (mm),length\n,,in,m\nA,straight,600,1000\n"))
-	if !strings.Contains(got, `row 2 | heading "width (mm)" | value "in"`) || !strings.Contains(got, "2 rows read") || strings.Contains(got, "gives the units") {
-		t.Error(got)
+	for _, want := range []string{`row 2 | heading "width (mm)" | value "in"`, "1 rows read", "row 2 gives the units", `length_mm="1000" -> 1000;`} {
+		if !strings.Contains(got, want) || strings.Contains(got, "width_mm=") {
+			t.Errorf("%s: %s", want, got)
+		}
+	}
+}
+
+// Words under columns that hold no lengths, and none that are known, make no
+// difference; below headings that stand again, other units may stand.
+func TestRowsOfUnits(t *testing.T) {
+	for text, want := range map[string]string{
+		"Pos.;Bezeichnung;Breite;Höhe;Länge\n;;in cm;in cm;in cm\nA;Kanal;60;40;150\n":                                                    `length_mm="150" -> 1.5;`,
+		"Tag;Kind;Width;Height;Length;Qty\n;;cm;cm;cm;[-]\nA;straight;60;40;150;2\n":                                                      `length_mm="150" -> 1.5;`,
+		"Tag;Kind;Width;Height;Length;Qty\n;text;cm;cm;lfm;St.\nA;straight;60;40;1,5;2\n":                                                 `length_mm="1,5" -> 1.5;`,
+		"Tag;Kind;Width;Height;Length\n;;mm;mm;m\nA;straight;600;400;1\nTag;Kind;Width;Height;Length\n;;cm;cm;cm\nB;straight;60;40;150\n": `length_mm="150" -> 1.5;`,
+		"Tag;Kind;Width;Height;Length\nA;straight;600;400;1000\nTag;Kind;Width;Height;Length\n;;cm;cm;cm\nB;straight;60;40;150\n":         `length_mm="150" -> 1.5;`,
+		"Tag;Kind;Width;Height;Length\n;;cm;cm;ells\nA;straight;60;40;150\n":                                                              `heading "Length" | value "ells"`,
+	} {
+		if got := show("u.csv", []byte(text)); !strings.Contains(got, want) || strings.Contains(got, "no kind") {
+			t.Errorf("%q: want %s\n%s", text, want, got)
+		}
 	}
 }
 

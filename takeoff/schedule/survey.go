@@ -120,6 +120,9 @@ func (v *survey) begin(part []byte, lex *headings.Lexicon) bool {
 
 // plain looks through whole lines.
 func (v *survey) plain(lines []byte) bool {
+	if same := plaintext.OneLineEnd(lines); &same[0] != &lines[0] {
+		return false
+	}
 	v.comma = v.comma || v.form.CommaDecimals(lines)
 	return bytes.IndexByte(lines, '"') < 0 && utf8.Valid(lines)
 }

@@ -45,7 +45,9 @@ type table struct {
 	search    search
 	heads     [][]string // the cells of the heading rows
 	others    int        // other headings that started further down
+	headRows  int        // of them, without a row of units
 	fresh     bool       // no row of data since the headings
+	repeated  bool       // nor since they stood again
 	ragged    bool       // too many cells in a row is a fault
 	commaFile bool
 	suspect   bool // there may be control characters
@@ -90,6 +92,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && t.aside(number, cells, r)) {
 		return nil
 	}
+	t.repeated = false
 	if t.fresh {
 		t.fresh = false
 		t.noteUnits()
@@ -158,8 +161,15 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		}
 		s := &t.specs[i]
 		if down != nil && slices.Contains(down, i) {
-			if !s.used || !spreads(s.to()) {
+			if !s.used {
 				continue
+			}
+			if s.Verdict != headings.Sizes && !spreads(s.to()) {
+				t.told.add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
+				continue
+			}
+			if s.Measure != takeoff.Text {
+				t.told.add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
 			}
 		} else {
 			empty = false
@@ -227,11 +237,12 @@ func wordy(cell string) bool {
 	return unicode.IsLetter(rune(cell[0])) || cell[0] == '(' || cell[0] == '['
 }
 
-// spreads reports columns whose cell counts for all rows that it is merged
-// over: what is said of pieces, not what is counted or measured.
+// spreads reports columns whose cell counts for all rows that it is merged over:
+// what a piece is, where it belongs and how large it is across, not how many there
+// are or how long.
 func spreads(c takeoff.Column) bool {
 	switch c {
-	case takeoff.System, takeoff.Level, takeoff.PlaceOnSite, takeoff.Drawing, takeoff.Shape, takeoff.Scheme, takeoff.Class, takeoff.TestPa,
+	case takeoff.Kind, takeoff.Style, takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height), takeoff.DimColumn(fittings.Diameter), takeoff.System, takeoff.Level, takeoff.PlaceOnSite, takeoff.Drawing, takeoff.Shape, takeoff.Scheme, takeoff.Class, takeoff.TestPa,
 		takeoff.DesignPa, takeoff.OperatingPa, takeoff.DuctClassPa, takeoff.Sign, takeoff.Scope, takeoff.Stage, takeoff.Ready, takeoff.Closed, takeoff.Group:
 		return true
 	}

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"strings"
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
@@ -30,9 +31,7 @@ func openText(name string, data []byte, lex *headings.Lexicon) (*text, error) {
 	if len(bytes.TrimSpace(data)) == 0 {
 		return nil, fmt.Errorf("%s is empty; `blankoff template -o FILE.xlsx` writes a workbook to fill in", name)
 	}
-	if bytes.IndexByte(data, '\n') < 0 {
-		data = bytes.ReplaceAll(data, []byte("\r"), []byte("\n"))
-	}
+	data = plaintext.OneLineEnd(data)
 	x.source = source{data: data, size: len(data)}
 	x.form = formOf(data, lex)
 	x.comma, x.lines = x.form.CommaDecimals(data), bytes.Count(data, newline)
@@ -100,11 +99,27 @@ func (t *table) readLines(x *text, each func(*takeoff.Row) error) error {
 		if err != nil {
 			return t.info.unread(number, err)
 		}
-		if err := t.offer(number, cells, lines.Broken(), nil, each); err != nil {
+		if err := t.offer(number, cells, t.broken(lines, cells), nil, each); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// broken says what is wrong with the quotes of the last row.
+func (t *table) broken(lines *plaintext.Lines, cells []string) string {
+	if wrong := lines.Broken(); wrong != "" {
+		return wrong
+	}
+	heads := t.search.held // while they wait for the row below
+	if len(t.heads) > 0 {
+		heads = t.heads[0]
+	}
+	columns := len(heads)
+	for columns > 0 && strings.HasPrefix(trim(heads[columns-1]), AddedMark) {
+		columns--
+	}
+	return lines.Swallowed(cells, columns)
 }
 
 // unread is the error of a row at which reading a text file ends.

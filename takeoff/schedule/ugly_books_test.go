@@ -144,7 +144,7 @@ func uglySheets(t testing.TB) []ugly {
 	b.do(b.file.MergeCell("Ducts", "A2", "A3"))
 	b.do(b.file.MergeCell("Ducts", "A4", "A5"))
 	b.do(b.file.MergeCell("Ducts", "D4", "D5"))
-	out = append(out, uglyXLSX("merged-down.xlsx", b, 2, 0, 2, 2*one, "Ducts!4:height_mm Ducts!5:width_mm"))
+	out = append(out, uglyXLSX("merged-down.xlsx", b, 3, 0, 1, 3*one, "Ducts!4:height_mm", "column 'Width' that are merged down, taken for all their rows: row 5"))
 
 	b = newBook(t, "Ducts").rows("Ducts", 1, bookHead, a("A"), row("Total"), bookHead, a("B"), row("Level 2"), a("C"))
 	out = append(out, uglyXLSX("printed-list.xlsx", b, 3, 1, 0, 3*one, "", "sub-headings that give the level of the rows below", "rows that repeat the headings"))

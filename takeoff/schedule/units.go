@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strings"
 
@@ -25,7 +26,11 @@ func (t *table) sheetUnits() {
 		u, said, row = x, shorten(title.text), title.row
 	}
 	if said == "" {
+		t.doubtTitles()
 		return
+	}
+	if !doubt {
+		t.unitAgainst(row, said, u)
 	}
 	var names []string
 	for i := range t.specs {
@@ -58,7 +63,7 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 	words := headings.Tokens(text)
 	about := false
 	for _, w := range words {
-		about = about || lex.Dimension(w)
+		about = about || lex.Dimension(w) || slices.Contains(measures, w)
 	}
 	if !about || len(words) > 12 {
 		return u, false
@@ -70,7 +75,7 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 			continue
 		}
 		before := words[i-1]
-		if !slices.Contains(unitAfter, before) && !(len(words) <= 3 && lex.Dimension(before)) {
+		if !slices.Contains(unitAfter, before) && !(len(words) <= 5 && (lex.Dimension(before) || slices.Contains(measures, before))) {
 			continue
 		}
 		several = several || says && x != u
@@ -83,16 +88,74 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 }
 
 // unitAfter are the words before the unit in a line that gives it for all sizes.
-var unitAfter = []string{"in", "en", "i", "are", "and", "or", "und", "et", "y", "e", "och"}
+var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et", "y", "e", "och"}
+
+// measures are more words for what a line on units is about, in six languages
+// (from memory, unverified).
+var measures = []string{"angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "maten"}
+
+// loneUnit is a unit that stands by itself or in brackets.
+var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|m|in|inch|inches|ft|feet)\s*[)\]]|\bin\s+(cm|inches|feet)\b`)
+
+// doubtTitles asks about a line above the headings that names a unit other than
+// that in which columns would be read that give none.
+func (t *table) doubtTitles() {
+	for _, title := range t.search.texts {
+		m := loneUnit.FindStringSubmatch(title.text)
+		if m == nil {
+			continue
+		}
+		u, ok := quantity.UnitOf(m[1] + m[2] + m[3])
+		var names []string
+		for i := range t.specs {
+			if s := &t.specs[i]; ok && s.used && !s.Said && s.Measure == takeoff.Lengths && s.Column.Unit != u {
+				names, s.used = append(names, "'"+s.Typed+"'"), false
+			}
+		}
+		if len(names) == 0 {
+			continue
+		}
+		p, said := t.place, shorten(title.text)
+		p.Row = title.row
+		t.info.Faults = append(t.info.Faults, p.Fault("", said, "the unit in each heading",
+			fmt.Sprintf("'%s' above the headings names %s, and they name none, so %s can't be used; write the unit in each heading, as width_%s", said, u.Name, strings.Join(names, ", "), u.Name)))
+		return
+	}
+}
+
+// unitAgainst finds fault with a line on units that all headings contradict which
+// name one: somebody is wrong by a factor. The headings rule.
+func (t *table) unitAgainst(row int, said string, u quantity.Unit) bool {
+	var names []string
+	in := ""
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.Measure != takeoff.Lengths || s.fixed {
+			continue
+		}
+		if !s.Said || s.Column.Unit == u {
+			return false
+		}
+		names, in = append(names, "'"+s.Typed+"'"), s.Column.Unit.Name
+	}
+	if len(names) == 0 {
+		return false
+	}
+	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: row}
+	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the unit that the headings name, "+in,
+		fmt.Sprintf("'%s' says %s, and %s say another unit, in which they are read; correct the line or the headings", said, u.Name, strings.Join(names, ", "))))
+	return true
+}
 
 // unitBelow deals with a line on units among or below the rows: it mustn't say
 // something else than how the rows were read.
 func (t *table) unitBelow(number int, cells []string, text string) {
 	u, _ := statedUnit(t.lex, text)
 	short := shorten(text)
+	against := u.Name != "" && t.unitAgainst(number, short, u)
 	for i := range t.specs {
 		s := &t.specs[i]
-		if s.used && s.Measure == takeoff.Lengths && !s.fixed && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
+		if !against && s.used && s.Measure == takeoff.Lengths && !s.fixed && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
 			t.info.Faults = append(t.info.Faults, takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
 				fmt.Sprintf("'%s' stands among the rows, and '%s' is read in %s; write the unit in each heading, as width_mm", short, s.Typed, s.Column.Unit.Name)))
 			break

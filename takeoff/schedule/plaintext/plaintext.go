@@ -116,6 +116,33 @@ func oddByte(c byte) bool {
 	return c < 0x20 && c != '\n' && c != '\r' && c != '\t' || c == 0x7f || c == 0xc2 || c == 0xef
 }
 
+// OneLineEnd makes line ends of carriage returns that stand by themselves, as in
+// files that went through an old program, or were put together from several.
+func OneLineEnd(data []byte) []byte {
+	own := false
+	for i := 0; i < len(data); i++ {
+		n := bytes.IndexByte(data[i:], '\r')
+		if n < 0 {
+			break
+		}
+		i += n
+		end := i
+		for end < len(data) && data[end] == '\r' {
+			end++
+		}
+		if end == len(data) || data[end] != '\n' {
+			if !own {
+				data, own = bytes.Clone(data), true
+			}
+			for k := i; k < end; k++ {
+				data[k] = '\n'
+			}
+		}
+		i = end
+	}
+	return data
+}
+
 // Form is how a text file is written.
 type Form struct {
 	Separator rune
@@ -207,6 +234,36 @@ func (l *Lines) Closed() bool {
 	}
 	_, err := l.form.reader(bytes.NewReader(raw), false).Read()
 	return err == nil
+}
+
+// Swallowed says that a cell of the last row holds what looks like whole rows of so
+// many cells: a quote that is open may be closed by an inch mark further down.
+func (l *Lines) Swallowed(cells []string, columns int) string {
+	if !l.form.quotes {
+		return ""
+	}
+	for _, cell := range cells {
+		if strings.IndexByte(cell, '\n') < 0 {
+			continue
+		}
+		for line := range strings.SplitSeq(cell, "\n") {
+			if looksLikeRow(strings.Split(line, string(l.form.Separator)), columns) {
+				return "a quote in this row holds whole rows, so one may be open; close it, or write inches as 24 in"
+			}
+		}
+	}
+	return ""
+}
+
+// looksLikeRow reports as many cells as there are headings, some of them figures.
+func looksLikeRow(cells []string, columns int) bool {
+	figures := 0
+	for _, c := range cells {
+		if c = strings.TrimSpace(c); c != "" && c[0] >= '0' && c[0] <= '9' {
+			figures++
+		}
+	}
+	return len(cells) == columns && columns > 3 && figures > 1
 }
 
 // Broken says what is wrong with the quotes of the last row. A quote that is

@@ -15,6 +15,7 @@ type Column struct {
 	Unit      Unit // of a cell that gives none
 	Measure   takeoff.Measure
 	Max       float64 // in the program's unit
+	Least     float64 // less than this is hardly meant, in the program's unit: then 1.200 may be 1200
 	Signed    bool    // may be negative
 	Diameter  bool    // may carry a diameter sign
 	CommaFile bool    // the file writes decimals with a comma, so that 1.500 may be 1500
@@ -39,6 +40,9 @@ func (s *Column) Expects() string {
 func (s *Column) Number(text string) (v float64, trouble string) {
 	v, ok := s.Unit.exact(text)
 	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
+		if v < s.Least && s.Decimal == 0 && grouped(text, ".") {
+			return 0, twoReadings(text, ".") + ", with its unit behind it if that isn't " + s.Unit.Name
+		}
 		return v, ""
 	}
 	t := cellCleaner.Replace(text)

@@ -16,8 +16,8 @@ import (
 
 // The headings of the columns that are added.
 const (
-	Where = "refused: headings"
-	Why   = "refused: why"
+	Where = schedule.AddedMark + "headings"
+	Why   = schedule.AddedMark + "why"
 )
 
 // place is where a row stands.

@@ -20,57 +20,6 @@ const (
 	styleNS  = "urn:oasis:names:tc:opendocument:xmlns:style:1.0"
 )
 
-// openDocument lists the sheets of an OpenDocument file.
-func (w *File) openDocument() error {
-	w.open = true
-	f := w.parts["content.xml"]
-	if m := w.parts["META-INF/manifest.xml"]; m != nil {
-		if r, err := m.Open(); err == nil {
-			head, _ := io.ReadAll(io.LimitReader(r, maxPart))
-			r.Close()
-			if strings.Contains(string(head), "encryption-data") {
-				return errors.New("it has a password; save it without one")
-			}
-		}
-	}
-	r, err := f.Open()
-	if err != nil {
-		return err
-	}
-	defer r.Close()
-	dec := decoder(r)
-	styles, style := map[string]bool{}, "" // hidden tables by style
-	for {
-		tok, err := dec.Token()
-		if err == io.EOF {
-			break
-		}
-		if err != nil {
-			return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
-		}
-		e, ok := tok.(xml.StartElement)
-		switch {
-		case !ok:
-		case e.Name.Space == styleNS && e.Name.Local == "style":
-			style = attr(e, "name")
-		case e.Name.Space == styleNS && e.Name.Local == "table-properties":
-			styles[style] = attr(e, "display") == "false"
-		case e.Name.Space == tableNS && e.Name.Local == "table":
-			w.Sheets = append(w.Sheets, Sheet{Name: attr(e, "name"), Hidden: styles[attr(e, "style-name")], part: "content.xml", index: len(w.Sheets)})
-		case e.Name.Space == tableNS && e.Name.Local == "table-cell" && attr(e, "value-type") == "string":
-			var p odsText
-			if err := dec.DecodeElement(&p, &e); err != nil {
-				return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
-			}
-			w.listen(p.String())
-		}
-	}
-	if len(w.Sheets) == 0 {
-		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
-	}
-	return nil
-}
-
 // attr is an attribute of an element in a namespace of the standard: programs
 // add some of their own by the same names.
 func attr(e xml.StartElement, name string) string {
@@ -93,36 +42,6 @@ func repeats(e xml.StartElement, name string, limit int) (int, error) {
 		return 0, fmt.Errorf("%s is '%.20s'", name, v)
 	}
 	return min(n, limit+1), nil
-}
-
-// odsRows is how far the rows of a sheet of an OpenDocument file were read.
-type odsRows struct {
-	next   int // number of the next row
-	again  int // how often the row last read stands there still
-	same   []string
-	column int // of the columns that the sheet lists
-	spans  []merge
-	made   int // cells so far
-}
-
-// odsRows opens a sheet of an OpenDocument file.
-func (w *File) odsRows(s Sheet) (*Rows, error) {
-	r, err := w.parts[s.part].Open()
-	if err != nil {
-		return nil, err
-	}
-	sr := &Rows{book: w, part: r, dec: w.sheetDecoder(r), ods: &odsRows{next: 1}}
-	for n := -1; n < s.index; {
-		tok, err := sr.dec.Token()
-		if err != nil {
-			r.Close()
-			return nil, err
-		}
-		if e, ok := tok.(xml.StartElement); ok && e.Name.Space == tableNS && e.Name.Local == "table" {
-			n++
-		}
-	}
-	return sr, nil
 }
 
 // mostCells is how many cells the counts of rows and columns may make of a sheet.
@@ -152,7 +71,7 @@ func (sr *Rows) nextODS() error {
 		switch e := tok.(type) {
 		case xml.EndElement:
 			if e.Name.Space == tableNS && e.Name.Local == "table" {
-				return io.EOF
+				return sr.odsEnd()
 			}
 		case xml.StartElement:
 			filled, err := sr.odsStart(e)
@@ -202,6 +121,7 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		if o.made += n * len(sr.Cells); o.made > mostCells {
 			return false, errors.New("it unpacks to far more cells than a schedule holds")
 		}
+		sr.book.most += perRow
 		sr.odsSpans()
 		o.again, o.same = n-1, slices.Clone(sr.Cells)
 		return true, nil

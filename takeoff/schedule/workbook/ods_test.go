@@ -3,6 +3,8 @@ package workbook
 import (
 	"archive/zip"
 	"bytes"
+	"io"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -54,6 +56,45 @@ func TestODSCells(t *testing.T) {
 		_, cells, err := rowsOf(t, odsData(t, tt.cell), 0)
 		if err != nil || len(cells) != 1 || cells[0][0] != tt.want {
 			t.Errorf("%s: %q %v, want %q", tt.cell, cells, err, tt.want)
+		}
+	}
+}
+
+// Files of many sheets and rows, written at length as office programs do, are read
+// to their ends: each sheet from where the one before it ended, and in any order.
+func TestODSAtLength(t *testing.T) {
+	row := func(tag string) string {
+		cell := `<table:table-cell table:style-name="ce1" office:value-type="string" calcext:value-type="string"><text:p>` + tag + `</text:p></table:table-cell>`
+		return `<table:table-row table:style-name="ro1">` + strings.Repeat(cell, 9) + `</table:table-row>`
+	}
+	const rows, sheets = 6000, 4 // 8 MB a sheet
+	var b strings.Builder
+	for i := range rows - 1 {
+		b.WriteString(row(strconv.Itoa(i * i)))
+	}
+	sheet := b.String() + row("last") +
+		`<table:table-row><table:table-cell office:value-type="float" office:value="1"><text:p>1</text:p><table:table table:name="inside"/></table:table-cell></table:table-row>`
+	data := odsData(t, sheet+strings.Repeat(`</table:table><table:table table:name="S">`+sheet, sheets-1))
+	w, err := Open(data)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(w.Sheets) != sheets {
+		t.Fatalf("%d sheets", len(w.Sheets))
+	}
+	for _, s := range []int{0, 1, 2, 3, 1} {
+		r, err := w.Rows(w.Sheets[s])
+		if err != nil {
+			t.Fatal(err)
+		}
+		n := 0
+		for err = r.Next(); err == nil; err = r.Next() {
+			if n++; n == rows && r.Cells[8] != "last" {
+				t.Errorf("sheet %d: %q", s, r.Cells)
+			}
+		}
+		if n != rows+1 || err != io.EOF || r.Close() != nil {
+			t.Errorf("sheet %d: %d rows, %v", s, n, err)
 		}
 	}
 }

@@ -62,7 +62,12 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 }
 
 // Close ends the reading of the sheet.
-func (sr *Rows) Close() error { return sr.part.Close() }
+func (sr *Rows) Close() error {
+	if sr.part == nil { // the next sheet goes on with it
+		return nil
+	}
+	return sr.part.Close()
+}
 
 // Next reads the next row that has a filled cell. io.EOF ends the sheet; any
 // other error says that it is damaged.

@@ -39,7 +39,8 @@ type File struct {
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
 
-	read, most int64 // bytes of sheets read, and that may be
+	content    *content // of an OpenDocument file, where a sheet was read to its end
+	read, most int64    // bytes of sheets read, and that may be
 }
 
 // CommaDecimals reports whether the workbook holds numbers as text with a comma

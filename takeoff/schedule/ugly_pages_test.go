@@ -1,0 +1,32 @@
+package schedule_test
+
+// uglyPages are lists with units in odd places, areas twice, lines from several
+// programs, and quotes that never end.
+func uglyPages() []ugly {
+	const semis = "Tag;Kind;Width;Height;Length;Qty\n"
+	one := rect(.6, .4, 1.5)
+	return []ugly{
+		csvFile("two-area-columns.csv", "Tag;Kind;Width (mm);Height (mm);Length (mm);Qty;Area (m2);Area (sq ft)\nA1;Duct;600;400;1500;2;6,0;64,6\n", 1, 0, 0, 2*one, "1:Area (m2)"),
+		csvFile("area-beside-stated.csv", "Tag;Kind;Width (mm);Height (mm);Length (mm);Qty;Stated area m2;Area (m2)\nA1;Duct;600;400;1500;2;6,0;3,0\n", 1, 0, 0, 2*one, "1:Area (m2)"),
+		csvFile("unit-row-in.csv", "Pos.;Bezeichnung;Breite;Höhe;Länge\n;;in cm;in cm;in cm\nA;Kanal;60;40;150\n", 1, 0, 0, one, "", "row 2 gives the units"),
+		csvFile("unit-row-pieces.csv", semis+";text;cm;cm;lfm;St.\nA;straight;60;40;1,5;2\n", 1, 0, 0, 2*one, ""),
+		csvFile("unit-row-unknown.csv", semis+";;cm;cm;ells;\nA;straight;60;40;1,5;2\nB;cap;60;40;;1\n", 1, 0, 1, .24, "2:Length 3:length_mm"), // the cap is its face
+		csvFile("unit-row-against.csv", "Tag;Kind;Width (mm);Height (mm);Length\n;;cm;mm;m\nA;straight;60;400;1,5\n", 0, 0, 1, 0, "2:Width (mm) 3:width_mm"),
+		csvFile("unit-row-each-page.csv", semis+";;mm;mm;m;\nA;straight;600;400;1,5;1\n"+semis+";;cm;cm;cm;\nB;straight;60;40;150;1\n"+semis+";;mm;mm;m;\nC;straight;600;400;1,5;1\n",
+			3, 0, 0, 3*one, "", "row 5 gives the units", "row 8 gives the units"),
+		csvFile("unit-row-second-page.csv", semis+"A;straight;600;400;1500;1\n"+semis+";;cm;cm;cm;\nB;straight;60;40;150;1\n", 2, 0, 0, 2*one, ""),
+		csvFile("title-all-in-cm.csv", "Alle Angaben in cm;;;;\nPos.;Bezeichnung;Breite;Höhe;Länge\nA;Kanal;60;40;150\n", 1, 0, 0, one, "", "gives the unit of"),
+		csvFile("title-in-brackets.csv", "Duct schedule (cm);;;;;\n"+semis+"A;straight;60;40;150;1\n", 0, 0, 1, 0, "1: 3:shape 3:length_mm"),
+		csvFile("title-against-headings.csv", "All dimensions in cm;;;;\nTag;Kind;Width (mm);Height (mm);Length (mm)\nA;straight;600;400;1500\n", 1, 0, 0, one, "1:"),
+		csvFile("line-against-headings.csv", "Tag;Kind;Width (mm);Height (mm);Length (m)\nA;straight;600;400;1,5\nAlle Maße in cm;;;;\nB;straight;600;400;1,5\n", 2, 0, 0, 2*one, "3:"),
+		csvFile("title-in-mm.csv", "All dimensions in mm;;;;\nTag;Kind;Width (mm);Height (mm);Length (m)\nA;straight;600;400;1,5\n", 1, 0, 0, one, ""),
+		csvFile("quote-closed-by-inches.csv", "Tag;Kind;Width;Height;Length;Note\n1;duct;600;400;1500;\"open\n2;duct;600;400;1500;\n3;duct;600;400;1500;collar 24\"\n4;duct;600;400;1500;\n", 1, 0, 1, one, "2:"),
+		csvFile("quote-in-tag.csv", "Tag;Kind;Width;Height;Length;Note\n\"1;duct;600;400;1500;\n2\";duct;600;400;1500;\n3;duct;600;400;1500;\n", 1, 0, 1, one, "2:"),
+		csvFile("note-of-lines.csv", "Tag,Kind,Width,Height,Length,Note\n1,duct,600,400,1500,\"clean, seal, test, label, sign, \nand ask 2 people\"\n2,duct,600,400,1500,\n", 2, 0, 0, 2*one, ""),
+		csvFile("lines-of-three-programs.csv", semis[:len(semis)-1]+"\rA;duct;600;400;1500;1\r\nB;duct;600;400;1500;1\nC;duct;600;400;1500;1\rD;duct;600;400;1500;1\r\r\nE;duct;600;400;1500;1\r", 5, 0, 0, 5*one, ""),
+		csvFile("thousand-points.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,straight,1.200,600,1500\nB,straight,600.000,400.000,1500.000\nC,straight,600,400,1.500\n", 1, 0, 2, one, "2:Width (mm) 4:Length (mm)"),
+		csvFile("thousand-points-m.csv", "Tag,Kind,Width (m),Height (m),Length (m)\nA,straight,0.600,0.400,1.500\n", 1, 0, 0, one, ""),
+		csvFile("total-below-footnote.csv", "Tag;Kind;W mm;H mm;L m;Qty\nA;duct;600;400;1,5;3\nFootnote only;;;;;\nTotal;;;;;3\n", 1, 1, 1, 3*one, "3:kind", "it gives 3 pieces, the rows above come to 3: they agree"),
+		csvFile("system-without-name.csv", "Tag;Kind;W mm;H mm;L m;Qty\nSystem:;;;;;\nA;duct;600;400;1,5;1\n", 1, 0, 0, one, ""),
+	}
+}

@@ -1,0 +1,100 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// byRow is what a unit is from that a row of units gives.
+const byRow = "a row below the headings"
+
+// unitRow takes the units from a row of units right below the headings, or below
+// where they stand again. A unit that isn't understood, or is another than its
+// heading says, leaves the column unusable.
+func (t *table) unitRow(number int, cells []string) bool {
+	if !t.fresh && !t.repeated {
+		return false
+	}
+	found, odd := t.unitsIn(cells)
+	if found == nil {
+		return false
+	}
+	for i, u := range found {
+		switch s := &t.specs[i]; {
+		case !s.used || u.Name == "" || s.fixed && !t.repeated:
+		case s.Said && s.says != byRow && !s.fixed && u != s.Column.Unit:
+			odd = append(odd, i)
+		default:
+			s.Column.Unit, s.Said, s.says = u, true, byRow
+		}
+	}
+	for _, i := range odd {
+		s, cell := &t.specs[i], shorten(cellAt(cells, i))
+		s.used = false
+		t.info.Faults = append(t.info.Faults, t.place.Fault(s.Typed, cell, "the unit of the column, as "+s.Column.Unit.Name,
+			fmt.Sprintf("'%s' in the row of units isn't %s, in which '%s' would be read, so the column isn't used; write the unit in the heading", cell, s.Column.Unit.Name, s.Typed)))
+	}
+	t.note("row %d gives the units", number)
+	t.look.class(UnitRow, number, cells)
+	if !t.repeated { // the first ones stay
+		t.look.refresh(t)
+	}
+	t.heads = append(t.heads[:t.headRows:t.headRows], slices.Clone(cells))
+	t.fresh, t.repeated = false, false
+	t.noteUnits()
+	return true
+}
+
+// unitsIn reads a row of units, by column; found is nil for a row that isn't one:
+// with an amount, a kind of piece, or more words under numbers than units. odd are
+// the columns of numbers under which some other word stands.
+func (t *table) unitsIn(cells []string) (found []quantity.Unit, odd []int) {
+	found = make([]quantity.Unit, len(t.specs))
+	units := 0
+	for i, cell := range cells {
+		if cell = trim(cell); cell == "" || meansNothing(cell) {
+			continue
+		}
+		u, isUnit := unitWord(cell)
+		if !isUnit && strings.ContainsAny(cell, "0123456789") {
+			return nil, nil
+		}
+		if i >= len(t.specs) || !t.specs[i].used {
+			continue
+		}
+		switch s := &t.specs[i]; {
+		case s.to() == takeoff.Kind && !t.loud:
+			return nil, nil
+		case s.Measure == takeoff.Text, s.Measure == takeoff.Count: // text, pieces
+		case isUnit && u.Measure == s.Measure:
+			found[i] = u
+			units++
+		default:
+			odd = append(odd, i)
+		}
+	}
+	if units == 0 || len(odd) > units {
+		return nil, nil
+	}
+	return found, odd
+}
+
+// runningMetre are abbreviations of it, under a length: the metre (lfm laufender
+// Meter, ml mètre linéaire, metro lineal; from memory, unverified).
+var runningMetre = []string{"lfm", "lm", "ml", "linm", "rm", "m1"}
+
+// unitWord understands a cell of a row of units: cm, [cm], in cm.
+func unitWord(cell string) (quantity.Unit, bool) {
+	word := strings.ToLower(strings.Trim(cell, "()[] "))
+	if before, after, ok := strings.Cut(word, " "); ok && slices.Contains(unitAfter, before) {
+		word = after
+	}
+	if slices.Contains(runningMetre, strings.NewReplacer(" ", "", ".", "").Replace(word)) {
+		word = "m"
+	}
+	return quantity.UnitOf(word)
+}

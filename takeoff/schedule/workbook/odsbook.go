@@ -1,0 +1,119 @@
+package workbook
+
+import (
+	"encoding/xml"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+)
+
+// openDocument lists the sheets of an OpenDocument file.
+func (w *File) openDocument() error {
+	w.open = true
+	f := w.parts["content.xml"]
+	if m := w.parts["META-INF/manifest.xml"]; m != nil {
+		if r, err := m.Open(); err == nil {
+			head, _ := io.ReadAll(io.LimitReader(r, maxPart))
+			r.Close()
+			if strings.Contains(string(head), "encryption-data") {
+				return errors.New("it has a password; save it without one")
+			}
+		}
+	}
+	r, err := f.Open()
+	if err != nil {
+		return err
+	}
+	defer r.Close()
+	dec := decoder(r)
+	styles, style := map[string]bool{}, "" // hidden tables by style
+	inside := 0                            // tables
+	for {
+		tok, err := dec.Token()
+		if err == io.EOF {
+			break
+		}
+		if err != nil {
+			return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
+		}
+		if end, ok := tok.(xml.EndElement); ok && end.Name.Space == tableNS && end.Name.Local == "table" {
+			inside--
+		}
+		e, ok := tok.(xml.StartElement)
+		switch {
+		case !ok:
+		case e.Name.Space == styleNS && e.Name.Local == "style":
+			style = attr(e, "name")
+		case e.Name.Space == styleNS && e.Name.Local == "table-properties":
+			styles[style] = attr(e, "display") == "false"
+		case e.Name.Space == tableNS && e.Name.Local == "table":
+			if inside++; inside > 1 { // in a cell
+				continue
+			}
+			w.Sheets = append(w.Sheets, Sheet{Name: attr(e, "name"), Hidden: styles[attr(e, "style-name")], part: "content.xml", index: len(w.Sheets)})
+		case e.Name.Space == tableNS && e.Name.Local == "table-cell" && attr(e, "value-type") == "string":
+			var p odsText
+			if err := dec.DecodeElement(&p, &e); err != nil {
+				return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
+			}
+			w.listen(p.String())
+		}
+	}
+	if len(w.Sheets) == 0 {
+		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
+	}
+	return nil
+}
+
+// odsRows is how far the rows of a sheet of an OpenDocument file were read.
+type odsRows struct {
+	next   int // number of the next row
+	again  int // how often the row last read stands there still
+	same   []string
+	column int // of the columns that the sheet lists
+	spans  []merge
+	made   int // cells so far
+	after  int // index of the sheet behind it
+}
+
+// content is how far the part was read that holds the sheets of an OpenDocument
+// file, so that each needn't be sought from the start.
+type content struct {
+	part io.ReadCloser
+	dec  *xml.Decoder
+	next int // index of the next sheet
+}
+
+// odsRows opens a sheet of an OpenDocument file.
+func (w *File) odsRows(s Sheet) (*Rows, error) {
+	c := w.content
+	w.content = nil
+	if c == nil || c.next > s.index {
+		r, err := w.parts[s.part].Open()
+		if err != nil {
+			return nil, err
+		}
+		c = &content{part: r, dec: w.sheetDecoder(r)}
+	}
+	for c.next <= s.index {
+		tok, err := c.dec.Token()
+		if e, ok := tok.(xml.StartElement); err == nil && ok && e.Name.Space == tableNS && e.Name.Local == "table" {
+			if c.next++; c.next <= s.index {
+				err = c.dec.Skip()
+			}
+		}
+		if err != nil {
+			c.part.Close()
+			return nil, err
+		}
+	}
+	return &Rows{book: w, part: c.part, dec: c.dec, ods: &odsRows{next: 1, after: c.next}}, nil
+}
+
+// odsEnd ends a sheet, and keeps the place for the next.
+func (sr *Rows) odsEnd() error {
+	sr.book.content = &content{part: sr.part, dec: sr.dec, next: sr.ods.after}
+	sr.part = nil
+	return io.EOF
+}
