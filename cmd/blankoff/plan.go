@@ -180,5 +180,6 @@ func planPack(v *report.Plan) []document {
 		{"moves.csv", func(w io.Writer) error { return csvout.Moves(w, v) }},
 		{"programme.csv", func(w io.Writer) error { return csvout.Programme(w, v) }},
 		{"kit.csv", func(w io.Writer) error { return csvout.Kit(w, v) }},
+		{"balance.csv", func(w io.Writer) error { return csvout.Balance(w, v) }},
 	}
 }

@@ -192,7 +192,7 @@ func TestPlanPack(t *testing.T) {
 	if code != exitDone {
 		t.Fatalf("exit %d: %s", code, talk)
 	}
-	if got := names(t, "pack"); got != "blanks.csv cards.pdf cuts.csv kit.csv moves.csv pack.json plan.html plan.json plan.xlsx programme.csv sections.csv" {
+	if got := names(t, "pack"); got != "balance.csv blanks.csv cards.pdf cuts.csv kit.csv moves.csv pack.json plan.html plan.json plan.xlsx programme.csv sections.csv" {
 		t.Errorf("the pack holds %s", got)
 	}
 	data, err := os.ReadFile(filepath.Join("pack", "plan.json"))

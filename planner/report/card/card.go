@@ -223,5 +223,5 @@ func foot(v *report.Plan) string {
 	if len(sum) > 16 {
 		sum = sum[:16]
 	}
-	return fmt.Sprintf("blankoff test plan of %s, sha256 %s", v.Schedule.File, sum)
+	return fmt.Sprintf("blankoff test plan of %s, sha256 %s; rows: %s", v.Schedule.File, sum, show.Rows(&v.Schedule))
 }

@@ -28,6 +28,7 @@ var outputs = map[string]func(io.Writer) error{
 	},
 	"sections": func(w io.Writer) error { return Sections(w, testview.Small()) },
 	"blanks":   func(w io.Writer) error { return Blanks(w, testview.Small()) },
+	"balance":  func(w io.Writer) error { return Balance(w, testview.Small()) },
 	"moves":    func(w io.Writer) error { return Moves(w, testview.Small()) },
 }
 

@@ -46,7 +46,7 @@ func billHead(b *bufio.Writer, v *report.Bill) {
 	paragraph(b, "", first)
 	b.WriteString("\n")
 	jobHead(b, v.Job)
-	paragraph(b, "schedule  ", v.Schedule.File)
+	paragraph(b, "schedule  ", v.Schedule.File+", rows: "+show.RowsIn(units.SI, &v.Schedule))
 	if v.RatesName != "" {
 		paragraph(b, "rates     ", v.RatesName)
 	}
