@@ -72,6 +72,9 @@ func Tokens(typed string) []string {
 			word.WriteRune(r)
 		case (r == '\'' || r == '’') && letter(i-1) && letter(i+1):
 			// an apostrophe: q'ty
+		case (r == '×' || r == '✕' || r == '*') && joins(rs, i):
+			end()
+			out = append(out, "x")
 		case letter(i-1) || letter(i+1) || unitSigns[r] == "":
 			end()
 		default:
@@ -93,9 +96,12 @@ var plainLetters = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a
 var unitSigns = map[rune]string{'"': "in", '″': "in", '”': "in", '\'': "ft", '′': "ft", '’': "ft", '°': "deg"}
 
 // Read finds out what a heading means; typed is fit for a message.
-func (l *Lexicon) Read(typed string) Heading {
+func (l *Lexicon) Read(typed string) Heading { return l.find(typed, nil) }
+
+// find is Read that suggests no column of those taken.
+func (l *Lexicon) find(typed string, taken []bool) Heading {
 	h := Heading{Typed: typed}
-	words := Tokens(h.Typed)
+	words := unitOnce(Tokens(h.Typed))
 	if len(words) == 0 {
 		if h.Typed != "" {
 			h.Verdict = Unknown
@@ -117,11 +123,16 @@ func (l *Lexicon) Read(typed string) Heading {
 		if l.means(&h, strings.Join(rest, "")) {
 			return h
 		}
-		if n := len(rest) - 1; n > 0 && (rest[n] == "in" || rest[n] == "en" || rest[n] == "i") && l.means(&h, strings.Join(rest[:n], "")) {
-			return h
+		if n := len(rest) - 1; n > 0 && (rest[n] == "in" || rest[n] == "en" || rest[n] == "i") {
+			if rest = rest[:n]; l.means(&h, strings.Join(rest, "")) {
+				return h
+			}
 		}
-		name = strings.Join(rest, "")
+		words, name = rest, strings.Join(rest, "")
 		break
+	}
+	if l.across(&h, words) {
+		return h
 	}
 	if !h.Said {
 		if rest, u, ok := glued(whole); ok {
@@ -132,7 +143,7 @@ func (l *Lexicon) Read(typed string) Heading {
 			name = rest
 		}
 	}
-	l.guess(&h, name, whole)
+	l.guess(&h, taken, name, whole)
 	return h
 }
 
@@ -188,11 +199,12 @@ func takes(c takeoff.Column, u quantity.Unit) bool {
 	if c == takeoff.BlankMinutes {
 		return u == quantity.Minute
 	}
-	return u.Measure == c.Measure() && c.Measure() != takeoff.Text && c.Measure() != takeoff.Count
+	return u.Measure == c.Measure() && c.Measure() != takeoff.Text
 }
 
-// guess looks for a known name that the heading may have meant.
-func (l *Lexicon) guess(h *Heading, names ...string) {
+// guess looks for a known name that the heading may have meant, of a column that
+// isn't taken.
+func (l *Lexicon) guess(h *Heading, taken []bool, names ...string) {
 	h.Verdict = Unknown
 	best := 3
 	for _, name := range names {
@@ -202,7 +214,7 @@ func (l *Lexicon) guess(h *Heading, names ...string) {
 		}
 		letters := lettersOf(name)
 		for _, n := range l.near {
-			if bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
+			if taken != nil && taken[n.column] || bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
 				continue
 			}
 			if d := distance(name, n.name, best); d < best && d <= limit {
