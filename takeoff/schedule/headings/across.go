@@ -1,6 +1,7 @@
 package headings
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 
@@ -14,6 +15,9 @@ import (
 // to be known. One with the height first, or with a length, is asked about.
 func (l *Lexicon) across(h *Heading, words []string) bool {
 	of, plain := NoSize, false
+	if !slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, "x") }) {
+		return false // most headings
+	}
 	for i := 0; i < len(words); {
 		n := 0
 		for k := min(9, len(words)-i); k > 0 && n == 0; k-- {
@@ -63,6 +67,9 @@ func isDiameter(c takeoff.Column) bool {
 // sidesOf finds whose cross-section a name with an x says, or what has to be
 // asked about it.
 func (l *Lexicon) sidesOf(name string) (of SizeOf, asks *Question) {
+	if strings.Count(name, "x") > 3 {
+		return NoSize, nil
+	}
 	for i := 1; i < len(name)-1; i++ {
 		if name[i] != 'x' {
 			continue
@@ -117,20 +124,19 @@ func joins(rs []rune, i int) bool {
 	return word(before) && word(after)
 }
 
-// unitOnce keeps the last of the units that stand on both sides of an x:
-// "Size (mm x mm)", "W (mm) x H (mm)".
+// unitOnce keeps the last of the units that stand on both sides of an x: "Size (mm
+// x mm)", "W (mm) x H (mm)". It is nil where there are none.
 func unitOnce(words []string) []string {
 	n := len(words)
 	if n < 2 {
-		return words
+		return nil
 	}
 	u := words[n-1]
-	if half := len(u) / 2; len(u)%2 == 1 && u[half] == 'x' && u[:half] == u[half+1:] {
-		u = u[:half]
-		words[n-1] = u
+	if half := len(u) / 2; half > 0 && len(u)%2 == 1 && u[half] == 'x' && u[:half] == u[half+1:] {
+		return append(words[:n-1:n-1], u[:half])
 	}
-	if _, ok := quantity.UnitOf(u); !ok || n < 4 {
-		return words
+	if _, ok := quantity.UnitOf(u); !ok {
+		return nil
 	}
 	for i := n - 2; i > 1; i-- {
 		if words[i] != "x" || words[i-1] != u {
@@ -141,7 +147,7 @@ func unitOnce(words []string) []string {
 		}
 		return append(words[:i-1:i-1], words[i:]...)
 	}
-	return words
+	return nil
 }
 
 // Neighbours looks at the headings of a row together: what one of them may have

@@ -101,39 +101,24 @@ func (l *Lexicon) Read(typed string) Heading { return l.find(typed, nil) }
 // find is Read that suggests no column of those taken.
 func (l *Lexicon) find(typed string, taken []bool) Heading {
 	h := Heading{Typed: typed}
-	words := unitOnce(Tokens(h.Typed))
+	words := Tokens(h.Typed)
 	if len(words) == 0 {
 		if h.Typed != "" {
 			h.Verdict = Unknown
 		}
 		return h
 	}
+	name, ok := l.settle(&h, words)
+	if ok {
+		return h
+	}
+	if once := unitOnce(words); once != nil {
+		other := Heading{Typed: typed}
+		if _, ok := l.settle(&other, once); ok {
+			return other
+		}
+	}
 	whole := strings.Join(words, "")
-	if l.means(&h, whole) {
-		return h
-	}
-	name := whole
-	for k := min(3, len(words)-1); k > 0; k-- {
-		u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
-		if !ok {
-			continue
-		}
-		rest := words[:len(words)-k]
-		h.Unit, h.Said = u, true
-		if l.means(&h, strings.Join(rest, "")) {
-			return h
-		}
-		if n := len(rest) - 1; n > 0 && (rest[n] == "in" || rest[n] == "en" || rest[n] == "i") {
-			if rest = rest[:n]; l.means(&h, strings.Join(rest, "")) {
-				return h
-			}
-		}
-		words, name = rest, strings.Join(rest, "")
-		break
-	}
-	if l.across(&h, words) {
-		return h
-	}
 	if !h.Said {
 		if rest, u, ok := glued(whole); ok {
 			h.Unit, h.Said = u, true
@@ -145,6 +130,34 @@ func (l *Lexicon) find(typed string, taken []bool) Heading {
 	}
 	l.guess(&h, taken, name, whole)
 	return h
+}
+
+// settle settles the heading if its words are known, with or without a unit at
+// the end. name is what they are without it.
+func (l *Lexicon) settle(h *Heading, words []string) (name string, ok bool) {
+	name = strings.Join(words, "")
+	if l.means(h, name) {
+		return name, true
+	}
+	for k := min(3, len(words)-1); k > 0; k-- {
+		u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
+		if !ok {
+			continue
+		}
+		words = words[:len(words)-k]
+		h.Unit, h.Said = u, true
+		if l.means(h, strings.Join(words, "")) {
+			return name, true
+		}
+		if n := len(words) - 1; n > 0 && (words[n] == "in" || words[n] == "en" || words[n] == "i") {
+			if words = words[:n]; l.means(h, strings.Join(words, "")) {
+				return name, true
+			}
+		}
+		name = strings.Join(words, "")
+		break
+	}
+	return name, l.across(h, words)
 }
 
 // glued parts a unit from the word that it is written to: "widthmm".

@@ -21,6 +21,9 @@ var (
 
 // side takes the word for a side off a figure; high says which it was.
 func side(t string) (figure string, said, high bool) {
+	if plainNumber(t) {
+		return t, false, false
+	}
 	word := ""
 	if m := sideBefore.FindStringSubmatch(t); m != nil {
 		word, figure = m[1], m[2]

@@ -102,3 +102,18 @@ func TestAbove(t *testing.T) {
 		}
 	}
 }
+
+// Units as a row below the headings gives them. From memory, unverified.
+func TestUnitsInWords(t *testing.T) {
+	for typed, want := range map[string]string{"in mm": "mm", "in cm": "cm", "en mm": "mm", "i mm": "mm", "lfm": "m", "lfm.": "m", "ml": "m", "lin. m": "m", "St.": "each", "st": "each", "u": "each", "u.": "each",
+		"n°": "each", "uds.": "each", "Nos.": "each", "in wg": "in w.g.", "in": "in"} {
+		if u, ok := UnitOf(typed); !ok || u.Name != want {
+			t.Errorf("%q is the unit %q, want %s", typed, u.Name, want)
+		}
+	}
+	for _, typed := range []string{"x", "in x", "text", "-", "i"} {
+		if u, ok := UnitOf(typed); ok {
+			t.Errorf("%q is the unit %s", typed, u.Name)
+		}
+	}
+}
