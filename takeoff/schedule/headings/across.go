@@ -151,7 +151,8 @@ func unitOnce(words []string) []string {
 }
 
 // Neighbours looks at the headings of a row together: what one of them may have
-// meant isn't suggested where another column is headed so.
+// meant isn't suggested where another column is headed so. The next best is, or
+// the heading is marked as taken.
 func (l *Lexicon) Neighbours(hs []Heading) {
 	taken := make([]bool, takeoff.NumColumns)
 	for _, h := range hs {
@@ -160,8 +161,13 @@ func (l *Lexicon) Neighbours(hs []Heading) {
 		}
 	}
 	for i, h := range hs {
-		if h.Verdict == Near && taken[h.Column] {
-			hs[i] = l.find(h.Typed, taken)
+		if h.Verdict != Near || !taken[h.Column] {
+			continue
+		}
+		if next := l.find(h.Typed, taken); next.Verdict == Near {
+			hs[i] = next
+		} else {
+			hs[i].Taken = true
 		}
 	}
 }

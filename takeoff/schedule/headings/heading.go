@@ -46,6 +46,7 @@ type Heading struct {
 	Unit    quantity.Unit  // what the heading says
 	Said    bool           // whether it says a unit
 	Ask     *Question      // of Asks
+	Taken   bool           // of Near: another column of the row is headed so
 }
 
 // Tokens parts a heading into words, in lower case: runs of letters and

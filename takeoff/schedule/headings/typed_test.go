@@ -169,7 +169,7 @@ func TestNeighbours(t *testing.T) {
 		l.Neighbours(hs)
 		for _, h := range hs {
 			got := ""
-			if h.Verdict == Near {
+			if h.Verdict == Near && !h.Taken {
 				got = h.Column.Heading()
 			}
 			if h.Typed == tt.at && (got != tt.want || h.Verdict == Known) {

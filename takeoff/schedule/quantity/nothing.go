@@ -22,6 +22,16 @@ var (
 	shortDittos = []string{"do", "id", "ib", "ibid", "c.s", "w.o", "w.v"}
 )
 
+// starts are the bytes with which a cell may begin that is in one of the lists.
+var starts = func() (s [256]bool) {
+	for _, list := range [...][]string{dashes, absents, nones, dittos, shortDittos, {"s.o"}} {
+		for _, w := range list {
+			s[w[0]], s[strings.ToUpper(w)[0]] = true, true
+		}
+	}
+	return s
+}()
+
 // bare writes a cell as the lists above do.
 func bare(cell string) string {
 	return strings.TrimSuffix(strings.ToLower(strings.ReplaceAll(strings.ReplaceAll(cell, "\u00a0", ""), " ", "")), ".")
@@ -33,7 +43,7 @@ func bare(cell string) string {
 // "n.v.t.", and "none" of it would be no piece, so that a count takes only what
 // says nothing at all.
 func Nothing(cell string, m takeoff.Measure) bool {
-	if len(cell) > 40 {
+	if cell == "" || len(cell) > 40 || !starts[cell[0]] {
 		return false
 	}
 	word := bare(cell)
@@ -52,7 +62,7 @@ func Nothing(cell string, m takeoff.Measure) bool {
 // do: "dito", "siehe oben", a ditto mark. It is empty for other cells. Short
 // forms, as "do.", count where no text is expected; they may be a name there.
 func Above(cell string, m takeoff.Measure) (trouble string) {
-	if len(cell) > 40 {
+	if cell == "" || len(cell) > 40 || !starts[cell[0]] {
 		return ""
 	}
 	word := bare(cell)

@@ -117,3 +117,14 @@ func TestUnitsInWords(t *testing.T) {
 		}
 	}
 }
+
+// BenchmarkNothing: the cells of a column of tags.
+func BenchmarkNothing(b *testing.B) {
+	for b.Loop() {
+		for _, cell := range [...]string{"T-1001", "S2", "Level 3", "none such"} {
+			if Nothing(cell, takeoff.Text) {
+				b.Fatal(cell)
+			}
+		}
+	}
+}
