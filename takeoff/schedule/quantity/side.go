@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 // The letters and words that say which side a figure is: width, breadth, Breite,
@@ -21,7 +22,7 @@ var (
 
 // side takes the word for a side off a figure; high says which it was.
 func side(t string) (figure string, said, high bool) {
-	if plainNumber(t) {
+	if !strings.ContainsFunc(t, unicode.IsLetter) {
 		return t, false, false
 	}
 	word := ""

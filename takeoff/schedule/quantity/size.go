@@ -102,11 +102,7 @@ func plainNumber(s string) bool { return strings.Trim(s, "0123456789.,") == "" }
 
 // oneSize reads one cross-section.
 func (s *Column) oneSize(t string) (z Size, trouble string) {
-	if m := oval.FindStringSubmatch(t); m != nil {
-		t, z.Shape = m[1], fittings.FlatOval
-	} else if m := ovalBefore.FindStringSubmatch(t); m != nil {
-		t, z.Shape = m[1], fittings.FlatOval
-	}
+	t, z.Shape = cutOval(t)
 	one := *s
 	one.Diameter = false
 	if d, ok := CutDiameter(t); ok {
@@ -143,11 +139,26 @@ func (s *Column) oneSize(t string) (z Size, trouble string) {
 	return z, ""
 }
 
+// cutOval takes off the word for a flat oval, before or behind the figures.
+func cutOval(t string) (string, fittings.Shape) {
+	if !strings.ContainsAny(t, "oO") { // most sizes
+		return t, fittings.NoShape
+	}
+	for _, form := range [...]*regexp.Regexp{oval, ovalBefore} {
+		if m := form.FindStringSubmatch(t); m != nil {
+			return m[1], fittings.FlatOval
+		}
+	}
+	return t, fittings.NoShape
+}
+
 // pair parts a size into its two figures, as typed. swapped says that the height
 // comes first. An oval's may be parted by / too, as it can't be two diameters.
 func (s *Column) pair(t string, shape fittings.Shape) (a, b string, swapped bool, trouble string) {
-	if m := square.FindStringSubmatch(t); m != nil && shape != fittings.FlatOval && !across.MatchString(t) {
-		return m[1], m[1], false, ""
+	if strings.ContainsAny(t, "qQ") && shape != fittings.FlatOval && !across.MatchString(t) {
+		if m := square.FindStringSubmatch(t); m != nil {
+			return m[1], m[1], false, ""
+		}
 	}
 	if parts := strings.Split(t, "/"); shape == fittings.FlatOval && len(parts) == 2 && plainNumber(strings.TrimSpace(parts[0])) {
 		return strings.TrimSpace(parts[0]), strings.TrimSpace(parts[1]), false, ""
