@@ -69,7 +69,7 @@ func (l *Lexicon) add(line line, over, english bool) error {
 	case overList:
 		return place(line, l.over, "main branch 2", set)
 	case placeList:
-		return place(line, l.places, "total system level dimension note", set)
+		return place(line, l.places, "total system level either dimension note", set)
 	default:
 		return l.addCells(line, set)
 	}

@@ -1,6 +1,7 @@
 package headings
 
 import (
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -30,27 +31,71 @@ func (l *Lexicon) Word(c takeoff.Column, cell string) (string, bool) {
 		return w, ok
 	}
 	parts := Tokens(cell)
-	var out []string
+	var found []phrase
 	for len(parts) > 0 {
-		n, w := l.phrase(parts)
+		n, p := l.phrase(parts)
 		if n == 0 {
 			return "", false
 		}
-		out, parts = append(out, w), parts[n:]
+		found, parts = append(found, p), parts[n:]
 	}
-	whole := strings.Join(out, " ")
+	whole := described(found)
 	_, _, _, ok := fittings.ParseDescription(whole)
 	return whole, ok
 }
 
+// phrase is a kind, style or shape in our words. listed says that the lists of
+// kinds have it, so that "straight" isn't a style.
+type phrase struct {
+	word   string
+	listed bool
+}
+
+// described joins what a cell says of a piece. A straight that is said to be
+// straight, or a shape that is said twice, is said once; a straight together
+// with another kind is nothing that we know.
+func described(found []phrase) string {
+	if len(found) == 1 {
+		return found[0].word
+	}
+	straight, shape := false, fittings.NoShape
+	for i, p := range found {
+		k, _, s, ok := fittings.ParseDescription(p.word)
+		if ok && k == fittings.Straight && (p.listed || p.word != "straight") {
+			straight, shape = true, s
+			if s == fittings.NoShape {
+				found[i].word = "duct"
+			}
+		}
+	}
+	var out []string
+	for _, p := range found {
+		if s, ok := fittings.ParseShape(p.word); ok && s == shape || straight && p.word == "straight" {
+			continue
+		}
+		out = append(out, p.word)
+	}
+	for i, w := range out { // "rectangular straight": the shape of a kind, not of a style
+		if _, shape := fittings.ParseShape(out[len(out)-1-i]); len(out) == 2 && w == "straight" && shape {
+			out[i] = "duct"
+		}
+	}
+	return strings.Join(out, " ")
+}
+
 // phrase translates the longest phrase at the beginning of parts: a kind, style
-// or shape in any language. n is how many parts it has, 0 where it isn't known.
-func (l *Lexicon) phrase(parts []string) (n int, word string) {
+// or shape in any language, one or several. n is how many parts it has, 0 where it
+// isn't known.
+func (l *Lexicon) phrase(parts []string) (n int, p phrase) {
 	for n = min(len(parts), l.longest); n > 0; n-- {
 		key := strings.Join(parts[:n], "")
 		for _, c := range [...]takeoff.Column{takeoff.Kind, takeoff.Shape, takeoff.Style} {
-			if w, ok := l.cells[c][key]; ok {
-				return n, w
+			w, ok := l.cells[c][key]
+			if !ok && c == takeoff.Kind && len(key) > 4 {
+				w, ok = l.cells[c][strings.TrimSuffix(key, "s")]
+			}
+			if ok {
+				return n, phrase{w, c == takeoff.Kind}
 			}
 		}
 		typed := strings.Join(parts[:n], " ")
@@ -58,21 +103,22 @@ func (l *Lexicon) phrase(parts []string) (n int, word string) {
 		_, style := fittings.ParseStyle(typed)
 		_, shape := fittings.ParseShape(typed)
 		if kind || style || shape {
-			return n, typed
+			return n, phrase{word: typed}
 		}
 	}
-	return 0, ""
+	return 0, p
 }
 
 // Place says what a row that isn't a piece may be by its words: total, system,
 // level, dimension or note. rest is the text after a colon, else all of it.
-// A row with words of two lists may be either: both are given, in order.
+// A row with words of two lists may be either: both are given, in order. So are
+// system and level for a word that may be either by itself: zone.
 func (l *Lexicon) Place(text string) (places []string, rest string) {
 	rest = text
 	if before, after, ok := strings.Cut(text, ":"); ok && strings.TrimSpace(after) != "" {
 		rest = strings.TrimSpace(after)
 		if p := l.places[Squash(before)]; p != "" {
-			return []string{p}, rest
+			return eitherOf([]string{p}), rest
 		}
 		rest = text
 	}
@@ -93,10 +139,21 @@ func (l *Lexicon) Place(text string) (places []string, rest string) {
 			break
 		}
 	}
-	return places, rest
+	return eitherOf(places), rest
 }
 
-// Total reports words that begin a row of totals.
+// eitherOf leaves out the word that may be a system or a level where another
+// says which.
+func eitherOf(places []string) []string {
+	sure := slices.DeleteFunc(slices.Clone(places), func(p string) bool { return p == "either" })
+	if len(sure) == 0 && len(places) > 0 {
+		return []string{"system", "level"}
+	}
+	return sure
+}
+
+// Total reports words that begin a row of totals, or end one after a name: "Total
+// S1", "S1 total", "Supply total".
 func (l *Lexicon) Total(text string) bool {
 	parts := Tokens(text)
 	for n := min(3, len(parts)); n > 0; n-- {
@@ -104,7 +161,11 @@ func (l *Lexicon) Total(text string) bool {
 			return true
 		}
 	}
-	return false
+	last := len(parts) - 1
+	return last > 0 && l.places[parts[last]] == "total" && slices.ContainsFunc(parts[:last], func(w string) bool {
+		p := l.places[w]
+		return p == "system" || p == "level" || strings.ContainsAny(w, "0123456789")
+	})
 }
 
 // Over says what a heading means that stands over several others: main, branch,

@@ -46,6 +46,7 @@ type Heading struct {
 	Unit    quantity.Unit  // what the heading says
 	Said    bool           // whether it says a unit
 	Ask     *Question      // of Asks
+	Taken   bool           // of Near: another column of the row is headed so
 }
 
 // Tokens parts a heading into words, in lower case: runs of letters and
@@ -72,6 +73,9 @@ func Tokens(typed string) []string {
 			word.WriteRune(r)
 		case (r == '\'' || r == '’') && letter(i-1) && letter(i+1):
 			// an apostrophe: q'ty
+		case (r == '×' || r == '✕' || r == '*') && joins(rs, i):
+			end()
+			out = append(out, "x")
 		case letter(i-1) || letter(i+1) || unitSigns[r] == "":
 			end()
 		default:
@@ -93,7 +97,10 @@ var plainLetters = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a
 var unitSigns = map[rune]string{'"': "in", '″': "in", '”': "in", '\'': "ft", '′': "ft", '’': "ft", '°': "deg"}
 
 // Read finds out what a heading means; typed is fit for a message.
-func (l *Lexicon) Read(typed string) Heading {
+func (l *Lexicon) Read(typed string) Heading { return l.find(typed, nil) }
+
+// find is Read that suggests no column of those taken.
+func (l *Lexicon) find(typed string, taken []bool) Heading {
 	h := Heading{Typed: typed}
 	words := Tokens(h.Typed)
 	if len(words) == 0 {
@@ -102,27 +109,17 @@ func (l *Lexicon) Read(typed string) Heading {
 		}
 		return h
 	}
-	whole := strings.Join(words, "")
-	if l.means(&h, whole) {
+	name, ok := l.settle(&h, words)
+	if ok {
 		return h
 	}
-	name := whole
-	for k := min(3, len(words)-1); k > 0; k-- {
-		u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
-		if !ok {
-			continue
+	if once := unitOnce(words); once != nil {
+		other := Heading{Typed: typed}
+		if _, ok := l.settle(&other, once); ok {
+			return other
 		}
-		rest := words[:len(words)-k]
-		h.Unit, h.Said = u, true
-		if l.means(&h, strings.Join(rest, "")) {
-			return h
-		}
-		if n := len(rest) - 1; n > 0 && (rest[n] == "in" || rest[n] == "en" || rest[n] == "i") && l.means(&h, strings.Join(rest[:n], "")) {
-			return h
-		}
-		name = strings.Join(rest, "")
-		break
 	}
+	whole := strings.Join(words, "")
 	if !h.Said {
 		if rest, u, ok := glued(whole); ok {
 			h.Unit, h.Said = u, true
@@ -132,8 +129,36 @@ func (l *Lexicon) Read(typed string) Heading {
 			name = rest
 		}
 	}
-	l.guess(&h, name, whole)
+	l.guess(&h, taken, name, whole)
 	return h
+}
+
+// settle settles the heading if its words are known, with or without a unit at
+// the end. name is what they are without it.
+func (l *Lexicon) settle(h *Heading, words []string) (name string, ok bool) {
+	name = strings.Join(words, "")
+	if l.means(h, name) {
+		return name, true
+	}
+	for k := min(3, len(words)-1); k > 0; k-- {
+		u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
+		if !ok {
+			continue
+		}
+		words = words[:len(words)-k]
+		h.Unit, h.Said = u, true
+		if l.means(h, strings.Join(words, "")) {
+			return name, true
+		}
+		if n := len(words) - 1; n > 0 && (words[n] == "in" || words[n] == "en" || words[n] == "i") {
+			if words = words[:n]; l.means(h, strings.Join(words, "")) {
+				return name, true
+			}
+		}
+		name = strings.Join(words, "")
+		break
+	}
+	return name, l.across(h, words)
 }
 
 // glued parts a unit from the word that it is written to: "widthmm".
@@ -188,11 +213,12 @@ func takes(c takeoff.Column, u quantity.Unit) bool {
 	if c == takeoff.BlankMinutes {
 		return u == quantity.Minute
 	}
-	return u.Measure == c.Measure() && c.Measure() != takeoff.Text && c.Measure() != takeoff.Count
+	return u.Measure == c.Measure() && c.Measure() != takeoff.Text
 }
 
-// guess looks for a known name that the heading may have meant.
-func (l *Lexicon) guess(h *Heading, names ...string) {
+// guess looks for a known name that the heading may have meant, of a column that
+// isn't taken.
+func (l *Lexicon) guess(h *Heading, taken []bool, names ...string) {
 	h.Verdict = Unknown
 	best := 3
 	for _, name := range names {
@@ -202,7 +228,7 @@ func (l *Lexicon) guess(h *Heading, names ...string) {
 		}
 		letters := lettersOf(name)
 		for _, n := range l.near {
-			if bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
+			if taken != nil && taken[n.column] || bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
 				continue
 			}
 			if d := distance(name, n.name, best); d < best && d <= limit {

@@ -23,7 +23,7 @@ const (
 	overList    = "over"              // main, branch or 2: what stands over several headings
 	askList     = "ask"               // a name with more than one reading
 	unusedList  = "unused"            // means nothing here, though spelt nearly as a known one
-	placeList   = "place"             // total, system, level, dimension or note: what begins a row that isn't a piece
+	placeList   = "place"             // total, system, level, either of these two, dimension or note: what begins a row that isn't a piece
 )
 
 // cellLists are the lists of words of cells, with the column of each.

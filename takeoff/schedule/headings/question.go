@@ -21,7 +21,19 @@ func (q *Question) Describes() bool { return strings.HasPrefix(q.names, "type,")
 
 var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)}, {takeoff.DimColumn(fittings.Diameter)}}
 
+// The questions about headings of a whole cross-section.
+const (
+	heightFirst = "h x w"
+	lengthFirst = "l x h"
+	threeSizes  = "w x h x l"
+	outerSize   = "external size"
+)
+
 var questions = []Question{
+	{heightFirst, "size with the width first (600x400), or width_mm and height_mm", "puts the height before the width", sized},
+	{lengthFirst, "size (width x height), width_mm and height_mm, or length_mm", "may hold a length or a width", sized},
+	{threeSizes, "size (600x400) and length_mm", "holds three figures", sized},
+	{outerSize, "width_mm and height_mm, or diameter_mm, of the metal without its insulation", "may be over the insulation", sized},
 	{"pressure, static pressure, pressure rating, rating, duct pressure, system pressure, p",
 		"test_pa (what the section is held at), design_pa (the most that it works at), operating_pa (what it works at on the mean) or duct_class_pa (what the duct is built for)", "", nil},
 	{"section", "size (600x400, Ø315), width_mm and height_mm, or diameter_mm", "", sized},

@@ -51,6 +51,9 @@ func (s *Column) Number(text string) (v float64, trouble string) {
 		t = t[1:]
 	}
 	v, trouble = s.quantity(strings.TrimSpace(t))
+	if above := Above(text, s.Measure); trouble != "" && above != "" {
+		trouble = above
+	}
 	switch {
 	case trouble != "":
 		return 0, trouble
@@ -112,7 +115,7 @@ func (s *Column) quantity(t string) (float64, string) {
 // cellUnit is the unit that follows a number in a cell, or the column's own.
 func (s *Column) cellUnit(typed string) (Unit, string) {
 	typed = strings.TrimSpace(typed)
-	if typed == "" {
+	if typed == "" || s.Measure == takeoff.Count && (typed == "x" || typed == "X" || typed == "×") { // 2x
 		return s.Unit, ""
 	}
 	u, ok := UnitOf(typed)

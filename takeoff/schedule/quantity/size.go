@@ -19,9 +19,10 @@ type Size struct {
 }
 
 var (
-	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅]|(?:diam|dia|diameter|durchmesser|diamètre|diamètro|diámetro|diametro|dn)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
-	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅]|\b(?:diameter|diam|dia)\.?|(?:\brnd|\bround))$`)
+	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
+	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅]|\b(?:diameter|diam|dia|durchm)\.?|\b(?:rnd|round|rund|rond|redondo|tondo))$`)
 	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:flat[\s-]*oval|oval|f/?o)$`)
+	ovalBefore     = regexp.MustCompile(`(?i)^(?:flat[\s-]*oval|flachoval|oval|f/?o)\s*([ø⌀∅\d].*)$`)
 	across         = regexp.MustCompile(`(?i)^(.*?\S)\s*(?:[x×*✕]|\bby\b)\s*(.*)$`)
 	between        = regexp.MustCompile(`\s*(?:->|→|\bto\b|\bauf\b|\s-\s|\s–\s|/)\s*`)
 )
@@ -45,7 +46,7 @@ func Combined(text string) bool {
 	if !digitIn(t) || len(t) > 60 { // most words end here
 		return false
 	}
-	if _, ok := CutDiameter(t); ok {
+	if _, ok := CutDiameter(t); ok || square.MatchString(t) || oval.MatchString(t) || ovalBefore.MatchString(t) {
 		return true
 	}
 	m := across.FindStringSubmatch(t)
@@ -61,9 +62,15 @@ const sizeForm = "write it as 600x400 or Ø315, with mm or in after it where the
 // s says the unit where the cell doesn't. trouble is what is wrong and what to
 // do.
 func (s *Column) Sizes(text string) (found []Size, trouble string) {
+	if trouble = Above(text, s.Measure); trouble != "" {
+		return nil, trouble
+	}
 	t := strings.TrimSpace(cellCleaner.Replace(text))
 	if one, trouble := s.oneSize(t); trouble == "" {
 		return []Size{one}, ""
+	}
+	if trouble = beside(t); trouble != "" {
+		return nil, trouble
 	}
 	parts := between.Split(t, -1)
 	if len(parts) != 2 || parts[0] == "" || parts[1] == "" {
@@ -73,6 +80,9 @@ func (s *Column) Sizes(text string) (found []Size, trouble string) {
 	if plainNumber(parts[0]) && plainNumber(parts[1]) {
 		return nil, "could be " + parts[0] + " wide and " + parts[1] + " high, or two diameters; write " +
 			parts[0] + "x" + parts[1] + ", or Ø" + parts[0] + "/Ø" + parts[1]
+	}
+	if ovalBefore.MatchString(parts[0]) && !ovalBefore.MatchString(parts[1]) {
+		return nil, "says oval of one size only; write it behind each"
 	}
 	tail := s.tailUnit(parts[1])
 	for _, part := range parts {
@@ -92,9 +102,7 @@ func plainNumber(s string) bool { return strings.Trim(s, "0123456789.,") == "" }
 
 // oneSize reads one cross-section.
 func (s *Column) oneSize(t string) (z Size, trouble string) {
-	if m := oval.FindStringSubmatch(t); m != nil {
-		t, z.Shape = m[1], fittings.FlatOval
-	}
+	t, z.Shape = cutOval(t)
 	one := *s
 	one.Diameter = false
 	if d, ok := CutDiameter(t); ok {
@@ -106,25 +114,18 @@ func (s *Column) oneSize(t string) (z Size, trouble string) {
 		z.DiameterText = d
 		return z, trouble
 	}
-	m := across.FindStringSubmatch(t)
-	if m == nil {
-		if _, bad := one.Number(t); bad == "" {
-			return Size{}, "could be a diameter or the side of a square; write Ø" + t + " or " + t + "x" + t
-		}
-		return Size{}, "isn't a size; " + sizeForm
+	a, b, swapped, trouble := one.pair(t, z.Shape)
+	if trouble != "" {
+		return Size{}, trouble
 	}
-	a, b := strings.TrimSpace(m[1]), strings.TrimSpace(m[2])
-	if across.MatchString(b) && digitIn(across.FindStringSubmatch(b)[2]) {
-		return Size{}, "holds three figures; write the length in a column of its own"
-	}
-	if s.tailUnit(a) == "" { // 600 x 400 mm: the unit is that of both
-		a += s.tailUnit(b)
+	if one.tailUnit(a) == "" { // 600 x 400 mm: the unit is that of both
+		a += one.tailUnit(b)
 	}
 	if z.Width, trouble = one.Number(a); trouble != "" {
 		return Size{}, trouble
 	}
-	if s.tailUnit(a) != "" && s.tailUnit(b) == "" {
-		if u, _ := UnitOf(s.tailUnit(a)); u != s.Unit {
+	if one.tailUnit(a) != "" && one.tailUnit(b) == "" {
+		if u, _ := UnitOf(one.tailUnit(a)); u != s.Unit {
 			return Size{}, "gives the first figure a unit and the second none; write the unit behind both"
 		}
 	}
@@ -132,7 +133,48 @@ func (s *Column) oneSize(t string) (z Size, trouble string) {
 		return Size{}, trouble
 	}
 	z.WidthText, z.HeightText = a, b
+	if swapped {
+		z.Width, z.Height, z.WidthText, z.HeightText = z.Height, z.Width, b, a
+	}
 	return z, ""
+}
+
+// cutOval takes off the word for a flat oval, before or behind the figures.
+func cutOval(t string) (string, fittings.Shape) {
+	if !strings.ContainsAny(t, "oO") { // most sizes
+		return t, fittings.NoShape
+	}
+	for _, form := range [...]*regexp.Regexp{oval, ovalBefore} {
+		if m := form.FindStringSubmatch(t); m != nil {
+			return m[1], fittings.FlatOval
+		}
+	}
+	return t, fittings.NoShape
+}
+
+// pair parts a size into its two figures, as typed. swapped says that the height
+// comes first. An oval's may be parted by / too, as it can't be two diameters.
+func (s *Column) pair(t string, shape fittings.Shape) (a, b string, swapped bool, trouble string) {
+	if strings.ContainsAny(t, "qQ") && shape != fittings.FlatOval && !across.MatchString(t) {
+		if m := square.FindStringSubmatch(t); m != nil {
+			return m[1], m[1], false, ""
+		}
+	}
+	if parts := strings.Split(t, "/"); shape == fittings.FlatOval && len(parts) == 2 && plainNumber(strings.TrimSpace(parts[0])) {
+		return strings.TrimSpace(parts[0]), strings.TrimSpace(parts[1]), false, ""
+	}
+	m := across.FindStringSubmatch(t)
+	if m == nil {
+		if _, bad := s.Number(t); bad == "" {
+			return "", "", false, "could be a diameter or the side of a square; write Ø" + t + " or " + t + "x" + t
+		}
+		return "", "", false, "isn't a size; " + sizeForm
+	}
+	a, b = strings.TrimSpace(m[1]), strings.TrimSpace(m[2])
+	if across.MatchString(b) && digitIn(across.FindStringSubmatch(b)[2]) {
+		return "", "", false, "holds three figures; write the length in a column of its own"
+	}
+	return sides(a, b)
 }
 
 var tail = regexp.MustCompile(`[^\d\s.,/][^\d]*$`)

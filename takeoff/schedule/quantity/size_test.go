@@ -86,6 +86,11 @@ func FuzzSizes(f *testing.F) {
 		if want := fmt.Sprintf("%dx%d", w, h); trouble != "" || describe(found) != want {
 			t.Fatalf("%q = %s %s", written, describe(found), trouble)
 		}
+		written = fmt.Sprintf([]string{"W%[1]d x H%[2]d", "H%[2]d x W%[1]d mm", "%[2]dh × %[1]dw", "B %[1]d X H %[2]d"}[form/16%4], w, h)
+		found, trouble = c.Sizes(written)
+		if want := fmt.Sprintf("%dx%d", w, h); trouble != "" || describe(found) != want {
+			t.Fatalf("%q = %s %s", written, describe(found), trouble)
+		}
 		written = fmt.Sprintf([]string{"Ø%d", "dia %d mm", "%d dia", "D%d"}[form/4%4], w)
 		found, trouble = c.Sizes(written)
 		if want := fmt.Sprintf("dia %d", w); trouble != "" || describe(found) != want {

@@ -37,7 +37,7 @@ var unitSpellings = []struct {
 }{
 	{Millimetre, "mm millimetre millimetres millimeter millimeters millimètre millimètres milímetro milímetros millimetro millimetri"},
 	{Unit{"cm", takeoff.Lengths, 1, 2}, "cm centimetre centimetres centimeter centimeters zentimeter centimètre centimètres centímetro centímetros centimetro centimetri"},
-	{Unit{"m", takeoff.Lengths, 1, 0}, "m metre metres meter meters mtr mtrs mètre mètres metro metros metri"},
+	{Unit{"m", takeoff.Lengths, 1, 0}, "m metre metres meter meters mtr mtrs lfm lfdm lm ml m1 linm mètre mètres metro metros metri"},
 	{Inch, `in ins inch inches " '' zoll pouce pouces duim tum pulgada pulgadas pollice pollici`},
 	{Foot, "ft foot feet ' fuß fuss pied pieds voet fot pie pies piede piedi"},
 	{degree, "deg degs degree degrees ° grad degré degrés graden grader grado grados gradi"},
@@ -52,7 +52,7 @@ var unitSpellings = []struct {
 		`inwg iwg "wg inwc iwc "wc inh2o incheswg inchwg incheswc incheswatergauge incheswatercolumn`},
 	{Unit{"mm w.g.", takeoff.Pressure, 980665, 5}, "mmwg mmwc mmh2o"},
 	{Minute, "min mins minute minutes"},
-	{once, "no nr off each ea pc pcs stk stck stück pièce pièces stuk stuks styck unidades uds pezzi pz"},
+	{once, "no nr n° nº off each ea pc pcs nos stk stck st stück stücke pièce pièces stuk stuks styck u un unité unités unidad unidades ud uds pieza piezas pezzo pezzi pz"},
 }
 
 var unitBySpelling = func() map[string]Unit {
@@ -67,9 +67,15 @@ var unitBySpelling = func() map[string]Unit {
 
 var unitCleaner = strings.NewReplacer(" ", "", ".", "", "²", "2", "″", `"`, "”", `"`, "′", "'", "’", "'", "\u00a0", "")
 
-// UnitOf finds a unit by its spelling.
+// UnitOf finds a unit by its spelling, as "mm" or "in mm".
 func UnitOf(s string) (Unit, bool) {
-	u, ok := unitBySpelling[unitCleaner.Replace(strings.ToLower(s))]
+	s = strings.ToLower(s)
+	u, ok := unitBySpelling[unitCleaner.Replace(s)]
+	for _, before := range [...]string{"in ", "en ", "i "} {
+		if rest, cut := strings.CutPrefix(s, before); cut && !ok {
+			u, ok = unitBySpelling[unitCleaner.Replace(rest)]
+		}
+	}
 	return u, ok
 }
 

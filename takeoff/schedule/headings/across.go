@@ -1,0 +1,173 @@
+package headings
+
+import (
+	"slices"
+	"strings"
+	"unicode"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// across settles a heading of a whole cross-section that says which figure comes
+// first: "W x H", "Size (B x H)", "WxH/Ø", "Outlet W x H". All of its words have
+// to be known. One with the height first, or with a length, is asked about.
+func (l *Lexicon) across(h *Heading, words []string) bool {
+	of, plain := NoSize, false
+	if !slices.ContainsFunc(words, func(w string) bool { return strings.Contains(w, "x") }) {
+		return false // most headings
+	}
+	for i := 0; i < len(words); {
+		n := 0
+		for k := min(9, len(words)-i); k > 0 && n == 0; k-- {
+			name := strings.Join(words[i:i+k], "")
+			sides, asks := l.sidesOf(name)
+			m, known := l.meanings[name]
+			size := map[string]SizeOf{"main": OwnSize, "branch": BranchSize, "2": SecondSize}[l.over[name]]
+			if known && m.size != NoSize {
+				size = m.size
+			}
+			switch {
+			case asks != nil:
+				h.Verdict, h.Ask = Asks, asks
+				return true
+			case sides != NoSize && (of == NoSize || of == sides || sides == OwnSize):
+				of, plain, n = max(of, sides), true, k
+			case i == 0 && size != NoSize:
+				of, n = size, k
+			case plain && size == OwnSize, known && isDiameter(m.column), i > 0 && k == 1 && joiners[name]:
+				n = k
+			}
+		}
+		if n == 0 {
+			return false
+		}
+		i += n
+	}
+	if !plain {
+		return false
+	}
+	h.Verdict, h.Size = Sizes, of
+	if h.Said && h.Unit.Measure != takeoff.Lengths {
+		h.Verdict, h.Column = Misfit, takeoff.DimColumn(fittings.Width)
+	}
+	return true
+}
+
+// joiners are the words between what a cell may hold: "W x H or Ø".
+var joiners = map[string]bool{"or": true, "and": true, "oder": true, "bzw": true, "und": true, "resp": true, "ou": true, "et": true,
+	"of": true, "en": true, "eller": true, "och": true, "o": true, "y": true, "e": true}
+
+func isDiameter(c takeoff.Column) bool {
+	d, ok := c.Dim()
+	return ok && (d == fittings.Diameter || d == fittings.Diameter2 || d == fittings.BranchDiameter)
+}
+
+// sidesOf finds whose cross-section a name with an x says, or what has to be
+// asked about it.
+func (l *Lexicon) sidesOf(name string) (of SizeOf, asks *Question) {
+	if strings.Count(name, "x") > 3 {
+		return NoSize, nil
+	}
+	for i := 1; i < len(name)-1; i++ {
+		if name[i] != 'x' {
+			continue
+		}
+		first, a := l.dimOf(name[:i])
+		second, b := l.dimOf(name[i+1:])
+		if name[i+1:] == "d" && first == fittings.Width { // beside a width, the depth
+			second, b = fittings.Height, true
+		}
+		switch pair := [2]fittings.Dim{first, second}; {
+		case a && strings.Contains(name[i+1:], "x"):
+			if of, more := l.sidesOf(name[i+1:]); of != NoSize || more != nil {
+				return NoSize, l.asked[Squash(threeSizes)]
+			}
+		case !a || !b:
+		case pair == [2]fittings.Dim{fittings.Width, fittings.Height}:
+			return OwnSize, nil
+		case pair == [2]fittings.Dim{fittings.Width2, fittings.Height2}:
+			return SecondSize, nil
+		case pair == [2]fittings.Dim{fittings.BranchWidth, fittings.BranchHeight}:
+			return BranchSize, nil
+		case first == fittings.Length || second == fittings.Length:
+			return NoSize, l.asked[Squash(lengthFirst)]
+		case second == fittings.Width || second == fittings.Width2 || second == fittings.BranchWidth:
+			return NoSize, l.asked[Squash(heightFirst)]
+		}
+	}
+	return NoSize, nil
+}
+
+// dimOf finds the size that a name stands for.
+func (l *Lexicon) dimOf(name string) (fittings.Dim, bool) {
+	m, ok := l.meanings[name]
+	if !ok || m.size != NoSize || m.unitNeeded {
+		return 0, false
+	}
+	return m.column.Dim()
+}
+
+// joins reports a sign between two words, as in W × H.
+func joins(rs []rune, i int) bool {
+	before, after := i-1, i+1
+	for before >= 0 && rs[before] == ' ' {
+		before--
+	}
+	for after < len(rs) && rs[after] == ' ' {
+		after++
+	}
+	word := func(k int) bool {
+		return k >= 0 && k < len(rs) && (unicode.IsLetter(rs[k]) || unicode.IsDigit(rs[k]) || rs[k] == ')' || rs[k] == ']')
+	}
+	return word(before) && word(after)
+}
+
+// unitOnce keeps the last of the units that stand on both sides of an x: "Size (mm
+// x mm)", "W (mm) x H (mm)". It is nil where there are none.
+func unitOnce(words []string) []string {
+	n := len(words)
+	if n < 2 {
+		return nil
+	}
+	u := words[n-1]
+	if half := len(u) / 2; half > 0 && len(u)%2 == 1 && u[half] == 'x' && u[:half] == u[half+1:] {
+		return append(words[:n-1:n-1], u[:half])
+	}
+	if _, ok := quantity.UnitOf(u); !ok {
+		return nil
+	}
+	for i := n - 2; i > 1; i-- {
+		if words[i] != "x" || words[i-1] != u {
+			continue
+		}
+		if i == n-2 {
+			return append(words[:i-1:i-1], u)
+		}
+		return append(words[:i-1:i-1], words[i:]...)
+	}
+	return nil
+}
+
+// Neighbours looks at the headings of a row together: what one of them may have
+// meant isn't suggested where another column is headed so. The next best is, or
+// the heading is marked as taken.
+func (l *Lexicon) Neighbours(hs []Heading) {
+	taken := make([]bool, takeoff.NumColumns)
+	for _, h := range hs {
+		if h.Verdict == Known {
+			taken[h.Column] = true
+		}
+	}
+	for i, h := range hs {
+		if h.Verdict != Near || !taken[h.Column] {
+			continue
+		}
+		if next := l.find(h.Typed, taken); next.Verdict == Near {
+			hs[i] = next
+		} else {
+			hs[i].Taken = true
+		}
+	}
+}
