@@ -36,6 +36,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	for _, h := range hs {
 		t.commaFile = t.commaFile || strings.HasSuffix(h.Typed, CommaMark)
 	}
+	t.lex.Neighbours(hs)
 	t.specs = make([]spec, len(hs))
 	for i, h := range hs {
 		t.specs[i].set(t, h)
@@ -230,6 +231,10 @@ func (t *table) report() {
 		case headings.Known:
 			t.noteReading(s)
 		case headings.Near:
+			if s.Taken {
+				t.refuse(s, "a heading of its own", fmt.Sprintf("'%s' isn't a known heading, so the column isn't used; another column is %s already, so rename it for what it holds or take it out", s.Typed, canonical))
+				continue
+			}
 			t.refuse(s, canonical, fmt.Sprintf("'%s' isn't a known heading, so the column isn't used; did you mean %s? rename it if so", s.Typed, canonical))
 		case headings.Misfit:
 			t.refuse(s, canonical, fmt.Sprintf("'%s' says %s, which doesn't fit, so the column isn't used; write %s", s.Typed, s.Heading.Unit.Name, canonical))

@@ -156,6 +156,9 @@ func whyNot(p *spec) string {
 	case headings.Blank:
 		return "no heading"
 	case headings.Near:
+		if p.Taken {
+			return "not known, and another column is " + p.to().Heading()
+		}
 		return "did you mean " + p.to().Heading() + "?"
 	case headings.Misfit:
 		return "the unit " + p.Heading.Unit.Name + " doesn't fit " + p.to().Heading()

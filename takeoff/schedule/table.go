@@ -28,6 +28,7 @@ type spec struct {
 	words map[string]string // what its words stand for, as far as met
 	sized [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
 	last  struct{ from, to string }
+	asIs  string         // a cell that means what it says
 	count map[string]int // of words that stand for others
 }
 
@@ -207,6 +208,8 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	c := s.to()
 	switch {
+	case !digit(cell[0]) && !digit(cell[len(cell)-1]) && !s.plain(cell) && t.saysNothing(r, s, cell):
+		return false
 	case s.Measure == takeoff.Text:
 		if s.words != nil {
 			cell = t.word(s, cell)
@@ -230,6 +233,34 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	r.Text[c] = cell
 	t.fault(r, s, cell, trouble)
 	return wordy(cell)
+}
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }
+
+// plain reports a cell that is known to mean what it says.
+func (s *spec) plain(cell string) bool {
+	if cell == s.asIs || cell == s.last.from {
+		return true
+	}
+	_, met := s.words[cell]
+	return met
+}
+
+// saysNothing reports a cell that is filled in to say that it is empty, or as the
+// one above it, which is a fault where more than a name is expected.
+func (t *table) saysNothing(r *takeoff.Row, s *spec, cell string) bool {
+	c := s.to()
+	if c != takeoff.Sign && quantity.Nothing(cell, s.Measure) { // there, - may be negative
+		return true
+	}
+	if s.Measure == takeoff.Text && spreads(c) {
+		if trouble := quantity.Above(cell, s.Measure); trouble != "" {
+			t.fault(r, s, cell, trouble)
+			return true
+		}
+	}
+	s.asIs = cell
+	return false
 }
 
 // wordy reports a cell that starts like a word, or like a unit in brackets.

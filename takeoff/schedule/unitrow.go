@@ -56,8 +56,8 @@ func (t *table) unitsIn(cells []string) (found []quantity.Unit, odd []int) {
 	found = make([]quantity.Unit, len(t.specs))
 	units := 0
 	for i, cell := range cells {
-		if cell = trim(cell); cell == "" || meansNothing(cell) {
-			continue
+		if cell = trim(cell); cell == "" || meansNothing(cell) || slices.ContainsFunc(t.heads, func(head []string) bool { return cellAt(head, i) == cell }) {
+			continue // or a heading that is merged down
 		}
 		u, isUnit := unitWord(cell)
 		if !isUnit && strings.ContainsAny(cell, "0123456789") {

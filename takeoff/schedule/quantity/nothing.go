@@ -32,6 +32,12 @@ var starts = func() (s [256]bool) {
 	return s
 }()
 
+// maybe reports a cell that may be in one of the lists, none of which has figures:
+// most cells of most schedules aren't.
+func maybe(cell string) bool {
+	return cell != "" && len(cell) <= 40 && starts[cell[0]] && !digitIn(cell)
+}
+
 // bare writes a cell as the lists above do.
 func bare(cell string) string {
 	return strings.TrimSuffix(strings.ToLower(strings.ReplaceAll(strings.ReplaceAll(cell, "\u00a0", ""), " ", "")), ".")
@@ -43,7 +49,7 @@ func bare(cell string) string {
 // "n.v.t.", and "none" of it would be no piece, so that a count takes only what
 // says nothing at all.
 func Nothing(cell string, m takeoff.Measure) bool {
-	if cell == "" || len(cell) > 40 || !starts[cell[0]] {
+	if !maybe(cell) {
 		return false
 	}
 	word := bare(cell)
@@ -62,7 +68,7 @@ func Nothing(cell string, m takeoff.Measure) bool {
 // do: "dito", "siehe oben", a ditto mark. It is empty for other cells. Short
 // forms, as "do.", count where no text is expected; they may be a name there.
 func Above(cell string, m takeoff.Measure) (trouble string) {
-	if cell == "" || len(cell) > 40 || !starts[cell[0]] {
+	if !maybe(cell) {
 		return ""
 	}
 	word := bare(cell)
