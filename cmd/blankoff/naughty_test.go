@@ -20,6 +20,9 @@ import (
 	"github.com/xuri/excelize/v2"
 
 	"blankoff/planner/report/show"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 // naughty are the published texts, once each, and some of our own.
@@ -43,7 +46,7 @@ func naughty(t *testing.T) []string {
 // that says that it is empty is.
 func asRead(s string) string {
 	s = strings.TrimSpace(strings.ReplaceAll(s, "\r\n", "\n"))
-	if s == "-" || s == "–" || s == "—" || strings.EqualFold(s, "n/a") {
+	if quantity.Nothing(s, takeoff.Text) {
 		return ""
 	}
 	return s
@@ -70,7 +73,7 @@ func naughtySchedule(t *testing.T, texts []string, name func(i int) string) (str
 	seen := map[string]bool{}
 	for i, x := range texts {
 		x = asRead(x)
-		if x == "" || seen[x] || x == "^" || x[0] == '=' || x[0] == '#' || strings.ContainsFunc(x, func(r rune) bool {
+		if x == "" || seen[x] || x == "^" || x[0] == '=' || x[0] == '#' || quantity.Above(x, takeoff.Text) != "" || strings.ContainsFunc(x, func(r rune) bool {
 			return unicode.IsControl(r) && r != '\n' && r != '\t' || r == unicode.ReplacementChar
 		}) {
 			continue

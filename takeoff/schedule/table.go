@@ -2,11 +2,9 @@ package schedule
 
 import (
 	"fmt"
-	"maps"
 	"slices"
 	"unicode"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
@@ -118,24 +116,6 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	t.over.apply(r)
 }
 
-// touched are the columns that reading a row may fill.
-func (t *table) touched() []takeoff.Column {
-	seen := map[takeoff.Column]bool{takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
-	for i := range t.specs {
-		s := &t.specs[i]
-		seen[s.to()] = true
-		for _, c := range s.sized {
-			seen[c] = true
-		}
-		if s.Verdict == headings.Sizes {
-			for _, c := range dims(headings.SecondSize) {
-				seen[c] = true
-			}
-		}
-	}
-	return slices.Sorted(maps.Keys(seen))
-}
-
 // count counts rows that are handed on.
 func (t *table) count(rows int) {
 	t.info.RowsRead += rows
@@ -235,49 +215,9 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	return wordy(cell)
 }
 
-func digit(c byte) bool { return c >= '0' && c <= '9' }
-
-// plain reports a cell that is known to mean what it says.
-func (s *spec) plain(cell string) bool {
-	if cell == s.asIs || cell == s.last.from {
-		return true
-	}
-	_, met := s.words[cell]
-	return met
-}
-
-// saysNothing reports a cell that is filled in to say that it is empty, or as the
-// one above it, which is a fault where more than a name is expected.
-func (t *table) saysNothing(r *takeoff.Row, s *spec, cell string) bool {
-	c := s.to()
-	if c != takeoff.Sign && quantity.Nothing(cell, s.Measure) { // there, - may be negative
-		return true
-	}
-	if s.Measure == takeoff.Text && spreads(c) {
-		if trouble := quantity.Above(cell, s.Measure); trouble != "" {
-			t.fault(r, s, cell, trouble)
-			return true
-		}
-	}
-	s.asIs = cell
-	return false
-}
-
 // wordy reports a cell that starts like a word, or like a unit in brackets.
 func wordy(cell string) bool {
 	return unicode.IsLetter(rune(cell[0])) || cell[0] == '(' || cell[0] == '['
-}
-
-// spreads reports columns whose cell counts for all rows that it is merged over:
-// what a piece is, where it belongs and how large it is across, not how many there
-// are or how long.
-func spreads(c takeoff.Column) bool {
-	switch c {
-	case takeoff.Kind, takeoff.Style, takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height), takeoff.DimColumn(fittings.Diameter), takeoff.System, takeoff.Level, takeoff.PlaceOnSite, takeoff.Drawing, takeoff.Shape, takeoff.Scheme, takeoff.Class, takeoff.TestPa,
-		takeoff.DesignPa, takeoff.OperatingPa, takeoff.DuctClassPa, takeoff.Sign, takeoff.Scope, takeoff.Stage, takeoff.Ready, takeoff.Closed, takeoff.Group:
-		return true
-	}
-	return false
 }
 
 // fault puts a fault of a cell into its row.

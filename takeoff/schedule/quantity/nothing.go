@@ -12,7 +12,7 @@ import (
 // spaces, no point at the end. Common practice, from memory, unverified.
 var (
 	dashes  = []string{"-", "–", "—", "n/a"}
-	absents = []string{"--", "---", "./", "n.a", "n.v.t", "nvt", "k.a", "notapplicable", "nichtzutreffend", "nietvantoepassing",
+	absents = []string{"n/a", "--", "---", "./", "n.a", "n.v.t", "nvt", "k.a", "notapplicable", "nichtzutreffend", "nietvantoepassing",
 		"nonapplicable", "sansobjet", "noaplica", "nonapplicabile", "ejaktuellt"}
 	nones = []string{"none", "nil", "entfällt", "entfaellt", "keine", "keiner", "keines", "geen", "aucun", "aucune",
 		"ninguno", "ninguna", "nessuno", "nessuna", "ingen", "inget", "n.d"}
@@ -54,7 +54,7 @@ func Nothing(cell string, m takeoff.Measure) bool {
 	}
 	word := bare(cell)
 	switch {
-	case slices.Contains(dashes, word):
+	case slices.Contains(dashes, strings.ToLower(cell)):
 		return true
 	case m == takeoff.Count:
 		return false

@@ -1,0 +1,69 @@
+package schedule
+
+import (
+	"maps"
+	"slices"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+func digit(c byte) bool { return c >= '0' && c <= '9' }
+
+// plain reports a cell that is known to mean what it says.
+func (s *spec) plain(cell string) bool {
+	if cell == s.asIs || cell == s.last.from {
+		return true
+	}
+	_, met := s.words[cell]
+	return met
+}
+
+// saysNothing reports a cell that is filled in to say that it is empty, or as the
+// one above it, which is a fault where more than a name is expected.
+func (t *table) saysNothing(r *takeoff.Row, s *spec, cell string) bool {
+	c := s.to()
+	if c != takeoff.Sign && quantity.Nothing(cell, s.Measure) { // there, - may be negative
+		return true
+	}
+	if s.Measure == takeoff.Text && spreads(c) {
+		if trouble := quantity.Above(cell, s.Measure); trouble != "" {
+			t.fault(r, s, cell, trouble)
+			return true
+		}
+	}
+	s.asIs = cell
+	return false
+}
+
+// spreads reports columns whose cell counts for all rows that it is merged over:
+// what a piece is, where it belongs and how large it is across, not how many there
+// are or how long.
+func spreads(c takeoff.Column) bool {
+	switch c {
+	case takeoff.Kind, takeoff.Style, takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height), takeoff.DimColumn(fittings.Diameter), takeoff.System, takeoff.Level, takeoff.PlaceOnSite, takeoff.Drawing, takeoff.Shape, takeoff.Scheme, takeoff.Class, takeoff.TestPa,
+		takeoff.DesignPa, takeoff.OperatingPa, takeoff.DuctClassPa, takeoff.Sign, takeoff.Scope, takeoff.Stage, takeoff.Ready, takeoff.Closed, takeoff.Group:
+		return true
+	}
+	return false
+}
+
+// touched are the columns that reading a row may fill.
+func (t *table) touched() []takeoff.Column {
+	seen := map[takeoff.Column]bool{takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
+	for i := range t.specs {
+		s := &t.specs[i]
+		seen[s.to()] = true
+		for _, c := range s.sized {
+			seen[c] = true
+		}
+		if s.Verdict == headings.Sizes {
+			for _, c := range dims(headings.SecondSize) {
+				seen[c] = true
+			}
+		}
+	}
+	return slices.Sorted(maps.Keys(seen))
+}
