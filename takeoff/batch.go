@@ -140,6 +140,9 @@ func (b *Batch) note(l *line, it *Item) {
 	}
 }
 
+// longText is a text of which one is kept for all rows that have it, in bytes.
+const longText = 64
+
 // own gives an item texts of its own, those that stand on many rows once for all:
 // else the whole of the text that they were read from would be kept for them. Its
 // tag and its reference come from the batch's text when the batch is taken.
@@ -154,7 +157,11 @@ func (b *Batch) own(it *Item, l *line) {
 	if it.Rare != nothingRare {
 		r := it.Rare
 		for _, s := range []*string{&r.Note, &r.Scheme, &r.Stage, &r.Group, &r.Joins, &r.Run} {
-			*s = strings.Clone(*s)
+			if len(*s) > longText { // a workbook may hold one for many rows
+				*s = b.names[b.name(*s)]
+			} else {
+				*s = strings.Clone(*s)
+			}
 		}
 	}
 }

@@ -2,9 +2,11 @@ package main
 
 import (
 	"errors"
+	"io"
 
 	"github.com/spf13/cobra"
 
+	"blankoff/planner"
 	"blankoff/planner/report"
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/text"
@@ -81,6 +83,10 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 	}
 	a.OwnCuts = cuts
 	o.set.Progress = s.planning
+	if err := o.measure.door.apart("", o.inputs(path)); err != nil {
+		return err
+	}
+	var first *takeoff.Takeoff
 	base := whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength}
 	base.Read = func(pieceLength float64) (*takeoff.Takeoff, error) {
 		options, err := o.measure.settle()
@@ -88,7 +94,14 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 			return nil, err
 		}
 		options.PieceLength = pieceLength
-		return measured(path, &o.measure.door, options, s.progress)
+		t, err := measured(path, &o.measure.door, options, s.progress)
+		if first == nil {
+			first = t
+		}
+		if err == nil {
+			err = planner.Oversize(t)
+		}
+		return t, err
 	}
 	list, err := whatif.Run(base, a)
 	if err != nil {
@@ -97,12 +110,15 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 	if err := text.Faults(s.faults, list[0].Plan.Faults); err != nil {
 		return err
 	}
+	if err := o.measure.door.writeRefused(path, first, o.inputs(path), s.talk); err != nil {
+		return err
+	}
 	v := report.OfVariants(list)
 	s.done()
 	if o.format == "json" {
 		err = jsonout.Write(s.answer, v)
 	} else {
-		err = text.Compare(s.answer, v)
+		err = emphasised(s.answer, func(w io.Writer) error { return text.Compare(w, v) })
 	}
 	if err == nil && list[0].Plan.Partly() {
 		return errPartly

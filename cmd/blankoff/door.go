@@ -99,8 +99,29 @@ func (o *doorOptions) refusedDocument(path string, t *takeoff.Takeoff) (d docume
 	return document{"refused.csv", func(w io.Writer) error { return rows.CSV(w, data) }}, true, nil
 }
 
+// apart refuses a file of refused rows that is an input, the answer of the command,
+// or lies in the folder of its pack.
+func (o *doorOptions) apart(out string, input []string) error {
+	if o.refused == "" {
+		return nil
+	}
+	if err := notAnInput(o.refused, input); err != nil {
+		return err
+	}
+	if out == "" || out == "-" {
+		return nil
+	}
+	if isInput(o.refused, []string{out}) || filepath.Clean(o.refused) == filepath.Clean(out) {
+		return misuse{hint{fmt.Errorf("-o and --refused both name %s", o.refused), "give two names"}}
+	}
+	if isInput(filepath.Dir(o.refused), []string{out}) || filepath.Clean(filepath.Dir(o.refused)) == filepath.Clean(out) {
+		return misuse{hint{fmt.Errorf("--refused %s lies in the pack, which holds the refused rows by itself", o.refused), "leave --refused out, or name a place of its own"}}
+	}
+	return nil
+}
+
 // writeRefused writes the refused rows where they were asked for.
-func (o *doorOptions) writeRefused(path string, t *takeoff.Takeoff, talk io.Writer) error {
+func (o *doorOptions) writeRefused(path string, t *takeoff.Takeoff, input []string, talk io.Writer) error {
 	if o.refused == "" {
 		return nil
 	}
@@ -117,5 +138,5 @@ func (o *doorOptions) writeRefused(path string, t *takeoff.Takeoff, talk io.Writ
 	if strings.EqualFold(filepath.Ext(o.refused), ".xlsx") {
 		write = rows.XLSX
 	}
-	return writeTo(o.refused, append(o.inputs(), path), io.Discard, talk, func(w io.Writer) error { return write(w, data) })
+	return writeTo(o.refused, input, io.Discard, talk, func(w io.Writer) error { return write(w, data) })
 }

@@ -56,12 +56,16 @@ func (l *packList) has(name string) bool {
 // isn't ours, or names what lies elsewhere, is an error.
 func readPackList(dir string) (list packList, err error) {
 	path := filepath.Join(dir, listName)
-	data, err := os.ReadFile(path)
+	st, err := os.Stat(path)
 	if os.IsNotExist(err) {
 		return packList{}, nil
 	}
+	if err == nil && !st.Mode().IsRegular() {
+		return packList{}, hint{fmt.Errorf("%s isn't the list of a pack", path), "choose another folder, or move it away"}
+	}
+	data, err := readInput("list of a pack", path, mostSettings)
 	if err != nil {
-		return packList{}, fmt.Errorf("can't read %s: %w", path, cause(err))
+		return packList{}, err
 	}
 	return parsePackList(data, path)
 }

@@ -116,6 +116,9 @@ func (o *planOptions) planned(path string, notes []string, s *screen) (*takeoff.
 	if err != nil {
 		return nil, nil, nil, err
 	}
+	if err := planner.Oversize(t); err != nil {
+		return nil, nil, nil, err
+	}
 	o.set.Progress = s.planning
 	p, v, err := o.make(t, notes)
 	if p == nil {
@@ -127,18 +130,27 @@ func (o *planOptions) planned(path string, notes []string, s *screen) (*takeoff.
 	return t, p, v, err
 }
 
+// inputs are the files that the command reads.
+func (o *planOptions) inputs(path string) []string {
+	list := []string{path, o.job, o.cuts, o.keep, o.measure.basis, o.set.Scheme, o.sample.regime}
+	return append(append(list, o.rigs...), o.measure.door.inputs()...)
+}
+
 func runPlan(path string, o *planOptions, s *screen) error {
 	defer s.done()
 	notes, err := o.settle()
 	if err != nil {
 		return err
 	}
+	input := o.inputs(path)
+	if err := o.measure.door.apart(o.out, input); err != nil {
+		return err
+	}
 	t, p, v, err := o.planned(path, notes, s)
 	if err != nil {
 		return err
 	}
-	input := append(append([]string{path, o.job, o.cuts, o.keep, o.measure.basis}, o.rigs...), o.measure.door.inputs()...)
-	if err := o.measure.door.writeRefused(path, t, s.talk); err != nil {
+	if err := o.measure.door.writeRefused(path, t, input, s.talk); err != nil {
 		return err
 	}
 	if o.out != "" {

@@ -18,6 +18,7 @@ import (
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
+	"blankoff/takeoff/schedule"
 )
 
 // priceOptions are the flags of price.
@@ -74,8 +75,15 @@ func runPrice(path string, o *priceOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
-	_, p, v, err := o.planned(path, notes, s)
+	input := append(append(o.files(), path, o.revision), o.measure.door.inputs()...)
+	if err := o.measure.door.apart(o.out, input); err != nil {
+		return err
+	}
+	t, p, v, err := o.planned(path, notes, s)
 	if err != nil {
+		return err
+	}
+	if err := o.measure.door.writeRefused(path, t, input, s.talk); err != nil {
 		return err
 	}
 	if ask.Fingerprint, err = o.fingerprint(v, ask); err != nil {
@@ -97,7 +105,7 @@ func runPrice(path string, o *priceOptions, s *screen) error {
 		}
 	}
 	if o.out != "" {
-		if err := writePack(o.out, append(o.files(), path, o.revision), s.told(billPack(b)), s.talk); err != nil {
+		if err := writePack(o.out, input, s.told(billPack(b)), s.talk); err != nil {
 			return err
 		}
 	}
@@ -197,7 +205,7 @@ func (o *priceOptions) fingerprint(v *report.Plan, a *report.PriceAsk) (report.F
 		if st, err := os.Stat(path); err == nil && !st.Mode().IsRegular() {
 			return report.Fingerprint{}, fmt.Errorf("%s isn't a plain file, and a bill names the files that it is made from; save it as one", path)
 		} else if err == nil {
-			if data, err = os.ReadFile(path); err != nil {
+			if data, err = schedule.Load(path); err != nil {
 				return report.Fingerprint{}, err
 			}
 		}

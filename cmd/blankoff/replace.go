@@ -164,7 +164,7 @@ func (r *replacing) retire(list, old packList) error {
 	for _, name := range r.outgoing(list, old) {
 		m := move{filepath.Join(r.dir, name), filepath.Join(retired, name)}
 		aside, err := r.changed(name, old)
-		if err == nil && aside {
+		if err == nil && aside != "" {
 			m.to = r.aside(name)
 		}
 		if err == nil {
@@ -173,8 +173,8 @@ func (r *replacing) retire(list, old packList) error {
 		if err != nil {
 			return undo(name, err)
 		}
-		if done = append(done, m); aside {
-			fmt.Fprintf(r.talk, "%s had been changed since it was written; it is now %s\n", name, filepath.Base(m.to))
+		if done = append(done, m); aside != "" {
+			fmt.Fprintf(r.talk, "%s %s; it is now %s\n", name, aside, filepath.Base(m.to))
 		}
 	}
 	return nil
@@ -202,15 +202,22 @@ func (r *replacing) outgoing(list, old packList) (names []string) {
 	return names
 }
 
-// changed reports whether a file of the old pack isn't as it was written.
-func (r *replacing) changed(name string, old packList) (bool, error) {
+// changed says what somebody did to a file: changed one of the old pack since it
+// was written, or wrote it himself. It is empty for one that is as it was.
+func (r *replacing) changed(name string, old packList) (string, error) {
 	for _, f := range old.Files {
 		if f.Name == name {
 			sum, err := sumOf(filepath.Join(r.dir, name))
-			return sum != f.SHA256, err
+			if sum != f.SHA256 {
+				return "had been changed since it was written", err
+			}
+			return "", err
 		}
 	}
-	return false, nil
+	if name == listName {
+		return "", nil
+	}
+	return "is of no pack, and stood in the way", nil
 }
 
 // aside is a free name for what somebody changed.

@@ -42,6 +42,7 @@ var errPartly = errors.New("done in part")
 
 // run carries out one command line and returns its exit code.
 func run(args []string, stdout, stderr io.Writer) int {
+	stderr = &calm{out: stderr}
 	root := newRoot()
 	root.SetArgs(args)
 	root.SetOut(stdout)

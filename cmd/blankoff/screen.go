@@ -53,10 +53,10 @@ func takesBold(w io.Writer) bool {
 // emphasised writes a text, on a terminal that takes it with its headings in bold.
 func emphasised(w io.Writer, write func(io.Writer) error) error {
 	if !takesBold(w) {
-		return write(w)
+		return write(&calm{out: w})
 	}
 	b := text.NewBold(w)
-	if err := write(b); err != nil {
+	if err := write(&calm{out: b}); err != nil {
 		return err
 	}
 	return b.Close()

@@ -60,6 +60,10 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err != nil {
 		return err
 	}
+	input := append(o.measure.door.inputs(), path, o.measure.basis)
+	if err := o.measure.door.apart(o.out, input); err != nil {
+		return err
+	}
 	o.measure.totals = o.totals
 	t, err := readTakeoff(path, &o.measure, s.progress)
 	if err != nil {
@@ -69,7 +73,7 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 	if err := text.Faults(s.faults, v.Faults); err != nil {
 		return err
 	}
-	if err := o.measure.door.writeRefused(path, t, s.talk); err != nil {
+	if err := o.measure.door.writeRefused(path, t, input, s.talk); err != nil {
 		return err
 	}
 	if t.Schedule.RowsUsed+t.Schedule.RowsExcluded-len(t.Schedule.TotalRows)-t.Schedule.RowsLeft == 0 {
@@ -83,7 +87,7 @@ func runTakeoff(path string, o takeoffOptions, s *screen) error {
 		"json": func(w io.Writer) error { return jsonout.Write(w, v) },
 	}[o.format]
 	s.done()
-	if err := writeTo(o.out, append(o.measure.door.inputs(), path, o.measure.basis), s.answer, s.talk, write); err != nil {
+	if err := writeTo(o.out, input, s.answer, s.talk, write); err != nil {
 		return err
 	}
 	if len(v.Faults) > 0 {

@@ -115,7 +115,7 @@ func filledIn(cells []string) (filled []int) {
 
 // isLone reports a row of one cell that has a letter.
 func isLone(cells []string, filled []int) bool {
-	return len(filled) == 1 && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
+	return len(filled) == 1 && len(cells[filled[0]]) <= maxWord && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
 }
 
 // lone deals with the only cell of a row.
@@ -177,7 +177,7 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 			continue
 		}
 		text++
-		if t.lex.Total(cell) && text == 1 {
+		if text == 1 && len(cell) <= maxWord && t.lex.Total(cell) {
 			return true
 		}
 	}

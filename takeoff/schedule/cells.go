@@ -28,7 +28,7 @@ var marks = func() (m [256]uint8) {
 			m[c] = mayBeSpace
 		}
 	}
-	for _, c := range []byte("#=-\xe2nNE") {
+	for _, c := range []byte("#=-'\xe2nNE") {
 		m[c] |= odd
 	}
 	return m
@@ -37,6 +37,9 @@ var marks = func() (m [256]uint8) {
 // unwrap takes off the sign and quotes by which some programs keep a
 // spreadsheet from changing text: ="007".
 func unwrap(cell string) string {
+	if bare := trim(strings.TrimPrefix(cell, "'")); len(bare) < len(cell) && bare != "" && strings.ContainsRune("=+-@＝＋－＠", []rune(bare)[0]) {
+		return bare // as files of refused rows have it
+	}
 	inner, wrapped := strings.CutPrefix(cell, `="`)
 	if inner, closed := strings.CutSuffix(inner, `"`); wrapped && closed && !strings.Contains(inner, `"`) {
 		return trim(inner)
@@ -55,9 +58,9 @@ var errorCells = []string{"#REF!", "#VALUE!", "#DIV/0!", "#N/A", "#NAME?", "#NUM
 	"#BEZUG!", "#WERT!", "#NV", "#ZAHL!", "#VALEUR!", "#NOM?", "#NOMBRE!", "#WAARDE!", "#VERW!", "#VALOR!", "#VALORE!", "#RIF!", "#REFERENS!", "#VÄRDEFEL!", "#SAKNAS!", "#DIV/0", "Err:5"}
 
 // unfit says why a cell can't be used whatever its column.
-func (t *table) unfit(cell string) string {
+func (t *table) unfit(cell string, c takeoff.Column) string {
 	switch {
-	case len(cell) > maxCell:
+	case len(cell) > maxCell, len(cell) > maxWord && c != takeoff.Note:
 		return "is too long for a cell; shorten it"
 	case cell[0] == '=':
 		return "is a formula without a result; open the file in a spreadsheet program and save it, or type the value"

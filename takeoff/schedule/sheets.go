@@ -111,6 +111,9 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if err := t.end(); err != nil {
 		return err
 	}
+	if r.Beyond > 0 && t.specs != nil {
+		t.note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
+	}
 	if len(hidden) > 0 {
 		t.note("hidden and read all the same: %s", rowsWord(hidden))
 	}

@@ -14,6 +14,7 @@ const (
 	maxSearch  = 100   // rows in which the heading row is looked for
 	maxColumns = 1000  // columns of a schedule
 	maxCell    = 32767 // bytes in a cell, as in a workbook
+	maxWord    = 1000  // in a cell of any column but notes
 )
 
 // spec is how a column of the file is read.
@@ -159,14 +160,14 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			t.unheaded(i, s)
 			continue
 		}
-		if mark&odd != 0 || t.suspect || len(cell) > maxCell {
+		if mark&odd != 0 || t.suspect || len(cell) > maxWord {
 			if cell = unwrap(cell); cell == "" {
 				continue
 			}
 			if meansNothing(cell) && s.to() != takeoff.Sign { // where - may be negative
 				continue
 			}
-			if trouble := t.unfit(cell); trouble != "" {
+			if trouble := t.unfit(cell, s.to()); trouble != "" {
 				t.fault(r, s, cell, trouble)
 				continue
 			}

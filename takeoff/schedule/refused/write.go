@@ -4,7 +4,9 @@ import (
 	"encoding/csv"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
+	"strings"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -21,12 +23,28 @@ func writeText(w io.Writer, g grid, separator string) error {
 		out.Comma = []rune(separator)[0]
 	}
 	for _, row := range g.rows {
-		if err := out.Write(row); err != nil {
+		if err := out.Write(harmless(row)); err != nil {
 			return err
 		}
 	}
 	out.Flush()
 	return out.Error()
+}
+
+// harmless writes cells so that no spreadsheet program takes them for formulas: with
+// an apostrophe in front, which the door takes off again.
+func harmless(row []string) []string {
+	safe := slices.Clone(row)
+	for i, cell := range safe {
+		bare := strings.TrimLeft(cell, " \t\r\n\u00a0")
+		if bare == "" || !strings.ContainsRune("=+-@＝＋－＠", []rune(bare)[0]) {
+			continue
+		}
+		if _, err := strconv.ParseFloat(bare, 64); err != nil && bare != "-" {
+			safe[i] = "'" + cell
+		}
+	}
+	return safe
 }
 
 // XLSX writes the rows as a workbook with a sheet for each that has any.

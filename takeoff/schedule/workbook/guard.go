@@ -19,6 +19,7 @@ const (
 	maxText  = 500_000  // shared texts
 	maxParts = 20_000   // of the file
 	maxSheet = 1000     // sheets
+	mostKept = 1100     // columns: more than a schedule may have
 )
 
 var (

@@ -143,7 +143,7 @@ func (sr *Rows) hideColumns(e xml.StartElement) {
 
 // hide marks n columns from one on as hidden.
 func (sr *Rows) hide(from, n int) {
-	for i := from; i < min(from+n, excelize.MaxColumns); i++ {
+	for i := from; i < min(from+n, mostKept); i++ {
 		for len(sr.HiddenColumns) <= i {
 			sr.HiddenColumns = append(sr.HiddenColumns, false)
 		}

@@ -118,7 +118,7 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		case n > mostAgain:
 			return false, fmt.Errorf("row %d stands there %d times", sr.Number, n)
 		}
-		if o.made += n * len(sr.Cells); o.made > mostCells {
+		if o.made += n * max(len(sr.Cells), o.width); o.made > mostCells {
 			return false, errors.New("it unpacks to far more cells than a schedule holds")
 		}
 		sr.book.most += perRow
@@ -135,7 +135,7 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 // odsRow reads the cells of a row up to its end.
 func (sr *Rows) odsRow() error {
 	clear(sr.Cells)
-	sr.Cells = sr.Cells[:0]
+	sr.Cells, sr.ods.width = sr.Cells[:0], 0
 	column := 0
 	for {
 		tok, err := sr.dec.Token()
@@ -176,6 +176,15 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	if column+n > excelize.MaxColumns {
 		return 0, fmt.Errorf("there are more than %d columns", excelize.MaxColumns)
 	}
+	after := column + n
+	sr.ods.width = after
+	if after > mostKept {
+		sr.Beyond = max(sr.Beyond, after)
+		n = max(0, mostKept-column)
+	}
+	if n == 0 {
+		return after, nil
+	}
 	for len(sr.Cells) < column {
 		sr.Cells = append(sr.Cells, "")
 	}
@@ -185,7 +194,7 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 && len(sr.ods.spans) < mostMerges {
 		sr.ods.spans = append(sr.ods.spans, merge{column: column, from: sr.ods.next, to: sr.ods.next + down - 1, text: text})
 	}
-	return column + n, nil
+	return after, nil
 }
 
 // odsSpans puts what cells merged down say into the rows below them.

@@ -74,6 +74,7 @@ type odsRows struct {
 	column int // of the columns that the sheet lists
 	spans  []merge
 	made   int // cells so far
+	width  int // of the row, to its last filled cell
 	after  int // index of the sheet behind it
 }
 

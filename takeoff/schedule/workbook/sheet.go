@@ -31,6 +31,7 @@ type Rows struct {
 	Down   []int    // columns of Cells, from 0, that hold what a cell merged down from above says
 
 	HiddenColumns []bool // of the sheet, known with the first row
+	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
 
 	merged []merge
 	book   *File
@@ -228,6 +229,10 @@ func (sr *Rows) put() error {
 		return err
 	}
 	c := sr.cell.column
+	if c >= mostKept {
+		sr.Beyond = max(sr.Beyond, c+1)
+		return nil
+	}
 	for len(sr.Cells) <= c {
 		sr.Cells = append(sr.Cells, "")
 	}

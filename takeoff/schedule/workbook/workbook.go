@@ -174,9 +174,14 @@ func (w *File) readMain(main string) error {
 	if len(x.Sheets) > maxSheet {
 		return fmt.Errorf("it has %d sheets, and a schedule has at most %d; copy the schedule to a new workbook", len(x.Sheets), maxSheet)
 	}
+	taken := map[string]bool{}
 	for _, s := range x.Sheets {
 		for _, l := range links {
 			if l.ID == s.ID && strings.HasSuffix(l.Type, "/worksheet") {
+				if taken[l.part] {
+					return errors.New("two of its sheets are one; copy the schedule to a new workbook")
+				}
+				taken[l.part] = true
 				w.Sheets = append(w.Sheets, Sheet{Name: s.Name, Hidden: s.State == "hidden" || s.State == "veryHidden", part: l.part})
 			}
 		}
