@@ -17,6 +17,9 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	if t.sameHeads(number, cells) {
 		return true
 	}
+	if t.lowerAgain(number, cells) {
+		return true
+	}
 	hs, ok := t.otherHeads(cells)
 	if !ok {
 		return false
@@ -27,6 +30,26 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	t.note("other headings start at row %d", number)
 	t.look.class(HeadingRow, number, cells)
 	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil
+}
+
+// lowerAgain takes over the lower of two heading rows that stand again with another
+// lower one, as with other units: what the upper one says holds on.
+func (t *table) lowerAgain(number int, cells []string) bool {
+	n := len(t.repeatedAt)
+	if n == 0 || t.headRows != 2 || t.repeatedAt[n-1] != number-1 || counted(cells) {
+		return false
+	}
+	both := t.joinRows(t.heads[0], cells)
+	if score(both) < max(2, score(t.readCells(cells))) {
+		return false
+	}
+	upper := slices.Clone(t.heads[0])
+	if t.others++; t.others > mostHeads {
+		return false
+	}
+	t.look.Kept = append(t.look.Kept, number-1)
+	t.look.class(HeadingRow, number, cells)
+	return t.setHeadings([]int{number - 1, number}, [][]string{upper, slices.Clone(cells)}, both) == nil
 }
 
 // otherHeads reads a row as headings that start anew; ok is false where it is no
@@ -51,7 +74,7 @@ func (t *table) sameHeads(number int, cells []string) bool {
 	if !t.repeats(cells) {
 		return false
 	}
-	t.repeated = true
+	t.repeated, t.repeatedAt = true, append(t.repeatedAt, number)
 	t.told.add("rows that repeat the headings", "", number)
 	t.look.class(RepeatedRow, number, cells)
 	return true

@@ -37,11 +37,14 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.commaFile = t.commaFile || strings.HasSuffix(h.Typed, CommaMark)
 	}
 	t.lex.Neighbours(hs)
+	before := t.specs
 	t.specs = make([]spec, len(hs))
 	for i, h := range hs {
 		t.specs[i].set(t, h)
 		t.specs[i].fixed = t.fixing[i]
 	}
+	t.carryUnits(before)
+	t.unitsAbove(rows[0])
 	t.sheetUnits()
 	t.describedKinds()
 	t.areaBesideSizes()

@@ -38,6 +38,14 @@ func (t *table) saysNothing(r *takeoff.Row, s *spec, cell string) bool {
 	return false
 }
 
+// doubtMerged refuses a row over which a count or a length is merged down: it may be
+// that of each row or of all together. It reports true, since the row is no fuller
+// for it.
+func (t *table) doubtMerged(r *takeoff.Row, s *spec, cell string) bool {
+	t.fault(r, s, cell, "is merged over several rows, and may be of each or of all together; write it in each row")
+	return true
+}
+
 // spreads reports columns whose cell counts for all rows that it is merged over:
 // what a piece is, where it belongs and how large it is across, not how many there
 // are or how long.

@@ -25,8 +25,9 @@ type search struct {
 
 // titleText is a row above the headings as text.
 type titleText struct {
-	row  int
-	text string
+	row   int
+	text  string
+	sheet string // of a cover, else empty
 }
 
 // find takes a row while the headings aren't known. done is false where the row
@@ -99,7 +100,7 @@ func (t *table) passOver(number int, cells []string) {
 	if f.above = append(f.above, number); f.first == "" {
 		f.first = shorten(text)
 	}
-	f.texts = append(f.texts, titleText{number, text})
+	f.texts = append(f.texts, titleText{row: number, text: text})
 	if len(cells) <= maxColumns {
 		f.last, f.lastAt = slices.Clone(cells), number
 	}

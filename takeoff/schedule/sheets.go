@@ -59,6 +59,11 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		switch {
 		case t.specs == nil && len(t.search.above) > 0:
 			info.note("sheet '%s' has no heading row and was passed over", s.Name)
+			for _, title := range t.search.texts {
+				if u, says := statedUnit(lex, title.text); says && u.Name != "" && loneUnit.MatchString(title.text) {
+					info.cover = &titleText{title.row, title.text, s.Name}
+				}
+			}
 			if rows += len(t.search.above); first == "" {
 				first = t.search.first
 			}

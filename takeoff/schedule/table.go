@@ -5,6 +5,7 @@ import (
 	"slices"
 	"unicode"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
@@ -37,24 +38,25 @@ func (s *spec) to() takeoff.Column { return s.Heading.Column }
 // table turns the rows of one sheet or text file into rows of a schedule. It
 // passes over what stands above the heading row, which it finds by itself.
 type table struct {
-	info      *Info
-	opt       *Options
-	lex       *headings.Lexicon
-	place     takeoff.Place // file and sheet
-	specs     []spec        // empty until the heading row is found
-	search    search
-	heads     [][]string // the cells of the heading rows
-	others    int        // other headings that started further down
-	headRows  int        // of them, without a row of units
-	fresh     bool       // no row of data since the headings
-	repeated  bool       // nor since they stood again
-	ragged    bool       // too many cells in a row is a fault
-	commaFile bool
-	suspect   bool // there may be control characters
-	most      int  // rows that the file may hold
-	stray     []bool
-	pending   []sizeCell
-	turn      struct { // an angle in the kind of the row
+	info       *Info
+	opt        *Options
+	lex        *headings.Lexicon
+	place      takeoff.Place // file and sheet
+	specs      []spec        // empty until the heading row is found
+	search     search
+	heads      [][]string // the cells of the heading rows
+	others     int        // other headings that started further down
+	headRows   int        // of them, without a row of units
+	fresh      bool       // no row of data since the headings
+	repeated   bool       // nor since they stood again
+	repeatedAt []int      // the rows in which they did
+	ragged     bool       // too many cells in a row is a fault
+	commaFile  bool
+	suspect    bool // there may be control characters
+	most       int  // rows that the file may hold
+	stray      []bool
+	pending    []sizeCell
+	turn       struct { // an angle in the kind of the row
 		*spec
 		cell, angle string
 	}
@@ -92,7 +94,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && t.aside(number, cells, r)) {
 		return nil
 	}
-	t.repeated = false
+	t.repeated, t.repeatedAt = false, nil
 	if t.fresh {
 		t.fresh = false
 		t.noteUnits()
@@ -144,6 +146,10 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		s := &t.specs[i]
 		if down != nil && slices.Contains(down, i) {
 			if !s.used {
+				continue
+			}
+			if c := s.to(); s.Verdict != headings.Sizes && (c == takeoff.Quantity || c == takeoff.DimColumn(fittings.Length)) {
+				empty = t.doubtMerged(r, s, cell) && empty
 				continue
 			}
 			if s.Verdict != headings.Sizes && !spreads(s.to()) {

@@ -1,5 +1,7 @@
 package schedule_test
 
+import "strings"
+
 // uglyPages are lists with units in odd places, areas twice, lines from several
 // programs, and quotes that never end.
 func uglyPages() []ugly {
@@ -27,6 +29,15 @@ func uglyPages() []ugly {
 		csvFile("thousand-points.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,straight,1.200,600,1500\nB,straight,600.000,400.000,1500.000\nC,straight,600,400,1.500\n", 1, 0, 2, one, "2:Width (mm) 4:Length (mm)"),
 		csvFile("thousand-points-m.csv", "Tag,Kind,Width (m),Height (m),Length (m)\nA,straight,0.600,0.400,1.500\n", 1, 0, 0, one, ""),
 		csvFile("total-below-footnote.csv", "Tag;Kind;W mm;H mm;L m;Qty\nA;duct;600;400;1,5;3\nFootnote only;;;;;\nTotal;;;;;3\n", 1, 1, 1, 3*one, "3:kind", "it gives 3 pieces, the rows above come to 3: they agree"),
+		csvFile("size-heading-inches.csv", "tag,kind,Size (in),length_m\nA,duct,35 x 18,1\n", 1, 0, 0, rect(.889, .4572, 1), ""),
+		csvFile("dia-heading-metres.csv", "tag,kind,Dia (m),length_m\nA,duct,1.25,2\n", 1, 0, 0, round(1.25, 2), ""),
+		csvFile("thousand-point-unit.csv", "tag,kind,width_mm,height_mm,length_mm\nA,duct,1.450 mm,400 mm,1500\nB,duct,1450 mm,400 mm,1500\n", 1, 0, 1, rect(1.45, .4, 1.5), "2:width_mm"),
+		csvFile("unit-row-above.csv", ",,cm,cm,m,\n"+strings.ReplaceAll(semis, ";", ",")+"A,straight,60,40,1.5,1\n", 1, 0, 0, one, "", "row 1 gives the units"),
+		csvFile("page-without-unit.csv", "Tag,Kind,Width (cm),Height (cm),Length (m)\nA,duct,60,40,1.5\nTag,Kind,Width,Height,Length\nB,duct,60,40,1.5\n", 2, 0, 0, 2*one, "", "read as those before"),
+		csvFile("lower-heads-again.csv", "Dimensions,,,,Qty\nKind,W,H,L,\nduct,600,400,1500,2\nDimensions,,,,Qty\nKind,W,H,L (m),\nduct,600,400,1.5,4\n", 2, 0, 0, 6*one, ""),
+		csvFile("title-en-cm.csv", "Longueurs en cm,,,,\nTag,Kind,Width,Height,Length\nA,duct,60,40,150\n", 1, 0, 0, one, "", "gives the unit of"),
+		csvFile("title-in-inches.csv", "Dimensions in in unless noted,,,,\nTag,Kind,Width,Height,Length\nA,duct,24,16,60\n", 1, 0, 0, rect(24*.0254, 16*.0254, 60*.0254), ""),
+		csvFile("title-block-m.csv", "Block C (m),,,,\nTag,Kind,Width,Height,Length\nA,duct,600,400,1500\n", 1, 0, 0, one, ""),
 		csvFile("system-without-name.csv", "Tag;Kind;W mm;H mm;L m;Qty\nSystem:;;;;;\nA;duct;600;400;1,5;1\n", 1, 0, 0, one, ""),
 	}
 }

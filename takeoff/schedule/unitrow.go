@@ -38,6 +38,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 		t.info.Faults = append(t.info.Faults, t.place.Fault(s.Typed, cell, "the unit of the column, as "+s.Column.Unit.Name,
 			fmt.Sprintf("'%s' in the row of units isn't %s, in which '%s' would be read, so the column isn't used; write the unit in the heading", cell, s.Column.Unit.Name, s.Typed)))
 	}
+	t.look.Kept = append(t.look.Kept, t.repeatedAt...) // they are read by this row's units
 	t.note("row %d gives the units", number)
 	t.look.class(UnitRow, number, cells)
 	if !t.repeated { // the first ones stay
@@ -47,6 +48,31 @@ func (t *table) unitRow(number int, cells []string) bool {
 	t.fresh, t.repeated = false, false
 	t.noteUnits()
 	return true
+}
+
+// unitsAbove takes the units from a row of units right above the headings, for
+// columns that say none.
+func (t *table) unitsAbove(row int) {
+	f := &t.search
+	if f.last == nil || f.lastAt != row-1 {
+		return
+	}
+	loud := t.loud
+	t.loud = true
+	found, odd := t.unitsIn(f.last)
+	t.loud = loud
+	if found == nil || len(odd) > 0 {
+		return
+	}
+	took := false
+	for i, u := range found {
+		if s := &t.specs[i]; s.used && !s.Said && u.Name != "" {
+			s.Column.Unit, s.Said, s.says, took = u, true, "a row above the headings", true
+		}
+	}
+	if took {
+		t.note("row %d gives the units", f.lastAt)
+	}
 }
 
 // unitsIn reads a row of units, by column; found is nil for a row that isn't one:
@@ -97,4 +123,25 @@ func unitWord(cell string) (quantity.Unit, bool) {
 		word = "m"
 	}
 	return quantity.UnitOf(word)
+}
+
+// carryUnits goes on with the units of the headings before, where they stand anew
+// and name none.
+func (t *table) carryUnits(before []spec) {
+	var names []string
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.Said || s.Measure != takeoff.Lengths {
+			continue
+		}
+		for k := range before {
+			if b := &before[k]; b.used && b.Said && b.Measure == takeoff.Lengths && b.to() == s.to() && b.Verdict == s.Verdict && b.Size == s.Size && b.Column.Unit != s.Column.Unit {
+				s.Column.Unit, s.Said, s.says = b.Column.Unit, true, byRow
+				names = append(names, "'"+s.Typed+"' in "+s.Column.Unit.Name)
+			}
+		}
+	}
+	if len(names) > 0 {
+		t.note("the headings at row %d give no unit and are read as those before: %s", t.place.Row, strings.Join(names, ", "))
+	}
 }

@@ -71,7 +71,7 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 	several := false
 	for i, w := range words {
 		x, ok := quantity.UnitOf(w)
-		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 {
+		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 && words[i-1] != "in" {
 			continue
 		}
 		before := words[i-1]
@@ -92,15 +92,19 @@ var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et",
 
 // measures are more words for what a line on units is about, in six languages
 // (from memory, unverified).
-var measures = []string{"angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "maten"}
+var measures = []string{"angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
 
 // loneUnit is a unit that stands by itself or in brackets.
-var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|m|in|inch|inches|ft|feet)\s*[)\]]|\bin\s+(cm|inches|feet)\b`)
+var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
 
 // doubtTitles asks about a line above the headings that names a unit other than
 // that in which columns would be read that give none.
 func (t *table) doubtTitles() {
-	for _, title := range t.search.texts {
+	titles := t.search.texts
+	if c := t.info.cover; c != nil {
+		titles = append(slices.Clip(titles), *c)
+	}
+	for _, title := range titles {
 		m := loneUnit.FindStringSubmatch(title.text)
 		if m == nil {
 			continue
@@ -117,6 +121,9 @@ func (t *table) doubtTitles() {
 		}
 		p, said := t.place, shorten(title.text)
 		p.Row = title.row
+		if title.sheet != "" {
+			p.Sheet = title.sheet
+		}
 		t.info.Faults = append(t.info.Faults, p.Fault("", said, "the unit in each heading",
 			fmt.Sprintf("'%s' above the headings names %s, and they name none, so %s can't be used; write the unit in each heading, as width_%s", said, u.Name, strings.Join(names, ", "), u.Name)))
 		return

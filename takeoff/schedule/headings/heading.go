@@ -137,11 +137,14 @@ func (l *Lexicon) find(typed string, taken []bool) Heading {
 // the end. name is what they are without it.
 func (l *Lexicon) settle(h *Heading, words []string) (name string, ok bool) {
 	name = strings.Join(words, "")
+	if l.measured(h, words) {
+		return name, true
+	}
 	if l.means(h, name) {
 		return name, true
 	}
 	for k := min(3, len(words)-1); k > 0; k-- {
-		u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
+		u, ok := unitAtEnd(words, k)
 		if !ok {
 			continue
 		}
@@ -159,6 +162,31 @@ func (l *Lexicon) settle(h *Heading, words []string) (name string, ok bool) {
 		break
 	}
 	return name, l.across(h, words)
+}
+
+// unitAtEnd understands the last k words as a unit. L (m) isn't the running metre.
+func unitAtEnd(words []string, k int) (quantity.Unit, bool) {
+	u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], ""))
+	return u, ok && (k == 1 || u.Measure != takeoff.Lengths || len(words[len(words)-k]) > 1)
+}
+
+// measured settles a heading of a length that ends in its unit: "dia (m)" isn't
+// diam, whose unit nobody says.
+func (l *Lexicon) measured(h *Heading, words []string) bool {
+	n := len(words) - 1
+	if n < 1 {
+		return false
+	}
+	u, ok := quantity.UnitOf(words[n])
+	if !ok || u.Measure != takeoff.Lengths {
+		return false
+	}
+	try := Heading{Typed: h.Typed, Unit: u, Said: true}
+	if !l.means(&try, strings.Join(words[:n], "")) || try.Verdict != Sizes && (try.Verdict != Known || try.Column.Measure() != takeoff.Lengths) {
+		return false
+	}
+	*h = try
+	return true
 }
 
 // glued parts a unit from the word that it is written to: "widthmm".

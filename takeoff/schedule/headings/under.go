@@ -71,7 +71,7 @@ func (l *Lexicon) Under(over, low string) Heading {
 func cutUnit(typed string) (name string, u quantity.Unit, said bool) {
 	words := Tokens(typed)
 	for k := min(3, len(words)-1); k > 0; k-- {
-		if u, ok := quantity.UnitOf(strings.Join(words[len(words)-k:], "")); ok {
+		if u, ok := unitAtEnd(words, k); ok {
 			words = words[:len(words)-k]
 			if n := len(words) - 1; n > 0 && (words[n] == "in" || words[n] == "en" || words[n] == "i") {
 				words = words[:n]

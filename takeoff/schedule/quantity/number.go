@@ -145,6 +145,9 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 		return 0, trouble
 	}
 	if v, ok := u.exact(p); ok {
+		if v < s.Least && s.Decimal == 0 && grouped(t, ".") {
+			return 0, twoReadings(t, ".")
+		}
 		return v, ""
 	}
 	v, err := strconv.ParseFloat(p, 64)
