@@ -21,6 +21,28 @@ type search struct {
 	held   []string // a heading row whose lower row may follow
 	heldAt int
 	failed bool // looked long enough
+	piece  int  // the first row that looks like one, though no headings stand above it; 0: none
+}
+
+// looksLikePiece reports a row with a kind of piece in a cell of its own and two
+// numbers.
+func (t *table) looksLikePiece(cells []string) bool {
+	kind, numbers := false, 0
+	for _, cell := range cells {
+		if cell = trim(cell); cell == "" || len(cell) > 40 {
+			continue
+		}
+		if cell[0] >= '0' && cell[0] <= '9' {
+			numbers++
+			continue
+		}
+		_, _, _, known := fittings.ParseDescription(cell)
+		if w, ok := t.lex.Exact(takeoff.Kind, cell); ok && w != "" {
+			known = true
+		}
+		kind = kind || known
+	}
+	return kind && numbers > 1
 }
 
 // titleText is a row above the headings as text.
@@ -103,6 +125,9 @@ func (t *table) passOver(number int, cells []string) {
 	f.texts = append(f.texts, titleText{row: number, text: text})
 	if len(cells) <= maxColumns {
 		f.last, f.lastAt = slices.Clone(cells), number
+	}
+	if f.piece == 0 && t.looksLikePiece(cells) {
+		f.piece = number
 	}
 	f.failed = len(f.above) >= maxSearch
 	t.look.class(TitleRow, number, cells)

@@ -59,6 +59,11 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		switch {
 		case t.specs == nil && len(t.search.above) > 0:
 			info.note("sheet '%s' has no heading row and was passed over", s.Name)
+			if row := t.search.piece; row > 0 {
+				p := t.place
+				p.Row = row
+				info.Faults = append(info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", s.Name)))
+			}
 			for _, title := range t.search.texts {
 				if u, says := statedUnit(lex, title.text); says && u.Name != "" && loneUnit.MatchString(title.text) {
 					info.cover = &titleText{title.row, title.text, s.Name}
