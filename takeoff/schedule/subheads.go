@@ -29,6 +29,7 @@ func (o *subheads) apply(r *takeoff.Row) {
 // subheading sets the system or level of the rows below. Where both are used,
 // the one that was met first is the outer one: a new one ends the inner.
 func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
+	t.doubtSubheading(number, text)
 	o := &t.over
 	i := 0
 	if c == takeoff.Level {

@@ -97,6 +97,27 @@ var measures = []string{"angaben", "angabe", "dim", "dims", "sizes", "measuremen
 // loneUnit is a unit that stands by itself or in brackets.
 var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
 
+// unitBehind is a unit at the end of a sub-heading.
+var unitBehind = regexp.MustCompile(`(?i)(?:[-–:,]|\b(?:in|en|i))\s*(cm|inch|inches|ft|feet|metres|meters)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]\s*$`)
+
+// doubtSubheading finds fault with a sub-heading that names another unit than that
+// in which the rows below it are read.
+func (t *table) doubtSubheading(number int, text string) {
+	m := unitBehind.FindStringSubmatch(text)
+	if m == nil {
+		return
+	}
+	u, ok := quantity.UnitOf(m[1] + m[2])
+	for i := range t.specs {
+		if s := &t.specs[i]; ok && s.used && s.Measure == takeoff.Lengths && s.Column.Unit == u {
+			return
+		}
+	}
+	p, said := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, shorten(text)
+	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the units of the headings",
+		fmt.Sprintf("'%s' names a unit in which no column is read; write the unit in the headings, or behind each size", said)))
+}
+
 // doubtTitles asks about a line above the headings that names a unit other than
 // that in which columns would be read that give none.
 func (t *table) doubtTitles() {
