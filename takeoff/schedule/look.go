@@ -47,6 +47,7 @@ type Column struct {
 	Why    string // where the unit is from, or why the column isn't used
 	Hidden bool
 	Spread bool // a cell merged down counts for all its rows
+	Asked  bool // it may be of each of them or of all together
 }
 
 // Map makes a map that reads a schedule as it was read, to be edited.
@@ -55,7 +56,7 @@ func (info *Info) Map() *mapping.Map {
 	for _, s := range info.Sheets {
 		x := mapping.Sheet{Name: s.Name, HeadingRows: s.Headings, Skip: len(s.Headings) == 0}
 		for _, c := range s.Columns {
-			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit}
+			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == assumedUnit}
 			if len(s.Headings) == 1 && s.Headings[0] == 0 {
 				y.Heading = ""
 			}
@@ -116,7 +117,7 @@ func (s *Sheet) refresh(t *table) {
 		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Hidden: i < len(s.hidden) && s.hidden[i]}
 		if p.used {
 			c.Reads = reads(p)
-			c.Spread = p.Verdict == headings.Known && spreads(p.to())
+			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()
 			c.Unit, c.Why = unitWhy(p)
 		} else {
 			c.Why = whyNot(p)
@@ -135,6 +136,9 @@ func reads(p *spec) string {
 	return [...]string{headings.OwnSize: "size", headings.SecondSize: "size2", headings.BranchSize: "branch_size"}[p.Size]
 }
 
+// assumedUnit is why a column has a unit that nobody gave.
+const assumedUnit = "assumed: nothing says so"
+
 // unitWhy is the unit of a column, and what says so.
 func unitWhy(p *spec) (unit, why string) {
 	switch {
@@ -147,7 +151,7 @@ func unitWhy(p *spec) (unit, why string) {
 	case p.Said:
 		return p.Column.Unit.Name, "the heading"
 	}
-	return p.Column.Unit.Name, "assumed: nothing says so"
+	return p.Column.Unit.Name, assumedUnit
 }
 
 // whyNot says why a column isn't used.

@@ -38,6 +38,11 @@ func (t *table) saysNothing(r *takeoff.Row, s *spec, cell string) bool {
 	return false
 }
 
+// doubtful reports a column whose cells merged down may be of each row or of all.
+func (s *spec) doubtful() bool {
+	return s.Verdict == headings.Known && (s.to() == takeoff.Quantity || s.to() == takeoff.DimColumn(fittings.Length))
+}
+
 // doubtMerged refuses a row over which a count or a length is merged down: it may be
 // that of each row or of all together. It reports true, since the row is no fuller
 // for it.

@@ -5,7 +5,6 @@ import (
 	"slices"
 	"unicode"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
@@ -148,7 +147,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			if !s.used {
 				continue
 			}
-			if c := s.to(); s.Verdict != headings.Sizes && (c == takeoff.Quantity || c == takeoff.DimColumn(fittings.Length)) {
+			if s.doubtful() {
 				empty = t.doubtMerged(r, s, cell) && empty
 				continue
 			}

@@ -183,7 +183,7 @@ func (t *table) unitBelow(number int, cells []string, text string) {
 	against := u.Name != "" && t.unitAgainst(number, short, u)
 	for i := range t.specs {
 		s := &t.specs[i]
-		if !against && s.used && s.Measure == takeoff.Lengths && !s.fixed && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
+		if !against && s.used && s.Measure == takeoff.Lengths && !(s.fixed && s.Said) && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
 			t.info.Faults = append(t.info.Faults, takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
 				fmt.Sprintf("'%s' stands among the rows, and '%s' is read in %s; write the unit in each heading, as width_mm", short, s.Typed, s.Column.Unit.Name)))
 			break

@@ -173,6 +173,7 @@ func (m *Map) Write(w io.Writer) error {
 	_, err := fmt.Fprint(w, `# How a schedule is read. Give it with --map. Columns that aren't named here aren't used.
 # is: a heading of ours (blankoff kinds and the template list them), size, size2 or branch_size; empty: not used.
 # heading_rows = [0]: there are no headings. skip_rows: rows to pass over. sub_headings: "system" or "level".
+# assumed: nothing in the file says the unit; take the word out once you know that it is right.
 
 `)
 	if err == nil {

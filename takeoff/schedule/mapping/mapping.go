@@ -38,6 +38,7 @@ type Column struct {
 	Heading string `toml:"heading,omitempty"` // or its heading
 	Is      string `toml:"is"`                // heading of ours, size, size2, branch_size, or empty: not used
 	Unit    string `toml:"unit,omitempty"`
+	Assumed bool   `toml:"assumed,omitempty"` // nothing says the unit: a line on units still counts
 }
 
 // Read reads a map file; name is its name in errors. Whatever isn't known in it
@@ -53,7 +54,7 @@ func Read(name string, r io.Reader) (*Map, error) {
 		return nil, fmt.Errorf("map file %s: %w", name, err)
 	}
 	if left := meta.Undecoded(); len(left) > 0 {
-		return nil, fmt.Errorf("map file %s: '%s' isn't known; expected decimal, and sheet with name, skip, heading_rows, skip_rows, sub_headings and column (at, heading, is, unit)", name, left[0])
+		return nil, fmt.Errorf("map file %s: '%s' isn't known; expected decimal, and sheet with name, skip, heading_rows, skip_rows, sub_headings and column (at, heading, is, unit, assumed)", name, left[0])
 	}
 	if err := m.check(); err != nil {
 		return nil, fmt.Errorf("map file %s: %w", name, err)
@@ -157,6 +158,6 @@ func (c *Column) Read() (headings.Heading, error) {
 	if !ok || u.Measure != m || m == takeoff.Text || m == takeoff.Count {
 		return h, fmt.Errorf("unit '%s' doesn't fit %s", c.Unit, c.Is)
 	}
-	h.Unit, h.Said = u, true
+	h.Unit, h.Said = u, !c.Assumed
 	return h, nil
 }

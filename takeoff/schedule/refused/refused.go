@@ -90,6 +90,7 @@ type layout struct {
 	earlier []int        // columns that an earlier file of refused rows added
 	kept    map[int]bool // rows that the others are read by
 	spread  []bool       // columns whose merged cells count for all their rows
+	asked   []bool       // and those of which nobody knows
 	last    int          // row of the headings, the lower where there are two
 }
 
@@ -102,7 +103,7 @@ func layoutOf(s *schedule.Sheet) *layout {
 		l.last = s.Headings[n-1]
 	}
 	for i, c := range s.Columns {
-		l.spread = append(l.spread, c.Spread)
+		l.spread, l.asked = append(l.spread, c.Spread), append(l.asked, c.Asked)
 		if c.Typed == Where || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
 			l.earlier = append(l.earlier, i)
 		}
@@ -119,7 +120,10 @@ func (l *layout) unmerged(cells []string, down []int) []string {
 	}
 	out := slices.Clone(cells)
 	for _, i := range down {
-		if i >= len(l.spread) || !l.spread[i] {
+		switch {
+		case i < len(l.asked) && l.asked[i]:
+			out[i] += " ?" // of each row, or of all together
+		case i >= len(l.spread) || !l.spread[i]:
 			out[i] = ""
 		}
 	}
