@@ -39,7 +39,7 @@ func sameBothWays(t *testing.T, name string, data []byte) {
 		t.Fatal(err)
 	}
 	options, sizes := []takeoff.Options{{}, {Sheet: 0.0008}, {Basis: largeEnd}}, []int{1, 150, 2000, 1 << 18}
-	if len(data) > 1<<18 {
+	if len(data) > 1<<18 || testing.Short() { // the race detector makes it slow, and needs no more
 		options, sizes = options[:1], sizes[2:]
 	}
 	for _, o := range options {
