@@ -67,7 +67,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	alone := t.readCells(cells)
 	best := score(alone)
-	if f.last != nil {
+	if f.last != nil && !isTitle(f.last, cells) {
 		if both := t.joinRows(f.last, cells); score(both) > best {
 			f.drop()
 			return true, t.setHeadings([]int{f.lastAt, number}, [][]string{f.last, cells}, both)
@@ -79,6 +79,12 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	t.passOver(number, cells)
 	return true, nil
+}
+
+// isTitle reports a row of one cell at the left, under which none stands: a title, and
+// not the upper of two heading rows.
+func isTitle(row, below []string) bool {
+	return lastFilled(row) == 1 && cellAt(below, 0) == ""
 }
 
 // complete decides whether the row below a heading row belongs to it.

@@ -38,6 +38,7 @@ func uglyPages() []ugly {
 		csvFile("title-en-cm.csv", "Longueurs en cm,,,,\nTag,Kind,Width,Height,Length\nA,duct,60,40,150\n", 1, 0, 0, one, "", "gives the unit of"),
 		csvFile("title-in-inches.csv", "Dimensions in in unless noted,,,,\nTag,Kind,Width,Height,Length\nA,duct,24,16,60\n", 1, 0, 0, rect(24*.0254, 16*.0254, 60*.0254), ""),
 		csvFile("sub-heading-unit.csv", "Tag,Kind,Width,Height,Length\nA,duct,600,400,1500\nLevel 2 - cm,,,,\nB,duct,600,400,1500\nLevel 3,,,,\nC,duct,600,400,1500\n", 3, 0, 0, 3*one, "3:"),
+		csvFile("title-and-group.csv", "Cotas en cm,,,,\n,Cantidad,Dimensiones,,\nPieza,,Ancho,Alto,Longitud\nconducto recto,2 pces,60,40,150\n", 1, 0, 0, 2*one, ""),
 		csvFile("title-block-m.csv", "Block C (m),,,,\nTag,Kind,Width,Height,Length\nA,duct,600,400,1500\n", 1, 0, 0, one, ""),
 		csvFile("system-without-name.csv", "Tag;Kind;W mm;H mm;L m;Qty\nSystem:;;;;;\nA;duct;600;400;1,5;1\n", 1, 0, 0, one, ""),
 	}
