@@ -132,7 +132,7 @@ func (t *table) passOver(number int, cells []string) {
 	if len(cells) <= maxColumns {
 		f.last, f.lastAt = slices.Clone(cells), number
 	}
-	if f.piece == 0 && t.looksLikePiece(cells) {
+	if f.piece == 0 && t.place.Sheet != "" && t.looksLikePiece(cells[:min(len(cells), maxColumns)]) {
 		f.piece = number
 	}
 	f.failed = len(f.above) >= maxSearch
