@@ -59,7 +59,7 @@ func (b *Batch) Len() int { return len(b.lines) }
 // Reset empties a batch for use again. What is filed once for many rows stays.
 func (b *Batch) Reset() {
 	b.lines, b.text, b.more, b.hashes = b.lines[:0], b.text[:0], b.more[:0], b.hashes[:0]
-	b.straights, b.short, b.several = 0, 0, 0
+	b.straights, b.short, b.narrow, b.several = 0, 0, 0, 0
 	clear(b.items)
 	b.items, b.faults, b.times = b.items[:0], b.faults[:0], b.times[:0]
 	if len(b.faces)+len(b.names) > mostFiled {
@@ -104,17 +104,17 @@ func (b *Batch) Add(r *Row) {
 		b.stage = measuring
 		b.measure(it, r)
 	}
-	b.note(l, it)
+	b.note(l, it, r.Assumed)
 }
 
 // note fills in the line of an item that has been read.
-func (b *Batch) note(l *line, it *Item) {
+func (b *Batch) note(l *line, it *Item, assumed bool) {
 	l.text, l.tag, l.from = len(b.text), uint32(len(it.Tag)), uint32(len(it.From))
 	b.text = append(append(b.text, it.Tag...), it.From...)
 	b.hashes = append(b.hashes, uint32(maphash.String(tagSeed, it.Tag)))
 	l.system, l.level, l.quantity = b.name(it.System), b.name(it.Level), int32(it.Quantity)
 	l.kind, l.scope, l.refused = it.Piece.Kind, it.Scope, it.Refused
-	l.length, l.given = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea)
+	l.length, l.given, l.assumed = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea), assumed
 	if l.kind == fittings.Plenum || l.kind == fittings.Spigot {
 		b.rest(l).piece = it.Piece
 	}
@@ -126,8 +126,8 @@ func (b *Batch) note(l *line, it *Item) {
 		m := b.rest(l)
 		m.run, m.joins = strings.Clone(it.Run), strings.Clone(it.Joins)
 	}
-	b.tally(l)
 	b.keep(l, it, b.seriesNote)
+	b.tally(l)
 	if !b.totals {
 		b.own(it, l)
 	}

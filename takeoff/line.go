@@ -39,6 +39,7 @@ type line struct {
 	notes     uint8 // before it was measured
 	refused   bool
 	given     bool // the area was given
+	assumed   bool // its sizes are in a unit that nobody stated
 }
 
 // more is what few rows have.
@@ -70,6 +71,7 @@ type ledger struct {
 	faces  []face
 
 	straights, short int // straights of some length, and those of hardly any
+	narrow           int // pieces that may be in another unit
 	several          int // rows of a quantity over 1
 
 	placeOf map[Place]int32
@@ -237,6 +239,9 @@ func (g *ledger) keep(l *line, it *Item, made func(fittings.CrossSection) string
 func (g *ledger) tally(l *line) {
 	if l.quantity > 1 {
 		g.several++
+	}
+	if g.isNarrow(l) {
+		g.narrow++
 	}
 	if l.kind != fittings.Straight || l.length <= 0 {
 		return

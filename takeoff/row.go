@@ -51,6 +51,7 @@ type Row struct {
 	refused uint64
 	Faults  []Fault // cells that couldn't be understood
 	Most    int     // rows that the file may hold, where the door knows; 0: not known
+	Assumed bool    // its sizes are in a unit that nobody stated
 }
 
 // SetNumber gives column c a number, in the program's unit.
@@ -79,7 +80,7 @@ func (r *Row) Clear(columns []Column, p Place) {
 	for _, c := range columns {
 		r.Text[c], r.Number[c] = "", 0
 	}
-	r.At, r.has, r.refused, r.Faults, r.Most = p, 0, 0, nil, 0
+	r.At, r.has, r.refused, r.Faults, r.Most, r.Assumed = p, 0, 0, nil, 0, false
 }
 
 // Schedule says which file was read and what became of its rows:

@@ -28,6 +28,56 @@ func (t *Takeoff) checkLengths() {
 	}
 }
 
+// Cross-sections under which hardly any duct is made, m: the series of EN 1505:1997
+// begins at sides of 100 mm, that of EN 1506:2007 at diameters of 63 mm (from memory,
+// unverified). Most straights are longer than stubby too (common practice, no source).
+const (
+	leastWide  = 0.1
+	leastRound = 0.063
+	stubby     = 0.2
+)
+
+// isNarrow reports a piece in a unit that nobody stated, of a size that hardly any has.
+func (g *ledger) isNarrow(l *line) bool {
+	if !l.assumed || l.given {
+		return false
+	}
+	c, ok := g.first(l)
+	return ok && max(c.Width, c.Height) < leastWide && c.Diameter < leastRound ||
+		l.kind == fittings.Straight && l.length > 0 && l.length < stubby
+}
+
+// checkUnits refuses the pieces of a sheet in a unit that nobody stated, where most
+// of them would be narrower or shorter than ducts are: it is another unit.
+func (t *Takeoff) checkUnits() {
+	if t.narrow == 0 {
+		return
+	}
+	narrow, all := make([]int, len(t.places)), make([]int, len(t.places))
+	for i := range t.lines {
+		if l := &t.lines[i]; l.assumed && !l.refused && !l.given {
+			all[l.place]++
+			if t.isNarrow(l) {
+				narrow[l.place]++
+			}
+		}
+	}
+	for i := range t.lines {
+		l := &t.lines[i]
+		if !l.assumed || l.refused || l.given || 2*narrow[l.place] <= all[l.place] {
+			continue
+		}
+		heading, value := "width_mm", 0.0
+		if c, ok := t.first(l); ok && c.Diameter > 0 {
+			heading, value = "diameter_mm", c.Diameter
+		} else if ok {
+			value = c.Width
+		}
+		t.fault(i, t.at(l).Fault(heading, fmt.Sprintf("%g", value*1000), "a unit in the headings",
+			"no unit is stated, and in mm most pieces here would be smaller than ducts are; state it in the headings, as width_cm or width_mm"))
+	}
+}
+
 // sliver is a length under which a straight among longer ones is looked at twice,
 // m: 4.5 may be metres.
 const sliver = 0.02

@@ -68,7 +68,7 @@ func (t *Takeoff) Take(b *Batch) {
 		}
 	}
 	t.Items = append(t.Items, b.items...)
-	t.straights, t.short, t.several = t.straights+b.straights, t.short+b.short, t.several+b.several
+	t.straights, t.short, t.narrow, t.several = t.straights+b.straights, t.short+b.short, t.narrow+b.narrow, t.several+b.several
 	t.tags.warm(b.hashes)
 	faults, times := b.faults, b.times
 	for k := range b.lines {

@@ -104,6 +104,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Schedule = s
 	t.Notes = append(t.Notes, notes...)
 	t.Faults = append(t.Faults, faults...)
+	t.checkUnits()
 	t.checkLengths()
 	t.join()
 	t.measureSpigots()

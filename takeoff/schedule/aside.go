@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"unicode"
 
@@ -118,6 +119,23 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
 	}
 	return false
+}
+
+// numbered deals with a row right below the headings that numbers the columns:
+// 1, 2, 3 or (1), (2), (3).
+func (t *table) numbered(number int, cells []string) bool {
+	filled := filledIn(cells)
+	for i, at := range filled {
+		if strings.Trim(trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
+			return false
+		}
+	}
+	if len(filled) < 4 {
+		return false
+	}
+	t.told.add("rows that number the columns passed over", "", number)
+	t.look.class(RemarkRow, number, cells)
+	return true
 }
 
 // maybeAside reports a row that aside may deal with.

@@ -27,12 +27,12 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.note("rows %d and %d are read as one heading row", rows[0], rows[1])
 	}
 	t.noteCounts()
-	t.fresh = true
+	t.fresh, t.over.doubt = true, ""
 	t.heads = nil
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
 	}
-	t.headRows = len(t.heads)
+	t.headRows, t.headRow = len(t.heads), rows[len(rows)-1]
 	for _, h := range hs {
 		t.commaFile = t.commaFile || strings.HasSuffix(h.Typed, CommaMark)
 	}
@@ -79,7 +79,7 @@ func (s *spec) set(t *table, h headings.Heading) {
 		if !s.Said {
 			s.Column.Unit = quantity.Millimetre
 		}
-		s.Max, s.Least = quantity.Largest(takeoff.Lengths), leastSide
+		s.Max, s.Least, s.Across = quantity.Largest(takeoff.Lengths), leastSide, true
 		return
 	}
 	s.Measure = h.Column.Measure()
@@ -94,6 +94,7 @@ func (s *spec) set(t *table, h headings.Heading) {
 	if d <= fittings.Length || d == fittings.Width2 || d == fittings.Height2 || d == fittings.Diameter2 || d == fittings.BranchWidth || d == fittings.BranchHeight || d == fittings.BranchDiameter {
 		s.Least = leastSide
 	}
+	s.Across = s.Least > 0 && d != fittings.Length
 	s.Signed = d == fittings.OffsetShift || d == fittings.OffsetShift2 || d == fittings.BranchShift
 	s.Diameter = d == fittings.Diameter || d == fittings.Diameter2 || d == fittings.BranchDiameter
 	for _, of := range [...]headings.SizeOf{headings.OwnSize, headings.SecondSize, headings.BranchSize} {
@@ -139,7 +140,10 @@ func (t *table) areaBesideSizes() {
 	stated := t.maps(takeoff.StatedArea)
 	for i := range t.specs {
 		s := &t.specs[i]
-		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.DimColumn(fittings.GivenArea) || strings.EqualFold(s.Typed, s.to().Heading()) || headings.Tokens(s.Typed)[0] != "area" {
+		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas
+		named := s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.GivenArea) &&
+			!strings.EqualFold(s.Typed, s.to().Heading()) && headings.Tokens(s.Typed)[0] == "area"
+		if s.fixed || asked && stated || !asked && !named {
 			continue
 		}
 		if stated {
@@ -147,7 +151,7 @@ func (t *table) areaBesideSizes() {
 			continue
 		}
 		h := s.Heading
-		h.Column = takeoff.StatedArea
+		h.Verdict, h.Column = headings.Known, takeoff.StatedArea
 		s.set(t, h)
 		t.note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
 	}

@@ -36,8 +36,9 @@ type Info struct {
 	Sheets           []*Sheet        // how each was understood; a text file is one
 
 	cover  *titleText // a line on units in a sheet without a schedule
-	handed int        // rows handed on
-	into   *into      // nil: rows are handed on one by one
+	said   map[string]saidUnit
+	handed int   // rows handed on
+	into   *into // nil: rows are handed on one by one
 }
 
 // Options say how to read. The zero value finds everything out by itself.

@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 // search is how far the heading row was looked for.
@@ -50,6 +51,7 @@ type titleText struct {
 	row   int
 	text  string
 	sheet string // of a cover, else empty
+	unit  quantity.Unit
 }
 
 // find takes a row while the headings aren't known. done is false where the row
@@ -68,7 +70,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	alone := t.readCells(cells)
 	best := score(alone)
 	if f.last != nil && !isTitle(f.last, cells) {
-		if both := t.joinRows(f.last, cells); score(both) > best {
+		if both := t.joinRows(f.last, cells); score(both) > best && (lastFilled(f.last) > 1 || sure(both) > sure(alone)) {
 			f.drop()
 			return true, t.setHeadings([]int{f.lastAt, number}, [][]string{f.last, cells}, both)
 		}
@@ -160,63 +162,6 @@ func (t *table) readCells(cells []string) []headings.Heading {
 			continue
 		}
 		out = append(out, t.lex.Read(shorten(trim(cell))))
-	}
-	return out
-}
-
-// score reports how many columns are known in a row that can be the heading
-// row: at least two, one of them the kind or a size. Else 0.
-func score(hs []headings.Heading) int {
-	count, telling := 0, false
-	var seen [takeoff.NumColumns]bool
-	var sized [4]bool
-	for _, h := range hs {
-		switch h.Verdict {
-		case headings.Sizes:
-			if !sized[h.Size] {
-				count++
-			}
-			sized[h.Size], telling = true, true
-		case headings.Known, headings.Near:
-			d, isSize := h.Column.Dim()
-			telling = telling || h.Column == takeoff.Kind || isSize && d <= fittings.Length
-			if !seen[h.Column] {
-				seen[h.Column] = true
-				count++
-			}
-		}
-	}
-	if !telling || count < 2 {
-		return 0
-	}
-	return count
-}
-
-// joinRows reads two rows as one heading row. A cell of the upper row that is
-// merged across stands over all blank cells to its right that have one below.
-func (t *table) joinRows(top, bottom []string) []headings.Heading {
-	n := min(max(len(top), len(bottom)), maxColumns)
-	out := make([]headings.Heading, n)
-	over := ""
-	for i := range n {
-		up, low := cellAt(top, i), cellAt(bottom, i)
-		if len(up) > 100 || len(low) > 100 {
-			out[i] = headings.Heading{Typed: shorten(up + " " + low), Verdict: headings.Unknown}
-			continue
-		}
-		switch {
-		case low == "":
-			over = ""
-			out[i] = t.lex.Read(shorten(up))
-			continue
-		case up != "":
-			over = up
-		}
-		if over == "" {
-			out[i] = t.lex.Read(shorten(low))
-			continue
-		}
-		out[i] = t.lex.Under(shorten(over), shorten(low))
 	}
 	return out
 }

@@ -65,8 +65,8 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 				info.Faults = append(info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", s.Name)))
 			}
 			for _, title := range t.search.texts {
-				if u, says := statedUnit(lex, title.text); says && u.Name != "" && loneUnit.MatchString(title.text) {
-					info.cover = &titleText{title.row, title.text, s.Name}
+				if u, says := statedUnit(lex, title.text); says && u.Name != "" {
+					info.cover = &titleText{title.row, title.text, s.Name, u}
 				}
 			}
 			if rows += len(t.search.above); first == "" {
@@ -78,6 +78,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		found = found || t.specs != nil
 	}
 	info.unmet(o, names)
+	info.cover, info.said = nil, nil
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}

@@ -46,12 +46,14 @@ type table struct {
 	heads      [][]string // the cells of the heading rows
 	others     int        // other headings that started further down
 	headRows   int        // of them, without a row of units
+	headRow    int        // the last of the heading rows
 	fresh      bool       // no row of data since the headings
 	repeated   bool       // nor since they stood again
 	repeatedAt []int      // the rows in which they did
 	ragged     bool       // too many cells in a row is a fault
 	commaFile  bool
 	suspect    bool // there may be control characters
+	assumed    bool // nobody stated the unit of cross-sections
 	most       int  // rows that the file may hold
 	stray      []bool
 	pending    []sizeCell
@@ -90,12 +92,16 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if empty && broken == "" {
 		return nil
 	}
-	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && t.aside(number, cells, r)) {
+	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && (t.fresh && t.numbered(number, cells) || t.aside(number, cells, r))) {
 		return nil
 	}
 	t.repeated, t.repeatedAt = false, nil
 	if t.fresh {
 		t.fresh = false
+		if t.unitsElsewhere() {
+			r.Reset(t.place)
+			t.fill(r, cells, down)
+		}
 		t.noteUnits()
 	}
 	t.settle(r, broken)
@@ -115,6 +121,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}
+	r.Assumed = t.assumed && !t.unitInCells(r)
 	t.over.apply(r)
 }
 

@@ -117,6 +117,21 @@ func uglySheets(t testing.TB) []ugly {
 	b.do(b.file.SetSheetVisible("Old", false))
 	out = append(out, uglyXLSX("sheets.xlsx", b, 2, 0, 0, 2*one, "", "sheet 'Cover' has no heading row", "sheet 'Old': the sheet is hidden and was read all the same"))
 
+	bare, cm := row("Tag", "Kind", "Width", "Height", "Length"), row("D", "straight", 60, 40, 100)
+	b = newBook(t, "One", "Two").rows("One", 1, row("All dimensions in cm"), bare, cm).rows("Two", 1, bare, row("B", "straight", 60, 40, 100))
+	out = append(out, uglyXLSX("sheets-unit-on-first.xlsx", b, 1, 0, 1, one, "Two!1:Width Two!1:Height Two!1:Length Two!2:shape Two!2:length_mm"))
+	b = newBook(t, "One", "Two").rows("One", 1, bare, a("A")).rows("Two", 1, row("Tag", "Kind", "Width (cm)", "Height", "Length (cm)"), cm)
+	out = append(out, uglyXLSX("sheets-unit-on-second.xlsx", b, 2, 0, 0, one+rect(.6, .04, 1), "One!1:Width"))
+	b = newBook(t, "One", "Two").rows("One", 1, bare, row(nil, nil, "cm", "cm", "cm"), cm).rows("Two", 1, bare, row(nil, nil, "cm", "cm", "cm"), row("B", "straight", 60, 40, 100))
+	out = append(out, uglyXLSX("sheets-units-row-on-each.xlsx", b, 2, 0, 0, 2*one, "", "row 2 gives the units"))
+	b = newBook(t, "Cover", "Two").rows("Cover", 1, row("All dimensions in metres")).rows("Two", 1, bare, row("B", "straight", 0.6, 0.4, 1))
+	out = append(out, uglyXLSX("cover-in-metres.xlsx", b, 0, 0, 1, 0, "Cover!1: Two!2:shape Two!2:length_mm"))
+	b = newBook(t, "Ducts").rows("Ducts", 1, row("Insulation thickness in cm"), bare, a("A"))
+	out = append(out, uglyXLSX("title-on-insulation.xlsx", b, 1, 0, 0, one, ""))
+	b = newBook(t, "Ducts").rows("Ducts", 1, row("Project: hall at the weir"), row("Angle", "Note", "Section size", "Qty", "Tag", nil, "Size"), row(nil, nil, nil, nil, nil, "Kind", "Length"),
+		row(nil, nil, "600x400", 1, "A", "straight", 1000))
+	out = append(out, uglyXLSX("title-above-two-rows.xlsx", b, 1, 0, 0, one, "", "rows 2 and 3 are read as one heading row"))
+
 	b = newBook(t, "Ducts").rows("Ducts", 1, bookHead, a("A"), row("B", "straight", 600, 400))
 	b.do(b.file.SetCellFormula("Ducts", "E3", "E2*2"))
 	out = append(out, uglyXLSX("formula-without-value.xlsx", b, 1, 0, 1, one, "Ducts!3:Length (mm)"))

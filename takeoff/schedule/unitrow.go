@@ -46,6 +46,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 	}
 	t.heads = append(t.heads[:t.headRows:t.headRows], slices.Clone(cells))
 	t.fresh, t.repeated = false, false
+	t.unitsElsewhere()
 	t.noteUnits()
 	return true
 }

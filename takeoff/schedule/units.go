@@ -114,6 +114,7 @@ func (t *table) doubtSubheading(number int, text string) {
 		}
 	}
 	p, said := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, shorten(text)
+	t.over.doubt = said
 	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the units of the headings",
 		fmt.Sprintf("'%s' names a unit in which no column is read; write the unit in the headings, or behind each size", said)))
 }
@@ -126,14 +127,13 @@ func (t *table) doubtTitles() {
 		titles = append(slices.Clip(titles), *c)
 	}
 	for _, title := range titles {
-		m := loneUnit.FindStringSubmatch(title.text)
-		if m == nil {
+		u, ok := title.names()
+		if !ok {
 			continue
 		}
-		u, ok := quantity.UnitOf(m[1] + m[2] + m[3])
 		var names []string
 		for i := range t.specs {
-			if s := &t.specs[i]; ok && s.used && !s.Said && s.Measure == takeoff.Lengths && s.Column.Unit != u {
+			if s := &t.specs[i]; s.used && !s.Said && s.Measure == takeoff.Lengths && s.Column.Unit != u {
 				names, s.used = append(names, "'"+s.Typed+"'"), false
 			}
 		}
@@ -149,6 +149,18 @@ func (t *table) doubtTitles() {
 			fmt.Sprintf("'%s' above the headings names %s, and they name none, so %s can't be used; write the unit in each heading, as width_%s", said, u.Name, strings.Join(names, ", "), u.Name)))
 		return
 	}
+}
+
+// names is the unit that a title seems to name for sizes.
+func (x *titleText) names() (quantity.Unit, bool) {
+	if x.unit.Name != "" {
+		return x.unit, true
+	}
+	m := loneUnit.FindStringSubmatch(x.text)
+	if m == nil || slices.ContainsFunc(headings.Tokens(x.text), func(w string) bool { return slices.Contains(ofInsulation, w) }) {
+		return quantity.Unit{}, false
+	}
+	return quantity.UnitOf(m[1] + m[2] + m[3])
 }
 
 // unitAgainst finds fault with a line on units that all headings contradict which
@@ -180,14 +192,22 @@ func (t *table) unitAgainst(row int, said string, u quantity.Unit) bool {
 func (t *table) unitBelow(number int, cells []string, text string) {
 	u, _ := statedUnit(t.lex, text)
 	short := shorten(text)
+	t.over.doubt = ""
 	against := u.Name != "" && t.unitAgainst(number, short, u)
+	if against {
+		t.over.doubt = short
+	}
 	for i := range t.specs {
 		s := &t.specs[i]
 		if !against && s.used && s.Measure == takeoff.Lengths && !(s.fixed && s.Said) && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
 			t.info.Faults = append(t.info.Faults, takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
 				fmt.Sprintf("'%s' stands among the rows, and '%s' is read in %s; write the unit in each heading, as width_mm", short, s.Typed, s.Column.Unit.Name)))
+			t.over.doubt = short
 			break
 		}
+	}
+	if t.over.doubt != "" {
+		t.look.Kept = append(t.look.Kept, number)
 	}
 	t.told.add("lines about units among the rows, the first '%s'", short, number)
 	t.look.class(RemarkRow, number, cells)
@@ -195,6 +215,8 @@ func (t *table) unitBelow(number int, cells []string, text string) {
 
 // noteUnits says which columns are read in a unit that nobody stated.
 func (t *table) noteUnits() {
+	own := dims(headings.OwnSize)
+	t.assumed = slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && !s.Said && s.Measure == takeoff.Lengths && s.sized == own })
 	for _, m := range [...]takeoff.Measure{takeoff.Lengths, takeoff.Areas, takeoff.Pressure} {
 		var names []string
 		for _, s := range t.specs {
@@ -206,92 +228,4 @@ func (t *table) noteUnits() {
 			t.note("no unit is given for %s: read as %s", strings.Join(names, ", "), quantity.Default(m).Name)
 		}
 	}
-}
-
-// rowsWord writes a list of row numbers in words: "row 4", "rows 1 to 3".
-func rowsWord(rows []int) string {
-	n := len(rows)
-	switch {
-	case n == 1:
-		return fmt.Sprintf("row %d", rows[0])
-	case rows[n-1]-rows[0] == n-1:
-		return fmt.Sprintf("rows %d to %d", rows[0], rows[n-1])
-	}
-	return fmt.Sprintf("%d rows from %d to %d", n, rows[0], rows[n-1])
-}
-
-// times writes how often: "once", "12 times".
-func times(n int) string {
-	if n == 1 {
-		return "once"
-	}
-	return fmt.Sprintf("%d times", n)
-}
-
-// tally counts what happens row by row, to be told once at the end.
-type tally []*tallied
-
-type tallied struct {
-	format, about string
-	rows          []int // the first and the last
-	count         int
-}
-
-// add counts once what format says of about, in a row.
-func (y *tally) add(format, about string, row int) {
-	i := y.of(format, about)
-	if i < 0 {
-		i = len(*y)
-		*y = append(*y, &tallied{format: format, about: about, rows: []int{row, row}})
-	}
-	x := (*y)[i]
-	x.count++
-	x.rows[1] = row
-}
-
-// merge adds what was counted further down.
-func (y *tally) merge(below tally) {
-	for _, x := range below {
-		y.add(x.format, x.about, x.rows[0])
-		i := y.of(x.format, x.about)
-		(*y)[i].count += x.count - 1
-		(*y)[i].rows[1] = x.rows[1]
-	}
-}
-
-// of is where something is counted, or -1.
-func (y *tally) of(format, about string) int {
-	return slices.IndexFunc(*y, func(x *tallied) bool {
-		return x.format == format && (x.about == about || strings.Contains(format, "the first"))
-	})
-}
-
-// noteCounts tells what was counted so far.
-func (t *table) noteCounts() {
-	t.noteWords()
-	for _, x := range t.told {
-		what := x.format
-		if x.about != "" {
-			what = fmt.Sprintf(x.format, x.about)
-		}
-		where := fmt.Sprintf("row %d", x.rows[0])
-		if x.count > 1 {
-			where = fmt.Sprintf("%d, in rows %d to %d", x.count, x.rows[0], x.rows[1])
-		}
-		t.note("%s: %s", what, where)
-	}
-	t.told = nil
-	for i, c := range subColumns {
-		if n := t.over.rows[i]; n > 0 {
-			t.note("the %s of %s is taken from sub-headings", c.Heading(), plural(n, "row"))
-		}
-	}
-	t.over.rows = [2]int{}
-}
-
-func plural(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
 }

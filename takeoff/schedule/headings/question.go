@@ -19,6 +19,9 @@ type Question struct {
 // kind.
 func (q *Question) Describes() bool { return strings.HasPrefix(q.names, "type,") }
 
+// OnAreas reports the question about areas, which may be of each piece or of all.
+func (q *Question) OnAreas() bool { return strings.HasPrefix(q.names, "area,") }
+
 var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)}, {takeoff.DimColumn(fittings.Diameter)}}
 
 // The questions about headings of a whole cross-section.

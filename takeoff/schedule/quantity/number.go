@@ -16,6 +16,7 @@ type Column struct {
 	Measure   takeoff.Measure
 	Max       float64 // in the program's unit
 	Least     float64 // less than this is hardly meant, in the program's unit: then 1.200 may be 1200
+	Across    bool    // is a side or a diameter
 	Signed    bool    // may be negative
 	Diameter  bool    // may carry a diameter sign
 	CommaFile bool    // the file writes decimals with a comma, so that 1.500 may be 1500
@@ -85,6 +86,9 @@ func (s *Column) quantity(t string) (float64, string) {
 	if s.Diameter {
 		t, _ = CutDiameter(t)
 	}
+	if s.Measure == takeoff.Count { // x2
+		t = strings.TrimSpace(strings.TrimLeft(t, "xX×"))
+	}
 	t = ungroup(t)
 	if m := feetInches.FindStringSubmatch(t); m != nil && s.Measure == takeoff.Lengths {
 		ft, ok := Foot.exact(m[1])
@@ -141,6 +145,9 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 		return (whole*b + a) * float64(u.num) / (b * tens[u.pow]), ""
 	}
 	p, trouble := plain(t, s.CommaFile, s.Decimal)
+	if trouble != "" && s.inMetres(t, u) {
+		p, trouble = strings.Replace(t, ",", ".", 1), ""
+	}
 	if trouble != "" {
 		return 0, trouble
 	}
@@ -155,4 +162,13 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 		return 0, notNumber
 	}
 	return v * float64(u.num) / tens[u.pow], ""
+}
+
+// inMetres reports a number in metres with one sign before three figures: nothing is
+// 1250 m wide, and where decimals are written with a comma, 1,250 m isn't 1250 m long.
+func (s *Column) inMetres(t string, u Unit) bool {
+	if u.Name != "m" || s.Decimal != 0 || strings.Count(t, ",")+strings.Count(t, ".") != 1 {
+		return false
+	}
+	return s.Across || s.CommaFile && s.Least > 0 && strings.Contains(t, ",")
 }

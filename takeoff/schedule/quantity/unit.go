@@ -52,7 +52,7 @@ var unitSpellings = []struct {
 		`inwg iwg "wg inwc iwc "wc inh2o incheswg inchwg incheswc incheswatergauge incheswatercolumn`},
 	{Unit{"mm w.g.", takeoff.Pressure, 980665, 5}, "mmwg mmwc mmh2o"},
 	{Minute, "min mins minute minutes"},
-	{once, "no nr n° nº off each ea pc pcs nos stk stck st stück stücke pièce pièces pce pces stuk stuks styck u un unité unités unidad unidades ud uds pieza piezas pezzo pezzi pz"},
+	{once, "no nr n n° nº off each ea pc pcs nos stk stck st stück stücke pièce pièces pce pces stuk stuks styck u un unité unités unidad unidades ud uds pieza piezas pezzo pezzi pz"},
 }
 
 var unitBySpelling = func() map[string]Unit {
