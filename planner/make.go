@@ -30,7 +30,7 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 	for k := range p.sectionOf {
 		p.sectionOf[k] = -1
 	}
-	p.RefusedRows = rows.Refused() // after the marking, which may refuse more
+	p.RefusedRows, p.RefusedM2 = rows.Refused() // after the marking, which may refuse more
 	p.Faults = append(append(p.Faults, t.Faults...), rows.Faults...)
 	list := p.dropUnreadable(divide.Patches(z, set), z)
 	if err := p.divide(list); err != nil {

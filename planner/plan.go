@@ -45,6 +45,7 @@ type Plan struct {
 	// RefusedRows counts the rows that were measured but refused by the plan,
 	// for want of a class or a pressure or for one above a ceiling.
 	RefusedRows int
+	RefusedM2   float64 // their areas
 
 	sectionOf []int                        // by node, -1 for none
 	cutsOf    [][]int                      // by section, its cuts

@@ -131,8 +131,12 @@ func (z *Zones) hangsOutside(cluster func(int) int, why map[int]string) {
 		}
 		why[cluster(in)] = fmt.Sprintf("it can't be blanked off from %s, which isn't in a test (%s): the joint can't be blanked (%s)",
 			z.Net.NodeText(out), z.Net.Nodes[out].Reason, j.Barred)
-		z.Notes = append(z.Notes, fmt.Sprintf("%s and what hangs on it over joints that can't be blanked: %s; cures: take %s into the test (scope through), or make the joint blankable (a number of minutes in blank_minutes)",
-			z.Net.NodeText(in), why[cluster(in)], z.Net.Item(out).Name()))
+		cure := fmt.Sprintf("take %s into the test (scope through)", z.Net.Item(out).Name())
+		if z.Rows.isRefused(z.Net.Nodes[out].Item) {
+			cure = fmt.Sprintf("mend what %s is refused for", z.Net.Item(out).Name())
+		}
+		z.Notes = append(z.Notes, fmt.Sprintf("%s and what hangs on it over joints that can't be blanked: %s; cures: %s, or make the joint blankable (a number of minutes in blank_minutes)",
+			z.Net.NodeText(in), why[cluster(in)], cure))
 	}
 }
 

@@ -34,7 +34,7 @@ type Rows struct {
 	schemes map[string]*tightness.Scheme // by the name as typed
 	byName  map[string]*tightness.Scheme
 	refused map[int]string // item: why it is in no section, in a few words
-	waiting int            // of those, rows that only aren't up yet
+	waiting map[int]bool   // of those, rows that only aren't up yet
 
 	ceilings map[ceilingKey]tightness.Ceiling // what was asked once
 	classes  map[classKey]classOf
@@ -50,7 +50,7 @@ func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 	d := &Rows{
 		set: set, items: t.Items, of: make([]int32, len(t.Items)), duties: newDuties(),
 		ceilings: map[ceilingKey]tightness.Ceiling{}, classes: map[classKey]classOf{},
-		schemes: map[string]*tightness.Scheme{}, byName: map[string]*tightness.Scheme{}, refused: map[int]string{},
+		schemes: map[string]*tightness.Scheme{}, byName: map[string]*tightness.Scheme{}, refused: map[int]string{}, waiting: map[int]bool{},
 		Kept: map[string]int{}, ClassNotes: map[string]int{}, Ceilings: map[string]int{},
 	}
 	if _, err := d.scheme(set.Scheme); err != nil {
@@ -79,8 +79,23 @@ func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 	return d, nil
 }
 
-// Refused counts the rows that were measured but are refused here.
-func (d *Rows) Refused() int { return len(d.refused) - d.waiting }
+// Refused counts the rows that were measured but are refused here, and sums their
+// areas, m2.
+func (d *Rows) Refused() (rows int, area float64) {
+	if len(d.refused) == 0 {
+		return 0, 0
+	}
+	for i := range d.items {
+		if d.isRefused(i) {
+			rows++
+			area += d.items[i].Area
+		}
+	}
+	return rows, area
+}
+
+// isRefused reports a row that was measured but is refused here.
+func (d *Rows) isRefused(i int) bool { return d.refused[i] != "" && !d.waiting[i] }
 
 // SchemeOf is the scheme of a duty; nil where the duty has none.
 func (d *Rows) SchemeOf(o Duty) *tightness.Scheme { return d.byName[o.Scheme] }

@@ -64,5 +64,5 @@ func (d *Rows) await(i int, it *takeoff.Item) {
 		return
 	}
 	d.refused[i] = "not up on " + on.Text + "; ready on " + it.Ready.Text
-	d.waiting++
+	d.waiting[i] = true
 }

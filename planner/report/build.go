@@ -42,6 +42,7 @@ func brief(p *planner.Plan, pieces bool) *Plan {
 	}
 	v.Schedule.RowsRefused += p.RefusedRows
 	v.Schedule.RowsUsed -= p.RefusedRows
+	v.Schedule.RefusedM2 += p.RefusedM2
 	v.Sections, v.Cuts = make([]Section, 0, len(p.Sections)), make([]Cut, 0, len(p.Cuts))
 	for i := range p.Sections {
 		v.Sections = append(v.Sections, sectionOf(p, &p.Sections[i], pieces))
