@@ -226,7 +226,8 @@ func (p *Plan) count() (over, under int) {
 // rows refused, sections under or over range, pieces outside, or a grouping.
 func (p *Plan) Partly() bool {
 	over, under := p.count()
-	return len(p.Faults) > 0 || over > 0 || under > 0 || len(p.Outside) > 0 || p.Proof.Kind == Grouped
+	void := p.Kept != nil && len(p.Kept.Void) > 0
+	return void || len(p.Faults) > 0 || over > 0 || under > 0 || len(p.Outside) > 0 || p.Proof.Kind == Grouped
 }
 
 // Aim names an aim as the command line does.

@@ -13,15 +13,15 @@ const (
 	exitDone   = 0
 	exitFailed = 1 // nothing was written
 	exitMisuse = 2 // the command line can't be meant
-	exitPartly = 3 // done, but something is refused, under or over range, or only a grouping
+	exitPartly = 3 // done, but something is refused, under or over range, void, or only a grouping
 )
 
 const exitText = `Exit codes:
   0  done
   1  failed; nothing was written
   2  misuse of the command line
-  3  done, but rows were refused, a section is under or over range, or part is
-     only a grouping; the output names each
+  3  done, but rows were refused, a section is under or over range, a passed one
+     is void, or part is only a grouping; the output names each
 `
 
 // misuse is an error of the command line.

@@ -350,8 +350,16 @@ func TestKeep(t *testing.T) {
 	if !strings.Contains(same, "stay      S01, S02") || strings.Contains(same, "VOID") {
 		t.Errorf("the same schedule:\n%s", same)
 	}
-	_, rev, _ := typed(t, "plan rev.csv --rig rig.toml --max-area 20 --keep old.json")
-	for _, want := range []string{"stay      S01", "VOID", "changed B", "+3.00 m2"} {
+	code, rev, _ := typed(t, "plan rev.csv --rig rig.toml --max-area 20 --keep old.json -o voided")
+	if code != exitPartly {
+		t.Errorf("exit %d with a pass that is void", code)
+	}
+	for _, file := range []string{"plan.html", "sections.csv", "plan.json"} {
+		if page, err := os.ReadFile(filepath.Join("voided", file)); err != nil || !strings.Contains(string(page), "which is VOID (passed before)") {
+			t.Errorf("%s says nothing of the pass that is void: %v", file, err)
+		}
+	}
+	for _, want := range []string{"1 of the earlier plan VOID", "stay      S01", "changed B", "+3.00 m2"} {
 		if !strings.Contains(rev, want) {
 			t.Errorf("nothing of %q:\n%s", want, rev)
 		}

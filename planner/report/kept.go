@@ -70,6 +70,7 @@ func (v *Plan) AddKept(p *planner.Plan, old planner.Old) {
 	for _, x := range k.Void {
 		v.Kept.Void = append(v.Kept.Void, Void(x))
 	}
+	v.noteVoid(p, old)
 	v.Kept.Before, v.Kept.Now, v.Kept.Limits = Sums(old.Sums), sums(v), limits(p, old)
 }
 

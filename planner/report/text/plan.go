@@ -65,6 +65,9 @@ func headline(v *report.Plan) string {
 	if p.OverRange+p.UnderRange == 0 && p.Tests > 0 {
 		parts = append(parts, "all in the rig's range")
 	}
+	if n := len(v.Voids()); n > 0 {
+		parts = append(parts, fmt.Sprintf("%d of the earlier plan VOID", n))
+	}
 	parts = append(parts, nonempty(show.Groupings(v), refused(&v.Schedule))...)
 	switch n := len(v.Mismatches); {
 	case n == 1:

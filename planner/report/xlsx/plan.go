@@ -86,6 +86,9 @@ func summaryResult(l *links) [][2]any {
 	if n := v.Schedule.RowsRefused; n > 0 {
 		lines = append(lines, [2]any{"rows", bold(fmt.Sprintf("%d of %s REFUSED", n, show.Count(v.Schedule.RowsRead, "row")))})
 	}
+	for _, x := range v.Voids() {
+		lines = append(lines, [2]any{"of the earlier plan", bold(x)})
+	}
 	if n := len(v.Mismatches); n > 0 {
 		lines = append(lines, [2]any{"mismatches", n})
 	}
