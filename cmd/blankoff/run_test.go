@@ -359,7 +359,7 @@ func TestKeep(t *testing.T) {
 			t.Errorf("%s says nothing of the pass that is void: %v", file, err)
 		}
 	}
-	for _, want := range []string{"1 of the earlier plan VOID", "stay      S01", "changed B", "+3.00 m2"} {
+	for _, want := range []string{"2 of the earlier plan VOID", "stay      S01", "changed B", "+3.00 m2"} {
 		if !strings.Contains(rev, want) {
 			t.Errorf("nothing of %q:\n%s", want, rev)
 		}
