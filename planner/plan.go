@@ -209,6 +209,19 @@ func (s *Section) MostForce() (n float64, face fittings.CrossSection) {
 	return n, face
 }
 
+// Widest is the greatest force that a blank on an end of a piece of the section would
+// bear, N, and its face: of a grouping nobody knows where the blanks go.
+func (p *Plan) Widest(s *Section) (n float64, face fittings.CrossSection) {
+	for _, sp := range s.Spans {
+		for _, e := range p.Takeoff.Items[sp.Item].Ends {
+			if f := s.TestPa * e.FaceArea(); f > n {
+				n, face = f, e.CrossSection
+			}
+		}
+	}
+	return n, face
+}
+
 // count counts the sections over and under range.
 func (p *Plan) count() (over, under int) {
 	for i := range p.Sections {

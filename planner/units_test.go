@@ -38,9 +38,9 @@ func TestSentencesInUS(t *testing.T) {
 		"big":   {big, []string{"larger than the 53.82 ft2 asked for at most, and it can't be cut", "a greatest area (--max-area 18.9) of 202.9 ft2 or more"}},
 		"small": {small, []string{"area: less than the 322.9 ft2 asked for at least", "a least area (--min-area 3.14) of 33.8 ft2 or less"}},
 		// limits up to 2.92 / 1.5 = 1.947 L/s and from 5.15 L/s
-		"gap":   {gap, []string{"in the gap between what the ranges can judge at 1.61 in. w.g. with a headroom of 1.5: limits up to 4.125 and from 10.91 cfm", "a measuring range that closes the gap: from 7.53 to 11.4 cfm", "can't be read: it lies between the ranges", "less than the 107.6 ft2 that scheme EN asks"}},
-		"over":  {over, []string{"above 19.04 cfm, the greatest limit that this rig can judge at 1.61 in. w.g.", "a bigger rig, or two side by side, that reads up to 53.0 cfm at 1.61 in. w.g."}},
-		"under": {under, []string{"below 1.801 cfm, the least limit that this rig can judge at 1.61 in. w.g.", "one that reads from 0.882 cfm or less", "below 1.8 cfm: proves nothing"}},
+		"gap":   {gap, []string{"in the gap between what the ranges can judge at 1.606 in. w.g. with a headroom of 1.5: limits up to 4.125 and from 10.91 cfm", "a measuring range that closes the gap: from 7.53 to 11.4 cfm", "can't be read: it lies between the ranges", "less than the 107.6 ft2 that scheme EN asks"}},
+		"over":  {over, []string{"above 19.04 cfm, the greatest limit that this rig can judge at 1.606 in. w.g.", "a bigger rig, or two side by side, that reads up to 53.0 cfm at 1.606 in. w.g."}},
+		"under": {under, []string{"below 1.801 cfm, the least limit that this rig can judge at 1.606 in. w.g.", "one that reads from 0.882 cfm or less", "below 1.8 cfm: proves nothing"}},
 	} {
 		text := strings.Join(sentencesOf(tt.v), "\n")
 		for _, want := range tt.want {

@@ -164,9 +164,10 @@ func sideBySide(k fittings.Kind, quantity int) bool {
 	return false
 }
 
-// Loose reports whether nobody is named by the row and nobody names it.
+// Loose reports whether nobody is named by the row and nobody names it. A row that is
+// a run by itself isn't loose.
 func (it *Item) Loose() bool {
-	return it.Parent < 0 && it.childCount == 0 && it.RingWith < 0
+	return it.Parent < 0 && it.childCount == 0 && it.RingWith < 0 && it.Run == ""
 }
 
 // WithoutSheet reports whether it was measured without the thickness of the

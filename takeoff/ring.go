@@ -66,7 +66,7 @@ func (t *Takeoff) checkQuantities() {
 	}
 	for i := range t.lines {
 		l := &t.lines[i]
-		if l.quantity <= 1 || l.loose() || l.refused {
+		if l.quantity <= 1 || l.loose() && t.seldom(l).run == "" || l.refused {
 			continue
 		}
 		expected, message := "1", ""

@@ -2,7 +2,9 @@ package main
 
 import (
 	"errors"
+	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 
@@ -33,6 +35,9 @@ class tighter and straights in one piece.
 		Args: oneSchedule,
 		RunE: func(c *cobra.Command, args []string) error {
 			o.given(c)
+			if err := onlyPlan(c); err != nil {
+				return err
+			}
 			if !a.Tighter && !a.Whole && len(a.PressuresPa)+len(a.Headrooms) == 0 && o.cuts == "" {
 				a.Headrooms, a.Tighter, a.Whole = []float64{1, 1.5, 3}, true, true
 			}
@@ -41,11 +46,32 @@ class tighter and straights in one piece.
 	}
 	o.flags(c)
 	f := c.Flags()
+	for _, name := range planOnly {
+		f.MarkHidden(name)
+	}
 	f.Float64SliceVar(&a.PressuresPa, "pressures", nil, "also with every row tested at these, `PA`, separated by commas")
 	f.Float64SliceVar(&a.Headrooms, "headrooms", nil, "also with these headrooms, separated by commas")
 	f.BoolVar(&a.Tighter, "tighter", false, "also with every row one class tighter")
 	f.BoolVar(&a.Whole, "whole-straights", false, "also without cuts inside straights")
 	return c
+}
+
+// planOnly are the options of plan that compare doesn't take: it writes no pack,
+// keeps to no earlier plan and draws no sample.
+var planOnly = []string{"out", "keep", "sample", "sample-by", "sample-per-class", "seed", "regime", "picked", "after-failure"}
+
+// onlyPlan refuses options that only plan takes.
+func onlyPlan(c *cobra.Command) error {
+	var given []string
+	for _, name := range planOnly {
+		if c.Flags().Changed(name) {
+			given = append(given, "--"+name)
+		}
+	}
+	if len(given) == 0 {
+		return nil
+	}
+	return misuse{fmt.Errorf("compare writes no pack, keeps to no earlier plan and draws no sample: leave out %s, or use plan", strings.Join(given, ", "))}
 }
 
 // checkAsked refuses wishes that can't be meant.
@@ -67,9 +93,6 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 	defer s.done()
 	if _, err := o.settle(); err != nil {
 		return err
-	}
-	if o.out != "" || o.keep != "" || o.sample.wanted() {
-		return misuse{errors.New("compare writes no pack, keeps to no earlier plan and draws no sample; leave out -o, --keep and --sample")}
 	}
 	if err := checkAsked(a); err != nil {
 		return err

@@ -82,7 +82,7 @@ func TestProgrammeTiesUp(t *testing.T) {
 			}
 		}
 		if o.CrewDays != o.Days*o.Crew || math.Abs(o.TestsADay*float64(o.Days)-float64(pr.Tests)) > 1e-9 {
-			t.Errorf("%s: %d days of a crew of %d, %d crew days, %g tests a day", line, o.Days, o.Crew, o.CrewDays, o.TestsADay)
+			t.Errorf("%s: %d days of a crew of %d, %d person days, %g tests a day", line, o.Days, o.Crew, o.CrewDays, o.TestsADay)
 		}
 	}
 }

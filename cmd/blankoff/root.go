@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"strings"
 
 	"github.com/spf13/cobra"
 )
@@ -125,5 +126,5 @@ func oneOf(flag, value string, allowed ...string) error {
 			return nil
 		}
 	}
-	return misuse{fmt.Errorf("--%s %q: expected one of %v", flag, value, allowed)}
+	return misuse{fmt.Errorf("--%s %q: expected one of %s", flag, value, strings.Join(allowed, ", "))}
 }

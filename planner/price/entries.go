@@ -26,7 +26,7 @@ func Groups() []string { return []string{onSite, testing, blanks, reporting, all
 
 var units = []unit{
 	{"mobilisation", onSite, "mobilisation: travel, setting up, clearing away", "visit"},
-	{"crew_day", onSite, "crew on site", "crew day"},
+	{"crew_day", onSite, "crew on site", "person day"},
 	{"test", testing, "leakage test of a section, in place", "test"},
 	{"test_m2", testing, "ductwork tested", "m2"},
 	{"report", reporting, "report", "report"},

@@ -30,11 +30,7 @@ func brief(p *planner.Plan, pieces bool) *Plan {
 	set, u := p.Settings, p.Settings.Units
 	v := &Plan{
 		Schedule: p.Takeoff.Schedule, TakeoffM2: p.Takeoff.Totals.Area, ExactM2: p.Takeoff.Totals.Exact, Measured: measured(p.Takeoff, u), Mismatches: list(p.Mismatches),
-		Settings: Settings{
-			Rig: set.Rigs.Names(), Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
-			Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
-			Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, On: set.On.Text, SlipJoints: set.SlipJoints, PressureRule: set.PressureRule, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
-		},
+		Settings: settingsOf(p),
 		Sections: []Section{}, Cuts: []Cut{}, Outside: []Piece{}, OutOfScope: []Piece{},
 		Notes: list(append(append([]string{}, p.Takeoff.Notes...), p.Notes...)), Faults: list(p.Faults),
 		Balance: Balance{p.Balance.Takeoff, p.Balance.Sections, p.Balance.Outside, p.Balance.Difference},
@@ -76,6 +72,16 @@ func brief(p *planner.Plan, pieces bool) *Plan {
 	return v
 }
 
+// settingsOf is what a plan was made for.
+func settingsOf(p *planner.Plan) Settings {
+	set := p.Settings
+	return Settings{
+		Rig: set.Rigs.Names(), Scheme: set.Scheme, Class: set.Class, TestPa: set.TestPa, Sign: set.Sign,
+		Aim: planner.Aim(set.Aim), TestMinutes: set.TestMinutes, MinArea: set.MinArea, MaxArea: set.MaxArea,
+		Headroom: set.Headroom, PieceLength: p.Takeoff.Options().PieceLength, By: set.By, On: set.On.Text, SlipJoints: set.SlipJoints, PressureRule: set.PressureRule, Basis: basisName(p.Takeoff), HoldBoth: set.HoldBoth, Sheet: p.Takeoff.Sheet() * 1000, DuctClass: set.DuctClass,
+	}
+}
+
 func sectionOf(p *planner.Plan, s *planner.Section, pieces bool) Section {
 	o := Section{
 		ID: s.ID, Status: s.Status, System: s.System, Levels: list(s.Levels), Scheme: s.Scheme.Name, Class: s.Class.Name,
@@ -84,6 +90,10 @@ func sectionOf(p *planner.Plan, s *planner.Section, pieces bool) Section {
 		UnderRange: s.State.Under(), OverRange: s.State == planner.OverRange,
 		Reason: s.Reason, Cures: list(s.Cures), Grouping: s.Grouping,
 		Readings: []string{}, Pieces: []Piece{}, Blanks: []Blank{}, Notes: list(s.Notes), Places: []string{}, Drawings: []string{},
+	}
+	if s.Grouping {
+		n, face := p.Widest(s)
+		o.Widest, o.WidestForce = faceOf(face, p.Settings.Units).Text, n
 	}
 	for _, r := range s.Readings {
 		o.Readings = append(o.Readings, r.Text(p.Settings.Units))

@@ -15,13 +15,18 @@ func cautions(p *planner.Plan) []string {
 	for i := range p.Sections {
 		s := &p.Sections[i]
 		if n, face := s.MostForce(); n > most {
-			most, where, at = n, s.ID, faceOf(face, p.Settings.Units).Text
+			most, where, at = n, s.ID, "the "+faceOf(face, p.Settings.Units).Text
+		}
+		if s.Grouping {
+			if n, face := p.Widest(s); n > most {
+				most, where, at = n, s.ID+", where the blanks aren't known yet", "a "+faceOf(face, p.Settings.Units).Text
+			}
 		}
 		negative = negative || s.Sign == tightness.Negative
 	}
 	var out []string
 	if most > 0 {
-		out = append(out, fmt.Sprintf("Blanks are pushed with test pressure x area: up to %s (the weight of %s) on the %s blank of %s. Fix blanks mechanically, never with tape alone; nobody stands in front of one under pressure; let the pressure down before touching one.", u.Force(most), u.Weight(most/9.80665), at, where))
+		out = append(out, fmt.Sprintf("Blanks are pushed with test pressure x area: up to %s (the weight of %s) on %s blank of %s. Fix blanks mechanically, never with tape alone; nobody stands in front of one under pressure; let the pressure down before touching one.", u.Force(most), u.Weight(most/9.80665), at, where))
 	}
 	out = append(out,
 		"Never go above the duct's pressure class or the test pressure of the section. Start with the fan throttled or at its lowest speed and raise the pressure slowly.")

@@ -9,6 +9,7 @@ import (
 // Compare sets variants of one plan side by side.
 type Compare struct {
 	Schedule takeoff.Schedule `json:"schedule"`
+	Settings Settings         `json:"settings"` // of the plan as asked
 	Variants []Variant        `json:"variants"`
 	Units    units.System     `json:"units,omitzero"`
 }
@@ -43,6 +44,9 @@ func OfVariants(list []whatif.Variant) *Compare {
 			}
 			for _, c := range p.Cuts {
 				o.UntestedJoints += c.Face.Girth()
+			}
+			if len(v.Variants) == 0 {
+				v.Settings = settingsOf(p)
 			}
 			v.Schedule, v.Units = p.Takeoff.Schedule, p.Settings.Units
 		}

@@ -171,7 +171,11 @@ func (k *kit) blanks(p *planner.Plan, blanks []KitBlank) {
 	if p.Settings.SlipJoints == "bladder" {
 		k.add("blanks", "bladders with pump and gauge", 0, "slip joints are blanked with them; no one stands in front of one under pressure")
 	}
-	k.add("blanks", "gaskets, bolts or clamps, and sealant for the blanks", 0, count(fits, "fit")+"; film and tape alone don't hold (German association of duct makers, as reported)")
+	known := count(fits, "fit")
+	if k.v.Programme != nil && k.v.Programme.AtLeast {
+		known = strings.TrimPrefix(known+" and those of the groupings", "0 fits and ")
+	}
+	k.add("blanks", "gaskets, bolts or clamps, and sealant for the blanks", 0, known+"; film and tape alone don't hold (German association of duct makers, as reported)")
 	k.add("blanks", "sealant of the kind that the ductwork has, and gaskets", 0, "for repairs; the job's curing time comes before a retest")
 	k.add("blanks", "tags with the section's name, one to a blank", fits, "so that none is left in: count them out and in")
 }

@@ -127,6 +127,8 @@ type Section struct {
 	Reason      string   `json:"reason"`
 	Cures       []string `json:"cures"`
 	Grouping    bool     `json:"grouping"`
+	Widest      string   `json:"-"` // of a grouping: its largest opening
+	WidestForce float64  `json:"-"` // on a blank there, N
 	Pieces      []Piece  `json:"pieces"`
 	Blanks      []Blank  `json:"blanks"`
 	Notes       []string `json:"notes"`

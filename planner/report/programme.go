@@ -260,7 +260,7 @@ func (o *Programme) flag(p *programme.Programme) {
 		o.Flags = append(o.Flags, "the days of its visit run past the day on which it is hidden: "+strings.Join(late, ", ")+"; begin with what is up before the rest, add a crew, or have it closed later")
 	}
 	if len(only) > 0 {
-		o.Flags = append(o.Flags, "hidden before they could cure and be tested again, were they to fail: "+strings.Join(only, ", ")+"; test them first, or have them closed later")
+		o.Flags = append(o.Flags, "hidden before they could cure and be tested again, were they to fail: "+strings.Join(only, ", ")+"; test them as soon as they are up, in a visit of their own if need be, or have them closed later")
 	}
 	if o.AtLeast {
 		o.Flags = append(o.Flags, "the blanks of groupings aren't known, so the time of fitting them isn't in it")

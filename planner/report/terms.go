@@ -81,9 +81,9 @@ func (b *Bill) assumeRetests(a *PriceAsk) {
 		}
 	}
 	if retests > 0 {
-		b.assume("The total holds %s retests; more or fewer are charged at the rate of a retest.", retests.Text())
+		b.assume("The total holds %s retests; more or fewer are charged at the price of a retest in the list of unit prices, mark-up included.", retests.Text())
 	} else {
-		b.assume("The total holds no retests: they are charged as they come, at the rate of a retest.")
+		b.assume("The total holds no retests: they are charged as they come, at the price of a retest in the list of unit prices, mark-up included.")
 	}
 	b.assume("Visits beyond those named, for retests or because the site isn't ready, are charged as they come at the rates of the bill.")
 	b.assume("Leaks are put right by the installer; a retest comes %g h after resealing at the earliest.", a.Told.Programme.CureHours)

@@ -153,9 +153,9 @@ func TestWideHoseCostsNothing(t *testing.T) {
 func TestNotesInUS(t *testing.T) {
 	r := &Rig{Ranges: []Range{{Name: "low", MinLS: 0.85, MaxLS: 14, Fan: []FanPoint{{300, 14}, {900, 0.5}}}}}
 	for pa, want := range map[float64]string{
-		100:  "the fan curve begins at 1.20 in. w.g.: at 0.401 in. w.g. the fan is taken to deliver no more than there, 29.66 cfm",
-		1200: "can't be used at 4.82 in. w.g.: the fan curve ends at 3.61 in. w.g.",
-		895:  "can't be used at 3.59 in. w.g.: the fan holds 1.298 cfm there and the meter needs 1.801 cfm", // 0.6125 L/s
+		100:  "the fan curve begins at 1.204 in. w.g.: at 0.401 in. w.g. the fan is taken to deliver no more than there, 29.66 cfm",
+		1200: "can't be used at 4.818 in. w.g.: the fan curve ends at 3.613 in. w.g.",
+		895:  "can't be used at 3.593 in. w.g.: the fan holds 1.298 cfm there and the meter needs 1.801 cfm", // 0.6125 L/s
 	} {
 		if got := r.NotesAt(pa, tightness.Positive, units.US); len(got) != 1 || got[0].Text != want {
 			t.Errorf("at %g Pa: %+v, want %s", pa, got, want)

@@ -71,7 +71,7 @@ func (u System) Figure(q Quantity, v float64, digits int) string {
 
 // Fixed writes a figure for a column of a table, with the decimals of its kind:
 // areas 2 (1 in ft2 from 100 on), lengths 1, forces none (1 in lbf below 100),
-// pressures as many as it takes in Pa and 2 in in. w.g. (3 below 1).
+// pressures as many as it takes in Pa and 3 in in. w.g. (4 below 0.1).
 func (u System) Fixed(q Quantity, v float64) string {
 	x := u.Of(q, v)
 	if q == Pressure && u == SI {
@@ -103,9 +103,7 @@ func (u System) Decimals(q Quantity, x float64) int {
 		return 2
 	case Pressure:
 		switch {
-		case x >= 1:
-			return 2
-		case x >= 0.1:
+		case x >= 0.1: // 1.61 in. w.g. would be above 400 Pa
 			return 3
 		}
 		return 4

@@ -59,8 +59,8 @@ func TestTexts(t *testing.T) {
 	two := 2 * US.Back(Pressure, 1)
 	for _, tt := range []struct{ got, want string }{
 		{SI.Area(84.568), "84.57 m2"}, {US.Area(84.568), "910.3 ft2"}, {US.Area(9), "96.88 ft2"}, {US.Area(-1e-9), "0.00 ft2"},
-		{SI.Pressure(500), "500 Pa"}, {US.Pressure(500), "2.01 in. w.g."}, {US.Pressure(two), "2 in. w.g."}, {US.Pressure(400), "1.61 in. w.g."},
-		{US.Pressure(200), "0.803 in. w.g."}, {US.Pressure(two / 4), "0.5 in. w.g."}, {US.Pressure(two + 0.01), "2.00 in. w.g."}, {US.Pressure(2500), "10.04 in. w.g."},
+		{SI.Pressure(500), "500 Pa"}, {US.Pressure(500), "2.007 in. w.g."}, {US.Pressure(two), "2 in. w.g."}, {US.Pressure(400), "1.606 in. w.g."},
+		{US.Pressure(200), "0.803 in. w.g."}, {US.Pressure(two / 4), "0.5 in. w.g."}, {US.Pressure(two + 0.01), "2.000 in. w.g."}, {US.Pressure(2500), "10.037 in. w.g."},
 		{SI.Limit(12.299999), "12.29 L/s"}, {US.Limit(12.299999), "26.06 cfm"}, {US.Limit(US.Back(Flow, 10)), "10.00 cfm"}, {US.Limit(100), "211.8 cfm"},
 		{SI.Flow(12.3456), "12.35 L/s"}, {US.Flow(12.3456), "26.16 cfm"}, {US.Flow(US.Back(Flow, 25)), "25 cfm"}, {US.Flow(12345), "26158 cfm"},
 		{US.LimitPerArea(0.0508), "1.00 cfm per 100 ft2"}, {US.LimitPerArea(0.15), "2.95 cfm per 100 ft2"},

@@ -232,7 +232,7 @@ func (x *work) cheaper(c Cut) side {
 	a, b := x.sideOf(c, 0), x.sideOf(c, 1)
 	if a.why != "" && b.why != "" {
 		if a.why != b.why {
-			a.why += "; " + b.why
+			a.why += ", and " + b.why
 		}
 		return a
 	}

@@ -130,7 +130,7 @@ func Place(parts ...string) string {
 
 func sign(s *report.Section) string {
 	if s.Sign == "negative" {
-		return "suction"
+		return "negative"
 	}
 	return "positive"
 }

@@ -73,6 +73,9 @@ func cautions(s *report.Section, u units.System) []string {
 	if b, ok := show.Largest(s.Blanks); ok && b.Force > 0 {
 		list = append(list, fmt.Sprintf("The %s blank is pushed with %s, the weight of %s.", b.Text, u.Force(b.Force), u.Weight(b.Force/9.80665)))
 	}
+	if s.WidestForce > 0 {
+		list = append(list, fmt.Sprintf("A blank on its largest opening, %s, is pushed with %s, the weight of %s; a smaller one with test pressure x area.", s.Widest, u.Force(s.WidestForce), u.Weight(s.WidestForce/9.80665)))
+	}
 	return append(list, "The specification, local codes and licensed practitioners come first.")
 }
 

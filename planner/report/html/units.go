@@ -27,7 +27,7 @@ func (u shown) LengthUnit() string { return u.Unit(units.Length) }
 func (u shown) About(s *report.Section) string {
 	sign := "positive"
 	if s.Sign == "negative" {
-		sign = "suction"
+		sign = "negative"
 	}
 	return fmt.Sprintf("class %s, %s %s", s.Class, u.Pressure(s.TestPa), sign)
 }

@@ -46,7 +46,7 @@ func Way(m *report.BlankMoves, atMost int) string {
 		switch {
 		case k == 0:
 		case k == atMost:
-			return text.String() + fmt.Sprintf(" +%d", len(m.Steps)-k)
+			return text.String() + fmt.Sprintf(" and %d more", len(m.Steps)-k)
 		case s.How == "turn":
 			text.WriteString(", turned for ")
 		default:

@@ -12,7 +12,7 @@ func TestWay(t *testing.T) {
 	m := &report.BlankMoves{No: 2, Steps: []report.BlankStep{
 		{Section: "S03", How: "fit"}, {Section: "S07", How: "move"}, {Section: "S08", How: "turn"}, {Section: "S11", How: "move"},
 	}}
-	for most, want := range map[int]string{9: "S03, then S07, turned for S08, then S11", 4: "S03, then S07, turned for S08, then S11", 2: "S03, then S07 +2"} {
+	for most, want := range map[int]string{9: "S03, then S07, turned for S08, then S11", 4: "S03, then S07, turned for S08, then S11", 2: "S03, then S07 and 2 more"} {
 		if got := Way(m, most); got != want {
 			t.Errorf("at most %d: %q, want %q", most, got, want)
 		}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strconv"
+	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -16,6 +17,7 @@ func Compare(w io.Writer, v *report.Compare) error {
 	b, u := bufio.NewWriter(w), v.Units
 	fmt.Fprintf(b, "%s of one plan, side by side\n\n", show.Count(len(v.Variants), "variant"))
 	paragraph(b, "schedule  ", v.Schedule.File)
+	paragraph(b, "as asked  ", strings.Join(nonempty(v.Settings.Rig, "headroom "+plain(v.Settings.Headroom), "scheme "+v.Settings.Scheme, mark("class ", v.Settings.Class), testPressure(&v.Settings, u)), ", ")+" where the schedule doesn't say, "+aimWords(v.Settings.Aim))
 	b.WriteString("\n")
 	writeTable(b, []Column{
 		{Head: "variant", Max: 30}, {Head: "tests", Align: Right}, {Head: "under range", Align: Right}, {Head: "over range", Align: Right},

@@ -31,7 +31,7 @@ func programme(b *bufio.Writer, v *report.Plan) {
 	if o.AtLeast {
 		least = "at least "
 	}
-	title(b, fmt.Sprintf("Programme: %s%s of work, %s a day, %s", least, show.Count(o.Days, "day"), tests(o.TestsADay), show.Count(o.CrewDays, "crew day")))
+	title(b, fmt.Sprintf("Programme: %s%s of work, %s a day, %s", least, show.Count(o.Days, "day"), tests(o.TestsADay), show.Count(o.CrewDays, "person day")))
 	paragraph(b, "  time      ", fmt.Sprintf("%s = %s of %s min + cuts %s + capping %s + moving %s",
 		hours(o.Total), show.Count(len(o.Slots), "test"), plain(o.TestMinutes), hours(o.Cuts), hours(o.Ends), hours(o.Moving)))
 	if o.Parted {

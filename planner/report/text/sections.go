@@ -3,6 +3,7 @@ package text
 import (
 	"bufio"
 	"fmt"
+	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -24,11 +25,14 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	if v.Settings.Basis != "exact" {
 		exact = func(s *report.Section) string { return area(u, s.ExactArea) }
 	}
-	rest := 0
+	largest, rest := "largest", 0
+	if u == units.US {
+		largest += " in" // once for all, or every row takes two lines
+	}
 	writeTable(b, []Column{
 		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: u.Unit(units.Pressure), Align: aligned(u)},
 		{Head: u.Unit(units.Area), Align: aligned(u)}, {Head: "exact " + u.Unit(units.Area), Align: aligned(u)}, {Head: "limit " + u.Unit(units.Flow), Align: Point}, {Head: "range", Max: 14}, {Head: "ready"}, {Head: "closed"},
-		{Head: "blanks", Align: Right}, {Head: "largest", Max: 18}, {Head: u.Unit(units.Force), Align: aligned(u)}, {Head: "flag"},
+		{Head: "blanks", Align: Right}, {Head: largest}, {Head: u.Unit(units.Force), Align: aligned(u)}, {Head: "flag"},
 	}, func(row func(...string)) {
 		rest = 0
 		for i := range v.Sections {
@@ -43,7 +47,7 @@ func sections(b *bufio.Writer, v *report.Plan) {
 			}
 			face, force := "", ""
 			if l, ok := show.Largest(s.Blanks); ok {
-				face, force = l.Text, u.Fixed(units.Force, l.Force)
+				face, force = strings.TrimSuffix(l.Text, " in"), u.Fixed(units.Force, l.Force)
 			}
 			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(u, s.TestPa, s.Sign), area(u, s.Area), exact(s), u.Cut(units.Flow, s.Limit), show.Range(v, s), s.Ready, s.Closed,
 				show.Blanks(s), face, force, show.Flag(s))

@@ -59,7 +59,7 @@ func days(b *book, v *report.Plan) error {
 	columns := []column{{head: "Days and visits", width: 30, kind: label}, {head: "", width: 98, kind: value}}
 	return b.form("days and visits", columns, func(row func(...any) error) error {
 		lines := [][2]any{
-			{"days of work" + least, o.Days}, {"crew days" + least, fmt.Sprintf("%d, with a crew of %d", o.CrewDays, o.Crew)}, {"tests a day", rounded{o.TestsADay, hundred}},
+			{"days of work" + least, o.Days}, {"person days" + least, fmt.Sprintf("%d, with a crew of %d", o.CrewDays, o.Crew)}, {"tests a day", rounded{o.TestsADay, hundred}},
 			{"all minutes", rounded{o.Total, whole}},
 		}
 		for _, s := range o.Stays {

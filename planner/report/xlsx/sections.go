@@ -1,6 +1,7 @@
 package xlsx
 
 import (
+	"fmt"
 	"strconv"
 	"strings"
 
@@ -121,8 +122,15 @@ func outOfRange(b *book, v *report.Plan) error {
 				}
 			}
 		}
-		return nil
+		return row(nil, nil, nil, nil, nil, nil, b.follow.moreOut(len(out)))
 	})
+}
+
+// moreOut says that other sections are out of range than are listed, once what they
+// were planned for is changed.
+func (l *links) moreOut(listed int) any {
+	states := rangeOf("sections", l.onSections["state"], [2]int{2, len(l.v.Sections) + 1})
+	return formula{fmt.Sprintf(`IF(COUNTIF(%[1]s,"OVER RANGE*")+COUNTIF(%[1]s,"UNDER RANGE*")=%[2]d,"","with what was changed, other sections are out of range too; the sheet sections has them, a new plan their cures")`, states, listed), ""}
 }
 
 // stateOf is a section's state on another sheet.

@@ -33,6 +33,7 @@ func TestOutOfRange(t *testing.T) {
 	want := []string{
 		"S03|OVER RANGE|a bigger rig", "S02|UNDER RANGE|a test at 750 Pa, if the specifier agrees",
 		"S02||a jumper hose to S01: together 151.1 m2 in one test",
+		"||", // until what they were planned for is changed
 	}
 	if strings.Join(got, "\n") != strings.Join(want, "\n") {
 		t.Errorf("got %q, want %q", got, want)
