@@ -37,10 +37,10 @@ func newPrice() *cobra.Command {
 		Short: "Price the tests of a plan by your own rates, with what failures may cost",
 		Long: `price plans the schedule as plan does and puts your own rates to its quantities:
 visits, person days, hire, tests, blanks made and fitted by size. It gives a
-bill, unit prices, what retests and return visits may add (P50, P80, P90 of money and
-of days), the figures that move the total most, other assumptions side by side,
-and assumptions and exclusions to paste into a quotation. Money is counted in
-whole minor units of the currency in the rates file.
+bill, unit prices, what retests and return visits may add (P50, P80, P90 of
+money and of days), the figures that move the total most, other assumptions
+side by side, and assumptions and exclusions to paste into a quotation. Money
+is counted in whole minor units of the currency in the rates file.
 
 ` + exitText,
 		Example: `  blankoff price schedule.csv --rig rig.toml --rates rates.toml
