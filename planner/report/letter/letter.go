@@ -29,11 +29,11 @@ var page = template.Must(template.New("letter").Parse(letterText))
 
 // Most of each thing, so that two pages hold them.
 const (
-	mostRows    = 8
-	mostCauses  = 4
+	mostRows    = 7
+	mostCauses  = 3
 	mostEffects = 3
 	mostSaid    = 2 // effects in sentences
-	mostSteps   = 7
+	mostSteps   = 6
 	mostUnused  = 3
 	mostAsk     = 6
 )
@@ -71,12 +71,15 @@ func Check(w io.Writer, v *report.Check) error {
 	o := &view{Check: v, Style: template.CSS(letterStyle)}
 	o.head(v)
 	o.reason(v)
-	o.figures(v)
 	o.effects(v)
 	o.steps(&v.Reckoning)
 	o.unused(v)
+	o.figures(v)
 	for _, a := range v.Ask[:min(mostAsk, len(v.Ask))] {
-		o.Ask = append(o.Ask, short(a, 220))
+		if strings.HasPrefix(a, "Please correct") {
+			a = strings.TrimSuffix(a, ".") + "; page 2 names " + map[bool]string{true: "it.", false: "them."}[len(v.StatedFaults()) == 1]
+		}
+		o.Ask = append(o.Ask, short(a, 200))
 	}
 	return page.Execute(w, o)
 }
@@ -96,7 +99,7 @@ func (o *view) head(v *report.Check) {
 		o.To, o.From, o.Date = short(j.Letter.To, 70), short(j.Letter.From, 70), short(j.Letter.Date, 30)
 		for _, l := range []report.Line{{Word: "Project", Text: j.Project}, {Word: "Client", Text: j.Client}, {Word: "Reference", Text: j.Reference}, {Word: "Clause", Text: j.Clause}} {
 			if l.Text != "" {
-				o.Lines = append(o.Lines, report.Line{Word: l.Word, Text: short(l.Text, 60)})
+				o.Lines = append(o.Lines, report.Line{Word: l.Word, Text: short(l.Text, 46)})
 			}
 		}
 		if j.Project != "" {
@@ -193,10 +196,10 @@ func singles(v *report.Check) string {
 	}
 	var text []string
 	if len(own) > 0 {
-		text = append(text, "Beside that "+count(len(own), "row has a reason", "rows have reasons")+" of "+map[bool]string{true: "its", false: "their"}[len(own) == 1]+" own: "+show.Names(own, ", ", 8, 0)+".")
+		text = append(text, "Beside that "+count(len(own), "row has a reason", "rows have reasons")+" of "+map[bool]string{true: "its", false: "their"}[len(own) == 1]+" own: "+show.Names(own, ", ", 5, 60)+".")
 	}
-	if len(open) > 0 {
-		text = append(text, "For "+show.Names(open, ", ", 8, 0)+" we have found no explanation.")
+	if len(open) > 0 && len(v.Reason.Causes) > 0 {
+		text = append(text, "For "+show.Names(open, ", ", 5, 60)+" we have found no explanation.")
 	}
 	return strings.Join(text, " ")
 }

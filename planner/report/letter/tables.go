@@ -15,15 +15,16 @@ import (
 // and of rows. What agrees or lies within the tolerance isn't in it.
 func (o *view) figures(v *report.Check) {
 	sums, rows := differing(v)
-	shown := sums[:min(len(sums), mostRows/2)]
-	if len(rows) < mostRows-len(shown) {
-		shown = sums[:min(len(sums), mostRows-len(rows))]
+	most := mostRows
+	if len(o.Unused) > 0 {
+		most -= 2 // they stand on the same page
 	}
+	shown := sums[:min(len(sums), max(most/2, most-len(rows)))]
 	left := len(sums) + len(rows)
 	for _, g := range []struct {
 		head string
 		list []item
-	}{{"stated totals", shown}, {"rows", rows[:min(len(rows), mostRows-len(shown))]}} {
+	}{{"stated totals", shown}, {"rows", rows[:min(len(rows), most-len(shown))]}} {
 		if len(g.list) == 0 {
 			continue
 		}
@@ -48,7 +49,7 @@ func (o *view) figures(v *report.Check) {
 // is told to who runs the check.
 func unusedLine(f *show.Faults) string {
 	wrong, _, _ := strings.Cut(f.Message, "; ")
-	return strings.Join(nonempty(f.Sheet, show.RowsText(f.Rows), f.Heading), ", ") + ": " + wrong
+	return strings.Join(nonempty(f.Sheet, show.RowsShort(f.Rows, 3), f.Heading), ", ") + ": " + wrong
 }
 
 // item is a line of the table and how large its difference is, m2.
@@ -106,7 +107,7 @@ func (o *view) unused(v *report.Check) {
 	o.UnusedHead = "Lines of " + short(v.StatedFile.File, 40) + " that we couldn't use"
 	all := show.Gather(faults)
 	for i := range all[:min(mostUnused, len(all))] {
-		o.Unused = append(o.Unused, short(unusedLine(&all[i]), 160))
+		o.Unused = append(o.Unused, short(unusedLine(&all[i]), 80))
 	}
 	if n := len(all) - mostUnused; n > 0 {
 		o.Unused = append(o.Unused, fmt.Sprintf("and %d more, in the workbook", n))

@@ -117,7 +117,7 @@ func checkUnstated(b *book, v *report.Check) error {
 		return nil
 	}
 	return b.sheet("no stated area", []column{
-		{head: "row", width: 5, kind: whole}, {head: "tag", width: 24}, {head: "system", width: 10}, {head: "kind", width: 10}, {head: "size", width: 16}, {head: "qty", width: 5, kind: whole},
+		{head: "row", width: 5, kind: whole}, {head: "tag", width: 30}, {head: "system", width: 12}, {head: "kind", width: 10}, {head: "size", width: 16}, {head: "qty", width: 5, kind: whole},
 		{head: "worked out m2", width: 11, kind: hundred}, {head: "sheet", width: 14, screen: true},
 	}, func(row func(...any) error) error {
 		for i := range v.Unstated {
