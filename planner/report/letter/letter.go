@@ -79,7 +79,7 @@ func Check(w io.Writer, v *report.Check) error {
 		if strings.HasPrefix(a, "Please correct") {
 			a = strings.TrimSuffix(a, ".") + "; page 2 names " + map[bool]string{true: "it.", false: "them."}[len(v.StatedFaults()) == 1]
 		}
-		o.Ask = append(o.Ask, short(a, 200))
+		o.Ask = append(o.Ask, short(a, 235))
 	}
 	return page.Execute(w, o)
 }

@@ -185,7 +185,8 @@ func (o *view) effectText(list []*report.CheckEffect) {
 		o.EffectText = append(o.EffectText, "The workbook has "+count(more, "more part", "more parts")+" whose limit the stated area changes.")
 	}
 	if len(same) > 0 {
-		o.EffectText = append(o.EffectText, "To the limit of "+show.Names(same, ", ", 4, 120)+" the difference in area makes no difference to speak of.")
+		slices.Sort(same)
+		o.EffectText = append(o.EffectText, "No change to speak of in the limit of: "+show.Names(same, ", ", 4, 120)+".")
 	}
 	if missing != "" {
 		o.EffectText = append(o.EffectText, short("A limit can't be given everywhere: "+missing+".", 200))
