@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"regexp"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -104,7 +105,25 @@ func hostileAreas() string {
 	b.WriteString(ducts)
 	for i := range 400 {
 		bad := fmt.Sprintf("<script>alert(%d)</script>%s", i, strings.Repeat("W", 60+i%40))
-		fmt.Fprintf(&b, "%s,%s<b>%d,straight,rectangular,600,400,%d,B,400,%.2f\n", bad, strings.Repeat("system ", 12), i%9, 900+i, float64(1+i%7))
+		stated, mm := fmt.Sprintf("%.2f", float64(1+i%7)), strconv.Itoa(900+i)
+		switch i % 10 {
+		case 3:
+			stated = "" // states none
+		case 7:
+			mm = "" // has none of ours
+		}
+		fmt.Fprintf(&b, "%s,%s<b>%d,straight,rectangular,600,400,%s,B,400,%s\n", bad, strings.Repeat("system ", 12), i%9, mm, stated)
+	}
+	return b.String()
+}
+
+// hostileSums are sums of what is there and of what isn't, and lines that are none.
+func hostileSums() string {
+	var b strings.Builder
+	b.WriteString("system,stated_area_m2,reading_l_s\n")
+	for i := range 40 {
+		name := strings.Repeat("system ", 12)
+		fmt.Fprintf(&b, "%s<b>%d,%d.25,20.125\n%s,%s\n", name, i, 900+i, strings.Repeat("Q", 70+i), map[bool]string{true: "", false: "<i>odd"}[i%2 == 0])
 	}
 	return b.String()
 }
@@ -115,8 +134,9 @@ func TestLetterIsTwoPages(t *testing.T) {
 	dir := t.TempDir()
 	bad := filepath.Join(dir, "h.csv")
 	job := filepath.Join(dir, "job.toml")
+	sums := filepath.Join(dir, "w.csv")
 	long := strings.Repeat("very long & <i>odd</i> ", 30)
-	for name, text := range map[string]string{bad: hostileAreas(), job: fmt.Sprintf("project = %q\nclient = %q\nreference = %q\nclause = %q\n[letter]\nto = %q\nfrom = %q\ndate = %q\n", long, long, long, long, long, long, long)} {
+	for name, text := range map[string]string{bad: hostileAreas(), sums: hostileSums(), job: fmt.Sprintf("project = %q\nclient = %q\nreference = %q\nclause = %q\n[letter]\nto = %q\nfrom = %q\ndate = %q\n", long, long, long, long, long, long, long)} {
 		if err := os.WriteFile(name, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
@@ -125,7 +145,7 @@ func TestLetterIsTwoPages(t *testing.T) {
 	for name, args := range map[string][]string{
 		"example": {"check", example + "specified.csv", "--stated", example + "specified-totals.csv", "--job", example + "job.toml"},
 		"areas":   {"check", example + "areas.csv", "--reading", "23.4"},
-		"hostile": {"check", bad, "--job", job},
+		"hostile": {"check", bad, "--job", job, "--stated", sums},
 	} {
 		out := filepath.Join(dir, name)
 		if code := run(append(args, "-o", out), &bytes.Buffer{}, &bytes.Buffer{}); code != exitPartly {

@@ -18,6 +18,8 @@ type Check struct {
 	Sums       []CheckSum       `json:"totals"`
 	Reason     Reason           `json:"reason"`
 	Effects    []CheckEffect    `json:"effects"`
+	Compared   Compared         `json:"compared"`
+	Unstated   []UnstatedRow    `json:"rows_without_stated_area"`
 	Reckoning  Reckoning        `json:"reconciliation"`
 	Ask        []string         `json:"ask"` // what to ask for next
 	Notes      []string         `json:"notes"`
@@ -80,10 +82,11 @@ type CheckSum struct {
 
 // Reason is why the figures differ.
 type Reason struct {
-	Sure     string  `json:"sureness"` // certain, likely, one of these, no single cause found; "" where nothing differs
-	Sentence string  `json:"sentence"`
-	Causes   []Cause `json:"causes"`
-	More     int     `json:"more"` // causes that aren't listed
+	Sure     string   `json:"sureness"` // certain, likely, one of these, no single cause found; "" where nothing differs
+	Sentence string   `json:"sentence"`
+	Causes   []Cause  `json:"causes"`
+	More     int      `json:"more"`  // causes that aren't listed
+	Alike    []string `json:"alike"` // rules that do the same to these figures, and suppose more
 }
 
 // Cause is a mistake or two that give the figures.
@@ -100,6 +103,8 @@ type Cause struct {
 type CheckEffect struct {
 	By          string  `json:"by"`
 	Name        string  `json:"name"`
+	Rows        int     `json:"rows"`                     // that the areas are of
+	Unstated    int     `json:"rows_without_stated_area"` // in the system, but not in these areas
 	Scheme      string  `json:"scheme"`
 	Class       string  `json:"class"`
 	Pa          float64 `json:"test_pa"`

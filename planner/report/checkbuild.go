@@ -28,17 +28,18 @@ func OfCheck(r *audit.Result, a CheckAsk) *Check {
 	t := r.Takeoff
 	v := &Check{
 		Schedule: t.Schedule, StatedFile: a.Stated, Basis: basisName(t), Measured: measured(t, units.SI),
-		Tolerance: 100 * a.Tolerance, Assumed: a.Assumed, Rows: []CheckRow{}, Sums: []CheckSum{}, Effects: []CheckEffect{},
+		Tolerance: 100 * a.Tolerance, Assumed: a.Assumed, Rows: []CheckRow{}, Sums: []CheckSum{}, Effects: []CheckEffect{}, Unstated: []UnstatedRow{},
 		Notes: append(list(a.Notes), t.Notes...), Faults: append(append(list(t.Faults), a.Faults...), r.Faults...),
 	}
 	for i := range r.Figures {
 		v.addRow(r, &r.Figures[i])
 	}
 	for i := range r.Groups {
-		v.addSum(&r.Groups[i])
+		v.addSum(r, &r.Groups[i])
 	}
 	v.Agrees = v.Counts.Differ == 0
 	v.Reason = reasonOf(r)
+	v.compare(r)
 	v.addEffects(r, a)
 	v.Reckoning = Reckoning{Stated: r.Theirs, Area: r.Ours, Lines: []ReckoningLine{}, Difference: r.Ours - r.Theirs}
 	for _, l := range r.Lines {
@@ -96,7 +97,7 @@ func rowReason(r *audit.Result, x *audit.Figure) string {
 	case x.Verdict == audit.Agrees && (x.Fits || best == nil):
 		return ""
 	case x.Fits && best != nil:
-		return "the cause"
+		return r.Rows.Words()
 	}
 	return slipText(x.Slips)
 }
@@ -110,7 +111,7 @@ func slipText(slips []audit.Slip) string {
 	return strings.Join(words, ", or ")
 }
 
-func (v *Check) addSum(g *audit.Group) {
+func (v *Check) addSum(r *audit.Result, g *audit.Group) {
 	s := CheckSum{
 		By: g.By, Name: g.Name, Rows: g.Rows, Stated: g.Area, Typed: g.Text, Rounding: g.Rounding, Area: g.Worked,
 		Difference: g.Difference(), Verdict: string(g.Verdict), Reason: slipText(g.Slips),
@@ -123,19 +124,28 @@ func (v *Check) addSum(g *audit.Group) {
 	case g.Own:
 		s.Reason = ownRows
 	case g.Fits:
-		s.Reason = "the cause"
+		s.Reason = foundOf(r).Words()
 	}
 	s.Flag = frenchFlag(g)
 	v.Counts.count(g.Verdict, s.Reason != "")
 	v.Sums = append(v.Sums, s)
 }
 
-func reasonOf(r *audit.Result) Reason {
-	f := &r.Rows
+// foundOf is what was found out: about rows, or about sums where no row states
+// an area.
+func foundOf(r *audit.Result) *audit.Finding {
 	if len(r.Figures) == 0 {
-		f = &r.Sums
+		return &r.Sums
 	}
-	out := Reason{Sure: string(f.Sure), Causes: []Cause{}, More: f.More}
+	return &r.Rows
+}
+
+func reasonOf(r *audit.Result) Reason {
+	f := foundOf(r)
+	out := Reason{Sure: string(f.Sure), Causes: []Cause{}, More: f.More, Alike: []string{}}
+	for i := range f.Alike {
+		out.Alike = append(out.Alike, f.Alike[i].Text())
+	}
 	for i := range f.Causes {
 		c := &f.Causes[i]
 		one := Cause{Text: c.Text(), Hits: c.Hits, Of: c.Of, Tells: c.Tells, Breaks: c.Breaks}
@@ -155,6 +165,7 @@ type part struct {
 	by, name         string
 	stated, area, on float64
 	rows             []int
+	unstated         int
 }
 
 // partsOf are the stated sums; without any, the systems of the stated rows.
@@ -162,7 +173,7 @@ func partsOf(r *audit.Result) []part {
 	var parts []part
 	for i := range r.Groups {
 		g := &r.Groups[i]
-		parts = append(parts, part{g.By, g.Name, g.Area, g.Worked, g.Reading, g.Items})
+		parts = append(parts, part{by: g.By, name: g.Name, stated: g.Area, area: g.Worked, on: g.Reading, rows: g.Items})
 	}
 	if len(parts) == 0 {
 		at := map[string]int{}
@@ -179,6 +190,11 @@ func partsOf(r *audit.Result) []part {
 			}
 			parts[k].stated, parts[k].area, parts[k].rows = parts[k].stated+x.Stated, parts[k].area+x.Area, append(parts[k].rows, x.Item)
 		}
+		for _, i := range r.Unstated {
+			if k, ok := at[r.Takeoff.Items[i].System]; ok {
+				parts[k].unstated++
+			}
+		}
 	}
 	return parts
 }
@@ -191,7 +207,7 @@ func (v *Check) addEffects(r *audit.Result, a CheckAsk) {
 		if len(parts) == 1 && p.on == 0 {
 			p.on = a.Reading
 		}
-		o := CheckEffect{By: p.by, Name: p.name, Stated: p.stated, Area: p.area}
+		o := CheckEffect{By: p.by, Name: p.name, Stated: p.stated, Area: p.area, Rows: len(p.rows), Unstated: p.unstated}
 		d, err := effect.DutyOf(r.Takeoff, p.rows, a.Flags)
 		if err != nil || p.area <= 0 {
 			if o.Missing = "nothing is worked out for it"; err != nil {

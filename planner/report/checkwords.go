@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/planner/effect"
+	"blankoff/takeoff"
 	"blankoff/takeoff/audit"
 )
 
@@ -21,7 +22,11 @@ func (o *Reason) words() string {
 		return "No single cause was found: none of the usual ones, alone or in pairs, gives the stated figures."
 	}
 	c := &o.Causes[0]
-	fits := fmt.Sprintf("It gives %d of %d figures within their rounding", c.Hits, c.Of)
+	it := "It gives"
+	if len(c.Keys) > 1 {
+		it = "Together they give"
+	}
+	fits := fmt.Sprintf(it+" %d of %d figures within their rounding", c.Hits, c.Of)
 	if n := c.Tells; n < c.Hits {
 		fits += fmt.Sprintf(", %d of them figures that differ from those worked out", n)
 	}
@@ -31,9 +36,27 @@ func (o *Reason) words() string {
 	case len(o.Causes) > 1:
 		return fmt.Sprintf("The figures can't tell for sure between %s.", several(len(o.Causes)+o.More))
 	case o.Sure == string(audit.Certain):
-		return fmt.Sprintf("%s: %s. %s, and nothing else that was tried, alone or in pairs, comes near.", gives(c, "gives", "give"), c.Text, fits)
+		nothing := "nothing else"
+		if len(o.Alike) > 0 {
+			nothing = "nothing giving other figures"
+		}
+		return fmt.Sprintf("%s: %s. %s, and %s that was tried, alone or in pairs, comes near.", gives(c, "gives", "give"), c.Text, fits, nothing) + o.alike()
 	}
-	return fmt.Sprintf("%s: %s. %s.", gives(c, "most likely gives", "most likely give"), c.Text, fits)
+	return fmt.Sprintf("%s: %s. %s.", gives(c, "most likely gives", "most likely give"), c.Text, fits) + o.alike()
+}
+
+// alike names rules that these figures can't tell from the cause.
+func (o *Reason) alike() string {
+	const most = 3
+	n := len(o.Alike)
+	if n == 0 {
+		return ""
+	}
+	more := ""
+	if n > most {
+		more = fmt.Sprintf("; and %d more", n-most)
+	}
+	return fmt.Sprintf(" What does the same to every stated figure, and could be told from it only by rows that state no area: %s%s.", strings.Join(o.Alike[:min(most, n)], "; "), more)
 }
 
 // gives begins a sentence about a cause or two.
@@ -126,12 +149,12 @@ func (v *Check) askFor(r *audit.Result) []string {
 		switch x := &v.Rows[i]; {
 		case x.Verdict == string(audit.Differs) && x.Reason == "":
 			open = append(open, x.Name)
-		case x.Verdict == string(audit.Differs) && x.Reason != "the cause":
+		case x.Verdict == string(audit.Differs) && !ByCause(x.Reason):
 			single = append(single, x.Name)
 		}
 	}
 	for i := range v.Sums {
-		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && x.Reason != "the cause" && x.Reason != ownRows {
+		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && !ByCause(x.Reason) && x.Reason != ownRows {
 			single = append(single, x.By+" "+x.Name)
 		}
 	}
@@ -145,7 +168,10 @@ func (v *Check) askFor(r *audit.Result) []string {
 		out = append(out, fmt.Sprintf("Please complete the sizes of the %d rows that can't be measured as they stand.", v.Counts.NoArea))
 	}
 	if n := len(r.Unstated); n > 0 {
-		out = append(out, fmt.Sprintf("%d rows in scope state no area; please state one, or say that they aren't part of the test.", n))
+		out = append(out, v.askUnstated(n))
+	}
+	if n := len(v.StatedFaults()); n > 0 {
+		out = append(out, fmt.Sprintf("Please correct %s of %s that couldn't be used.", counted(n, "line"), v.StatedFile.File))
 	}
 	for i := range v.Effects {
 		if m := v.Effects[i].Missing; m != "" {
@@ -159,9 +185,35 @@ func (v *Check) askFor(r *audit.Result) []string {
 	return out
 }
 
+// askUnstated asks about the n rows that state no area.
+func (v *Check) askUnstated(n int) string {
+	var names []string
+	for i := range v.Unstated {
+		names = append(names, v.Unstated[i].Name)
+	}
+	state, one, are := "state", "one for each", "they aren't"
+	if n == 1 {
+		state, one, are = "states", "one", "it isn't"
+	}
+	return fmt.Sprintf("%s (%s) %s no area; worked out: %.2f m2. Please state %s, or say that %s part of the test.", counted(n, "row"), fewNames(names, 3), state, v.Compared.Missed, one, are)
+}
+
+// StatedFaults are the lines of the list of sums that couldn't be used.
+func (v *Check) StatedFaults() []takeoff.Fault {
+	var out []takeoff.Fault
+	for i := range v.Faults {
+		if v.StatedFile != nil && v.Faults[i].File == v.StatedFile.File {
+			out = append(out, v.Faults[i])
+		}
+	}
+	return out
+}
+
 // someNames are the first names of a list.
-func someNames(names []string) string {
-	const most, letters = 8, 24
+func someNames(names []string) string { return fewNames(names, 8) }
+
+func fewNames(names []string, most int) string {
+	const letters = 24
 	for i, n := range names {
 		if r := []rune(n); len(r) > letters {
 			names[i] = string(r[:letters-1]) + "…"
@@ -178,8 +230,11 @@ func (e *CheckEffect) About() string {
 	switch {
 	case e.By == "schedule":
 		return "the whole schedule"
-	case e.Name == "":
+	case e.Name == "" && e.Unstated == 0:
 		return "everything stated"
+	}
+	if e.Unstated > 0 {
+		return strings.TrimSpace(e.By+" "+e.Name) + fmt.Sprintf(" (%d of %d rows)", e.Rows, e.Rows+e.Unstated)
 	}
 	return e.By + " " + e.Name
 }

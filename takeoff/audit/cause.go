@@ -1,6 +1,7 @@
 package audit
 
 import (
+	"math"
 	"slices"
 	"strings"
 )
@@ -58,6 +59,7 @@ type Finding struct {
 	Sure   Sureness
 	Causes []Cause // the cause, or those between which the figures can't tell
 	More   int     // further ones that aren't listed
+	Alike  []Cause // ways that make the same of every figure as one of the causes, and suppose more
 	Single bool    // pairs weren't tried: there is too much to add up
 }
 
@@ -67,6 +69,27 @@ func (f *Finding) Best() *Cause {
 		return nil
 	}
 	return &f.Causes[0]
+}
+
+// Words is what a figure that the cause gives has: the reason of its row.
+func (f *Finding) Words() string {
+	switch best := f.Best(); {
+	case best == nil:
+		return ""
+	case f.Sure == OneOfThese:
+		return "one of the causes"
+	case len(best.Parts) > 1:
+		return "the two causes"
+	}
+	return "the cause"
+}
+
+// beside is the cause that a single figure is held against.
+func (f *Finding) beside() string {
+	if f.Sure == OneOfThese {
+		return "the first of the causes"
+	}
+	return f.Words()
 }
 
 // mostCauses bounds a list of causes that explain figures as well.
@@ -95,8 +118,11 @@ func (f *finder) find() Finding {
 	if best.total > none.total-better || best.wins == 0 {
 		return Finding{Sure: NoCause, Single: f.single}
 	}
-	gap, rivals := f.rivals(list, best)
+	gap, rivals, same := f.rivals(list, best)
 	out := Finding{Causes: []Cause{f.causeOf(best)}, Single: f.single}
+	for _, g := range same {
+		out.Alike = append(out.Alike, f.causeOf(g))
+	}
 	switch {
 	case len(rivals) > 0:
 		out.Sure = OneOfThese
@@ -153,20 +179,46 @@ func contains(whole, g *guess) bool {
 }
 
 // rivals are the guesses that lack a part of the best one and do about as well,
-// and by how much the next of them does worse.
-func (f *finder) rivals(list []guess, best *guess) (gap float64, rivals []*guess) {
+// and by how much the next of them does worse. What makes the same of every figure
+// as a simpler one has more in it only for what no figure states: it's no rival,
+// and is given apart.
+func (f *finder) rivals(list []guess, best *guess) (gap float64, rivals, same []*guess) {
 	gap = keep
+	kinds := []*guess{best}
 	for i := range list {
 		g := &list[i]
-		if len(g.made) == 0 || contains(g, best) || len(best.made) > 1 && contains(best, g) {
+		if len(g.made) == 0 || g.wins == 0 || contains(g, best) || len(best.made) > 1 && contains(best, g) {
 			continue
 		}
-		if g.total < best.total+better {
+		near := g.total < best.total+better
+		if slices.ContainsFunc(kinds, func(k *guess) bool { return f.prior(g.made) > f.prior(k.made)+1e-9 && f.alike(g, k) }) {
+			if near {
+				same = append(same, g)
+			}
+			continue
+		}
+		kinds = append(kinds, g)
+		if near {
 			rivals = append(rivals, g)
 		}
 		gap = min(gap, g.total-best.total)
 	}
-	return gap, rivals
+	return gap, rivals, same
+}
+
+// alike reports whether two guesses make the same of every figure.
+func (f *finder) alike(a, b *guess) bool {
+	if a.hits != b.hits || a.wins != b.wins || a.losses != b.losses || a.moves != b.moves {
+		return false
+	}
+	for i := range f.targets {
+		x, okX := f.predict(a.made, f.targets[i].shares)
+		y, okY := f.predict(b.made, f.targets[i].shares)
+		if okX != okY || math.Abs(x-y) > slack*math.Max(1, math.Abs(x)) {
+			return false
+		}
+	}
+	return true
 }
 
 // sure reports whether the best guess may be called certain: each part of it tells

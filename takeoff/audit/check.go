@@ -45,6 +45,8 @@ type Result struct {
 	Lines    []Line  // from the stated total to ours
 	Theirs   float64 // stated in all, m2
 	Ours     float64 // of what they should come to, m2
+	Compared Compared
+	Missed   float64 // worked out of the rows that state no area, m2
 	Faults   []takeoff.Fault
 }
 
@@ -58,7 +60,7 @@ func Check(t *takeoff.Takeoff, o Options) *Result {
 	sums := newFinder(m, r.sumTargets())
 	if len(rows.targets) > 0 {
 		r.Rows = rows.find()
-		rows.explainRows(r.Figures, r.Rows.cause())
+		rows.explainRows(r.Figures, &r.Rows)
 		sums.explainSums(r.Groups, r.Rows.cause())
 		r.findUnstated()
 	} else {
@@ -69,8 +71,8 @@ func Check(t *takeoff.Takeoff, o Options) *Result {
 	return r
 }
 
-// cause is the cause that is named; nil where the figures can't tell between
-// several, or there is none.
+// cause is what figures are measured by: the cause, or the first of several; nil
+// where there is none.
 func (f *Finding) cause() *Cause {
 	if f.Sure == Certain || f.Sure == Likely || f.Sure == OneOfThese {
 		return f.Best()
@@ -138,9 +140,12 @@ func (r *Result) sumTargets() []target {
 }
 
 func (r *Result) findUnstated() {
+	var sum takeoff.Sum
 	for i := range r.Takeoff.Items {
 		if it := &r.Takeoff.Items[i]; counted(it) && !it.HasStated {
 			r.Unstated = append(r.Unstated, i)
+			sum.Add(it.Area)
 		}
 	}
+	r.Missed = sum.Value()
 }

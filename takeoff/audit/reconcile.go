@@ -14,10 +14,30 @@ type Line struct {
 	Running float64  // m2
 }
 
+// Compared is what is stated and what is worked out of the same rows, or of the
+// same sums.
+type Compared struct {
+	By           string // row, system, section or schedule
+	Count        int
+	Stated, Area float64 // m2
+	Left         int     // rows that state an area and have none of ours
+	LeftStated   float64 // m2
+}
+
 // reckoning gathers the steps.
 type reckoning struct {
-	lines []Line
-	sums  []takeoff.Sum
+	supposed bool // the cause is only one of several
+	lines    []Line
+	sums     []takeoff.Sum
+}
+
+// words are those of the line of a mistake.
+func (k *reckoning) words(m made) string {
+	text := Part{m.Key, m.Words, m.scope}.Text()
+	if k.supposed {
+		return "supposed: " + text
+	}
+	return text
 }
 
 // add puts a change to a line; names of one line are gathered.
@@ -35,10 +55,11 @@ func (k *reckoning) add(words, name string, change float64) {
 // reconcile finds the steps from the stated total to ours. They add up exactly:
 // each change is from one figure of a row to the next.
 func (r *Result) reconcile(f *finder) {
-	k := &reckoning{}
+	k := &reckoning{supposed: r.Rows.Sure == OneOfThese || r.Sums.Sure == OneOfThese}
 	var theirs takeoff.Sum
 	switch {
 	case len(r.Figures) > 0:
+		r.compareRows()
 		r.stepRows(k, f, &theirs)
 		r.Ours = r.Takeoff.Totals.Area
 	case len(r.Groups) > 0:
@@ -69,13 +90,32 @@ const (
 	lineUnstated = "rows that state no area"
 )
 
+// compareRows adds up both sides of the rows that have both.
+func (r *Result) compareRows() {
+	var stated, area, left takeoff.Sum
+	c := Compared{By: "row"}
+	for i := range r.Figures {
+		x := &r.Figures[i]
+		if x.Verdict == NoArea {
+			c.Left++
+			left.Add(x.Stated)
+			continue
+		}
+		c.Count++
+		stated.Add(x.Stated)
+		area.Add(x.Area)
+	}
+	c.Stated, c.Area, c.LeftStated = stated.Value(), area.Value(), left.Value()
+	r.Compared = c
+}
+
 func (r *Result) stepRows(k *reckoning, f *finder, theirs *takeoff.Sum) {
 	cause := r.Rows.cause()
 	var made []made
 	if cause != nil {
 		made = cause.guess.made
 		for _, m := range made {
-			k.add(Part{m.Key, m.Words, m.scope}.Text(), "", 0)
+			k.add(k.words(m), "", 0)
 		}
 	}
 	for i := range r.Figures {
@@ -135,7 +175,7 @@ func (f *finder) unmake(k *reckoning, list []made, shares []share, name string, 
 			next = v
 		}
 		if next != now {
-			k.add(Part{list[i].Key, list[i].Words, list[i].scope}.Text(), name, next-now)
+			k.add(k.words(list[i]), name, next-now)
 		}
 		now = next
 	}
@@ -168,7 +208,7 @@ func (r *Result) stepSums(k *reckoning, f *finder, theirs *takeoff.Sum) float64 
 	if cause != nil {
 		made = cause.guess.made
 		for _, m := range made {
-			k.add(Part{m.Key, m.Words, m.scope}.Text(), "", 0)
+			k.add(k.words(m), "", 0)
 		}
 	}
 	for i := range r.Groups {
@@ -179,6 +219,7 @@ func (r *Result) stepSums(k *reckoning, f *finder, theirs *takeoff.Sum) float64 
 		name, stated := g.Name, g.StatedTotal.Area
 		theirs.Add(stated)
 		ours.Add(g.Worked)
+		r.Compared.Count++
 		switch {
 		case g.Fits:
 			k.add(lineRounding, "", g.Under-stated)
@@ -194,5 +235,6 @@ func (r *Result) stepSums(k *reckoning, f *finder, theirs *takeoff.Sum) float64 
 		}
 	}
 	last(k, lineRounding)
+	r.Compared.By, r.Compared.Stated, r.Compared.Area = by, theirs.Value(), ours.Value()
 	return ours.Value()
 }

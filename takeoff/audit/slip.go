@@ -33,9 +33,9 @@ var oneRow = []struct {
 
 // explainRows tells for every figure whether the cause gives it, and looks for
 // what it has instead where not.
-func (f *finder) explainRows(figures []Figure, cause *Cause) {
+func (f *finder) explainRows(figures []Figure, found *Finding) {
 	var made []made
-	if cause != nil {
+	if cause := found.cause(); cause != nil {
 		made = cause.guess.made
 	}
 	for k := range figures {
@@ -51,15 +51,15 @@ func (f *finder) explainRows(figures []Figure, cause *Cause) {
 		if x.Fits = x.holds(v); x.Fits {
 			continue
 		}
-		x.Slips = f.slips(x, made)
+		x.Slips = f.slips(x, made, found.beside())
 		x.Outlier = len(x.Slips) == 0 && x.Verdict == Differs
 	}
 }
 
 // slips are what would give the figure of one row, the simplest first.
-func (f *finder) slips(x *Figure, list []made) []Slip {
+func (f *finder) slips(x *Figure, list []made, beside string) []Slip {
 	if len(list) > 0 && x.holds(x.Area) {
-		return []Slip{{"right", "right as it is: it doesn't have the cause", x.Area}}
+		return []Slip{{"right", "right as it is: it doesn't have " + beside, x.Area}}
 	}
 	var out []Slip
 	add := func(key, words string, v float64) {
@@ -81,7 +81,7 @@ func (f *finder) slips(x *Figure, list []made) []Slip {
 			continue
 		}
 		if v, ok := f.predict(append(append([]made(nil), list...), alone...), one); ok && x.holds(v) {
-			add(m.Key, m.Words+", beside the cause", v)
+			add(m.Key, m.Words+", beside "+beside, v)
 		}
 	}
 	for _, base := range []float64{x.Area, x.Under} {

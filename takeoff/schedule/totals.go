@@ -208,12 +208,15 @@ func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
 		return
 	}
 	v, trouble := t.areaIn.Number(s.Text)
-	if s.Text == "" {
-		trouble = "is missing; write the area"
+	short := shorten(s.Text)
+	switch {
+	case s.Text == "":
+		trouble = "the area of " + s.By + " '" + s.Name + "' is missing; write it"
+	case trouble != "":
+		trouble = fmt.Sprintf("'%s' %s", short, trouble)
 	}
 	if trouble != "" {
-		short := shorten(s.Text)
-		out.Faults = append(out.Faults, at.Fault(t.areaTyped, short, "an area in "+t.areaIn.Unit.Name+", not negative", fmt.Sprintf("'%s' %s", short, trouble)))
+		out.Faults = append(out.Faults, at.Fault(t.areaTyped, short, "an area in "+t.areaIn.Unit.Name+", not negative", trouble))
 		return
 	}
 	s.Area = v

@@ -1,8 +1,10 @@
-// Package letter renders a check of stated areas as a letter of two A4 pages,
-// black on white, to whoever stated them: what was held against what, the result,
-// the likely reason, what it changes, the way from their total to ours, and what
-// is asked for. It needs nothing else and has no script; text of the schedule
-// can't become markup. Whatever doesn't fit is counted; the workbook has all.
+// Package letter renders a check of stated areas as a letter, black on white, to
+// whoever stated them. The first A4 page is the letter: what was held against
+// what, the result, the likely reason, what it changes, and what is asked for. The
+// second has the figures: those that differ most, the limits, the way from their
+// total to ours, and what couldn't be used. On a narrow screen the pages flow. It
+// needs nothing else and has no script; text of the schedule can't become markup.
+// Whatever doesn't fit is counted; the workbook has all.
 package letter
 
 import (
@@ -10,7 +12,6 @@ import (
 	"fmt"
 	"html/template"
 	"io"
-	"math"
 	"slices"
 	"strings"
 
@@ -28,24 +29,32 @@ var page = template.Must(template.New("letter").Parse(letterText))
 
 // Most of each thing, so that two pages hold them.
 const (
-	mostRows    = 9
-	mostCauses  = 4
+	mostRows    = 7
+	mostCauses  = 3
 	mostEffects = 3
-	mostSteps   = 8
-	mostAsk     = 5
+	mostSaid    = 2 // effects in sentences
+	mostSteps   = 6
+	mostUnused  = 3
+	mostAsk     = 6
 )
 
 // view is what the letter's text is filled from, all of it as it's printed.
 type view struct {
 	Check                                                    *report.Check
 	Style                                                    template.CSS
-	To, From, Date, Subject, Opening, Together, Reason, Foot string
-	Singles, RowsHead, RowsOf, RowsRest, Rests               string
+	To, From, Date, Subject, Opening, Compared, Beside, Foot string
+	Reason, Singles, RowsHead, RowsRest, UnusedHead, Rests   string
 	Lines                                                    []report.Line
-	Causes, EffectText, Ask                                  []string
-	Rows                                                     []figure
+	Causes, EffectText, EffectNotes, Ask, Unused             []string
+	Groups                                                   []group
 	Effects                                                  []effect
 	Steps                                                    []step
+}
+
+// group is figures of one sort: of sums, or of rows.
+type group struct {
+	Head string
+	Rows []figure
 }
 
 type figure struct{ Name, What, Stated, Ours, Difference, Percent, Reason string }
@@ -62,14 +71,15 @@ func Check(w io.Writer, v *report.Check) error {
 	o := &view{Check: v, Style: template.CSS(letterStyle)}
 	o.head(v)
 	o.reason(v)
-	o.figures(v)
 	o.effects(v)
 	o.steps(&v.Reckoning)
+	o.unused(v)
+	o.figures(v)
 	for _, a := range v.Ask[:min(mostAsk, len(v.Ask))] {
-		o.Ask = append(o.Ask, short(a, 220))
-	}
-	if len(o.Ask) == 0 {
-		o.Ask = []string{"Nothing: the stated areas agree with ours."}
+		if strings.HasPrefix(a, "Please correct") {
+			a = strings.TrimSuffix(a, ".") + "; page 2 names " + map[bool]string{true: "it.", false: "them."}[len(v.StatedFaults()) == 1]
+		}
+		o.Ask = append(o.Ask, short(a, 235))
 	}
 	return page.Execute(w, o)
 }
@@ -89,32 +99,30 @@ func (o *view) head(v *report.Check) {
 		o.To, o.From, o.Date = short(j.Letter.To, 70), short(j.Letter.From, 70), short(j.Letter.Date, 30)
 		for _, l := range []report.Line{{Word: "Project", Text: j.Project}, {Word: "Client", Text: j.Client}, {Word: "Reference", Text: j.Reference}, {Word: "Clause", Text: j.Clause}} {
 			if l.Text != "" {
-				o.Lines = append(o.Lines, report.Line{Word: l.Word, Text: short(l.Text, 60)})
+				o.Lines = append(o.Lines, report.Line{Word: l.Word, Text: short(l.Text, 46)})
 			}
 		}
 		if j.Project != "" {
 			o.Subject = short(j.Project, 60) + ": the duct areas stated in " + short(v.Schedule.File, 60)
 		}
 	}
-	what := "the areas stated for the rows of " + short(v.Schedule.File, 60) + show.Fingerprint(v.Schedule.SHA256)
+	what := "the areas stated for the rows of " + short(v.Schedule.File, 60)
+	files := short(v.Schedule.File, 60) + show.Fingerprint(v.Schedule.SHA256)
 	if f := v.StatedFile; f != nil {
-		sums := "the areas stated in " + short(f.File, 60) + show.Fingerprint(f.SHA256)
-		if len(v.Rows) == 0 {
-			what = sums
-		} else {
-			what += " and " + sums
+		sums := "those stated in " + short(f.File, 60)
+		if what += ", and " + sums + ","; len(v.Rows) == 0 {
+			what = "the areas stated in " + short(f.File, 60)
 		}
+		files += ", " + short(f.File, 60) + show.Fingerprint(f.SHA256)
 	}
-	o.Opening = "We have held " + what + " against areas that we worked out, piece by piece, from the sizes in the schedule " + short(v.Schedule.File, 60) + "."
-	if r := &v.Reckoning; r.Stated > 0 {
-		who := "The rows together"
-		if len(v.Rows) == 0 {
-			who = "Together they"
-		}
-		o.Together = together(who, r.Stated, r.Area)
+	o.Opening = "We have compared " + what + " with areas that we worked out, piece by piece, from the sizes in " + short(v.Schedule.File, 60) + "."
+	// The comparison is a part of the result; what it leaves out is said after it.
+	o.Compared, o.Beside, _ = strings.Cut(short(v.Compared.Sentence, 700), ". ")
+	if o.Beside != "" {
+		o.Compared += "."
 	}
 	o.Foot = strings.Join(nonempty(short(v.Job.Head(), 60), short(v.Schedule.File, 60)+", sha256 "+v.Schedule.SHA256[:min(16, len(v.Schedule.SHA256))]), " · ")
-	o.Rests = v.Measured + " Basis of measurement: " + v.Basis + ". A figure counts as different beyond " + show.Tolerance(v) + ". Rows of the schedule: " + show.Rows(&v.Schedule) + "." + limits(v)
+	o.Rests = v.Measured + " Basis of measurement: " + v.Basis + ". A figure counts as different beyond " + show.Tolerance(v) + ". Rows of the schedule: " + show.Rows(&v.Schedule) + "." + limits(v) + " Files: " + files + "."
 	o.Rests = short(strings.Replace(o.Rests, "; --tolerance replaces it", " of ours", 1), 1100)
 }
 
@@ -129,19 +137,6 @@ func limits(v *report.Check) string {
 		}
 	}
 	return strings.Join(said[:min(2, len(said))], "")
-}
-
-// together sets the totals side by side.
-func together(who string, stated, worked float64) string {
-	text := fmt.Sprintf(who+" come to %.2f m², where %.2f m² were worked out", stated, worked)
-	if worked <= 0 || math.Abs(stated-worked) < 0.005 {
-		return text + "."
-	}
-	more, by := "more", 100*(stated-worked)/worked
-	if by < 0 {
-		more, by = "less", -by
-	}
-	return text + fmt.Sprintf(": %.1f %% %s.", by, more)
 }
 
 func nonempty(words ...string) []string {
@@ -176,9 +171,12 @@ func (o *view) reason(v *report.Check) {
 		}
 		o.Reason = short(fmt.Sprintf("%s: %s. That gives %d of %d figures within their rounding", sure, c.Text, c.Hits, c.Of), 330)
 		if r.Sure == "certain" {
-			o.Reason += "; nothing else that we tried, alone or in pairs, comes near."
+			o.Reason += "; nothing" + map[bool]string{true: " giving other figures", false: " else"}[len(r.Alike) > 0] + " that we tried, alone or in pairs, comes near."
 		} else {
 			o.Reason += "; we take it to be likely, not certain."
+		}
+		if n := len(r.Alike); n > 0 {
+			o.Reason += " " + short("Only rows that state no area could tell it from "+count(n, "other rule", "other rules")+": "+strings.Join(r.Alike[:min(2, n)], "; "), 220) + map[bool]string{true: "; and others.", false: "."}[n > 2]
 		}
 	}
 	o.Singles = singles(v)
@@ -189,7 +187,7 @@ func singles(v *report.Check) string {
 	var own, open []string
 	for i := range v.Rows {
 		switch x := &v.Rows[i]; {
-		case x.Verdict != "differs" || x.Reason == "the cause":
+		case x.Verdict != "differs" || report.ByCause(x.Reason):
 		case x.Reason == "":
 			open = append(open, short(x.Name, 14))
 		default:
@@ -198,10 +196,10 @@ func singles(v *report.Check) string {
 	}
 	var text []string
 	if len(own) > 0 {
-		text = append(text, "Beside that "+count(len(own), "row has", "rows have")+" something of "+map[bool]string{true: "its", false: "their"}[len(own) == 1]+" own: "+show.Names(own, ", ", 8, 0)+".")
+		text = append(text, "Beside that "+count(len(own), "row has a reason", "rows have reasons")+" of "+map[bool]string{true: "its", false: "their"}[len(own) == 1]+" own: "+show.Names(own, ", ", 5, 60)+".")
 	}
-	if len(open) > 0 {
-		text = append(text, "For "+show.Names(open, ", ", 8, 0)+" we have found no explanation.")
+	if len(open) > 0 && len(v.Reason.Causes) > 0 {
+		text = append(text, "For "+show.Names(open, ", ", 5, 60)+" we have found no explanation.")
 	}
 	return strings.Join(text, " ")
 }

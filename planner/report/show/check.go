@@ -48,10 +48,16 @@ func Step(l *report.ReckoningLine) string {
 	return fmt.Sprintf("%s (%s and %d more)", l.Text, strings.Join(l.Names[:most-1], ", "), len(l.Names)-most+1)
 }
 
-// Signed is a difference in m2, never as "-0.00".
-func Signed(m2 float64) string {
-	if s := fmt.Sprintf("%+.2f", m2); s != "-0.00" {
-		return s
+// Signed is a difference in m2 with its sign; nothing has none.
+func Signed(m2 float64) string { return signed(m2, 2) }
+
+// Percent is a share with its sign; nothing has none.
+func Percent(share float64) string { return signed(share, 1) }
+
+func signed(v float64, places int) string {
+	s := fmt.Sprintf("%+.*f", places, v)
+	if strings.Trim(s, "+-0.") == "" {
+		return s[1:]
 	}
-	return "+0.00"
+	return s
 }

@@ -17,6 +17,7 @@ import (
 func Check(w io.Writer, v *report.Check) error {
 	b := bufio.NewWriter(w)
 	paragraph(b, "", v.Result)
+	paragraph(b, "", v.Compared.Sentence)
 	b.WriteString("\n")
 	paragraph(b, "schedule  ", v.Schedule.File+show.Fingerprint(v.Schedule.SHA256))
 	if f := v.StatedFile; f != nil {
@@ -82,7 +83,7 @@ func checkRows(b *bufio.Writer, rows []report.CheckRow) {
 				ours, diff = twoPlaces(*x.Area), show.Signed(*x.Difference)
 			}
 			if x.Percent != nil {
-				share = fmt.Sprintf("%+.1f", *x.Percent)
+				share = show.Percent(*x.Percent)
 			}
 			size := x.Size
 			if x.Quantity > 1 {
@@ -103,7 +104,7 @@ func checkSums(b *bufio.Writer, sums []report.CheckSum) {
 	}, func(row func(...string)) {
 		for i := range sums {
 			x := &sums[i]
-			row(x.By+" "+x.Name, strconv.Itoa(x.Rows), x.Typed, twoPlaces(x.Area), show.Signed(x.Difference), fmt.Sprintf("%+.1f", x.Percent), strings.TrimSuffix(x.Verdict, " tolerance"), x.Reason)
+			row(x.By+" "+x.Name, strconv.Itoa(x.Rows), x.Typed, twoPlaces(x.Area), show.Signed(x.Difference), show.Percent(x.Percent), strings.TrimSuffix(x.Verdict, " tolerance"), x.Reason)
 		}
 	})
 	for i := range sums {
@@ -119,7 +120,7 @@ func checkEffects(b *bufio.Writer, effects []report.CheckEffect) {
 	}
 	title(b, "What it does to the test")
 	writeTable(b, []Column{
-		{Head: "of", Max: 24}, {Head: "class"}, {Head: "Pa", Align: Right}, {Head: "L/s per m2", Align: Right}, {Head: "on stated m2", Align: Right}, {Head: "limit L/s", Align: Right}, {Head: "on m2", Align: Right}, {Head: "limit L/s", Align: Right},
+		{Head: "of", Max: 26}, {Head: "class"}, {Head: "Pa", Align: Right}, {Head: "L/s per m2", Align: Right}, {Head: "on stated m2", Align: Right}, {Head: "limit L/s", Align: Right}, {Head: "on m2", Align: Right}, {Head: "limit L/s", Align: Right},
 		{Head: "proves class"}, {Head: "reading L/s", Align: Right}, {Head: "passes from m2", Align: Right},
 	}, func(row func(...string)) {
 		for i := range effects {

@@ -3,6 +3,7 @@ package xlsx
 import (
 	"fmt"
 	"io"
+	"math"
 	"strings"
 
 	"blankoff/planner/report"
@@ -21,7 +22,7 @@ func Check(w io.Writer, v *report.Check) error {
 	b.file.Pkg.Store(core, []byte(strings.Replace(bare[core], "Ductwork leakage test plan", "Stated areas checked", 1)))
 	b.head = footText(v.Job.Head())
 	defer b.file.Close()
-	for _, write := range []func(*book, *report.Check) error{checkResult, checkFigures, checkTotals, checkTest, checkReckoning} {
+	for _, write := range []func(*book, *report.Check) error{checkResult, checkFigures, checkUnstated, checkTotals, checkTest, checkReckoning} {
 		if err := write(b, v); err != nil {
 			return err
 		}
@@ -47,6 +48,9 @@ func checkLines(v *report.Check) (lines [][2]any) {
 		add(l.Word, l.Text)
 	}
 	add("result", bold(v.Result))
+	if v.Compared.Sentence != "" {
+		add("compared", v.Compared.Sentence)
+	}
 	if v.Reason.Sure != "" {
 		add("reason: "+v.Reason.Sure, v.Reason.Sentence)
 	}
@@ -85,12 +89,40 @@ func checkFigures(b *book, v *report.Check) error {
 			x := &v.Rows[i]
 			cells := []any{x.Row, x.Tag, x.System, x.Kind, x.Size, x.Quantity, x.Stated, nil, nil, nil, verdictCell(x.Verdict), x.Reason, x.Working, x.Sheet, x.Rounding}
 			if x.Area != nil {
-				cells[7], cells[8] = *x.Area, *x.Difference
+				cells[7], cells[8] = *x.Area, nearZero(*x.Difference)
 			}
 			if x.Percent != nil {
-				cells[9] = *x.Percent
+				cells[9] = nearZero(*x.Percent)
 			}
 			if err := row(cells...); err != nil {
+				return err
+			}
+		}
+		return nil
+	})
+}
+
+// nearZero makes a difference that shows as nothing nothing, so that it isn't shown
+// as -0.00.
+func nearZero(v float64) float64 {
+	if math.Abs(v) < 0.005 {
+		return 0
+	}
+	return v
+}
+
+// checkUnstated lists the rows that state no area, where others do.
+func checkUnstated(b *book, v *report.Check) error {
+	if len(v.Unstated) == 0 {
+		return nil
+	}
+	return b.sheet("no stated area", []column{
+		{head: "row", width: 5, kind: whole}, {head: "tag", width: 30}, {head: "system", width: 12}, {head: "kind", width: 10}, {head: "size", width: 16}, {head: "qty", width: 5, kind: whole},
+		{head: "worked out m2", width: 11, kind: hundred}, {head: "sheet", width: 14, screen: true},
+	}, func(row func(...any) error) error {
+		for i := range v.Unstated {
+			x := &v.Unstated[i]
+			if err := row(x.Row, x.Name, x.System, x.Kind, x.Size, x.Quantity, x.Area, x.Sheet); err != nil {
 				return err
 			}
 		}
@@ -116,7 +148,7 @@ func checkTotals(b *book, v *report.Check) error {
 	}, func(row func(...any) error) error {
 		for i := range v.Sums {
 			x := &v.Sums[i]
-			if err := row(x.By, x.Name, x.Rows, x.Stated, x.Area, x.Difference, x.Percent, verdictCell(x.Verdict), x.Reason, x.Flag); err != nil {
+			if err := row(x.By, x.Name, x.Rows, x.Stated, x.Area, nearZero(x.Difference), nearZero(x.Percent), verdictCell(x.Verdict), x.Reason, x.Flag); err != nil {
 				return err
 			}
 		}
@@ -126,13 +158,13 @@ func checkTotals(b *book, v *report.Check) error {
 
 func checkTest(b *book, v *report.Check) error {
 	return b.sheet("test", []column{
-		{head: "of", width: 20}, {head: "class", width: 8}, {head: "Pa", width: 7, kind: plain}, {head: "sign", width: 9}, {head: "limit L/s per m2", width: 9}, {head: "stated m2", width: 10, kind: hundred},
-		{head: "limit on it L/s", width: 10}, {head: "worked out m2", width: 10, kind: hundred}, {head: "limit on it L/s", width: 10}, {head: "proves class", width: 9},
+		{head: "of", width: 24}, {head: "class", width: 8}, {head: "Pa", width: 7, kind: plain}, {head: "sign", width: 9}, {head: "limit L/s per m2", width: 9, kind: perM2}, {head: "stated m2", width: 10, kind: hundred},
+		{head: "limit on it L/s", width: 10, kind: flowsFull}, {head: "worked out m2", width: 10, kind: hundred}, {head: "limit on it L/s", width: 10, kind: flowsFull}, {head: "proves class", width: 9},
 		{head: "reading L/s", width: 9, kind: full}, {head: "passes from m2", width: 10, kind: hundred}, {head: "in words", width: 46},
 	}, func(row func(...any) error) error {
 		for i := range v.Effects {
 			e := &v.Effects[i]
-			text := lines(e.Sentences())
+			text := strings.Join(e.Sentences(), " ")
 			if e.Missing != "" {
 				if err := row(e.About(), nil, nil, nil, nil, e.Stated, nil, e.Area, nil, nil, nil, nil, text); err != nil {
 					return err
@@ -147,7 +179,7 @@ func checkTest(b *book, v *report.Check) error {
 			if proves == "" {
 				proves = "none"
 			}
-			if err := row(e.About(), e.Class, given(e.Pa), e.Sign, permitted(e.PerM2), e.Stated, permitted(e.LimitStated), e.Area, permitted(e.Limit), proves, reading, least, text); err != nil {
+			if err := row(e.About(), e.Class, given(e.Pa), e.Sign, show.LimitValue(e.PerM2), e.Stated, show.LimitValue(e.LimitStated), e.Area, show.LimitValue(e.Limit), proves, reading, least, text); err != nil {
 				return err
 			}
 		}
