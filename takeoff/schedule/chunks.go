@@ -101,6 +101,7 @@ func (s *chunks) chunk() *chunk {
 		*t = *s.table
 		t.specs = slices.Clone(s.specs)
 		for i := range t.specs {
+			t.specs[i].watch.counts = false // the first rows, read one by one, have told
 			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
 		}
 		t.pending = nil

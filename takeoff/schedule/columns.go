@@ -26,6 +26,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	if len(rows) > 1 {
 		t.note("rows %d and %d are read as one heading row", rows[0], rows[1])
 	}
+	t.toldCounts()
 	t.noteCounts()
 	t.fresh, t.over.doubt = true, ""
 	t.heads = nil
@@ -51,6 +52,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.refuseTwins()
 	t.doubtDepth()
 	t.report()
+	t.watchUnused()
 	t.look.columns(t, rows)
 	return nil
 }
@@ -95,6 +97,7 @@ func (s *spec) set(t *table, h headings.Heading) {
 		s.Least = leastSide
 	}
 	s.Across = s.Least > 0 && d != fittings.Length
+	s.Turn = d == fittings.Angle
 	s.Signed = d == fittings.OffsetShift || d == fittings.OffsetShift2 || d == fittings.BranchShift
 	s.Diameter = d == fittings.Diameter || d == fittings.Diameter2 || d == fittings.BranchDiameter
 	for _, of := range [...]headings.SizeOf{headings.OwnSize, headings.SecondSize, headings.BranchSize} {

@@ -25,6 +25,10 @@ func (s *spec) plain(cell string) bool {
 // one above it, which is a fault where more than a name is expected.
 func (t *table) saysNothing(r *takeoff.Row, s *spec, cell string) bool {
 	c := s.to()
+	if c == takeoff.Quantity && quantity.Nothing(cell, s.Measure) {
+		t.fault(r, s, cell, "may be none or one; write how many, or take the row out")
+		return true
+	}
 	if c != takeoff.Sign && quantity.Nothing(cell, s.Measure) { // there, - may be negative
 		return true
 	}

@@ -23,6 +23,7 @@ func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
 // end ends a sheet: what was counted is told.
 func (t *table) end() error {
 	err := t.flush()
+	t.toldCounts()
 	t.noteCounts()
 	return err
 }

@@ -22,6 +22,7 @@ type spec struct {
 	headings.Heading
 	quantity.Column
 	used  bool
+	watch watch             // of one that isn't used
 	fixed bool              // by a map
 	says  string            // what gives the unit, where the heading doesn't
 	words map[string]string // what its words stand for, as far as met
@@ -37,27 +38,31 @@ func (s *spec) to() takeoff.Column { return s.Heading.Column }
 // table turns the rows of one sheet or text file into rows of a schedule. It
 // passes over what stands above the heading row, which it finds by itself.
 type table struct {
-	info       *Info
-	opt        *Options
-	lex        *headings.Lexicon
-	place      takeoff.Place // file and sheet
-	specs      []spec        // empty until the heading row is found
-	search     search
-	heads      [][]string // the cells of the heading rows
-	others     int        // other headings that started further down
-	headRows   int        // of them, without a row of units
-	headRow    int        // the last of the heading rows
-	fresh      bool       // no row of data since the headings
-	repeated   bool       // nor since they stood again
-	repeatedAt []int      // the rows in which they did
-	ragged     bool       // too many cells in a row is a fault
-	commaFile  bool
-	suspect    bool // there may be control characters
-	assumed    bool // nobody stated the unit of cross-sections
-	most       int  // rows that the file may hold
-	stray      []bool
-	pending    []sizeCell
-	turn       struct { // an angle in the kind of the row
+	info         *Info
+	opt          *Options
+	lex          *headings.Lexicon
+	place        takeoff.Place // file and sheet
+	specs        []spec        // empty until the heading row is found
+	search       search
+	heads        [][]string // the cells of the heading rows
+	others       int        // other headings that started further down
+	headRows     int        // of them, without a row of units
+	headRow      int        // the last of the heading rows
+	fresh        bool       // no row of data since the headings
+	repeated     bool       // nor since they stood again
+	repeatedAt   []int      // the rows in which they did
+	ragged       bool       // too many cells in a row is a fault
+	commas       bool       // they are parted by commas, and so may decimals be
+	uneven       bool       // a row has as many cells as there are headings
+	long, longAt int        // cells of the first row that has more, and its number
+	commaFile    bool
+	suspect      bool // there may be control characters
+	watched      int  // rows in which columns that aren't used were looked at
+	assumed      bool // nobody stated the unit of cross-sections
+	most         int  // rows that the file may hold
+	stray        []bool
+	pending      []sizeCell
+	turn         struct { // an angle in the kind of the row
 		*spec
 		cell, angle string
 	}
@@ -121,6 +126,10 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}
+	if !t.loud {
+		t.doubtRow(r)
+	}
+	t.watched++
 	r.Assumed = t.assumed && !t.unitInCells(r)
 	t.over.apply(r)
 }
@@ -169,14 +178,14 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			empty = false
 		}
 		if !s.used {
-			t.unheaded(i, s)
+			t.unused(r, i, s, cell)
 			continue
 		}
 		if mark&odd != 0 || t.suspect || len(cell) > maxWord {
 			if cell = unwrap(cell); cell == "" {
 				continue
 			}
-			if meansNothing(cell) && s.to() != takeoff.Sign { // where - may be negative
+			if meansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
 				continue
 			}
 			if trouble := t.unfit(cell, s.to()); trouble != "" {
@@ -185,6 +194,14 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			}
 		}
 		worded = t.take(r, s, cell) || worded
+	}
+	if t.commas && !empty {
+		switch {
+		case len(cells) > len(t.specs):
+			t.shifted(r, cells)
+		case len(cells) == len(t.specs) && !t.uneven:
+			t.evened()
+		}
 	}
 	for i, cell := range cells[n:] {
 		if cell = trim(cell); cell != "" {

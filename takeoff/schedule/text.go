@@ -67,7 +67,7 @@ func (info *Info) readText(x *text, o *Options, lex *headings.Lexicon, each func
 		info.note("%s", x.note)
 	}
 	t := info.begin("", o, lex)
-	t.ragged, t.commaFile, t.most = true, x.comma, x.lines
+	t.ragged, t.commaFile, t.most, t.commas = true, x.comma, x.lines, x.form.Separator == ','
 	info.Encoding, info.Separator = x.encoding, string(x.form.Separator)
 	info.Decimal = decimalWord(o, t.commaFile)
 	read := t.readLines

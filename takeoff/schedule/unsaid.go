@@ -75,7 +75,7 @@ func (x saidUnit) fault(u quantity.Unit, sheet, so string) takeoff.Fault {
 
 // unitInCells reports a row that states the unit of its cross-section itself.
 func (t *table) unitInCells(r *takeoff.Row) bool {
-	says := func(cell string) bool { return cell != "" && !digit(cell[len(cell)-1]) }
+	says := quantity.SaysUnit
 	if len(t.pending) > 0 {
 		return says(t.pending[0].cell)
 	}

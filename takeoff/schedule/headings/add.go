@@ -66,9 +66,25 @@ func (l *Lexicon) add(line line, over, english bool) error {
 			}
 			l.unused[Squash(w)] = struct{}{}
 		}
+	case struckList:
+		for _, w := range line.words {
+			if key := Squash(w); key != "" {
+				l.strikes[key[0]], l.strikes[strings.ToUpper(key)[0]] = true, true
+			}
+		}
+		return place(line, l.struck, "first alone heading yes no", set)
+	case countList:
+		for _, w := range line.words {
+			l.counts[Squash(w)] = struct{}{}
+		}
 	case overList:
 		return place(line, l.over, "main branch 2", set)
 	case placeList:
+		for _, w := range line.words {
+			if line.means == "total" && len(w) > 1 {
+				l.totals[[2]byte{w[0] | 0x20, w[1] | 0x20}] = true
+			}
+		}
 		return place(line, l.places, "total system level either dimension note", set)
 	default:
 		return l.addCells(line, set)
@@ -141,7 +157,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error {
 	c, ok := cellLists[line.list]
 	if !ok {
-		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, kind, style, shape, scope, sign or joint", line.list)
+		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, kind, style, shape, scope, sign or joint", line.list)
 	}
 	switch c {
 	case takeoff.Kind:

@@ -168,6 +168,16 @@ func (l *Lexicon) Total(text string) bool {
 	})
 }
 
+// TotalName reports a name of a total and of nothing else: "Total", "Sub total",
+// "Carried forward".
+func (l *Lexicon) TotalName(name string) bool {
+	if len(name) < 3 || len(name) > 40 || !l.totals[[2]byte{name[0] | 0x20, name[1] | 0x20}] {
+		return false
+	}
+	parts := Tokens(name)
+	return len(parts) <= 4 && !strings.ContainsAny(name, "0123456789") && l.places[strings.Join(parts[:min(3, len(parts))], "")] == "total"
+}
+
 // Over says what a heading means that stands over several others: main, branch,
 // 2, or "" where it isn't known.
 func (l *Lexicon) Over(name string) string { return l.over[Squash(name)] }

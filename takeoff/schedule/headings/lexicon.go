@@ -24,6 +24,8 @@ const (
 	askList     = "ask"               // a name with more than one reading
 	unusedList  = "unused"            // means nothing here, though spelt nearly as a known one
 	placeList   = "place"             // total, system, level, either of these two, dimension or note: what begins a row that isn't a piece
+	struckList  = "struck"            // says that a row does not count: see Struck
+	countList   = "count"             // in a heading, says that it may be about how many there are
 )
 
 // cellLists are the lists of words of cells, with the column of each.
@@ -51,6 +53,10 @@ type Lexicon struct {
 	unused   map[string]struct{}
 	over     map[string]string
 	places   map[string]string
+	struck   map[string]string
+	counts   map[string]struct{}
+	totals   map[[2]byte]bool // how words for totals begin
+	strikes  [256]bool        // the first bytes of struck
 	cells    map[takeoff.Column]map[string]string
 	near     []nearName // in the order of the files
 	english  map[takeoff.Column][]string
@@ -67,7 +73,7 @@ var languages = []string{"en", "de", "fr", "nl", "sv", "es", "it"}
 // BuiltIn gives the words that come with the program.
 var BuiltIn = sync.OnceValues(func() (*Lexicon, error) {
 	l := &Lexicon{meanings: map[string]meaning{}, asked: map[string]*Question{}, unused: map[string]struct{}{}, over: map[string]string{},
-		places: map[string]string{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
+		places: map[string]string{}, struck: map[string]string{}, totals: map[[2]byte]bool{}, counts: map[string]struct{}{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
 	l.canonical()
 	for _, language := range languages {
 		name := path.Join("words", language+".csv")
@@ -113,7 +119,7 @@ func Stem(c takeoff.Column) string {
 // in the file, for two things, is an error that names the line.
 func (l *Lexicon) With(name string, r io.Reader) (*Lexicon, error) {
 	own := &Lexicon{meanings: maps.Clone(l.meanings), asked: maps.Clone(l.asked), unused: maps.Clone(l.unused), over: maps.Clone(l.over),
-		places: maps.Clone(l.places), cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
+		places: maps.Clone(l.places), struck: maps.Clone(l.struck), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: l.strikes, cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
 	for c, words := range l.cells {
 		own.cells[c] = maps.Clone(words)
 	}

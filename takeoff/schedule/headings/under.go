@@ -82,5 +82,12 @@ func cutUnit(typed string) (name string, u quantity.Unit, said bool) {
 	return typed, u, false
 }
 
+// Unused reports a word that means nothing to us, though a schedule may have it as a
+// heading: insulation, weight.
+func (l *Lexicon) Unused(word string) bool {
+	_, ok := l.unused[word]
+	return ok
+}
+
 // Dimension reports a word that is about sizes or units in general.
 func (l *Lexicon) Dimension(word string) bool { return l.places[word] == "dimension" }

@@ -17,6 +17,7 @@ type Column struct {
 	Max       float64 // in the program's unit
 	Least     float64 // less than this is hardly meant, in the program's unit: then 1.200 may be 1200
 	Across    bool    // is a side or a diameter
+	Turn      bool    // is an angle of a bend
 	Signed    bool    // may be negative
 	Diameter  bool    // may carry a diameter sign
 	CommaFile bool    // the file writes decimals with a comma, so that 1.500 may be 1500
@@ -39,6 +40,31 @@ func (s *Column) Expects() string {
 // Number reads a cell of a column: its value in the program's unit, or what is
 // wrong with it and what to do.
 func (s *Column) Number(text string) (v float64, trouble string) {
+	if v, trouble = s.number(text); trouble == "" {
+		trouble = s.hardlyMeant(v)
+	}
+	return v, trouble
+}
+
+// leastAcross is a side or a diameter that no duct has, m: it is in metres, or by
+// mistake. Common practice, no source.
+const leastAcross = 0.01
+
+// hardlyMeant says what is wrong with a value that no piece has: a side of a few
+// millimetres is in metres, an angle of 1.5708 in radians.
+func (s *Column) hardlyMeant(v float64) string {
+	switch {
+	case v <= 0:
+	case s.Across && v < leastAcross:
+		return fmt.Sprintf("is %.4g mm, narrower than any duct; write it in %s, or with its own unit behind it", v*1000, s.Unit.Name)
+	case s.Turn && v < 2*math.Pi+0.01 && v != math.Trunc(v):
+		return "may be in radians; write it in degrees"
+	}
+	return ""
+}
+
+// number is Number without a look at whether the value can be meant.
+func (s *Column) number(text string) (v float64, trouble string) {
 	v, ok := s.Unit.exact(text)
 	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
 		if v < s.Least && s.Decimal == 0 && grouped(text, ".") {

@@ -191,3 +191,20 @@ func (s *Column) tailUnit(t string) string {
 // Same reports whether two lengths, m, are the same but for rounding in the
 // last place: an inch size beside its millimetres may be a tenth of one off.
 func Same(a, b float64) bool { return math.Abs(a-b) <= 1e-4 }
+
+// SaysUnit reports a cell that ends in a unit of length: 600 mm, 24" x 16", 16" dia.
+func SaysUnit(cell string) bool {
+	if cell == "" || digitAt(cell, len(cell)-1) {
+		return false
+	}
+	t, _ := CutDiameter(strings.TrimSpace(cellCleaner.Replace(cell)))
+	n := len(t)
+	for n > 0 && !digitAt(t, n-1) {
+		n--
+	}
+	word, _, _ := strings.Cut(strings.TrimSpace(t[n:]), " ")
+	u, ok := UnitOf(word)
+	return ok && u.Measure == takeoff.Lengths
+}
+
+func digitAt(s string, i int) bool { return s[i] >= '0' && s[i] <= '9' }

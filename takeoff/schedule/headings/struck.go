@@ -1,0 +1,65 @@
+package headings
+
+import "strings"
+
+// Struck reports a cell that says its row doesn't count: it begins with a word as
+// deleted or cancelled, or is one as void.
+func (l *Lexicon) Struck(cell string) bool {
+	if len(cell) < 2 || len(cell) > 200 || !l.strikes[cell[0]] && cell[0] > ' ' && cell[0] != '(' && cell[0] != '[' && cell[0] != '*' {
+		return false
+	}
+	parts := Tokens(cell)
+	for n := min(3, len(parts)); n > 0; n-- {
+		switch l.struck[strings.Join(parts[:n], "")] {
+		case "first":
+			return true
+		case "alone":
+			return n == len(parts)
+		}
+	}
+	return false
+}
+
+// StruckWithin reports a name that has a word in it as deleted.
+func (l *Lexicon) StruckWithin(name string) bool {
+	from := strings.IndexAny(name, " (")
+	if from < 0 || from+2 > len(name) || !l.strikes[name[from+1]] && name[from+1] != '(' {
+		return false
+	}
+	for _, w := range Tokens(name[from:]) {
+		if l.struck[w] == "first" {
+			return true
+		}
+	}
+	return false
+}
+
+// Keeps says what a heading of a column that isn't one of ours says of its rows:
+// "status" where cells may say that a row doesn't count, "struck" where yes says so,
+// "kept" where no says so, else nothing.
+func (l *Lexicon) Keeps(heading string) string {
+	switch l.struck[Squash(heading)] {
+	case "yes", "first", "alone":
+		return "struck"
+	case "no":
+		return "kept"
+	case "heading":
+		return "status"
+	}
+	for _, w := range Tokens(heading) {
+		if m := l.struck[w]; m == "heading" || m == "first" || m == "yes" {
+			return "status"
+		}
+	}
+	return ""
+}
+
+// Counts reports a heading with a word in it that says how many.
+func (l *Lexicon) Counts(heading string) bool {
+	for _, w := range Tokens(heading) {
+		if _, ok := l.counts[w]; ok {
+			return true
+		}
+	}
+	return heading == "#"
+}

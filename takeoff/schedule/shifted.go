@@ -1,0 +1,50 @@
+package schedule
+
+import (
+	"fmt"
+
+	"blankoff/takeoff"
+)
+
+// shifted refuses a row of more cells than headings, all that is too much blank, where
+// a comma for decimals may have moved the rest: other rows have another number of
+// cells, or a whole number of metres stands before one or two figures.
+func (t *table) shifted(r *takeoff.Row, cells []string) {
+	n := len(t.specs)
+	if lastFilled(cells) > n {
+		return // told as such
+	}
+	if t.long == 0 {
+		t.long, t.longAt = len(cells), t.place.Row
+	}
+	if len(cells) == t.long && !t.uneven && !t.parted(cells[:n]) {
+		return
+	}
+	r.Faults = append(r.Faults, t.shiftedAt(t.place.Row, len(cells)))
+}
+
+// evened finds fault with the rows so far that had more cells than headings, once one
+// hasn't.
+func (t *table) evened() {
+	if t.uneven = true; t.long > 0 {
+		t.info.Faults = append(t.info.Faults, t.shiftedAt(t.longAt, t.long))
+	}
+}
+
+func (t *table) shiftedAt(row, cells int) takeoff.Fault {
+	at := t.place
+	at.Row = row
+	return at.Fault("", fmt.Sprintf("%d cells", cells), fmt.Sprintf("%d cells, as there are headings", len(t.specs)),
+		fmt.Sprintf("there are %d cells under %d headings, and not on every row: a comma for decimals may have parted a number; put quotes around it", cells, len(t.specs)))
+}
+
+// parted reports a whole number in metres before one or two figures by themselves.
+func (t *table) parted(cells []string) bool {
+	for i := range len(cells) - 1 {
+		s, a, b := &t.specs[i], trim(cells[i]), trim(cells[i+1])
+		if s.used && s.Measure == takeoff.Lengths && s.Column.Unit.Name == "m" && allDigits(a) && allDigits(b) && len(b) < 3 {
+			return true
+		}
+	}
+	return false
+}

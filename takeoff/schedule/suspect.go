@@ -1,0 +1,181 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// watch is what is looked for in a column that isn't used: it may say that a row
+// doesn't count, how many there are, or in which unit the sizes are.
+type watch struct {
+	keeps        string // see Lexicon.Keeps
+	counts       bool   // it may hold counts, as far as was seen
+	units        bool   // it may hold units
+	filled, most int
+	least, last  int
+	gaps         bool // its figures don't just follow each other
+}
+
+// watchUnused finds out what the columns that aren't used may say.
+func (t *table) watchUnused() {
+	many := t.maps(takeoff.Quantity)
+	t.watched = 0
+	for i := range t.specs {
+		s := &t.specs[i]
+		s.watch = watch{}
+		if s.used || s.fixed || strings.HasPrefix(s.Typed, AddedMark) {
+			continue
+		}
+		known := slices.ContainsFunc(headings.Tokens(s.Typed), t.lex.Unused)
+		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && !s.Heading.Said && !known
+		if unsure && t.lex.Counts(s.Typed) {
+			t.refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
+			continue
+		}
+		s.watch = watch{keeps: t.lex.Keeps(s.Typed), counts: unsure && !many, units: unsure, least: 1000}
+	}
+}
+
+// unused looks at a cell of a column that isn't used.
+func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
+	t.unheaded(i, s)
+	w := &s.watch
+	if w.keeps != "" && cell != s.asIs {
+		if t.strikes(w.keeps, cell) {
+			t.strike(r, s.Typed, cell)
+			return
+		}
+		s.asIs = cell
+	}
+	if w.units && len(cell) < 8 && !digit(cell[0]) {
+		t.unitBeside(r, s, cell)
+	}
+	if !w.counts {
+		return
+	}
+	n, err := strconv.Atoi(cell)
+	if err != nil || n < 0 || n > 999 {
+		w.counts = false
+		return
+	}
+	w.gaps = w.gaps || w.filled > 0 && n != w.last+1
+	w.filled, w.last, w.most, w.least = w.filled+1, n, max(w.most, n), min(w.least, n)
+}
+
+// strikes reports a cell that says its row doesn't count.
+func (t *table) strikes(keeps, cell string) bool {
+	no := slices.Contains(noes, strings.ToLower(cell))
+	switch keeps {
+	case "struck":
+		return !no
+	case "kept":
+		return no || t.lex.Struck(cell)
+	}
+	return t.lex.Struck(cell)
+}
+
+// noes are words for no, in seven languages (from memory, unverified).
+var noes = []string{"no", "n", "false", "0", "-", "–", "nein", "falsch", "non", "faux", "nee", "onwaar", "nej", "falskt", "falso"}
+
+// strike refuses a row of which something says that it doesn't count.
+func (t *table) strike(r *takeoff.Row, heading, cell string) {
+	short := shorten(cell)
+	r.Faults = append(r.Faults, t.place.Fault(heading, short, "a row that counts",
+		fmt.Sprintf("'%s' seems to say that the row doesn't count; take the row out, write out under scope, or reword it", short)))
+}
+
+// unitBeside refuses a row beside whose sizes another unit stands than that in which
+// they would be read.
+func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) {
+	u, ok := quantity.UnitOf(cell)
+	if !ok || u.Measure != takeoff.Lengths || len(cell) == 1 && cell != "m" {
+		return
+	}
+	for i := range t.specs {
+		if x := &t.specs[i]; x.used && !x.Said && x.Measure == takeoff.Lengths && x.Column.Unit != u {
+			r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "the unit in each heading",
+				fmt.Sprintf("'%s' in '%s' may be the unit of the sizes, and '%s' is read in %s; write the unit in each heading, as width_%s", cell, s.Typed, x.Typed, x.Column.Unit.Name, x.Column.Unit.Name)))
+			return
+		}
+	}
+}
+
+// toldCounts finds fault with columns that aren't used and seem to hold counts, where
+// no column says how many there are.
+func (t *table) toldCounts() {
+	for i := range t.specs {
+		s := &t.specs[i]
+		w := &s.watch
+		if !w.counts || 2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1 {
+			continue
+		}
+		name := s.Typed
+		if name == "" {
+			name = fmt.Sprintf("column %d", i+1)
+		}
+		at := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: t.headRow}
+		t.info.Faults = append(t.info.Faults, at.Fault(name, s.Typed, "quantity, or another heading",
+			fmt.Sprintf("'%s' holds whole numbers and no column says how many there are, so every row was taken for one piece; write quantity if that is what it is, or take the column out", name)))
+	}
+	t.watched = 0
+}
+
+// doubtRow refuses a row that may not be what it seems: one struck out, a total with
+// the sizes of a piece, or several pieces under one tag.
+func (t *table) doubtRow(r *takeoff.Row) {
+	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
+	switch {
+	case tag != "" && (strings.HasPrefix(tag, "~~") || t.lex.StruckWithin(tag) || t.lex.Struck(tag)):
+		t.strike(r, takeoff.Tag.Heading(), tag)
+	case note != "" && t.lex.Struck(note):
+		t.strike(r, takeoff.Note.Heading(), note)
+	case tag != "" && t.lex.TotalName(tag), note != "" && t.lex.TotalName(note):
+		word := tag
+		if !t.lex.TotalName(tag) {
+			word = note
+		}
+		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
+			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
+	case t.row.Number[takeoff.Quantity] <= 1 && severalTags(tag):
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
+			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
+	}
+}
+
+// severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
+func severalTags(tag string) bool {
+	if open := strings.IndexByte(tag, '('); open > 0 {
+		if in := strings.ToLower(strings.Trim(tag[open:], "() ")); len(in) > 1 && (in[0] == 'x' && allDigits(in[1:]) || in[len(in)-1] == 'x' && allDigits(in[:len(in)-1])) {
+			return true
+		}
+	}
+	for _, sep := range [...]string{" to ", " bis ", " t/m ", " - ", "–", "-", "..."} {
+		a, b, ok := strings.Cut(tag, sep)
+		if !ok {
+			continue
+		}
+		before, from := cutDigits(strings.TrimSpace(a))
+		after, to := cutDigits(strings.TrimSpace(b))
+		if before != "" && before == after && len(from) > 0 && len(from) == len(to) && from < to {
+			return true
+		}
+	}
+	return false
+}
+
+func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+
+// cutDigits parts the figures at the end of a name from what is before them.
+func cutDigits(name string) (before, figures string) {
+	n := len(name)
+	for n > 0 && digit(name[n-1]) {
+		n--
+	}
+	return name[:n], name[n:]
+}
