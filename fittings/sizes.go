@@ -100,10 +100,26 @@ func (c *checker) note(text string) { c.notes = append(c.notes, text) }
 func (c *checker) noteUnused() {
 	rest := c.p.Sizes.given &^ c.used &^ (1<<Lining | 1<<GivenArea)
 	for d := Dim(0); rest != 0 && d < NumDims; d++ {
-		if rest&(1<<d) != 0 {
+		if rest&(1<<d) == 0 {
+			continue
+		}
+		if c.p.Kind == Straight && c.another(d) {
+			c.wrong(d, "nothing", d.Heading()+" is another size than the first, and a straight has one; a reducer or a transition has two")
+		} else {
 			c.note(d.Heading() + " isn't used by this " + c.p.Kind.String())
 		}
 	}
+}
+
+// another reports a size of a second end that isn't that of the first.
+func (c *checker) another(d Dim) bool {
+	first, ok := map[Dim]Dim{Width2: Width, Height2: Height, Diameter2: Diameter}[d]
+	if !ok {
+		return false
+	}
+	a, given := c.p.Sizes.Get(first)
+	b, _ := c.p.Sizes.Get(d)
+	return !given || math.Abs(a-b) > c.agree()
 }
 
 // sectionDims names the sizes of one end.

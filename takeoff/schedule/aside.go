@@ -66,8 +66,13 @@ func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
 			filled++
 		}
 	}
-	n := score(hs)
-	return hs, n >= 2 && 2*n > filled
+	n, asked := score(hs), 0
+	for _, h := range hs {
+		if h.Verdict == headings.Asks {
+			asked++
+		}
+	}
+	return hs, n >= 2 && 2*(n+asked) > filled
 }
 
 // sameHeads takes note of one of the heading rows over again.

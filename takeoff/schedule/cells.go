@@ -175,6 +175,9 @@ var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|gr
 // before a bar where the cell gives one, as in "90° bend".
 func (t *table) translate(s *spec, cell string) string {
 	c := s.to()
+	if c == takeoff.Kind && doubtfulKind(cell) {
+		return ""
+	}
 	if w, ok := t.lex.Exact(c, cell); ok {
 		if headings.Squash(w) == headings.Squash(cell) {
 			return cell

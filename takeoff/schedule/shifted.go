@@ -41,10 +41,45 @@ func (t *table) shiftedAt(row, cells int) takeoff.Fault {
 // parted reports a whole number in metres before one or two figures by themselves.
 func (t *table) parted(cells []string) bool {
 	for i := range len(cells) - 1 {
-		s, a, b := &t.specs[i], trim(cells[i]), trim(cells[i+1])
-		if s.used && s.Measure == takeoff.Lengths && s.Column.Unit.Name == "m" && allDigits(a) && allDigits(b) && len(b) < 3 {
+		if t.metres(i) && partedAt(cells, i) {
 			return true
 		}
 	}
 	return false
+}
+
+func partedAt(cells []string, i int) bool {
+	if i+1 >= len(cells) {
+		return false
+	}
+	a, b := trim(cells[i]), trim(cells[i+1])
+	return allDigits(a) && allDigits(b) && len(b) < 3
+}
+
+// metres reports a column of lengths in metres.
+func (t *table) metres(i int) bool {
+	s := &t.specs[i]
+	return s.used && s.Measure == takeoff.Lengths && s.Column.Unit.Name == "m"
+}
+
+// beforeText finds the columns in metres behind which no number is expected.
+func (t *table) beforeText() {
+	t.beside = nil
+	for i := range t.specs {
+		if t.metres(i) && (i+1 == len(t.specs) || !t.specs[i+1].used || t.specs[i+1].Measure == takeoff.Text) {
+			t.beside = append(t.beside, i)
+		}
+	}
+}
+
+// besideMetres refuses a row in which figures stand where text is expected, behind a
+// whole number of metres.
+func (t *table) besideMetres(r *takeoff.Row, cells []string) {
+	for _, i := range t.beside {
+		if partedAt(cells, i) {
+			both := trim(cells[i]) + "," + trim(cells[i+1])
+			r.Faults = append(r.Faults, t.place.Fault(t.specs[i].Typed, both, "quotes around a number with a comma",
+				fmt.Sprintf("'%s' stands in two cells and may be one number; put quotes around it, or take the second cell out", both)))
+		}
+	}
 }

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -26,13 +27,15 @@ type watch struct {
 func (t *table) watchUnused() {
 	many := t.maps(takeoff.Quantity)
 	t.watched = 0
+	t.beforeText()
 	for i := range t.specs {
 		s := &t.specs[i]
 		s.watch = watch{}
 		if s.used || s.fixed || strings.HasPrefix(s.Typed, AddedMark) {
 			continue
 		}
-		known := slices.ContainsFunc(headings.Tokens(s.Typed), t.lex.Unused)
+		words := headings.Tokens(s.Typed)
+		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && (len(words) == 1 || !t.lex.Total(w)) })
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && !s.Heading.Said && !known
 		if unsure && t.lex.Counts(s.Typed) {
 			t.refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
@@ -129,24 +132,42 @@ func (t *table) toldCounts() {
 // doubtRow refuses a row that may not be what it seems: one struck out, a total with
 // the sizes of a piece, or several pieces under one tag.
 func (t *table) doubtRow(r *takeoff.Row) {
+	if kind := r.Text[takeoff.Kind]; kind != "" && doubtfulKind(kind) {
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), shorten(kind), "a kind of piece",
+			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", shorten(kind))))
+	}
+	if t.loud {
+		return
+	}
 	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
 	switch {
 	case tag != "" && (strings.HasPrefix(tag, "~~") || t.lex.StruckWithin(tag) || t.lex.Struck(tag)):
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case note != "" && t.lex.Struck(note):
 		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && t.lex.TotalName(tag), note != "" && t.lex.TotalName(note):
+	case tag != "" && t.lex.TotalName(tag), note != "" && tag == "" && t.lex.Total(note):
 		word := tag
-		if !t.lex.TotalName(tag) {
+		if tag == "" {
 			word = note
 		}
 		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
 			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
-	case t.row.Number[takeoff.Quantity] <= 1 && severalTags(tag):
+	case note != "" && r.Text[takeoff.Quantity] == "" && manyNoted.MatchString(note):
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
+	case r.Number[takeoff.Quantity] <= 1 && severalTags(tag):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
 			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
 	}
 }
+
+// doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
+func doubtfulKind(kind string) bool {
+	return kind[len(kind)-1] == '?' || strings.IndexByte("~-/([?*", kind[0]) >= 0
+}
+
+// manyNoted is a remark that says how many: 4 off, x4 typical.
+var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*\d{1,3}\b|\d{1,3}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
 
 // severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
 func severalTags(tag string) bool {

@@ -54,6 +54,7 @@ type table struct {
 	ragged       bool       // too many cells in a row is a fault
 	commas       bool       // they are parted by commas, and so may decimals be
 	uneven       bool       // a row has as many cells as there are headings
+	beside       []int      // columns in metres before text
 	long, longAt int        // cells of the first row that has more, and its number
 	commaFile    bool
 	suspect      bool // there may be control characters
@@ -126,9 +127,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}
-	if !t.loud {
-		t.doubtRow(r)
-	}
+	t.doubtRow(r)
 	t.watched++
 	r.Assumed = t.assumed && !t.unitInCells(r)
 	t.over.apply(r)
@@ -196,6 +195,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		worded = t.take(r, s, cell) || worded
 	}
 	if t.commas && !empty {
+		t.besideMetres(r, cells)
 		switch {
 		case len(cells) > len(t.specs):
 			t.shifted(r, cells)

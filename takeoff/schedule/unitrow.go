@@ -48,6 +48,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 	t.fresh, t.repeated = false, false
 	t.unitsElsewhere()
 	t.noteUnits()
+	t.beforeText()
 	return true
 }
 

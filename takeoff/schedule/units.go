@@ -68,7 +68,8 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 	if !about || len(words) > 12 {
 		return u, false
 	}
-	several := false
+	several := slices.ContainsFunc(words, func(w string) bool { return slices.Contains(nots, w) })
+	says = several && slices.ContainsFunc(words, func(w string) bool { u, ok := quantity.UnitOf(w); return ok && u.Measure == takeoff.Lengths })
 	for i, w := range words {
 		x, ok := quantity.UnitOf(w)
 		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 && words[i-1] != "in" {
@@ -87,12 +88,15 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 	return u, says
 }
 
+// nots are words for not, in seven languages (from memory, unverified).
+var nots = []string{"not", "nicht", "pas", "niet", "inte", "no", "non"}
+
 // unitAfter are the words before the unit in a line that gives it for all sizes.
 var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et", "y", "e", "och"}
 
 // measures are more words for what a line on units is about, in six languages
 // (from memory, unverified).
-var measures = []string{"angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
+var measures = []string{"lengths", "length", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
 
 // loneUnit is a unit that stands by itself or in brackets.
 var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
