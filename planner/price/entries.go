@@ -164,7 +164,7 @@ func (r *Rates) hireOf(rig string) *Hire {
 // blanks adds the blanks by size, makes first, and the user's allowance for
 // those that no plan knows.
 func (e *entries) blanks() {
-	fits, makes := e.w.Fits(e.w.Tests), e.w.Makes(e.w.Tests)
+	fits, makes := e.w.Fits(e.w.Tests), e.w.Needs()
 	for i, s := range e.w.Sizes {
 		m, _ := e.rateOf(s)
 		e.add(unit{"make_" + strconv.Itoa(i+1), blanks, "blank made " + s.Text, "blank"}, Of(makes[i]), m, "in use at once", FromPlan, "a [[blank]] with make, or [blank_girth]")

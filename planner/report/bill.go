@@ -156,7 +156,7 @@ func countsOf(v *Plan, w *price.Work, bill *price.Bill) Counts {
 	for _, n := range w.Fits(w.Tests) {
 		c.Fits += n
 	}
-	for _, n := range w.Makes(w.Tests) {
+	for _, n := range w.Needs() {
 		c.Makes += n
 	}
 	return c

@@ -6,6 +6,7 @@ import (
 
 	"blankoff/planner/job"
 	"blankoff/planner/programme"
+	"blankoff/planner/units"
 )
 
 // figures are what the programme was laid out with, each with where it comes
@@ -52,5 +53,8 @@ func (o *Programme) Assumed() []string {
 	}
 	return out
 }
+
+// count counts things, in the words of people.
+func count(n int, word string) string { return units.Count(n, word) }
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

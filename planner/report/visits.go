@@ -27,15 +27,18 @@ type Visit struct {
 	Sections []string `json:"sections"`
 }
 
-// visitsOf works out when the sections can be tested; nil where the schedule
-// doesn't tell.
-func visitsOf(p *planner.Plan) *Visits {
+// visitsOf works out when the sections can be tested, those of a sample where
+// there is one; nil where the schedule doesn't tell.
+func visitsOf(p *planner.Plan, only *Sample) *Visits {
 	v := &Visits{Now: []string{}, Later: []string{}, Missed: []string{}, Done: []string{}, List: []Visit{}}
 	on, from := p.Settings.On, math.Inf(-1)
 	if on.Given {
 		from = on.Value
 	}
-	timed := on.Given
+	timed, drawn := on.Given, map[string]bool{}
+	if only != nil {
+		see(drawn, only.IDs)
+	}
 	var windows []visits.Window
 	var open []*planner.Section
 	first := math.Inf(1)
@@ -44,6 +47,9 @@ func visitsOf(p *planner.Plan) *Visits {
 		timed = timed || s.Ready != "" || s.Closed != ""
 		if s.Status == "passed" || s.Status == "tested" {
 			v.Done = append(v.Done, s.ID)
+			continue
+		}
+		if only != nil && !drawn[s.ID] {
 			continue
 		}
 		w := visits.Window{Ready: day(s.Ready, math.Inf(-1)), Closed: day(s.Closed, math.Inf(1))}

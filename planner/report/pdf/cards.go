@@ -27,7 +27,7 @@ func title(v *report.Plan) string {
 func (s *sheet) cards(w io.Writer, v *report.Plan) error {
 	list := card.All(v)
 	for i := range list {
-		s.card(v, i, &list[i])
+		s.card(v, list[i].Section, &list[i])
 	}
 	if len(list) == 0 {
 		s.page("no sections")

@@ -255,9 +255,7 @@ func PressureRule(rule string) string {
 }
 
 // Count is a number of things: 1 test, 2 tests.
-func Count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
+func Count(n int, word string) string { return units.Count(n, word) }
+
+// Many is the word for so many things: test, tests.
+func Many(n int, word string) string { return units.Many(n, word) }
