@@ -211,3 +211,56 @@ func TestSamplePricedAsPlanned(t *testing.T) {
 		}
 	}
 }
+
+// TestNothingToPrice: a regime that asks for no test of what is there has no bill,
+// and no waiting on no visit.
+func TestNothingToPrice(t *testing.T) {
+	for _, regime := range []string{"UK", "China", "Finland"} {
+		b := bill(t, "linked.csv", "--compare=false --regime "+regime)
+		if b.Total != 0 || len(b.Lines) != 0 || b.Quantities.Tests != 0 || !strings.Contains(b.Nothing, regime) {
+			t.Errorf("%s: total %d, %d lines, %d tests, %q", regime, b.Total, len(b.Lines), b.Quantities.Tests, b.Nothing)
+		}
+		code, stdout, _ := typed(t, fmt.Sprintf("price %slinked.csv --rig %srig.toml --rates %srates.toml --class B --test-pressure 400 --compare=false --regime %s", estimator, estimator, estimator, regime))
+		if code != exitDone || !strings.HasPrefix(stdout, "nothing to price, EUR 0.00 for 0 tests: regime \""+regime+"\" asks for no test here\n") || strings.Contains(stdout, "waiting") || strings.Contains(stdout, "P80") {
+			t.Errorf("%s: exit %d\n%s", regime, code, stdout)
+		}
+		code, stdout, _ = typed(t, fmt.Sprintf("plan %slinked.csv --rig %srig.toml --class B --test-pressure 400 --regime %s", estimator, estimator, regime))
+		if code != exitDone || !strings.HasPrefix(stdout, "0 tests: regime \""+regime+"\" asks for no test here, ") || strings.Count(stdout, "  of        class B") != 1 || strings.Contains(stdout, "was asked for") || strings.Contains(stdout, "were asked for") {
+			t.Errorf("%s: exit %d\n%s", regime, code, stdout)
+		}
+	}
+}
+
+// TestPickedAlone: somebody else's pick without a share is judged by no share; a
+// section that isn't there is told with those that are.
+func TestPickedAlone(t *testing.T) {
+	line := fmt.Sprintf("plan %sschedule.csv --rig %srig.toml", siteLead, siteLead)
+	for _, flags := range []string{" --picked S01,S99", " --sample 20 --after-failure S02,S99"} {
+		code, stdout, stderr := typed(t, line+flags)
+		if code != exitMisuse || stdout != "" || !strings.Contains(stderr, "\"S99\"") || !strings.Contains(stderr, "S01, S02, S03, ") {
+			t.Errorf("%s: exit %d: %s", flags, code, stderr)
+		}
+	}
+	_, stdout, _ := typed(t, line+" --picked S01,S03")
+	needs(t, "a pick alone", stdout, "; no share was asked for", " with the pick, ")
+	for _, not := range []string{"were asked for", "nothing is asked", "every share", "asked for it"} {
+		if strings.Contains(stdout, not) {
+			t.Errorf("a pick alone is said to be %q:\n%s", not, stdout)
+		}
+	}
+	needs(t, "a pick that is short", strings.Join(strings.Fields(second(typed(t, line+" --picked S03 --sample 50"))), " "), "is picked (", "where 50 % is asked for", "50 % was asked for")
+}
+
+func second(_ int, stdout, _ string) string { return stdout }
+
+// TestRegimesAreQuoted: names with commas in them are told apart.
+func TestRegimesAreQuoted(t *testing.T) {
+	code, _, stderr := typed(t, fmt.Sprintf("plan %sschedule.csv --rig %srig.toml --regime public", siteLead, siteLead))
+	if code != exitMisuse {
+		t.Errorf("exit %d", code)
+	}
+	_, help, _ := typed(t, "plan --help")
+	for what, text := range map[string]string{"error": stderr, "help": help} {
+		needs(t, what, text, `"Sweden public, approved parts", "Sweden public, other parts"`)
+	}
+}

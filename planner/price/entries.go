@@ -116,6 +116,9 @@ func gather(w *Work, r *Rates, expectedRetests float64, allow bool) *entries {
 	e.uncured("report")
 	e.allow(expectedRetests, allow)
 	for i, s := range r.Provisional {
+		if n == 0 { // nothing is priced
+			break
+		}
 		amount := s.Amount
 		e.add(unit{"provisional_" + strconv.Itoa(i+1), sums, s.What, "sum"}, Of(1), &amount, "rates file", FromSum, "")
 	}
@@ -226,7 +229,7 @@ func (e *entries) allow(expected float64, allow bool) {
 		q      Quantity
 		always bool
 	}{{"waiting_hour", a.WaitingHours, false}, {"abortive_visit", a.AbortiveVisits, false}, {"overtime_hour", a.OvertimeHours, true}} {
-		if !allow && !x.always {
+		if !allow && !x.always || len(e.w.Tests) == 0 {
 			x.q = 0
 		}
 		from := "allowance"

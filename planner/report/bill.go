@@ -28,7 +28,8 @@ type Bill struct {
 	Comparison  []PriceVariant  `json:"comparison"`
 	Assumptions []string        `json:"assumptions"`
 	Exclusions  []string        `json:"exclusions"`
-	Look        []string        `json:"look"` // what has to be settled before it is sent
+	Look        []string        `json:"look"`                       // what has to be settled before it is sent
+	Nothing     string          `json:"nothing_to_price,omitempty"` // why there is no test
 	Faults      []takeoff.Fault `json:"faults"`
 	plan        *Plan
 	tests       []price.Test
@@ -138,7 +139,11 @@ func OfBill(v *Plan, p *planner.Plan, a PriceAsk) (*Bill, error) {
 		Schedule: v.Schedule, Fingerprint: a.Fingerprint, Job: v.Job, Settings: v.Settings, RatesName: a.Rates.Name, Bill: o.bill,
 		ValidDays: a.Rates.ValidDays, Comparison: []PriceVariant{}, Faults: v.Faults, plan: v, tests: o.work.Tests,
 	}
-	b.Counts = countsOf(v, o.work, o.bill)
+	b.Counts, b.Nothing = countsOf(v, o.work, o.bill), v.Nothing()
+	if b.Nothing != "" {
+		b.terms(&a)
+		return b, nil
+	}
 	if b.Risk, err = riskOf(o, &a); err != nil {
 		return nil, err
 	}

@@ -11,6 +11,10 @@ import (
 // be settled before it is sent.
 func (b *Bill) terms(a *PriceAsk) {
 	b.Assumptions, b.Exclusions, b.Look = []string{}, []string{}, []string{}
+	if b.Nothing != "" {
+		b.assume("Nothing is to be tested of %s, together %.2f m2: %s.", count(b.Counts.Planned, "planned section"), b.plan.Balance.Sections, b.Nothing)
+		return
+	}
 	b.assumeScope()
 	b.assumeSite(a)
 	b.assumeRetests(a)

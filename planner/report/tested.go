@@ -1,6 +1,7 @@
 package report
 
 import (
+	"fmt"
 	"slices"
 
 	"blankoff/planner"
@@ -153,6 +154,22 @@ func (t *Tested) leave(s *Section) {
 		t.Left = append(t.Left, LeftOut{Why: s.NotTested, Sections: []string{}})
 	}
 	t.Left[k].Sections, t.Left[k].Area = append(t.Left[k].Sections, s.ID), t.Left[k].Area+s.Area
+}
+
+// Nothing says why there is nothing to test; "" where there is something.
+func (v *Plan) Nothing() string {
+	for i := range v.Sections {
+		if v.Sections[i].NotTested == "" {
+			return ""
+		}
+	}
+	switch s := v.Sample; {
+	case len(v.Sections) == 0:
+		return ""
+	case s != nil && s.Regime != nil && len(s.IDs)+len(s.Earlier) == 0:
+		return fmt.Sprintf("regime %q asks for no test here", s.Regime.Name)
+	}
+	return "nothing is left to be tested"
 }
 
 // TestedSides are the sections on the two sides of a cut in whose tests it is

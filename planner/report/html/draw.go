@@ -127,22 +127,6 @@ func (c *canvas) open(s int) {
 	}
 }
 
-// left is the class of what isn't tested.
-func left(s *report.Section) string {
-	if s.NotTested != "" {
-		return " left"
-	}
-	return ""
-}
-
-// mark puts a word before a text, if there is any.
-func mark(word, text string) string {
-	if text == "" {
-		return ""
-	}
-	return word + text
-}
-
 // stroke draws a section's lines of one weight with its colour and pattern.
 func (c *canvas) stroke(s int, w float64, d string) {
 	switch {

@@ -125,7 +125,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 // said puts in words what is tested, and how it was chosen.
 func (o *view) said(v *report.Plan) {
 	o.Tested = v.Tested()
-	o.Beyond, o.Nothing = show.Beyond(v, &o.Tested), show.Nothing(v, &o.Tested)
+	o.Beyond, o.Nothing = show.Beyond(v, &o.Tested), v.Nothing()
 	sides := show.Sides(v)
 	for i := range v.Cuts {
 		o.Sides = append(o.Sides, sides(&v.Cuts[i]))

@@ -31,7 +31,11 @@ func (s *sheet) cards(w io.Writer, v *report.Plan) error {
 	}
 	if len(list) == 0 {
 		s.page("no sections")
-		s.put(left, top, s.lines(s.words("The plan has no section to test.", style{size: 14}), wide, 0))
+		text := "The plan has no section to test."
+		if why := v.Nothing(); why != "" {
+			text += " " + upper(why) + "."
+		}
+		s.put(left, top, s.lines(s.words(s.safe(text), style{size: 14}), wide, 0))
 	}
 	return s.pdf.Output(w)
 }

@@ -84,7 +84,11 @@ func rule(s *report.Sample) string {
 	case len(s.IDs) == 0:
 		return ""
 	}
-	return fmt.Sprintf("whole sections in an order shuffled with seed %d, until every share asked for is reached", s.Seed)
+	among := "whole sections"
+	if len(s.Earlier) > 0 {
+		among += " not tested before"
+	}
+	return fmt.Sprintf("%s in an order shuffled with seed %d, until every share asked for is reached", among, s.Seed)
 }
 
 // asked is the share that was asked for.

@@ -45,17 +45,6 @@ func Left(t *report.Tested) string {
 	return strings.Join(parts, "; ")
 }
 
-// Nothing says why there is nothing to test; "" where there is something.
-func Nothing(v *report.Plan, t *report.Tested) string {
-	switch s := v.Sample; {
-	case t.Tests > 0 || t.All():
-		return ""
-	case s != nil && s.Regime != nil && len(s.IDs) == 0 && !s.Checked && len(s.Earlier) == 0:
-		return fmt.Sprintf("nothing to test: regime %q asks for no test here", s.Regime.Name)
-	}
-	return "nothing is left to be tested"
-}
-
 // ProofTitle heads what is said of how good a plan is: that is always said of all
 // its sections.
 func ProofTitle(v *report.Plan, t *report.Tested) string {

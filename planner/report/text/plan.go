@@ -53,8 +53,8 @@ func Plan(w io.Writer, v *report.Plan) error {
 // headline is what is tested in one line.
 func headline(v *report.Plan, t *report.Tested) string {
 	parts := []string{show.Tests(v, t)}
-	if text := show.Nothing(v, t); text != "" {
-		parts = []string{text, show.Count(len(v.Sections), "section") + " planned"}
+	if text := v.Nothing(); text != "" {
+		parts = []string{"0 tests: " + text, show.Count(len(v.Sections), "section") + " planned"}
 	}
 	if t.OverRange > 0 {
 		parts = append(parts, fmt.Sprintf("%d OVER RANGE", t.OverRange))
@@ -68,6 +68,9 @@ func headline(v *report.Plan, t *report.Tested) string {
 	parts = append(parts, nonempty(show.Groupings(v), refused(&v.Schedule))...)
 	if n := len(v.Mismatches); n > 0 {
 		parts = append(parts, show.Count(n, "mismatch"))
+	}
+	if s := v.Sample; s != nil && len(s.Problems) > 0 {
+		parts = append(parts, show.Count(len(s.Problems), "problem")+" with the pick")
 	}
 	if t.Tests == 0 && !t.All() {
 		return strings.Join(parts, ", ")
@@ -121,8 +124,10 @@ func settings(b *bufio.Writer, v *report.Plan, t *report.Tested) {
 	if s.PressureRule != "" {
 		paragraph(b, "pressure  ", "rows without a test pressure: "+show.PressureRule(s.PressureRule))
 	}
-	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
-		hours(t.Total), show.Count(t.Tests, "test"), plain(s.TestMinutes), hours(t.Minutes), capping(v, t)))
+	if v.Nothing() == "" {
+		paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
+			hours(t.Total), show.Count(t.Tests, "test"), plain(s.TestMinutes), hours(t.Minutes), capping(v, t)))
+	}
 	if text := show.Beyond(v, t); text != "" {
 		paragraph(b, "whole     ", text)
 	}

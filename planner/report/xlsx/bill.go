@@ -68,6 +68,9 @@ func billSheet(b *billBook) error {
 	}
 	s.free(faceFree, fmt.Sprintf("schedule: %s (rows: %s); rates: %s; fingerprint %s", v.Schedule.File, show.Rows(&v.Schedule), orNone(v.RatesName), v.Fingerprint.Short()))
 	s.free(faceFree, fmt.Sprintf("%s of %.2f m2 in %s, %s; amounts in %s without taxes", show.Count(v.Counts.Tests, "test"), v.Counts.Area, show.Count(v.Counts.Days, "day"), show.Count(v.Counts.Visits, "visit"), v.Currency.Code))
+	if v.Nothing != "" {
+		s.free(faceFree, "Nothing to price: "+v.Nothing)
+	}
 	s.gap()
 	s.head(">no", "what", ">quantity", "unit", ">rate", ">amount", "from")
 	if s.err == nil {

@@ -81,7 +81,7 @@ func summaryResult(l *links) [][2]any {
 	t := l.totals()
 	lines := [][2]any{{"tests", t.tests.as(float64(p.Tests), whole)}, {"sections over range", l.countState("OVER RANGE*", p.OverRange)}, {"sections under range", l.countState("UNDER RANGE*", p.UnderRange)}}
 	if text := show.Beyond(v, p); text != "" {
-		lines = append([][2]any{{"to be tested", or(show.Nothing(v, p), show.Tests(v, p))}, {"all of the plan", text}}, lines...)
+		lines = append([][2]any{{"to be tested", or(v.Nothing(), show.Tests(v, p))}, {"all of the plan", text}}, lines...)
 	}
 	if g := show.Groupings(v); g != "" {
 		lines = append(lines, [2]any{"groupings", bold(g)})
