@@ -10,6 +10,7 @@ import (
 	"blankoff/planner/job"
 	"blankoff/planner/price"
 	"blankoff/planner/price/risk"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -250,7 +251,7 @@ func (o *PriceVariant) addNote(b *Bill, c *PriceCase, x *priced) {
 		notes = append(notes, "a grouping, whose blanks aren't in it")
 	}
 	if first := b.Comparison; c.Earlier && len(first) > 0 {
-		notes = append(notes, fmt.Sprintf("since then %+d tests, %+d days, %+.2f m2, %s", first[0].Tests-o.Tests, first[0].Days-o.Days, first[0].Area-o.Area, signed(b.Currency, -o.Difference)))
+		notes = append(notes, fmt.Sprintf("since then %s, %s, %+.2f m2, %s", more(first[0].Tests-o.Tests, "test"), more(first[0].Days-o.Days, "day"), first[0].Area-o.Area, signed(b.Currency, -o.Difference)))
 	}
 	if o.Note != "" {
 		notes = append([]string{o.Note}, notes...)
@@ -271,6 +272,9 @@ func (o *PriceVariant) fill(v *Plan, x *priced) {
 	}
 	o.Total, o.P80, o.P90, o.NotPriced = x.bill.Total, x.out.Money[1].Value, x.out.Money[2].Value, len(x.bill.NotPriced)
 }
+
+// more writes so many things more, or less: "+1 test", "-2 days".
+func more(n int, word string) string { return fmt.Sprintf("%+d %s", n, units.Many(n, word)) }
 
 // signed writes an amount with its sign.
 func signed(c price.Currency, m price.Money) string {

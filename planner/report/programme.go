@@ -215,7 +215,7 @@ func (o *Programme) flag(p *programme.Programme) {
 		for _, d := range days {
 			text = append(text, strings.Join(d, ", "))
 		}
-		o.Flags = append(o.Flags, fmt.Sprintf("in another order the tests fit into %d days: %s; the order here needs the fewest blanks, and then moves the fewest", len(days), strings.Join(text, " | ")))
+		o.Flags = append(o.Flags, fmt.Sprintf("in another order the tests fit into %s: %s; the order here needs the fewest blanks, and then moves the fewest", count(len(days), "day"), strings.Join(text, " | ")))
 	}
 	var late, only []string
 	for i := range p.Slots {

@@ -45,7 +45,7 @@ func billHead(b *bufio.Writer, v *report.Bill) {
 		first += ", a GROUPING"
 	}
 	if n := v.Schedule.RowsRefused; n > 0 {
-		first += fmt.Sprintf(", %d of %d rows REFUSED", n, v.Schedule.RowsRead)
+		first += fmt.Sprintf(", %d of %s REFUSED", n, show.Count(v.Schedule.RowsRead, "row"))
 	}
 	if r := v.Risk; r != nil {
 		first += "; with retests and visits more, P80 " + v.Currency.Text(price.Money(r.Outcome.Money[1].Value))
@@ -96,7 +96,7 @@ func billLines(b *bufio.Writer, v *report.Bill) {
 		row("", "TOTAL", "", "", "", money(v.Total), "without taxes")
 	})
 	for _, n := range v.NotPriced {
-		paragraph(b, "  NOT PRICED  ", fmt.Sprintf("%s, %s %s: write %s", n.What, n.Quantity.Text(), n.Unit, n.Cure))
+		paragraph(b, "  NOT PRICED  ", fmt.Sprintf("%s, %s: write %s", n.What, show.Quantity(n.Quantity, n.Unit), n.Cure))
 	}
 }
 
