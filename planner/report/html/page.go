@@ -31,7 +31,7 @@ var pageStyle string
 var pageScript string
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"state": show.State, "flag": show.Flag, "count": show.Count, "many": show.Many, "safe": show.Safe,
+	"state": show.State, "flag": show.Flag, "count": show.Count, "many": show.Many, "why": show.Why, "safe": show.Safe,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
 	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },

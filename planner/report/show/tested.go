@@ -62,6 +62,15 @@ func CutsTitle(v *report.Plan) string {
 	return "Cuts: blank off both sides of these joints, or only what is said beside them"
 }
 
+// Why says why the rig can't judge a section, and that it isn't tested where it
+// isn't.
+func Why(s *report.Section) string {
+	if s.NotTested == "" {
+		return s.Reason
+	}
+	return s.Reason + "; " + s.NotTested
+}
+
 // Sides says on which sides a cut is blanked: "" for both, "S02 only", "not
 // blanked".
 func Sides(v *report.Plan) func(c *report.Cut) string {

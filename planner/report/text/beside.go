@@ -68,11 +68,16 @@ func sample(b *bufio.Writer, v *report.Plan) {
 }
 
 // kept writes what became of an earlier plan.
-func kept(b *bufio.Writer, k *report.Kept, u units.System) {
+func kept(b *bufio.Writer, v *report.Plan, t *report.Tested) {
+	k, u := v.Kept, v.Units
 	if k == nil {
 		return
 	}
-	title(b, "Since the earlier plan")
+	head := "Since the earlier plan"
+	if !t.All() {
+		head += ", all of its sections counted"
+	}
+	title(b, head)
 	line := func(word string, ids []string) {
 		if len(ids) > 0 {
 			paragraph(b, word, some(ids, 30))

@@ -29,7 +29,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	b.WriteString("\n")
 	settings(b, v, &t)
 	sections(b, v)
-	kept(b, v.Kept, v.Units)
+	kept(b, v, &t)
 	sample(b, v)
 	visits(b, v)
 	ownCuts(b, v.OwnCuts)

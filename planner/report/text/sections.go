@@ -95,7 +95,7 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 				title(b, kind.head)
 				first = false
 			}
-			paragraph(b, "  ", fmt.Sprintf("%s: %s, limit %s; %s", s.ID, v.Units.Area(s.Area), v.Units.Limit(s.Limit), s.Reason))
+			paragraph(b, "  ", fmt.Sprintf("%s: %s, limit %s; %s", s.ID, v.Units.Area(s.Area), v.Units.Limit(s.Limit), show.Why(s)))
 			for k, c := range s.Cures {
 				mark := "      or: "
 				if k == 0 {

@@ -160,7 +160,7 @@ func outOfRange(b *book, v *report.Plan) error {
 				if k == 0 {
 					l := b.follow
 					cells = []any{start(s.ID), s.System, l.stateOf(s, i), follows(l.sectionCell("area m2", i), s.Area, s.Area),
-						formula{l.sectionCell("limit L/s, cut off", i), permitted(s.Limit)}, s.Reason, c, l.asPlanned(s, i)}
+						formula{l.sectionCell("limit L/s, cut off", i), permitted(s.Limit)}, show.Why(s), c, l.asPlanned(s, i)}
 				}
 				if err := row(cells...); err != nil {
 					return err
