@@ -264,3 +264,29 @@ func TestRegimesAreQuoted(t *testing.T) {
 		needs(t, what, text, `"Sweden public, approved parts", "Sweden public, other parts"`)
 	}
 }
+
+// TestVisitsOfASample: visits are made for what the sample takes only, so never
+// more than for all, and each has a test.
+func TestVisitsOfASample(t *testing.T) {
+	fewer := false
+	for seed := range uint64(6) {
+		days, _ := campaign(seed)
+		site(t, map[string]string{"days.csv": days})
+		all := planOf(t, "plan days.csv --rig rig.toml")
+		v := planOf(t, fmt.Sprintf("plan days.csv --rig rig.toml --sample 15 --seed %d", seed+1))
+		tests := len(v.Visits.Missed)
+		for _, x := range v.Visits.List {
+			tests += len(x.Sections)
+			if len(x.Sections) == 0 {
+				t.Errorf("seed %d: a visit without a test", seed)
+			}
+		}
+		if len(v.Visits.List) > len(all.Visits.List) || tests != len(v.Sample.IDs) {
+			t.Errorf("seed %d: %d visits for %d tests of a sample of %d, %d for all", seed, len(v.Visits.List), tests, len(v.Sample.IDs), len(all.Visits.List))
+		}
+		fewer = fewer || len(v.Visits.List) < len(all.Visits.List)
+	}
+	if !fewer {
+		t.Error("no sample needs fewer visits than all")
+	}
+}

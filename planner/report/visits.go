@@ -35,21 +35,17 @@ func visitsOf(p *planner.Plan, only *Sample) *Visits {
 	if on.Given {
 		from = on.Value
 	}
-	timed, drawn := on.Given, map[string]bool{}
-	if only != nil {
-		see(drawn, only.IDs)
-	}
+	timed, takes, first := on.Given, only.takes(), math.Inf(1)
 	var windows []visits.Window
 	var open []*planner.Section
-	first := math.Inf(1)
 	for i := range p.Sections {
 		s := &p.Sections[i]
 		timed = timed || s.Ready != "" || s.Closed != ""
-		if s.Status == "passed" || s.Status == "tested" {
+		switch {
+		case s.Status == "passed" || s.Status == "tested":
 			v.Done = append(v.Done, s.ID)
 			continue
-		}
-		if only != nil && !drawn[s.ID] {
+		case !takes(s.ID):
 			continue
 		}
 		w := visits.Window{Ready: day(s.Ready, math.Inf(-1)), Closed: day(s.Closed, math.Inf(1))}
@@ -78,12 +74,28 @@ func visitsOf(p *planner.Plan, only *Sample) *Visits {
 		if x.Earliest == from {
 			one.Earliest = on.Text
 		}
-		for _, i := range x.Tests {
-			one.add(open[i], windows[i], x)
-		}
+		one.addAll(open, windows, x)
 		v.List = append(v.List, one)
 	}
 	return v
+}
+
+// takes says whether a section may be among the tests: of a sample only what it
+// takes.
+func (s *Sample) takes() func(id string) bool {
+	if s == nil {
+		return func(string) bool { return true }
+	}
+	drawn := map[string]bool{}
+	see(drawn, s.IDs)
+	return func(id string) bool { return drawn[id] }
+}
+
+// addAll adds the sections of a visit.
+func (o *Visit) addAll(open []*planner.Section, windows []visits.Window, x visits.Visit) {
+	for _, i := range x.Tests {
+		o.add(open[i], windows[i], x)
+	}
 }
 
 // add adds a section to a visit, and the visit's days where they are the
