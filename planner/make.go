@@ -54,7 +54,7 @@ func Make(t *takeoff.Takeoff, set Settings) (*Plan, error) {
 // whyNothing says why no section could be made.
 func (p *Plan) whyNothing() string {
 	if len(p.Faults) > 0 {
-		return fmt.Sprintf("%d faults, listed with their cures", len(p.Faults))
+		return plural2(len(p.Faults), "fault, listed with its cure", "faults, listed with their cures")
 	}
 	for _, s := range p.Outside {
 		return s.Reason

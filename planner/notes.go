@@ -50,7 +50,7 @@ func (p *Plan) noteDuties(z *duty.Zones) {
 		}
 	}
 	if d.DefaultSign > 0 {
-		add("sign: %s pressure for %s that don't say, the program's default; --sign changes it", p.Settings.Sign, plural(d.DefaultSign, "row"))
+		add("sign: %s pressure for %s say, the program's default; --sign changes it", p.Settings.Sign, plural2(d.DefaultSign, "row that doesn't", "rows that don't"))
 	}
 	p.noteSlivers()
 	for _, note := range sorted(d.ClassNotes) {

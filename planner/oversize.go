@@ -35,6 +35,6 @@ func Oversize(t *takeoff.Takeoff) error {
 		return nil
 	}
 	it := &t.Items[at]
-	return fmt.Errorf("the schedule makes about %.0f pieces of duct in %d rows, %s alone about %.0f (%g m long, quantity %d); correct the length or the quantity, or give a longer --piece-length",
-		all, len(t.Items), it.Name(), most, it.Length(), it.Quantity)
+	return fmt.Errorf("the schedule makes about %.0f pieces of duct in %s, %s alone about %.0f (%g m long, quantity %d); correct the length or the quantity, or give a longer --piece-length",
+		all, plural(len(t.Items), "row"), it.Name(), most, it.Length(), it.Quantity)
 }

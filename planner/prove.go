@@ -108,7 +108,7 @@ func (p *Plan) sentences() []string {
 		switch {
 		case pr.Score.Tests <= 1:
 		case atLeast == pr.Score.Tests:
-			out = append(out, fmt.Sprintf("%d can't be: between the boundaries that the schedule sets, the area alone asks for %d sections of at most the largest size that the rig can judge.", pr.Score.Tests-1, atLeast))
+			out = append(out, fmt.Sprintf("%d can't be: between the boundaries that the schedule sets, the area alone asks for %s of at most the largest size that the rig can judge.", pr.Score.Tests-1, plural(atLeast, "section")))
 		default:
 			out = append(out, fmt.Sprintf("Between the boundaries that the schedule sets, the area alone asks for %d at least; the rest follows from where the joints are and from avoiding sections under range. Every choice of joints was weighed.", atLeast))
 		}
@@ -151,9 +151,4 @@ func plural2(n int, one, many string) string {
 	return fmt.Sprintf("%d %s", n, many)
 }
 
-func plural(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
+func plural(n int, word string) string { return units.Count(n, word) }

@@ -57,7 +57,11 @@ func (t *Takeoff) join() {
 	t.checkQuantities()
 	t.checkPositions()
 	if assumed > 0 {
-		t.Notes = append(t.Notes, fmt.Sprintf("%d rows without `from` were joined to the row before them in the same run", assumed))
+		note := "1 row without `from` was joined to the row before it in the same run"
+		if assumed > 1 {
+			note = fmt.Sprintf("%d rows without `from` were joined to the row before them in the same run", assumed)
+		}
+		t.Notes = append(t.Notes, note)
 	}
 }
 

@@ -64,7 +64,7 @@ func (s runningSums) against(x TotalRow) string {
 			said = append(said, compared(fmt.Sprintf("%s m2", figure(x.Area)), fmt.Sprintf("%s m2", figure(area)), d <= agrees*math.Max(area, x.Area)))
 		}
 		if x.Quantity != 0 {
-			said = append(said, compared(fmt.Sprintf("%d pieces", x.Quantity), fmt.Sprint(pieces), pieces == x.Quantity))
+			said = append(said, compared(pieceCount(x.Quantity), fmt.Sprint(pieces), pieces == x.Quantity))
 		}
 		best = strings.Join(said, "; ")
 		if refused > 0 {
@@ -115,4 +115,11 @@ func (s runningSums) above(from, to int) (area float64, pieces, refused int) {
 	to = min(to, len(s.area)-1)
 	from = min(from, to)
 	return s.area[to] - s.area[from], s.pieces[to] - s.pieces[from], s.refused[to] - s.refused[from]
+}
+
+func pieceCount(n int) string {
+	if n == 1 {
+		return "1 piece"
+	}
+	return fmt.Sprintf("%d pieces", n)
 }

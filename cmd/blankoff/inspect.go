@@ -8,6 +8,7 @@ import (
 
 	"github.com/spf13/cobra"
 
+	"blankoff/planner/report/show"
 	"blankoff/planner/report/text"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
@@ -77,7 +78,7 @@ func runInspect(path string, o *doorOptions, out string, s *screen) error {
 // inspected writes how a schedule was understood.
 func inspected(w io.Writer, info *schedule.Info, faulty int) error {
 	b := &strings.Builder{}
-	fmt.Fprintf(b, "%s: %d rows read, %d with cells that can't be used\n", info.File, info.RowsRead, faulty)
+	fmt.Fprintf(b, "%s: %s read, %d with cells that can't be used\n", info.File, show.Count(info.RowsRead, "row"), faulty)
 	if info.Encoding != "" {
 		sign := map[string]string{"\t": "tabs", ";": "semicolons", ",": "commas", "|": "bars"}[info.Separator]
 		fmt.Fprintf(b, "text in %s, cells parted by %s, a %s for decimals\n", info.Encoding, sign, info.Decimal)

@@ -181,7 +181,7 @@ func runPlan(path string, o *planOptions, s *screen) error {
 
 // planPack is the documents of plan -o.
 func planPack(v *report.Plan) []document {
-	return []document{
+	pack := []document{
 		{"plan.json", func(w io.Writer) error { return jsonout.Write(w, v) }},
 		{"plan.xlsx", func(w io.Writer) error { return xlsx.Plan(w, v) }},
 		{"plan.html", func(w io.Writer) error { return html.Plan(w, v) }},
@@ -194,4 +194,8 @@ func planPack(v *report.Plan) []document {
 		{"kit.csv", func(w io.Writer) error { return csvout.Kit(w, v) }},
 		{"balance.csv", func(w io.Writer) error { return csvout.Balance(w, v) }},
 	}
+	if v.Sample != nil {
+		pack = append(pack, document{"sample.csv", func(w io.Writer) error { return csvout.Sample(w, v) }})
+	}
+	return pack
 }

@@ -63,6 +63,7 @@ type billOf struct {
 	} `json:"comparison"`
 	Exclusions []string `json:"exclusions"`
 	Look       []string `json:"look"`
+	Nothing    string   `json:"nothing_to_price"`
 }
 
 const estimator = "../../examples/estimator/"

@@ -25,17 +25,9 @@ func (o *sampleOptions) flags(c *cobra.Command) {
 	f.StringVar(&o.by, "sample-by", "area", "the share is of area, length or joint length")
 	f.BoolVar(&o.ask.PerClass, "sample-per-class", false, "every class reaches the share by itself")
 	f.Uint64Var(&o.ask.Seed, "seed", 1, "of the random draw; it is printed, and the same seed gives the same sample")
-	f.StringVar(&o.regime, "regime", "", "sample as this regime asks: "+regimeNames()+", or a `FILE` of your own (TOML)")
+	f.StringVar(&o.regime, "regime", "", "sample as this regime asks: "+sampling.Names()+", or a `FILE` of your own (TOML)")
 	f.StringVar(&o.picked, "picked", "", "check somebody else's pick, `SECTIONS` separated by commas")
 	f.StringVar(&o.tested, "after-failure", "", "what is to be tested after one of these `SECTIONS` failed")
-}
-
-func regimeNames() string {
-	var names []string
-	for _, p := range sampling.Presets() {
-		names = append(names, p.Name)
-	}
-	return strings.Join(names, ", ")
 }
 
 // wanted reports whether anything was asked of a sample.

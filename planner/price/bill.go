@@ -148,7 +148,8 @@ type sumUp struct {
 	byTrip                        bool
 }
 
-// totals marks a subtotal up and makes it up to the minimum charge.
+// totals marks a subtotal up and makes it up to the minimum charge; without a
+// visit there is none.
 func totals(subtotal Money, r *Rates, visits int64) (sumUp, error) {
 	var s sumUp
 	m, err := scaled(int64(subtotal), r.Markup, hundred*hundred)
@@ -162,6 +163,9 @@ func totals(subtotal Money, r *Rates, visits int64) (sumUp, error) {
 	trips, err := scaled(int64(r.MinimumTrip), visits, 1)
 	if err != nil {
 		return s, err
+	}
+	if visits == 0 {
+		return s, nil
 	}
 	s.minimum, s.byTrip = max(r.Minimum, Money(trips)), Money(trips) > r.Minimum
 	s.topUp = max(0, s.minimum-s.total)

@@ -116,6 +116,9 @@ func gather(w *Work, r *Rates, expectedRetests float64, allow bool) *entries {
 	e.uncured("report")
 	e.allow(expectedRetests, allow)
 	for i, s := range r.Provisional {
+		if n == 0 { // nothing is priced
+			break
+		}
 		amount := s.Amount
 		e.add(unit{"provisional_" + strconv.Itoa(i+1), sums, s.What, "sum"}, Of(1), &amount, "rates file", FromSum, "")
 	}
@@ -164,7 +167,7 @@ func (r *Rates) hireOf(rig string) *Hire {
 // blanks adds the blanks by size, makes first, and the user's allowance for
 // those that no plan knows.
 func (e *entries) blanks() {
-	fits, makes := e.w.Fits(e.w.Tests), e.w.Makes(e.w.Tests)
+	fits, makes := e.w.Fits(e.w.Tests), e.w.Needs()
 	for i, s := range e.w.Sizes {
 		m, _ := e.rateOf(s)
 		e.add(unit{"make_" + strconv.Itoa(i+1), blanks, "blank made " + s.Text, "blank"}, Of(makes[i]), m, "in use at once", FromPlan, "a [[blank]] with make, or [blank_girth]")
@@ -226,7 +229,7 @@ func (e *entries) allow(expected float64, allow bool) {
 		q      Quantity
 		always bool
 	}{{"waiting_hour", a.WaitingHours, false}, {"abortive_visit", a.AbortiveVisits, false}, {"overtime_hour", a.OvertimeHours, true}} {
-		if !allow && !x.always {
+		if !allow && !x.always || len(e.w.Tests) == 0 {
 			x.q = 0
 		}
 		from := "allowance"

@@ -12,7 +12,8 @@ type Size struct {
 	Shape   string  `json:"shape"`
 	Longest float64 `json:"longest_mm"` // longer side or diameter; 0: not known
 	Girth   float64 `json:"girth_m"`
-	Makes   int     `json:"-"` // the most in use at once in all of the plan; 0: as the tests show
+	Makes   int     `json:"-"` // the most in use at once in the plan's tests; 0: as the tests show
+	Most    int     `json:"-"` // the same were all of its sections tested
 }
 
 // Test is one test to be priced.
@@ -132,7 +133,12 @@ func (w *Work) Fits(tests []Test) []int {
 // each test is made ready while the one before it runs, in two that follow each
 // other (what is only turned between them isn't taken off: that many or fewer).
 // It never passes what the whole plan needs.
-func (w *Work) Makes(tests []Test) []int {
+func (w *Work) Makes(tests []Test) []int { return w.makes(tests, func(s *Size) int { return s.Most }) }
+
+// Needs is the same of the plan's own tests, in the order that the plan found.
+func (w *Work) Needs() []int { return w.makes(w.Tests, func(s *Size) int { return s.Makes }) }
+
+func (w *Work) makes(tests []Test, most func(*Size) int) []int {
 	out := make([]int, len(w.Sizes))
 	if w.OwnBlanks {
 		return out
@@ -142,8 +148,8 @@ func (w *Work) Makes(tests []Test) []int {
 			if w.Ahead && i > 0 && tests[i-1].Visit == tests[i].Visit {
 				n += tests[i-1].Fits[k]
 			}
-			if most := w.Sizes[k].Makes; most > 0 {
-				n = min(n, most)
+			if m := most(&w.Sizes[k]); m > 0 {
+				n = min(n, m)
 			}
 			out[k] = max(out[k], n)
 		}

@@ -10,6 +10,7 @@ import (
 	"blankoff/planner/job"
 	"blankoff/planner/price"
 	"blankoff/planner/price/risk"
+	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
 
@@ -28,7 +29,8 @@ type Bill struct {
 	Comparison  []PriceVariant  `json:"comparison"`
 	Assumptions []string        `json:"assumptions"`
 	Exclusions  []string        `json:"exclusions"`
-	Look        []string        `json:"look"` // what has to be settled before it is sent
+	Look        []string        `json:"look"`                       // what has to be settled before it is sent
+	Nothing     string          `json:"nothing_to_price,omitempty"` // why there is no test
 	Faults      []takeoff.Fault `json:"faults"`
 	plan        *Plan
 	tests       []price.Test
@@ -138,7 +140,11 @@ func OfBill(v *Plan, p *planner.Plan, a PriceAsk) (*Bill, error) {
 		Schedule: v.Schedule, Fingerprint: a.Fingerprint, Job: v.Job, Settings: v.Settings, RatesName: a.Rates.Name, Bill: o.bill,
 		ValidDays: a.Rates.ValidDays, Comparison: []PriceVariant{}, Faults: v.Faults, plan: v, tests: o.work.Tests,
 	}
-	b.Counts = countsOf(v, o.work, o.bill)
+	b.Counts, b.Nothing = countsOf(v, o.work, o.bill), v.Nothing()
+	if b.Nothing != "" {
+		b.terms(&a)
+		return b, nil
+	}
 	if b.Risk, err = riskOf(o, &a); err != nil {
 		return nil, err
 	}
@@ -156,7 +162,7 @@ func countsOf(v *Plan, w *price.Work, bill *price.Bill) Counts {
 	for _, n := range w.Fits(w.Tests) {
 		c.Fits += n
 	}
-	for _, n := range w.Makes(w.Tests) {
+	for _, n := range w.Needs() {
 		c.Makes += n
 	}
 	return c
@@ -245,7 +251,7 @@ func (o *PriceVariant) addNote(b *Bill, c *PriceCase, x *priced) {
 		notes = append(notes, "a grouping, whose blanks aren't in it")
 	}
 	if first := b.Comparison; c.Earlier && len(first) > 0 {
-		notes = append(notes, fmt.Sprintf("since then %+d tests, %+d days, %+.2f m2, %s", first[0].Tests-o.Tests, first[0].Days-o.Days, first[0].Area-o.Area, signed(b.Currency, -o.Difference)))
+		notes = append(notes, fmt.Sprintf("since then %s, %s, %+.2f m2, %s", more(first[0].Tests-o.Tests, "test"), more(first[0].Days-o.Days, "day"), first[0].Area-o.Area, signed(b.Currency, -o.Difference)))
 	}
 	if o.Note != "" {
 		notes = append([]string{o.Note}, notes...)
@@ -266,6 +272,9 @@ func (o *PriceVariant) fill(v *Plan, x *priced) {
 	}
 	o.Total, o.P80, o.P90, o.NotPriced = x.bill.Total, x.out.Money[1].Value, x.out.Money[2].Value, len(x.bill.NotPriced)
 }
+
+// more writes so many things more, or less: "+1 test", "-2 days".
+func more(n int, word string) string { return fmt.Sprintf("%+d %s", n, units.Many(n, word)) }
 
 // signed writes an amount with its sign.
 func signed(c price.Currency, m price.Money) string {

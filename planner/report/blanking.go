@@ -29,7 +29,7 @@ type Blanking struct {
 	Sizes      []BlankSize  `json:"sizes"`
 	Moving     []BlankMoves `json:"moving"`
 	Groupings  []string     `json:"groupings"` // sections whose inner blanks aren't known; not in the order
-	LeftOut    []string     `json:"left_out"`  // sections tested already, or for which no day is left
+	LeftOut    []string     `json:"left_out"`  // sections that aren't tested; each says why
 }
 
 // BlankSize is the blanks of one size; a rectangular one is named upright.
@@ -86,24 +86,23 @@ type sizeKey struct {
 
 // blankingOf finds the order of the tests still to be made; nil where there is
 // none whose blanks are known.
-func blankingOf(p *planner.Plan, when *Visits) *Blanking {
+func blankingOf(p *planner.Plan, plan *Plan) *Blanking {
 	v := &Blanking{Ahead: p.Settings.Ahead, Order: []string{}, Sizes: []BlankSize{}, Moving: []BlankMoves{}, Groupings: []string{}, LeftOut: []string{}}
-	visit := visitNumbers(when)
+	visit := visitNumbers(plan.Visits)
 	s := store{units: p.Settings.Units, number: map[sizeKey]int{}, place: len(p.Network.Joints)}
 	var tests []blanking.Test
 	var of []*planner.Section
 	for i := range p.Sections {
 		sec := &p.Sections[i]
-		n, planned := visit[sec.ID]
 		switch {
-		case sec.Status == "passed" || sec.Status == "tested" || when != nil && !planned:
+		case plan.Sections[i].NotTested != "":
 			v.LeftOut = append(v.LeftOut, sec.ID)
 			continue
 		case sec.Grouping:
 			v.Groupings = append(v.Groupings, sec.ID)
 			continue
 		}
-		tests, of = append(tests, s.test(sec, n)), append(of, sec)
+		tests, of = append(tests, s.test(sec, visit[sec.ID])), append(of, sec)
 	}
 	if len(tests) == 0 {
 		return nil

@@ -65,10 +65,8 @@ func brief(p *planner.Plan, pieces bool) *Plan {
 		}
 	}
 	v.addConnections(p)
-	v.Visits = visitsOf(p)
-	v.Blanking, v.Untested = blankingOf(p, v.Visits), untestedOf(p)
 	v.Proof = proofOf(p)
-	v.Cautions = cautions(p)
+	v.follow(p)
 	return v
 }
 

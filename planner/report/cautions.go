@@ -9,11 +9,14 @@ import (
 
 // cautions are the usual ones where a test can hurt someone or harm the duct.
 // Common practice, no source, where none is named.
-func cautions(p *planner.Plan) []string {
+func cautions(p *planner.Plan, v *Plan) []string {
 	u := p.Settings.Units
 	most, where, at, negative := 0.0, "", "", false
 	for i := range p.Sections {
 		s := &p.Sections[i]
+		if v.Sections[i].NotTested != "" {
+			continue
+		}
 		if n, face := s.MostForce(); n > most {
 			most, where, at = n, s.ID, "the "+faceOf(face, p.Settings.Units).Text
 		}

@@ -5,7 +5,9 @@ import (
 	"strings"
 
 	"blankoff/planner/job"
+	"blankoff/planner/price"
 	"blankoff/planner/programme"
+	"blankoff/planner/units"
 )
 
 // figures are what the programme was laid out with, each with where it comes
@@ -30,7 +32,7 @@ func figures(j *job.Job, set programme.Settings) []Figure {
 		out = append(out, Figure{f.what, plainNumber(f.value) + f.unit, basis})
 	}
 	if set.NoticeDays > 0 {
-		out = append(out, Figure{"notice", plainNumber(float64(set.NoticeDays)) + " calendar days", jobFile})
+		out = append(out, Figure{"notice", count(set.NoticeDays, "calendar day"), jobFile})
 	} else {
 		out = append(out, Figure{"notice", "", "not stated; give notice_days in the job file to get the days by which notice has to be given"})
 	}
@@ -51,6 +53,17 @@ func (o *Programme) Assumed() []string {
 		}
 	}
 	return out
+}
+
+// count counts things, in the words of people.
+func count(n int, word string) string { return units.Count(n, word) }
+
+// QuantityText is a quantity of a bill with its unit: 1 day, 5 days, 2.5 h, 84.57 m2.
+func QuantityText(q price.Quantity, unit string) string {
+	if unit != "m2" && unit != "h" && q != price.Of(1) {
+		unit = units.Many(2, unit)
+	}
+	return q.Text() + " " + unit
 }
 
 func plainNumber(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }

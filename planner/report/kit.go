@@ -59,14 +59,6 @@ func (k *kit) add(group, what string, number int, why string) {
 	k.lines = append(k.lines, KitLine{group, what, number, why})
 }
 
-// count counts sections, in the words of people.
-func count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
-
 // rigs lists the rigs with the ranges that are used, and what proves them.
 func (k *kit) rigs(p *planner.Plan) {
 	used, unread := map[[2]string]int{}, 0

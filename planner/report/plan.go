@@ -32,6 +32,7 @@ type Plan struct {
 	Programme  *Programme       `json:"programme,omitempty"`
 	Kit        []KitLine        `json:"kit,omitempty"`
 	Kept       *Kept            `json:"kept,omitempty"`
+	ToBeTested *Tested          `json:"to_test,omitempty"`
 	Sample     *Sample          `json:"sample,omitempty"`
 	Visits     *Visits          `json:"visits,omitempty"`
 	Blanking   *Blanking        `json:"blanking,omitempty"`
@@ -41,6 +42,7 @@ type Plan struct {
 	Takeoff    *Takeoff         `json:"-"` // the items behind it
 	Drawing    *Ductwork        `json:"-"` // how it all hangs together
 	Units      units.System     `json:"units,omitzero"`
+	whole      *Blanking        // the blanking of all, where a sample is taken
 	// For writers whose figures follow a change.
 	Rigs    rig.Fleet           `json:"-"`
 	Schemes []*tightness.Scheme `json:"-"` // of the sections, in the order in which they first come
@@ -103,7 +105,8 @@ type Settings struct {
 // Section is one test.
 type Section struct {
 	ID          string   `json:"id"`
-	Status      string   `json:"status"` // agreed, tested, passed or failed, as an earlier plan says
+	Status      string   `json:"status"`               // agreed, tested, passed or failed, as an earlier plan says
+	NotTested   string   `json:"not_tested,omitempty"` // why there is no test of it here: it has passed, or isn't in the sample
 	System      string   `json:"system"`
 	Levels      []string `json:"levels"`
 	Places      []string `json:"places"`

@@ -132,9 +132,8 @@ func (v *Plan) testsInOrder(order []string) ([]programme.Test, []programme.Visit
 	var tests []programme.Test
 	for i := range v.Sections {
 		s := &v.Sections[i]
-		why := v.noTest(s)
-		if why != "" {
-			v.Programme.Left = append(v.Programme.Left, LeftTest{s.ID, why})
+		if s.NotTested != "" {
+			v.Programme.Left = append(v.Programme.Left, LeftTest{s.ID, s.NotTested})
 			continue
 		}
 		t := programme.Test{ID: s.ID, Level: s.RigLevel, Visit: visit[s.ID]}
@@ -174,32 +173,6 @@ func (v *Plan) stays() (list []programme.Visit, visit map[string]int) {
 		}
 	}
 	return list, visit
-}
-
-// noTest says why a section has no place in the programme; "" if it has one.
-func (v *Plan) noTest(s *Section) string {
-	switch {
-	case s.Status == "passed" || s.Status == "tested":
-		return s.Status + ", as the earlier plan says"
-	case v.Visits != nil && slices.Contains(v.Visits.Missed, s.ID):
-		return "no day is left for it"
-	case v.Sample != nil && slices.Contains(v.Sample.Earlier, s.ID):
-		return "tested before, and the sample is widened"
-	case v.Sample != nil && !slices.Contains(v.Sample.IDs, s.ID):
-		return "not in the sample"
-	}
-	return ""
-}
-
-// ToTest are the sections that have a place in the programme.
-func (v *Plan) ToTest() []Section {
-	out := make([]Section, 0, len(v.Sections))
-	for i := range v.Sections {
-		if v.noTest(&v.Sections[i]) == "" {
-			out = append(out, v.Sections[i])
-		}
-	}
-	return out
 }
 
 func (o *Programme) addDays(p *programme.Programme) {
@@ -242,7 +215,7 @@ func (o *Programme) flag(p *programme.Programme) {
 		for _, d := range days {
 			text = append(text, strings.Join(d, ", "))
 		}
-		o.Flags = append(o.Flags, fmt.Sprintf("in another order the tests fit into %d days: %s; the order here needs the fewest blanks, and then moves the fewest", len(days), strings.Join(text, " | ")))
+		o.Flags = append(o.Flags, fmt.Sprintf("in another order the tests fit into %s: %s; the order here needs the fewest blanks, and then moves the fewest", count(len(days), "day"), strings.Join(text, " | ")))
 	}
 	var late, only []string
 	for i := range p.Slots {

@@ -2,6 +2,7 @@ package report
 
 import (
 	"math"
+	"slices"
 
 	"blankoff/fittings"
 	"blankoff/planner"
@@ -33,6 +34,7 @@ type SamplePart struct {
 	Sections int     `json:"sections"`
 	Taken    int     `json:"taken"`
 	Share    float64 `json:"share_percent"`
+	Asked    float64 `json:"asked_percent"` // 0: nothing was asked of this part by itself
 }
 
 // Detection is the chance that the sample holds a bad section, if so many are.
@@ -73,6 +75,9 @@ func (v *Plan) AddSample(p *planner.Plan, a SampleAsk) error {
 	a.Ask.Units = p.Settings.Units
 	switch {
 	case len(a.Picked) > 0:
+		if err = sampling.Unknown(sections, a.Picked); err != nil {
+			return err
+		}
 		pick, problems = sampling.Check(sections, a.Picked, a.Ask)
 	case len(a.Tested) > 0:
 		pick, _, err = sampling.Escalate(sections, a.Tested, a.Ask)
@@ -85,9 +90,7 @@ func (v *Plan) AddSample(p *planner.Plan, a SampleAsk) error {
 	s := &Sample{Percent: a.Percent, By: a.By.String(), Unit: a.By.Unit(), PerClass: a.PerClass, Seed: a.Seed,
 		IDs: list(pick.IDs), Earlier: list(pick.Earlier), Checked: len(a.Picked) > 0, Share: finite(pick.Share),
 		Parts: []SamplePart{}, Detect: []Detection{}, Problems: []string{}, Flags: list(pick.Representative.Flags), Notes: list(pick.Notes)}
-	for _, part := range append(pick.Of, pick.Quotas...) {
-		s.Parts = append(s.Parts, SamplePart{part.Name, part.Sections, part.Taken, finite(part.Share)})
-	}
+	s.addParts(&pick)
 	for _, d := range pick.Detect {
 		s.Detect = append(s.Detect, Detection{d.Bad * 100, d.Sections, finite(d.Chance)})
 	}
@@ -97,8 +100,30 @@ func (v *Plan) AddSample(p *planner.Plan, a SampleAsk) error {
 	if r := a.Regime; r != nil {
 		s.Regime = &Regime{r.Name, r.Title, r.When, r.Who, r.OnFailure, r.Source, r.Sureness, list(r.Notes)}
 	}
+	if v.whole == nil {
+		v.whole = v.Blanking
+	}
 	v.Sample = s
+	v.follow(p)
 	return nil
+}
+
+// addParts lists the classes and the quotas that there is something of, each name
+// once: with what was asked of it, if anything was.
+func (s *Sample) addParts(pick *sampling.Pick) {
+	quotas := map[string]bool{}
+	for _, q := range pick.Quotas {
+		quotas[q.Name] = true
+	}
+	for _, part := range slices.Concat(pick.Of, pick.Quotas) {
+		if part.Sections == 0 || part.Asked == 0 && quotas[part.Name] {
+			continue
+		}
+		s.Parts = append(s.Parts, SamplePart{part.Name, part.Sections, part.Taken, finite(part.Share), part.Asked})
+	}
+	if len(s.IDs)+len(s.Earlier) == 0 {
+		s.Flags = []string{} // nothing has no likeness
+	}
 }
 
 // finite makes 0 of what couldn't be worked out, because JSON has no word for it.

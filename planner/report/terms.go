@@ -11,6 +11,10 @@ import (
 // be settled before it is sent.
 func (b *Bill) terms(a *PriceAsk) {
 	b.Assumptions, b.Exclusions, b.Look = []string{}, []string{}, []string{}
+	if b.Nothing != "" {
+		b.assume("Nothing is to be tested of %s, together %.2f m2: %s.", count(b.Counts.Planned, "planned section"), b.plan.Balance.Sections, b.Nothing)
+		return
+	}
 	b.assumeScope()
 	b.assumeSite(a)
 	b.assumeRetests(a)
@@ -66,7 +70,7 @@ func (b *Bill) assumeSite(a *PriceAsk) {
 	b.assume("%s in %s by a crew of %d, %.1f h of work as planned; a test takes %g min in place, a day has %g min.", count(c.Days, "day"), count(c.Visits, "visit"), c.Crew, c.Hours, b.Settings.TestMinutes, a.Told.Programme.DayMinutes)
 	b.assume("On the day of a visit all sections of it are erected, sealed, cured, uncovered and free to reach; the days of a visit follow each other.")
 	if o.NoticeDays > 0 {
-		b.assume("Notice of a visit: %d calendar days.", o.NoticeDays)
+		b.assume("Notice of a visit: %s.", count(o.NoticeDays, "calendar day"))
 	}
 	if c.Fits > 0 {
 		b.assume("%s for %s; blanks go from one test to the next.", count(c.Makes, "blank"), count(c.Fits, "fit"))
@@ -88,7 +92,7 @@ func (b *Bill) assumeRetests(a *PriceAsk) {
 	b.assume("Visits beyond those named, for retests or because the site isn't ready, are charged as they come at the rates of the bill.")
 	b.assume("Leaks are put right by the installer; a retest comes %g h after resealing at the earliest.", a.Told.Programme.CureHours)
 	if b.ValidDays > 0 {
-		b.assume("The offer is open for %d days.", b.ValidDays)
+		b.assume("The offer is open for %s.", count(b.ValidDays, "day"))
 	}
 }
 
@@ -96,7 +100,7 @@ func (b *Bill) assumeRetests(a *PriceAsk) {
 func (b *Bill) exclude() {
 	v := b.plan
 	for _, n := range b.NotPriced {
-		b.leaveOut("Not priced: %s, %s %s.", n.What, n.Quantity.Text(), n.Unit)
+		b.leaveOut("Not priced: %s, %s.", n.What, QuantityText(n.Quantity, n.Unit))
 	}
 	if b.Counts.Groupings > 0 {
 		text := "not in the price"

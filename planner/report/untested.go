@@ -39,14 +39,22 @@ type UntestedJoint struct {
 }
 
 // untestedOf lists the joints that stay untested; nil where there are no cuts.
-func untestedOf(p *planner.Plan) *Untested {
+// Those between two sections that a sample doesn't take are left out.
+func untestedOf(p *planner.Plan, plan *Plan) *Untested {
 	if len(p.Cuts) == 0 {
 		return nil
 	}
 	ask := untested.Ask{Net: p.Network, Prices: p.Settings.Prices, HoldBoth: p.Settings.HoldBoth}
 	for i := range p.Sections {
 		s := &p.Sections[i]
-		ask.Sections = append(ask.Sections, untested.Section{ID: s.ID, Nodes: s.Nodes, Area: s.Area, Exact: s.Exact, Windows: s.Windows, Status: s.Status})
+		status := s.Status
+		switch plan.Sections[i].NotTested {
+		case notInSample:
+			status = notInSample // it takes nothing in
+		case widenedSince:
+			status = "tested"
+		}
+		ask.Sections = append(ask.Sections, untested.Section{ID: s.ID, Nodes: s.Nodes, Area: s.Area, Exact: s.Exact, Windows: s.Windows, Status: status})
 	}
 	for _, c := range p.Cuts {
 		ask.Cuts = append(ask.Cuts, untested.Cut{Joint: c.Joint, Parts: c.Parts, Why: c.Why})
@@ -55,6 +63,10 @@ func untestedOf(p *planner.Plan) *Untested {
 	v := &Untested{sum.Joints, sum.Metres, sum.Overlaps, sum.Tested, OverlapCost{sum.Blanks, sum.Minutes, sum.Area}, []UntestedJoint{}, p.Settings.Units}
 	for _, j := range list {
 		c := &p.Cuts[j.Cut]
+		if plan.Sections[c.Parts[0]].NotTested == notInSample && plan.Sections[c.Parts[1]].NotTested == notInSample {
+			v.Joints, v.Metres = v.Joints-1, v.Metres-j.Metres
+			continue
+		}
 		one := UntestedJoint{
 			Cut: j.Cut + 1, At: p.Network.JointText(c.Joint), Size: faceOf(c.Face, units.SI).Text, Shown: faceOf(c.Face, p.Settings.Units).Text, Metres: j.Metres,
 			Takes: []string{}, OverlapCost: OverlapCost{j.Blanks, j.Minutes, j.Area}, Why: j.Why,
@@ -66,6 +78,9 @@ func untestedOf(p *planner.Plan) *Untested {
 			one.Takes = append(one.Takes, p.Network.NodeText(k))
 		}
 		v.List = append(v.List, one)
+	}
+	if v.Joints == 0 {
+		return nil
 	}
 	return v
 }

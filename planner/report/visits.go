@@ -27,23 +27,25 @@ type Visit struct {
 	Sections []string `json:"sections"`
 }
 
-// visitsOf works out when the sections can be tested; nil where the schedule
-// doesn't tell.
-func visitsOf(p *planner.Plan) *Visits {
+// visitsOf works out when the sections can be tested, those of a sample where
+// there is one; nil where the schedule doesn't tell.
+func visitsOf(p *planner.Plan, only *Sample) *Visits {
 	v := &Visits{Now: []string{}, Later: []string{}, Missed: []string{}, Done: []string{}, List: []Visit{}}
 	on, from := p.Settings.On, math.Inf(-1)
 	if on.Given {
 		from = on.Value
 	}
-	timed := on.Given
+	timed, takes, first := on.Given, only.takes(), math.Inf(1)
 	var windows []visits.Window
 	var open []*planner.Section
-	first := math.Inf(1)
 	for i := range p.Sections {
 		s := &p.Sections[i]
 		timed = timed || s.Ready != "" || s.Closed != ""
-		if s.Status == "passed" || s.Status == "tested" {
+		switch {
+		case s.Status == "passed" || s.Status == "tested":
 			v.Done = append(v.Done, s.ID)
+			continue
+		case !takes(s.ID):
 			continue
 		}
 		w := visits.Window{Ready: day(s.Ready, math.Inf(-1)), Closed: day(s.Closed, math.Inf(1))}
@@ -72,12 +74,28 @@ func visitsOf(p *planner.Plan) *Visits {
 		if x.Earliest == from {
 			one.Earliest = on.Text
 		}
-		for _, i := range x.Tests {
-			one.add(open[i], windows[i], x)
-		}
+		one.addAll(open, windows, x)
 		v.List = append(v.List, one)
 	}
 	return v
+}
+
+// takes says whether a section may be among the tests: of a sample only what it
+// takes.
+func (s *Sample) takes() func(id string) bool {
+	if s == nil {
+		return func(string) bool { return true }
+	}
+	drawn := map[string]bool{}
+	see(drawn, s.IDs)
+	return func(id string) bool { return drawn[id] }
+}
+
+// addAll adds the sections of a visit.
+func (o *Visit) addAll(open []*planner.Section, windows []visits.Window, x visits.Visit) {
+	for _, i := range x.Tests {
+		o.add(open[i], windows[i], x)
+	}
 }
 
 // add adds a section to a visit, and the visit's days where they are the

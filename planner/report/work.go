@@ -73,11 +73,9 @@ func testOf(s *Section, sizes []price.Size) price.Test {
 
 // blankSizes lists the sizes of blanks of all sections, in their natural order.
 func (v *Plan) blankSizes() []price.Size {
-	makes := map[string]int{}
-	if b := v.Blanking; b != nil && len(b.Groupings) == 0 {
-		for i := range b.Sizes {
-			makes[b.Sizes[i].Text] = b.Sizes[i].Makes
-		}
+	makes, most := makesOf(v.Blanking), makesOf(v.Blanking)
+	if v.whole != nil {
+		most = makesOf(v.whole)
 	}
 	seen := map[string]bool{}
 	var out []price.Size
@@ -88,11 +86,23 @@ func (v *Plan) blankSizes() []price.Size {
 				continue
 			}
 			seen[f.Text] = true
-			out = append(out, price.Size{Text: f.Text, Shape: f.Shape, Longest: max(f.Width, f.Height, f.Diameter), Girth: girthOf(f), Makes: makes[f.Text]})
+			out = append(out, price.Size{Text: f.Text, Shape: f.Shape, Longest: max(f.Width, f.Height, f.Diameter), Girth: girthOf(f), Makes: makes[f.Text], Most: most[f.Text]})
 		}
 	}
 	sort.SliceStable(out, func(i, j int) bool { return takeoff.NaturalLess(out[i].Text, out[j].Text) })
 	return out
+}
+
+// makesOf is what has to be made by size; nothing where there are groupings, whose
+// blanks aren't known.
+func makesOf(b *Blanking) map[string]int {
+	makes := map[string]int{}
+	if b != nil && len(b.Groupings) == 0 {
+		for i := range b.Sizes {
+			makes[b.Sizes[i].Text] = b.Sizes[i].Makes
+		}
+	}
+	return makes
 }
 
 // girthOf is the girth of an opening, m.

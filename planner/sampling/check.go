@@ -37,6 +37,10 @@ func Check(sections []Section, ids []string, a Ask) (Pick, []Problem) {
 	for _, flag := range p.Representative.Flags {
 		problems = append(problems, Problem{"the pick", flag, ""})
 	}
+	if !a.asks() {
+		p.Notes = append(p.Notes, "no share was asked for, so nothing says whether enough is picked; whether these were drawn at random can't be seen from them")
+		return p, problems
+	}
 	if len(short) == 0 {
 		p.Notes = append(p.Notes, spare(sorted, p, a)...)
 	}

@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"slices"
 	"strconv"
+
+	"blankoff/planner/units"
 )
 
 // judge says what a set of sections comes to.
@@ -84,7 +86,7 @@ func notes(sorted []Section, p Pick, a Ask) []string {
 	if empty > 0 {
 		out = append(out, fmt.Sprintf("%s no %s: drawn only where all is asked for", has(empty), a.By))
 	}
-	if uncovered > 0 {
+	if uncovered > 0 && a.asks() {
 		out = append(out, fmt.Sprintf("nothing is asked of %s: no share or quota covers them", count(uncovered, "section")))
 	}
 	for _, q := range a.Quotas {
@@ -93,7 +95,7 @@ func notes(sorted []Section, p Pick, a Ask) []string {
 			out = append(out, "no section is "+q.name(n)+": that quota asks for nothing")
 		}
 	}
-	if n := len(p.Detect); n > 0 && p.All.Taken < p.All.Sections {
+	if n := len(p.Detect); n > 0 && p.All.Taken > 0 && p.All.Taken < p.All.Sections {
 		d := p.Detect[0]
 		out = append(out, fmt.Sprintf("if %s of %d were bad, this sample would miss every bad one with a chance of %.0f %%",
 			count(d.Sections, "section"), p.All.Sections, 100*(1-d.Chance)))
@@ -101,12 +103,7 @@ func notes(sorted []Section, p Pick, a Ask) []string {
 	return out
 }
 
-func count(n int, what string) string {
-	if n == 1 {
-		return "1 " + what
-	}
-	return fmt.Sprintf("%d %ss", n, what)
-}
+func count(n int, what string) string { return units.Count(n, what) }
 
 func has(n int) string {
 	if n == 1 {

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"slices"
+	"strconv"
 	"strings"
 	"sync"
 
@@ -71,14 +72,22 @@ func Lookup(name string) (Preset, error) {
 	if err := builtin().err; err != nil {
 		return Preset{}, fmt.Errorf("built-in regimes of sampling: %w", err)
 	}
-	var names []string
 	for _, p := range Presets() {
 		if letters(p.Name) == letters(name) {
 			return p, nil
 		}
-		names = append(names, p.Name)
 	}
-	return Preset{}, fmt.Errorf("%q is no regime of sampling: expected one of %s, or a file of your own", name, strings.Join(names, ", "))
+	return Preset{}, fmt.Errorf("%q is no regime of sampling: expected one of %s, or a file of your own", name, Names())
+}
+
+// Names lists the names of the built-in regimes, each in quotes, since some hold
+// commas and spaces.
+func Names() string {
+	var names []string
+	for _, p := range Presets() {
+		names = append(names, strconv.Quote(p.Name))
+	}
+	return strings.Join(names, ", ")
 }
 
 func letters(s string) string {

@@ -86,6 +86,36 @@ func (a Ask) faults() Problems {
 	return out
 }
 
+// Unknown finds the names that are no section's. The error is Problems.
+func Unknown(sections []Section, ids []string) error {
+	sorted := slices.Clone(sections)
+	slices.SortFunc(sorted, func(x, y Section) int { return byName(x.ID, y.ID) })
+	faults := slices.DeleteFunc(known(sorted, ids), func(p Problem) bool { return p.Text != noSection })
+	if len(faults) == 0 {
+		return nil
+	}
+	return faults
+}
+
+const noSection = "it isn't among the planned sections"
+
+// mostNamed is how many sections are named where one that isn't there is asked
+// for.
+const mostNamed = 40
+
+// there names the sections that there are.
+func there(sorted []Section) string {
+	var names []string
+	for _, s := range sorted[:min(mostNamed, len(sorted))] {
+		names = append(names, s.ID)
+	}
+	text := "expected one of " + strings.Join(names, ", ")
+	if n := len(sorted) - mostNamed; n > 0 {
+		text += fmt.Sprintf(" and %d more", n)
+	}
+	return text
+}
+
 // known finds the names that are no planned section's, or given twice.
 func known(sorted []Section, ids []string) Problems {
 	names := map[string]bool{}
@@ -97,7 +127,7 @@ func known(sorted []Section, ids []string) Problems {
 	for _, id := range ids {
 		switch {
 		case !names[id]:
-			out = append(out, Problem{fmt.Sprintf("section %q", id), "it isn't among the planned sections", "take a name from the plan: a share is met by whole sections"})
+			out = append(out, Problem{fmt.Sprintf("section %q", id), noSection, there(sorted)})
 		case seen[id]:
 			out = append(out, Problem{"section " + id, "it is named twice", "name it once: it counts once"})
 		}

@@ -19,7 +19,7 @@ type Section struct {
 	Nodes       []int
 	Area, Exact float64          // m2, on the basis and exactly
 	Windows     []rig.AreaWindow // the areas that the rig can judge
-	Status      string           // agreed, tested or passed: it takes nothing in
+	Status      string           // agreed, tested, passed or not in the sample: it takes nothing in
 }
 
 // Cut is a joint that is blanked between two sections, or inside one.

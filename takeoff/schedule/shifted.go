@@ -35,7 +35,7 @@ func (t *table) shiftedAt(row, cells int) takeoff.Fault {
 	at := t.place
 	at.Row = row
 	return at.Fault("", fmt.Sprintf("%d cells", cells), fmt.Sprintf("%d cells, as there are headings", len(t.specs)),
-		fmt.Sprintf("there are %d cells under %d headings, and not on every row: a comma for decimals may have parted a number; put quotes around it", cells, len(t.specs)))
+		fmt.Sprintf("there are %d cells under %d headings, and not on every row: a comma for decimals may have parted a number; put quotes around it, or take the blank cells at the end off", cells, len(t.specs)))
 }
 
 // parted reports a whole number in metres before one or two figures by themselves.

@@ -64,7 +64,7 @@ func ready(j *Job, p *Prior) (*site, error) {
 	s.plan(j.Work.Tests, j.Work.Lay())
 	s.plans = len(s.stages)
 	if p.Widen {
-		most := j.Work.Makes(j.Work.Tests)
+		most := j.Work.Needs()
 		for k, tests := range j.Later {
 			s.later(k+1, tests, most)
 		}

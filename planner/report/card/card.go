@@ -37,6 +37,7 @@ type Card struct {
 	ID, System, Where string
 	Drawings          string
 	Number, Of        int    // of the cards
+	Section           int    // in the list of the plan's
 	Flag              string // UNDER RANGE and the like; empty where nothing is the matter
 	Grouping          bool   // blanks between its rows aren't known
 	Status            string // passed and the like, of an earlier plan
@@ -67,11 +68,17 @@ const Cure = "cure: "
 // Names of facts that a writer may put in a place of their own.
 const Drawings, RigAt, TapAt = "drawings", "rig at", "tapping at"
 
-// All makes the cards of a plan, in the order of its sections.
+// All makes the cards of a plan, one for each section that is tested, in their
+// order.
 func All(v *report.Plan) []Card {
-	out := make([]Card, len(v.Sections))
+	out := make([]Card, 0, len(v.Sections))
 	for i := range v.Sections {
-		out[i] = one(v, i)
+		if v.Sections[i].NotTested == "" {
+			out = append(out, one(v, i))
+		}
+	}
+	for i := range out {
+		out[i].Number, out[i].Of = i+1, len(out)
 	}
 	return out
 }
@@ -79,7 +86,7 @@ func All(v *report.Plan) []Card {
 func one(v *report.Plan, i int) Card {
 	s, u := &v.Sections[i], v.Units
 	c := Card{
-		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Number: i + 1, Of: len(v.Sections), Flag: show.Flag(s), Grouping: s.Grouping, Status: s.Status,
+		ID: s.ID, System: s.System, Where: where(s), Drawings: show.Names(s.Drawings, ", ", 6, 60), Section: i, Flag: show.Flag(s), Grouping: s.Grouping, Status: s.Status,
 		Head: head(v), Readings: sentences(s.Readings), Notes: capitals(s.Notes), Checks: checks(s), Boxes: boxes(v.Units), Kit: kit(), Signs: signs(), Cautions: cautions(s, v.Units), Foot: foot(v),
 	}
 	c.PieceList = pieces(s)
@@ -146,6 +153,9 @@ func facts(v *report.Plan, s *report.Section) []Fact {
 		{"joints inside", fmt.Sprintf("%.1f %s", u.Of(units.Length, s.JointLength), u.Unit(units.Length))},
 		{Drawings, or(strings.Join(s.Drawings, ", "), "not said in the schedule")},
 		{"any area", fmt.Sprintf("a reading passes for any true area down to the reading divided by %s", u.LimitPerArea(s.LimitPerM2))},
+	}
+	if text := show.Drawn(v); text != "" {
+		list = append(list, Fact{"in a sample of", text})
 	}
 	if s.Ready != "" || s.Closed != "" {
 		list = append(list, Fact{"can be tested", fmt.Sprintf("from %s until %s", or(s.Ready, "any day"), or(s.Closed, "no end"))})

@@ -35,8 +35,14 @@ func Balance(w io.Writer, v *report.Plan) error {
 		{What: "rows refused", Rows: &s.RowsRefused, Area: known(s.RefusedM2, s.RowsRefused)},
 		{What: "takeoff", Area: area(v.Balance.Takeoff)},
 		{What: "in sections", Area: area(v.Balance.Sections)},
-		{What: "in no section", Area: area(v.Balance.Outside)},
 	}
+	if t := v.Tested(); !t.All() {
+		rows = append(rows, balanceRow{What: "of these to be tested", Area: area(t.Area)})
+		for i := range t.Left {
+			rows = append(rows, balanceRow{What: "of these not tested", Reason: words(t.Left[i].Why), Area: area(t.Left[i].Area)})
+		}
+	}
+	rows = append(rows, balanceRow{What: "in no section", Area: area(v.Balance.Outside)})
 	for i := range v.Outside {
 		p := &v.Outside[i]
 		rows = append(rows, balanceRow{What: "piece in no section", Piece: words(show.Span(p)), Reason: words(p.Reason), Area: area(p.Area)})

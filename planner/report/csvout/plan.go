@@ -36,6 +36,8 @@ type sectionRow struct {
 	RigAt       words     `csv:"rig_at"`
 	TapAt       words     `csv:"tapping_at"`
 	OpenEnd     size      `csv:"open_end_flow_l_s"`
+	ToTest      bool      `csv:"to_test"`
+	NotTested   words     `csv:"not_tested"` // why
 }
 
 type blankRow struct {
@@ -73,14 +75,16 @@ type cutRow struct {
 	Size      words `csv:"size"`
 	Minutes   tenth `csv:"minutes"`
 	Why       words `csv:"why"`
+	Tested    words `csv:"blanked_for"` // the sections in whose tests it is blanked
 }
 
 // Cuts writes the cuts, one a row.
 func Cuts(w io.Writer, v *report.Plan) error {
+	sides := v.TestedSides()
 	return write(w, v.Units, v.Cuts, func(c *report.Cut) cutRow {
 		a, z := c.Between[0], c.Between[1]
 		return cutRow{words(a.Tag), a.Piece, words(z.Tag), z.Piece, words(c.At), words(c.Parts[0] + " | " + c.Parts[1]),
-			words(c.Level), words(c.Place), words(c.Drawing), words(c.Text), tenth(c.Minutes), words(c.Why)}
+			words(c.Level), words(c.Place), words(c.Drawing), words(c.Text), tenth(c.Minutes), words(c.Why), joined(sides(c))}
 	})
 }
 
@@ -100,6 +104,7 @@ func Sections(w io.Writer, v *report.Plan) error {
 			Rig: words(s.Rig), Range: words(s.Range), Readings: joined(s.Readings), State: words(show.State(s)), Reason: words(s.Reason), Cures: joined(s.Cures), Grouping: s.Grouping,
 			Pieces: joined(pieces), Blanks: blanksOf(s), Notes: joined(s.Notes),
 			RigAt: words(s.RigAt), TapAt: words(s.TapAt), OpenEnd: size(v.Units.Of(units.Flow, s.OpenEndFlow)),
+			ToTest: s.NotTested == "", NotTested: words(s.NotTested),
 		}
 	})
 }
@@ -113,13 +118,16 @@ func blanksOf(s *report.Section) *int {
 	return &n
 }
 
-// Blanks writes every blank of every section, one a row, numbered in its
-// section.
+// Blanks writes every blank of every section that is tested, one a row, numbered
+// in its section.
 func Blanks(w io.Writer, v *report.Plan) error {
 	u := v.Units
 	var rows []blankRow
 	for i := range v.Sections {
 		s := &v.Sections[i]
+		if s.NotTested != "" {
+			continue
+		}
 		for k := range s.Blanks {
 			b := &s.Blanks[k]
 			var cut *int

@@ -83,6 +83,7 @@ type sectionData struct {
 	Pattern int          `json:"pattern"`
 	Range   string       `json:"range"`
 	State   string       `json:"state"`
+	Left    string       `json:"left,omitempty"` // why it isn't tested
 }
 
 // greatest stands for no bound in JSON, which has no infinity.
@@ -151,7 +152,7 @@ func sectionOf(v *report.Plan, i int, l schematic.Look) sectionData {
 	s := &v.Sections[i]
 	o := sectionData{
 		ID: s.ID, System: show.Safe(s.System), PerM2: s.LimitPerM2, Pa: s.TestPa, About: shown{v.Units}.About(s), Most: min(v.Drawing.Most[i], greatest),
-		Colour: l.Colour, Pattern: l.Pattern, Range: show.Range(v, s), State: show.State(s), Windows: [][2]float64{}, Flows: [][2]float64{},
+		Colour: l.Colour, Pattern: l.Pattern, Range: show.Range(v, s), State: show.State(s), Left: s.NotTested, Windows: [][2]float64{}, Flows: [][2]float64{},
 	}
 	for _, w := range v.Drawing.Windows[i] {
 		o.Windows = append(o.Windows, [2]float64{w.Low, min(w.High, greatest)})

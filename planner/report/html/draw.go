@@ -123,7 +123,7 @@ func (c *canvas) open(s int) {
 		c.WriteString(`<g>`)
 	default:
 		x := &c.v.Sections[s]
-		c.add(`<g class="sec" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, s, s, esc(fmt.Sprintf("Section %s, %s, %s, limit %s, %s", x.ID, x.System, c.v.Units.Area(x.Area), c.v.Units.Limit(x.Limit), show.State(x))))
+		c.add(`<g class="sec%s" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, left(x), s, s, esc(fmt.Sprintf("Section %s, %s, %s, limit %s, %s%s", x.ID, x.System, c.v.Units.Area(x.Area), c.v.Units.Limit(x.Limit), show.State(x), mark(", ", x.NotTested))))
 	}
 }
 
@@ -273,10 +273,11 @@ func (c *canvas) badges() {
 		if b.Section == c.focus {
 			continue
 		}
-		id := c.v.Sections[b.Section].ID
+		s := &c.v.Sections[b.Section]
+		id := s.ID
 		w := 7*float64(len(id)) + 8
-		c.add(`<g class="badge"><rect x="%s" y="%s" width="%s" height="15" rx="3"/><text x="%s" y="%s">%s</text></g>`,
-			num(b.X-w/2), num(b.Y), num(w), num(b.X), num(b.Y+11.5), esc(id))
+		c.add(`<g class="badge%s"><rect x="%s" y="%s" width="%s" height="15" rx="3"/><text x="%s" y="%s">%s</text></g>`,
+			left(s), num(b.X-w/2), num(b.Y), num(w), num(b.X), num(b.Y+11.5), esc(id))
 	}
 }
 

@@ -31,7 +31,7 @@ var pageStyle string
 var pageScript string
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe,
+	"state": show.State, "flag": show.Flag, "count": show.Count, "many": show.Many, "why": show.Why, "safe": show.Safe,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
 	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },
@@ -39,13 +39,19 @@ var page = template.Must(template.New("page").Funcs(template.FuncMap{
 	"way":    func(m *report.BlankMoves) string { return show.Way(m, 40) },
 	"moving": moving,
 	"join":   func(l []string) string { return show.Safe(strings.Join(l, ", ")) },
-	"hours":  hours, "cutno": func(i int) int { return i + 1 },
+	"hours":  show.Hours, "cutno": func(i int) int { return i + 1 },
 }).Parse(pageText))
 
 // view is what the page's text is filled from.
 type view struct {
 	shown
 	Plan    *report.Plan
+	Tested  report.Tested
+	Beyond  string   // what all would come to, where not all is tested
+	Nothing string   // why nothing is tested
+	Sides   []string // on which sides each cut is blanked
+	Sample  []show.Line
+	Heads   map[string]string
 	Title   string
 	Policy  string // what the page may load: nothing
 	Style   template.CSS
@@ -92,6 +98,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	}
 	o.Policy = fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-%s'", hash(pageScript))
 	o.All = show.AllSizes(o.Sizes)
+	o.said(v)
 	c := canvas{v: v, pic: pic, looks: looks, focus: -1}
 	o.Drawing = c.whole()
 	o.Sheets = sheets(pic)
@@ -107,12 +114,26 @@ func Plan(w io.Writer, v *report.Plan) error {
 	if large {
 		return page.Execute(w, &o)
 	}
-	for i, one := range card.All(v) {
-		c := cardView{Card: one, Drawing: cardDrawing(v, i)}
+	for _, one := range card.All(v) {
+		c := cardView{Card: one, Drawing: cardDrawing(v, one.Section)}
 		c.fit()
 		o.Cards = append(o.Cards, c)
 	}
 	return page.Execute(w, &o)
+}
+
+// said puts in words what is tested, and how it was chosen.
+func (o *view) said(v *report.Plan) {
+	o.Tested = v.Tested()
+	o.Beyond, o.Nothing = show.Beyond(v, &o.Tested), v.Nothing()
+	sides := show.Sides(v)
+	for i := range v.Cuts {
+		o.Sides = append(o.Sides, sides(&v.Cuts[i]))
+	}
+	o.Heads = map[string]string{"cuts": show.CutsTitle(v), "proof": show.ProofTitle(v, &o.Tested)}
+	if v.Sample != nil {
+		o.Sample, o.Heads["sample"] = show.SampleLines(v), show.SampleTitle(v)
+	}
 }
 
 // hash is that of a script as the page's policy names it.
@@ -210,15 +231,6 @@ func cardDrawing(v *report.Plan, i int) template.HTML {
 	c.numbers()
 	return template.HTML(fmt.Sprintf(`<svg class="small lines" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
 		num(pic.Width), num(pic.Height), esc(v.Sections[i].ID), c.String()))
-}
-
-// hours writes minutes as hours and minutes.
-func hours(minutes float64) string {
-	m := int(math.Round(minutes))
-	if m < 60 {
-		return fmt.Sprintf("%d min", m)
-	}
-	return fmt.Sprintf("%d h %d min", m/60, m%60)
 }
 
 // moving are the blanks that go to more than one place.

@@ -22,6 +22,8 @@
     return e;
   };
 
+  const many = (n, word) => n + " " + word + (n === 1 ? "" : "s");
+
   // ---- trying cuts ----
 
   const planned = new Set();
@@ -176,7 +178,8 @@
       ["the rig", p.state], ["blanks", String(p.blanks)], ["piece", data.nodes[i].n + ": " + data.nodes[i].k],
     ]));
     if (p.state !== "in range") panel.append(el("p", p.state === "over range" ? "Too large for the rig: add a blank inside it." : "Too small for the rig: lift one of its blanks.", { class: "bad" }));
-    if (mode === "look") {
+    if (mode === "look" && s.left) panel.append(el("p", "No test here: " + s.left + "."));
+    else if (mode === "look") {
       const a = el("a", "its card", { href: "#card-" + s.id });
       panel.append(a);
     }
@@ -232,8 +235,8 @@
 
   function tell(now) {
     const a = data.score, b = score(cuts, now.list);
-    $("score").textContent = `plan: ${a.tests} tests, ${a.under_range} under range, ${a.over_range} over range, cuts ${a.blank_minutes.toFixed(0)} min` +
-      `; now: ${b.tests} tests, ${b.under} under range, ${b.over} over range, cuts ${b.minutes.toFixed(0)} min`;
+    $("score").textContent = `plan: ${many(a.tests, "test")}, ${a.under_range} under range, ${a.over_range} over range, cuts ${a.blank_minutes.toFixed(0)} min` +
+      `; now: ${many(b.tests, "test")}, ${b.under} under range, ${b.over} over range, cuts ${b.minutes.toFixed(0)} min`;
   }
 
   const say = (text) => { $("said").textContent = text; };

@@ -55,7 +55,7 @@ func plotOf(v *report.Plan) plot {
 	p.Axis = p.axis()
 	for i := range v.Sections {
 		s := &v.Sections[i]
-		p.Rows = append(p.Rows, plotRow{s.ID, v.Units.Cut(units.Flow, s.Limit), show.State(s), s.UnderRange || s.OverRange, p.bar(v, i)})
+		p.Rows = append(p.Rows, plotRow{s.ID, v.Units.Cut(units.Flow, s.Limit), show.State(s) + mark(", ", s.NotTested), s.UnderRange || s.OverRange, p.bar(v, i)})
 	}
 	return p
 }

@@ -27,11 +27,15 @@ func title(v *report.Plan) string {
 func (s *sheet) cards(w io.Writer, v *report.Plan) error {
 	list := card.All(v)
 	for i := range list {
-		s.card(v, i, &list[i])
+		s.card(v, list[i].Section, &list[i])
 	}
 	if len(list) == 0 {
 		s.page("no sections")
-		s.put(left, top, s.lines(s.words("The plan has no section to test.", style{size: 14}), wide, 0))
+		text := "The plan has no section to test."
+		if why := v.Nothing(); why != "" {
+			text += " " + upper(why) + "."
+		}
+		s.put(left, top, s.lines(s.words(s.safe(text), style{size: 14}), wide, 0))
 	}
 	return s.pdf.Output(w)
 }

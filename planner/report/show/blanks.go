@@ -49,9 +49,10 @@ func BySize(sections []report.Section) []Size {
 	return sizes
 }
 
-// Sizes is BySize with what has to be made of each size.
+// Sizes is BySize of the sections that are tested, with what has to be made of
+// each size.
 func Sizes(v *report.Plan) []Size {
-	sizes := BySize(v.Sections)
+	sizes := BySize(v.ToTest())
 	if v.Blanking == nil {
 		return sizes
 	}

@@ -7,6 +7,7 @@ import (
 	"strings"
 	"unicode"
 
+	"blankoff/planner/price"
 	"blankoff/planner/report"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
@@ -255,9 +256,10 @@ func PressureRule(rule string) string {
 }
 
 // Count is a number of things: 1 test, 2 tests.
-func Count(n int, word string) string {
-	if n == 1 {
-		return "1 " + word
-	}
-	return fmt.Sprintf("%d %ss", n, word)
-}
+func Count(n int, word string) string { return units.Count(n, word) }
+
+// Many is the word for so many things: test, tests.
+func Many(n int, word string) string { return units.Many(n, word) }
+
+// Quantity is a quantity of a bill with its unit: 1 day, 5 days, 84.57 m2.
+func Quantity(q price.Quantity, unit string) string { return report.QuantityText(q, unit) }

@@ -4,7 +4,6 @@ import (
 	"bufio"
 	"fmt"
 	"strconv"
-	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -58,62 +57,27 @@ func alone(b *bufio.Writer, v *report.Plan) {
 
 // sample writes which sections are tested where a share is asked for.
 func sample(b *bufio.Writer, v *report.Plan) {
-	s := v.Sample
-	if s == nil {
+	if v.Sample == nil {
 		return
 	}
-	what := fmt.Sprintf("Sample: %s of %d, seed %d", show.Count(len(s.IDs), "section"), len(v.Sections), s.Seed)
-	switch {
-	case s.Checked:
-		what = fmt.Sprintf("Somebody else's pick, checked: %s of %d", show.Count(len(s.IDs), "section"), len(v.Sections))
-	case len(s.Earlier) > 0:
-		what = fmt.Sprintf("After a failure: %s more of %d, seed %d", show.Count(len(s.IDs), "section"), len(v.Sections), s.Seed)
+	title(b, show.SampleTitle(v))
+	for _, l := range show.SampleLines(v) {
+		paragraph(b, fmt.Sprintf("  %-10s", l.Word), l.Text)
 	}
-	title(b, what)
-	if r := s.Regime; r != nil {
-		paragraph(b, "  regime    ", r.Title+" ("+r.Source+"; "+r.Sureness+")")
-		for _, x := range [][2]string{{"  when      ", r.When}, {"  who       ", r.Who}, {"  failure   ", r.OnFailure}} {
-			if x[1] != "" {
-				paragraph(b, x[0], x[1])
-			}
-		}
-	}
-	per := ""
-	if s.PerClass {
-		per = " of every class"
-	}
-	paragraph(b, "  test      ", strings.Join(s.IDs, ", "))
-	if len(s.Earlier) > 0 {
-		paragraph(b, "  tested    ", strings.Join(s.Earlier, ", "))
-	}
-	for _, x := range s.Problems {
-		paragraph(b, "  problem   ", x)
-	}
-	asked := "the parts below were asked for"
-	if s.Percent > 0 {
-		asked = fmt.Sprintf("%s %%%s was asked for", plain(s.Percent), per)
-	}
-	paragraph(b, "  share     ", fmt.Sprintf("%.1f %% by %s; %s", s.Share, s.By, asked))
-	for _, x := range s.Parts {
-		paragraph(b, "  of        ", fmt.Sprintf("%s: %d of %s, %.1f %%", x.Name, x.Taken, show.Count(x.Sections, "section"), x.Share))
-	}
-	for _, d := range s.Detect {
-		paragraph(b, "  chance    ", fmt.Sprintf("%.0f %% to find a bad section if %s of %d are bad (%.0f %%)", 100*d.Chance, strconv.Itoa(d.Bad), len(v.Sections), d.BadPercent))
-	}
-	for _, f := range s.Flags {
-		if !s.Checked { // told as problems there
-			paragraph(b, "  flag      ", f)
-		}
-	}
-	list(b, "Notes on the sample", s.Notes, 0, "")
+	list(b, "Notes on the sample", v.Sample.Notes, 0, "")
 }
 
 // kept writes what became of an earlier plan.
-func kept(b *bufio.Writer, k *report.Kept, u units.System) {
+func kept(b *bufio.Writer, v *report.Plan, t *report.Tested) {
+	k, u := v.Kept, v.Units
 	if k == nil {
 		return
 	}
-	title(b, "Since the earlier plan")
+	head := "Since the earlier plan"
+	if !t.All() {
+		head += ", all of its sections counted"
+	}
+	title(b, head)
 	line := func(word string, ids []string) {
 		if len(ids) > 0 {
 			paragraph(b, word, some(ids, 30))

@@ -17,6 +17,10 @@ import (
 func Bill(w io.Writer, v *report.Bill) error {
 	b := bufio.NewWriter(w)
 	billHead(b, v)
+	if v.Nothing != "" {
+		besides(b, v)
+		return b.Flush()
+	}
 	billLines(b, v)
 	unitPrices(b, v)
 	riskOf(b, v)
@@ -31,6 +35,9 @@ func Bill(w io.Writer, v *report.Bill) error {
 func billHead(b *bufio.Writer, v *report.Bill) {
 	c := &v.Counts
 	first := fmt.Sprintf("%s for %s of %s m2 in %s, %s", v.Currency.Full(v.Total), show.Count(c.Tests, "test"), area(units.SI, c.Area), show.Count(c.Days, "day"), show.Count(c.Visits, "visit"))
+	if v.Nothing != "" {
+		first = "nothing to price, " + v.Currency.Full(v.Total) + " for 0 tests: " + v.Nothing
+	}
 	if n := len(v.NotPriced); n > 0 {
 		first += fmt.Sprintf(", %s NOT PRICED", show.Count(n, "line"))
 	}
@@ -38,7 +45,7 @@ func billHead(b *bufio.Writer, v *report.Bill) {
 		first += ", a GROUPING"
 	}
 	if n := v.Schedule.RowsRefused; n > 0 {
-		first += fmt.Sprintf(", %d of %d rows REFUSED", n, v.Schedule.RowsRead)
+		first += fmt.Sprintf(", %d of %s REFUSED", n, show.Count(v.Schedule.RowsRead, "row"))
 	}
 	if r := v.Risk; r != nil {
 		first += "; with retests and visits more, P80 " + v.Currency.Text(price.Money(r.Outcome.Money[1].Value))
@@ -89,7 +96,7 @@ func billLines(b *bufio.Writer, v *report.Bill) {
 		row("", "TOTAL", "", "", "", money(v.Total), "without taxes")
 	})
 	for _, n := range v.NotPriced {
-		paragraph(b, "  NOT PRICED  ", fmt.Sprintf("%s, %s %s: write %s", n.What, n.Quantity.Text(), n.Unit, n.Cure))
+		paragraph(b, "  NOT PRICED  ", fmt.Sprintf("%s, %s: write %s", n.What, show.Quantity(n.Quantity, n.Unit), n.Cure))
 	}
 }
 

@@ -154,7 +154,7 @@ func besides(b *bufio.Writer, v *report.Bill) {
 		default:
 			notes := []string{}
 			if x.NotPriced > len(v.NotPriced) {
-				notes = append(notes, fmt.Sprintf("%d lines not priced", x.NotPriced))
+				notes = append(notes, show.Count(x.NotPriced, "line")+" not priced")
 			}
 			if x.OverRange > 0 {
 				notes = append(notes, fmt.Sprintf("%d over range", x.OverRange))

@@ -12,13 +12,14 @@ import (
 )
 
 // cuts writes where two sections are parted.
-func cuts(b *bufio.Writer, cuts []report.Cut, u units.System) {
+func cuts(b *bufio.Writer, v *report.Plan) {
+	cuts, u, sides := v.Cuts, v.Units, show.Sides(v)
 	if len(cuts) == 0 {
 		return
 	}
-	title(b, "Cuts: blank off both sides of these joints")
+	title(b, show.CutsTitle(v))
 	writeTable(b, []Column{
-		{Head: "", Align: Right}, {Head: "joint", Max: 44}, {Head: "parts"}, {Head: "level, place", Max: 28}, {Head: "size", Max: sizeRoom(u)}, {Head: "min", Align: Right}, {Head: "why", Max: 20},
+		{Head: "", Align: Right}, {Head: "joint", Max: 44}, {Head: "parts"}, {Head: "level, place", Max: 28}, {Head: "size", Max: sizeRoom(u)}, {Head: "min", Align: Right}, {Head: "why", Max: 20}, {Head: "blank off", Max: 12},
 	}, func(row func(...string)) {
 		for i := range cuts {
 			if i == most {
@@ -30,7 +31,7 @@ func cuts(b *bufio.Writer, cuts []report.Cut, u units.System) {
 				why = "planned"
 			}
 			where := strings.Join(nonempty(c.Level, c.Place), ", ")
-			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, whole(c.Minutes), why)
+			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, whole(c.Minutes), why, sides(c))
 		}
 	})
 	if n := len(cuts) - most; n > 0 {

@@ -32,9 +32,6 @@ func order(b *bufio.Writer, plan *report.Plan) {
 	if len(v.Groupings) > 0 {
 		paragraph(b, "  without   ", some(v.Groupings, 30)+": not known for groupings")
 	}
-	if len(v.LeftOut) > 0 {
-		paragraph(b, "  without   ", some(v.LeftOut, 30)+": tested already, or no day is left")
-	}
 	once, shown := 0, 0
 	for i := range v.Moving {
 		m := &v.Moving[i]

@@ -24,17 +24,18 @@ const hasAll = "--format json or -o has all"
 func Plan(w io.Writer, v *report.Plan) error {
 	b := bufio.NewWriter(w)
 	jobHead(b, v.Job)
-	paragraph(b, "", headline(v))
+	t := v.Tested()
+	paragraph(b, "", headline(v, &t))
 	b.WriteString("\n")
-	settings(b, v)
+	settings(b, v, &t)
 	sections(b, v)
-	kept(b, v.Kept, v.Units)
+	kept(b, v, &t)
 	sample(b, v)
 	visits(b, v)
 	ownCuts(b, v.OwnCuts)
 	alone(b, v)
 	trouble(b, v)
-	cuts(b, v.Cuts, v.Units)
+	cuts(b, v)
 	blanks(b, v)
 	order(b, v)
 	untested(b, v.Untested)
@@ -42,55 +43,47 @@ func Plan(w io.Writer, v *report.Plan) error {
 	list(b, "Mismatches: joints where the sizes differ", v.Mismatches, most, hasAll)
 	left(b, "Outside: in scope, but in no section", v.Outside, true, v.Units)
 	left(b, "Out of scope", v.OutOfScope, false, v.Units)
-	list(b, "How good the plan is", v.Proof.Sentences, 0, "")
+	list(b, show.ProofTitle(v, &t), v.Proof.Sentences, 0, "")
 	sectionNotes(b, v.Sections)
 	list(b, "Notes", v.Notes, most, hasAll)
 	list(b, "Take care", v.Cautions, 0, "")
 	return b.Flush()
 }
 
-// headline is the plan in one line.
-func headline(v *report.Plan) string {
-	p := &v.Proof
-	parts := []string{show.Count(p.Tests, "test")}
-	if n := done(v); n > 0 {
-		parts[0] += fmt.Sprintf(" (%d made, %d to make)", n, p.Tests-n)
+// headline is what is tested in one line.
+func headline(v *report.Plan, t *report.Tested) string {
+	parts := []string{show.Tests(v, t)}
+	if text := v.Nothing(); text != "" {
+		parts = []string{"0 tests: " + text, show.Count(len(v.Sections), "section") + " planned"}
 	}
-	if p.OverRange > 0 {
-		parts = append(parts, fmt.Sprintf("%d OVER RANGE", p.OverRange))
+	if t.OverRange > 0 {
+		parts = append(parts, fmt.Sprintf("%d OVER RANGE", t.OverRange))
 	}
-	if p.UnderRange > 0 {
-		parts = append(parts, fmt.Sprintf("%d UNDER RANGE", p.UnderRange))
+	if t.UnderRange > 0 {
+		parts = append(parts, fmt.Sprintf("%d UNDER RANGE", t.UnderRange))
 	}
-	if p.OverRange+p.UnderRange == 0 && p.Tests > 0 {
+	if t.OverRange+t.UnderRange == 0 && t.Tests > 0 {
 		parts = append(parts, "all in the rig's range")
 	}
 	if n := len(v.Voids()); n > 0 {
 		parts = append(parts, fmt.Sprintf("%d of the earlier plan VOID", n))
 	}
 	parts = append(parts, nonempty(show.Groupings(v), refused(&v.Schedule))...)
-	switch n := len(v.Mismatches); {
-	case n == 1:
-		parts = append(parts, "1 mismatch")
-	case n > 1:
-		parts = append(parts, fmt.Sprintf("%d mismatches", n))
+	if n := len(v.Mismatches); n > 0 {
+		parts = append(parts, show.Count(n, "mismatch"))
 	}
-	time := hours(p.TotalMinutes)
-	if p.EndMinutes > 0 {
-		time += " and " + hours(p.EndMinutes) + " of capping"
+	if s := v.Sample; s != nil && len(s.Problems) > 0 {
+		parts = append(parts, show.Count(len(s.Problems), "problem")+" with the pick")
 	}
-	parts = append(parts, show.Count(len(v.Cuts), "cut"), time, v.Units.Area(v.Balance.Sections)+" tested")
+	if t.Tests == 0 && !t.All() {
+		return strings.Join(parts, ", ")
+	}
+	time := hours(t.Total)
+	if t.EndMinutes > 0 {
+		time += " and " + hours(t.EndMinutes) + " of capping"
+	}
+	parts = append(parts, show.Count(t.Cuts, "cut"), time, v.Units.Area(t.Area)+" tested")
 	return strings.Join(parts, ", ")
-}
-
-// done counts the sections that were tested, as an earlier plan says.
-func done(v *report.Plan) (n int) {
-	for i := range v.Sections {
-		if s := v.Sections[i].Status; s == "passed" || s == "tested" {
-			n++
-		}
-	}
-	return n
 }
 
 // refused says how many rows count nowhere, or nothing.
@@ -102,19 +95,19 @@ func refused(s *takeoff.Schedule) string {
 }
 
 // capping is the time of capping open ends; that of a grouping isn't known.
-func capping(v *report.Plan) string {
-	known := hours(v.Proof.EndMinutes) + " more"
+func capping(v *report.Plan, t *report.Tested) string {
+	known := hours(t.EndMinutes) + " more"
 	switch {
 	case show.Groupings(v) == "":
 		return known
-	case v.Proof.EndMinutes == 0:
+	case t.EndMinutes == 0:
 		return "not known for groupings"
 	}
 	return known + ", not known for groupings"
 }
 
-func settings(b *bufio.Writer, v *report.Plan) {
-	s, p, u := &v.Settings, &v.Proof, v.Units
+func settings(b *bufio.Writer, v *report.Plan, t *report.Tested) {
+	s, u := &v.Settings, v.Units
 	file := v.Schedule.File
 	if len(v.Schedule.SHA256) >= 16 {
 		file += " (sha256 " + v.Schedule.SHA256[:16] + "...)"
@@ -134,8 +127,13 @@ func settings(b *bufio.Writer, v *report.Plan) {
 	if s.PressureRule != "" {
 		paragraph(b, "pressure  ", "rows without a test pressure: "+show.PressureRule(s.PressureRule))
 	}
-	paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
-		hours(p.TotalMinutes), show.Count(p.Tests, "test"), plain(s.TestMinutes), hours(p.BlankMinutes), capping(v)))
+	if v.Nothing() == "" {
+		paragraph(b, "time      ", fmt.Sprintf("%s = %s of %s min + cuts %s; capping ends %s",
+			hours(t.Total), show.Count(t.Tests, "test"), plain(s.TestMinutes), hours(t.Minutes), capping(v, t)))
+	}
+	if text := show.Beyond(v, t); text != "" {
+		paragraph(b, "whole     ", text)
+	}
 	paragraph(b, "rows      ", show.RowsIn(v.Units, &v.Schedule))
 	a := &v.Balance
 	paragraph(b, "balance   ", fmt.Sprintf("takeoff %s = sections %s + outside %s, difference %v",

@@ -43,13 +43,6 @@ func programme(b *bufio.Writer, v *report.Plan) {
 	}
 	stays(b, v)
 	programmeDays(b, o)
-	if n := len(o.Left); n > 0 {
-		var left []string
-		for _, x := range o.Left {
-			left = append(left, x.Section+" ("+x.Why+")")
-		}
-		paragraph(b, "  without   ", some(left, 12))
-	}
 	paragraph(b, "  assumed   ", strings.Join(o.Assumed(), ", ")+"; give your own with --test-minutes and in a job file; plan.json says where each comes from")
 }
 

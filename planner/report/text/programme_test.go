@@ -28,7 +28,7 @@ func TestProgramme(t *testing.T) {
 	}
 	wants(t, text,
 		"Programme: 1 day of work, 2 tests a day, 2 person days\n", "4 h 40 min = 2 tests of 90 min + cuts 1 h + capping 30 min + moving 10 min\n",
-		"set-up 30 + hold 15 + 45 min", "  LOOK      look here\n", "  without   S03 (not in the sample)\n", "  assumed   set-up 30 min; give")
+		"set-up 30 + hold 15 + 45 min", "  LOOK      look here\n", "  assumed   set-up 30 min; give")
 	fields := strings.Join(strings.Fields(text), " ")
 	wants(t, fields, "visit tests days first day begin by latest notice by 1 2 1 2026-03-04 2026-03-06 2026-03-06 2026-02-27", "day on min sections retest from 1 2026-03-04 280 S01, S02 2026-03-06")
 	v.Programme.Slots = nil

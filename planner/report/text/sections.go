@@ -25,19 +25,19 @@ func sections(b *bufio.Writer, v *report.Plan) {
 	if v.Settings.Basis != "exact" {
 		exact = func(s *report.Section) string { return area(u, s.ExactArea) }
 	}
-	largest, rest := "largest", 0
+	largest, rest, test := "largest", 0, tested(v)
 	if u == units.US {
 		largest += " in" // once for all, or every row takes two lines
 	}
 	writeTable(b, []Column{
 		{Head: "section", Max: 14}, {Head: "system", Max: 16}, {Head: "level", Max: levelRoom}, {Head: "class", Max: 8}, {Head: u.Unit(units.Pressure), Align: aligned(u)},
 		{Head: u.Unit(units.Area), Align: aligned(u)}, {Head: "exact " + u.Unit(units.Area), Align: aligned(u)}, {Head: "limit " + u.Unit(units.Flow), Align: Point}, {Head: "range", Max: 14}, {Head: "ready"}, {Head: "closed"},
-		{Head: "blanks", Align: Right}, {Head: largest}, {Head: u.Unit(units.Force), Align: aligned(u)}, {Head: "flag"},
+		{Head: "blanks", Align: Right}, {Head: largest}, {Head: u.Unit(units.Force), Align: aligned(u)}, {Head: "flag"}, {Head: "test"},
 	}, func(row func(...string)) {
 		rest = 0
 		for i := range v.Sections {
 			s := &v.Sections[i]
-			if i >= most && !s.UnderRange && !s.OverRange {
+			if i >= most && !s.UnderRange && !s.OverRange && (v.Sample == nil || s.NotTested != "") {
 				rest++
 				continue
 			}
@@ -50,12 +50,31 @@ func sections(b *bufio.Writer, v *report.Plan) {
 				face, force = strings.TrimSuffix(l.Text, " in"), u.Fixed(units.Force, l.Force)
 			}
 			row(s.ID, s.System, show.Names(s.Levels, ", ", 3, levelRoom), class, pressure(u, s.TestPa, s.Sign), area(u, s.Area), exact(s), u.Cut(units.Flow, s.Limit), show.Range(v, s), s.Ready, s.Closed,
-				show.Blanks(s), face, force, show.Flag(s))
+				show.Blanks(s), face, force, show.Flag(s), test(s))
 		}
 	})
 	if rest > 0 {
 		more(b, rest, hasAll)
 	}
+}
+
+// tested says whether a section is tested, and why not; nothing where all are.
+func tested(v *report.Plan) func(s *report.Section) string {
+	if t := v.Tested(); t.All() {
+		return func(*report.Section) string { return "" }
+	}
+	return func(s *report.Section) string {
+		if s.NotTested != "" {
+			return brief(s)
+		}
+		return "yes"
+	}
+}
+
+// brief is why a section isn't tested, in few letters.
+func brief(s *report.Section) string {
+	word, _, _ := strings.Cut(s.NotTested, ",") // "passed, as the earlier plan says"
+	return strings.Replace(strings.TrimSuffix(word, " for it"), "in the", "in", 1)
 }
 
 // trouble writes every section that the rig can't judge, why, and the
@@ -79,7 +98,7 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 				title(b, kind.head)
 				first = false
 			}
-			paragraph(b, "  ", fmt.Sprintf("%s: %s, limit %s; %s", s.ID, v.Units.Area(s.Area), v.Units.Limit(s.Limit), s.Reason))
+			paragraph(b, "  ", fmt.Sprintf("%s: %s, limit %s; %s", s.ID, v.Units.Area(s.Area), v.Units.Limit(s.Limit), show.Why(s)))
 			for k, c := range s.Cures {
 				mark := "      or: "
 				if k == 0 {

@@ -2,7 +2,6 @@ package text
 
 import (
 	"bufio"
-	"fmt"
 	"math"
 	"strconv"
 	"strings"
@@ -155,13 +154,4 @@ func upTo(v float64, decimals int) string {
 func plain(v float64) string { return strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64) }
 
 // hours writes minutes as hours and minutes.
-func hours(minutes float64) string {
-	m := int(math.Round(minutes))
-	if m < 60 {
-		return fmt.Sprintf("%d min", m)
-	}
-	if m%60 == 0 {
-		return fmt.Sprintf("%d h", m/60)
-	}
-	return fmt.Sprintf("%d h %d min", m/60, m%60)
-}
+func hours(minutes float64) string { return show.Hours(minutes) }

@@ -68,6 +68,9 @@ func billSheet(b *billBook) error {
 	}
 	s.free(faceFree, fmt.Sprintf("schedule: %s (rows: %s); rates: %s; fingerprint %s", v.Schedule.File, show.Rows(&v.Schedule), orNone(v.RatesName), v.Fingerprint.Short()))
 	s.free(faceFree, fmt.Sprintf("%s of %.2f m2 in %s, %s; amounts in %s without taxes", show.Count(v.Counts.Tests, "test"), v.Counts.Area, show.Count(v.Counts.Days, "day"), show.Count(v.Counts.Visits, "visit"), v.Currency.Code))
+	if v.Nothing != "" {
+		s.free(faceFree, "Nothing to price: "+v.Nothing)
+	}
 	s.gap()
 	s.head(">no", "what", ">quantity", "unit", ">rate", ">amount", "from")
 	if s.err == nil {
@@ -90,10 +93,10 @@ func billSheet(b *billBook) error {
 	s.free(faceFree, "Shaded cells may be changed; the amounts, the total and the unit prices follow.")
 	s.note("Rounding: " + v.Rounding + ".")
 	for _, n := range v.NotPriced {
-		s.note(fmt.Sprintf("Not priced: %s, %s %s.", n.What, n.Quantity.Text(), n.Unit))
+		s.note(fmt.Sprintf("Not priced: %s, %s.", n.What, show.Quantity(n.Quantity, n.Unit)))
 	}
 	if v.ValidDays > 0 {
-		s.free(faceFree, fmt.Sprintf("This offer is open for %d days. Assumptions and exclusions are on the sheet %q.", v.ValidDays, sheetTerms))
+		s.free(faceFree, fmt.Sprintf("This offer is open for %s. Assumptions and exclusions are on the sheet %q.", show.Count(v.ValidDays, "day"), sheetTerms))
 	}
 	return s.end()
 }

@@ -7,6 +7,7 @@ import (
 
 	"blankoff/planner/price"
 	"blankoff/planner/price/risk"
+	"blankoff/planner/report/show"
 )
 
 // unitSheet writes the total divided by tests, m2 and days, the shares that add
@@ -196,7 +197,7 @@ func besideSheet(b *billBook) error {
 		m := func(v price.Money) cellOf { return cellOf{b.major(v), faceMoney} }
 		note := x.Note
 		if x.NotPriced > len(b.v.NotPriced) {
-			note = strings.Trim(fmt.Sprintf("%d lines not priced; %s", x.NotPriced, note), "; ")
+			note = strings.Trim(show.Count(x.NotPriced, "line")+" not priced; "+note, "; ")
 		}
 		s.row(faceText, x.Name, n(x.Tests), n(x.UnderRange), n(x.OverRange), n(x.Visits), n(x.Days), cellOf{math.Round(x.Area*100) / 100, faceHundred},
 			m(x.Total), m(x.Difference), m(price.Money(math.Round(x.P80))), m(price.Money(math.Round(x.P90))), note)

@@ -2,6 +2,7 @@ package xlsx
 
 import (
 	"fmt"
+	"slices"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
@@ -9,16 +10,25 @@ import (
 
 // cuts writes the joints that are blanked on both sides.
 func cuts(b *book, v *report.Plan) error {
-	return b.sheet("cuts", []column{
+	sides, columns := show.Sides(v), []column{
 		{head: "cut", width: 5, kind: whole}, {head: "joint", width: 30}, {head: "size", width: 12, kind: sized}, {head: "minutes", width: 9, kind: minutes},
 		{head: "why", width: 15}, {head: "sections", width: 11}, {head: "level", width: 9}, {head: "place", width: 17}, {head: "drawing", width: 9}, {head: "joint closed", width: 8, kind: box}, {head: "checked", width: 9, kind: box},
 		{head: "nearer the plant", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
 		{head: "further", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
-	}, func(row func(...any) error) error {
+	}
+	all := b.follow.tested.All()
+	if !all {
+		columns = slices.Insert(columns, 6, column{head: "blank off", width: 10})
+	}
+	return b.sheet("cuts", columns, func(row func(...any) error) error {
 		for i := range v.Cuts {
 			c := &v.Cuts[i]
 			a, z := c.Between[0], c.Between[1]
-			if err := row(i+1, c.At, b.follow.faceText(c.End, c.Face, false), c.Minutes, or(c.Why, "planned"), c.Parts[0]+" | "+c.Parts[1], c.Level, c.Place, c.Drawing, nil, nil, a.Tag, a.Piece, z.Tag, z.Piece); err != nil {
+			cells := []any{i + 1, c.At, b.follow.faceText(c.End, c.Face, false), c.Minutes, or(c.Why, "planned"), c.Parts[0] + " | " + c.Parts[1], c.Level, c.Place, c.Drawing, nil, nil, a.Tag, a.Piece, z.Tag, z.Piece}
+			if !all {
+				cells = slices.Insert(cells, 6, any(or(sides(c), "both sides")))
+			}
+			if err := row(cells...); err != nil {
 				return err
 			}
 		}
@@ -44,6 +54,9 @@ func blanks(b *book, v *report.Plan) error {
 		r.at = 1
 		for i := range v.Sections {
 			s := &v.Sections[i]
+			if s.NotTested != "" {
+				continue
+			}
 			for k := range s.Blanks {
 				bl := &s.Blanks[k]
 				r.at++
@@ -75,7 +88,9 @@ func sizes(b *book, v *report.Plan) error {
 		all := show.Sizes(v)
 		r := sizeRows{l: b.follow, c: b.follow.onBlanks, here: letters(columns), last: 1, at: 1, sizes: len(all)}
 		for i := range v.Sections {
-			r.last += len(v.Sections[i].Blanks)
+			if v.Sections[i].NotTested == "" {
+				r.last += len(v.Sections[i].Blanks)
+			}
 		}
 		for i := range all {
 			r.at++

@@ -34,11 +34,12 @@ type links struct {
 	sheet      float64  // mm
 	settings   *settingsTable
 	window     *window
+	tested     report.Tested
 }
 
 // newLinks lays the workbook out.
 func newLinks(v *report.Plan) *links {
-	l := &links{v: v, row: map[*takeoff.Item]int{}, kids: map[*takeoff.Item][]*takeoff.Item{}, split: map[*takeoff.Item]bool{}, sheet: v.Settings.Sheet}
+	l := &links{v: v, tested: v.Tested(), row: map[*takeoff.Item]int{}, kids: map[*takeoff.Item][]*takeoff.Item{}, split: map[*takeoff.Item]bool{}, sheet: v.Settings.Sheet}
 	if t := v.Takeoff; t != nil && !l.large() {
 		l.basis = !t.Rule.Exact()
 		for i := range t.Items {
@@ -55,7 +56,7 @@ func newLinks(v *report.Plan) *links {
 		l.dims = l.usedDims()
 	}
 	l.at = letters(takeoffColumns(l))
-	l.onSections, l.onPieces, l.onBlanks = letters(sectionColumns()), letters(pieceColumns()), letters(blankColumns())
+	l.onSections, l.onPieces, l.onBlanks = letters(sectionColumns(l)), letters(pieceColumns()), letters(blankColumns())
 	l.layPieces()
 	l.settings = newSettings(v)
 	l.window = newWindow(v, l.settings)
@@ -94,7 +95,11 @@ func (l *links) layPieces() {
 	for i := range l.v.Sections {
 		s := &l.v.Sections[i]
 		l.pieces = append(l.pieces, rowsFrom(&next, len(s.Pieces)))
-		l.blanks = append(l.blanks, rowsFrom(&blank, len(s.Blanks)))
+		blanks := len(s.Blanks)
+		if s.NotTested != "" { // none is fitted
+			blanks = 0
+		}
+		l.blanks = append(l.blanks, rowsFrom(&blank, blanks))
 		for k := range s.Pieces {
 			see(&s.Pieces[k])
 		}

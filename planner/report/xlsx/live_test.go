@@ -18,6 +18,7 @@ import (
 	"blankoff/planner/report"
 	"blankoff/planner/report/internal/testview"
 	"blankoff/planner/rig"
+	"blankoff/planner/sampling"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
@@ -30,6 +31,7 @@ type job struct {
 	set  func(*planner.Settings)
 	opts takeoff.Options
 	us   bool                // in US units
+	part float64             // of the sections, percent, drawn as a sample; 0: all are tested
 	call func(string) string // what a text of the schedule is called instead; nil: as it is
 }
 
@@ -69,7 +71,16 @@ func planned(t testing.TB, j job) *report.Plan {
 	if err != nil {
 		t.Fatal(err)
 	}
-	return report.Of(p)
+	v := report.Of(p)
+	if j.part > 0 {
+		if err := v.AddSample(p, report.SampleAsk{Ask: sampling.Ask{Percent: j.part, Seed: 1}}); err != nil {
+			t.Fatal(err)
+		}
+		if len(v.ToTest()) == len(v.Sections) || len(v.ToTest()) == 0 {
+			t.Fatalf("%d of %d sections in the sample", len(v.ToTest()), len(v.Sections))
+		}
+	}
+	return v
 }
 
 func file(t testing.TB, path ...string) string {
@@ -138,6 +149,7 @@ func jobs(t testing.TB) map[string]job {
 		"site lead":            {csv: lead, rigs: []string{file(t, "examples", "site-lead", "rig.toml")}},
 		"site lead, fine":      {csv: lead, rigs: []string{file(t, "examples", "site-lead", "rig-fine.toml")}},
 		"every kind":           {csv: testview.EveryKind, rigs: []string{holedRig}, set: class("B", 400)},
+		"a sample":             {csv: testview.EveryKind, rigs: []string{holedRig}, set: class("B", 400), part: 40},
 		"every kind, sheet":    {csv: testview.EveryKind, rigs: []string{holedRig}, set: class("C", 600), opts: takeoff.Options{Sheet: 0.0008}},
 		"every kind, two rigs": {csv: testview.EveryKind, rigs: []string{holedRig, otherRig}, set: class("C", 500)},
 		"basis, both": {csv: testview.EveryKind, rigs: []string{holedRig}, opts: takeoff.Options{Basis: basis}, set: func(s *planner.Settings) {

@@ -85,7 +85,7 @@ func plainNotes(l *links, row func(...any) error) error {
 	for _, part := range []struct {
 		what  string
 		texts []string
-	}{{"mismatch", v.Mismatches}, {"note", v.Notes}, {"proof", v.Proof.Sentences}, {"take care", v.Cautions}} {
+	}{{"mismatch", v.Mismatches}, {"sample", sampleNotes(v)}, {"note", v.Notes}, {"proof", v.Proof.Sentences}, {"take care", v.Cautions}} {
 		for _, t := range part.texts {
 			if err := row(part.what, nil, nil, t); err != nil {
 				return err
@@ -104,6 +104,13 @@ func plainNotes(l *links, row func(...any) error) error {
 		}
 	}
 	return nil
+}
+
+func sampleNotes(v *report.Plan) []string {
+	if v.Sample == nil {
+		return nil
+	}
+	return v.Sample.Notes
 }
 
 // outsideArea is the area of a stretch in no section, as the sheet pieces has it.

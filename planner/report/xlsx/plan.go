@@ -55,7 +55,7 @@ func footText(s string) string {
 func summary(b *book, v *report.Plan) error {
 	columns := []column{{head: "Ductwork leakage test plan", width: 30, kind: label}, {head: v.Schedule.File, width: 98, kind: value}}
 	return b.form("summary", columns, func(row func(...any) error) error {
-		for _, part := range [][][2]any{jobLines(v), summaryResult(b.follow), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(b.follow)} {
+		for _, part := range [][][2]any{jobLines(v), summaryResult(b.follow), sampleLines(v), {{"prepared by", byHand{}}, {"date", byHand{}}}, summarySettings(v), summaryBalance(b.follow)} {
 			for _, line := range part {
 				if err := row(line[0], line[1]); err != nil {
 					return err
@@ -65,7 +65,7 @@ func summary(b *book, v *report.Plan) error {
 		for i, s := range v.Proof.Sentences {
 			head := ""
 			if i == 0 {
-				head = "how good the plan is"
+				head = lowered(show.ProofTitle(v, &b.follow.tested))
 			}
 			if err := row(head, s); err != nil {
 				return err
@@ -77,9 +77,12 @@ func summary(b *book, v *report.Plan) error {
 
 func summaryResult(l *links) [][2]any {
 	v := l.v
-	p := &v.Proof
+	p := &l.tested
 	t := l.totals()
 	lines := [][2]any{{"tests", t.tests.as(float64(p.Tests), whole)}, {"sections over range", l.countState("OVER RANGE*", p.OverRange)}, {"sections under range", l.countState("UNDER RANGE*", p.UnderRange)}}
+	if text := show.Beyond(v, p); text != "" {
+		lines = append([][2]any{{"to be tested", or(v.Nothing(), show.Tests(v, p))}, {"all of the plan", text}}, lines...)
+	}
 	if g := show.Groupings(v); g != "" {
 		lines = append(lines, [2]any{"groupings", bold(g)})
 	}
@@ -92,14 +95,14 @@ func summaryResult(l *links) [][2]any {
 	if n := len(v.Mismatches); n > 0 {
 		lines = append(lines, [2]any{"mismatches", n})
 	}
-	sizes := show.AllSizes(show.BySize(v.Sections))
+	sizes := show.AllSizes(show.Sizes(v))
 	return append(lines, [][2]any{
-		{"cuts", len(v.Cuts)},
+		{"cuts", p.Cuts},
 		{"blanks to fit, in all tests", inGroupings(v, t.blanks, float64(sizes.Fits()), whole)},
 		{"greatest force on a blank", inGroupings(v, t.force, sizes.MostForce, newtons)},
-		{"tested", t.sections.as(v.Balance.Sections, squareM)},
-		{"tests and cuts", t.minutes.as(p.TotalMinutes, minutes)},
-		{"of which cuts", t.cuts.as(p.BlankMinutes, minutes)},
+		{"tested", t.tested.as(p.Area, squareM)},
+		{"tests and cuts", t.minutes.as(p.Total, minutes)},
+		{"of which cuts", t.cuts.as(p.Minutes, minutes)},
 		{"capping open ends, apart", inGroupings(v, t.ends, p.EndMinutes, minutes)},
 	}...)
 }

@@ -2,6 +2,7 @@ package xlsx
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -9,9 +10,12 @@ import (
 	"blankoff/planner/report/show"
 )
 
+// toTest heads the column that says whether a section is tested, where not all are.
+const toTest = "to test"
+
 // sectionColumns are the columns of the sheet sections.
-func sectionColumns() []column {
-	return []column{
+func sectionColumns(l *links) []column {
+	list := []column{
 		{head: "section", width: 9}, {head: "system", width: 12}, {head: "levels", width: 16},
 		{head: "scheme", width: 9}, {head: "class", width: 7}, {head: "test Pa", width: 9, kind: pascals}, {head: "sign", width: 9},
 		{head: "area m2", width: 12, kind: squareM}, {head: "limit L/s, cut off", width: 11, kind: flows}, {head: "range to set", width: 8},
@@ -20,36 +24,77 @@ func sectionColumns() []column {
 		{head: "exact area m2", width: 12, kind: squareM, screen: true}, {head: "joints m", width: 12, kind: metres, screen: true}, {head: "grouping", width: 11, screen: true}, {head: "all levels", width: 24, screen: true}, {head: "places", width: 34, screen: true}, {head: "drawings", width: 30, screen: true},
 		{head: "why", width: 40, screen: true}, {head: "cure", width: 60, screen: true}, {head: "notes", width: 40, screen: true},
 	}
+	if !l.tested.All() {
+		list = slices.Insert(list, toTestAt, column{head: toTest, width: 13})
+	}
+	return list
+}
+
+// toTestAt is where that column stands.
+const toTestAt = 11
+
+// withTest puts whether a section is tested into its row.
+func (l *links) withTest(s *report.Section, cells []any) []any {
+	if l.tested.All() {
+		return cells
+	}
+	said := "yes"
+	if s != nil && s.NotTested != "" {
+		said = s.NotTested
+	}
+	var cell any
+	if s != nil {
+		cell = said
+	}
+	return slices.Insert(cells, toTestAt, cell)
 }
 
 // sections writes one row a section, and the sum.
 func sections(b *book, v *report.Plan) error {
 	c := b.follow.onSections
-	return b.sheet("sections", sectionColumns(), func(row func(...any) error) error {
-		area := 0.0
+	return b.sheet("sections", sectionColumns(b.follow), func(row func(...any) error) error {
+		l := b.follow
 		for i := range v.Sections {
 			s := &v.Sections[i]
-			area += s.Area
 			grouping := ""
 			if s.Grouping {
 				grouping = "grouping"
 			}
 			r := sectionRow{b.follow, s, i, c}
 			face, force := r.largest()
-			err := row(s.ID, s.System, show.Names(s.Levels, ", ", 3, 18), s.Scheme, r.open(s.Class), r.open(s.TestPa), r.open(s.Sign),
+			err := row(l.withTest(s, []any{s.ID, s.System, show.Names(s.Levels, ", ", 3, 18), s.Scheme, r.open(s.Class), r.open(s.TestPa), r.open(s.Sign),
 				r.area(), r.cutOff(), r.toSet(), r.state(), known(show.Blanks(s)), face, force,
-				r.limit(), r.perM2(), r.exact(), s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, lines(s.Cures), lines(s.Notes))
+				r.limit(), r.perM2(), r.exact(), s.JointLength, grouping, lines(s.Levels), lines(s.Places), lines(s.Drawings), s.Reason, lines(s.Cures), lines(s.Notes)})...)
 			if err != nil {
 				return err
 			}
 		}
-		all := rangeOf("", c["area m2"], [2]int{2, len(v.Sections) + 1})
-		sum := any(area)
-		if len(v.Sections) > 0 {
-			sum = follows("SUM("+all+")", area, area)
-		}
-		return row(total(show.Count(v.Proof.Tests, "test")), nil, nil, nil, nil, nil, nil, sum, nil, nil, nil, known(fits(v)))
+		return row(l.withTest(nil, []any{total(show.Count(l.tested.Tests, "test")), nil, nil, nil, nil, nil, nil, l.testedArea(""), nil, nil, nil, known(fits(v))})...)
 	})
+}
+
+// testedArea is the area of the sections that are tested; on is the sheet to be
+// named.
+func (l *links) testedArea(on string) any {
+	area, v := 0.0, l.v
+	for i := range v.Sections {
+		if v.Sections[i].NotTested == "" {
+			area += v.Sections[i].Area
+		}
+	}
+	if len(v.Sections) == 0 {
+		return area
+	}
+	return follows(l.testedSum(on), area, area)
+}
+
+func (l *links) testedSum(on string) string {
+	rows := [2]int{2, len(l.v.Sections) + 1}
+	all := rangeOf(on, l.onSections["area m2"], rows)
+	if l.tested.All() {
+		return "SUM(" + all + ")"
+	}
+	return fmt.Sprintf(`SUMIF(%s,"yes",%s)`, rangeOf(on, l.onSections[toTest], rows), all)
 }
 
 // state is a section's state, bold where the rig can't judge it.
@@ -75,7 +120,7 @@ func known(text string) any {
 // fits is how many blanks are fitted in all tests; those in groupings aren't
 // known.
 func fits(v *report.Plan) string {
-	sizes := show.AllSizes(show.BySize(v.Sections))
+	sizes := show.AllSizes(show.Sizes(v))
 	switch n := sizes.Fits(); {
 	case show.Groupings(v) == "":
 		return strconv.Itoa(n)
@@ -115,7 +160,7 @@ func outOfRange(b *book, v *report.Plan) error {
 				if k == 0 {
 					l := b.follow
 					cells = []any{start(s.ID), s.System, l.stateOf(s, i), follows(l.sectionCell("area m2", i), s.Area, s.Area),
-						formula{l.sectionCell("limit L/s, cut off", i), permitted(s.Limit)}, s.Reason, c, l.asPlanned(s, i)}
+						formula{l.sectionCell("limit L/s, cut off", i), permitted(s.Limit)}, show.Why(s), c, l.asPlanned(s, i)}
 				}
 				if err := row(cells...); err != nil {
 					return err
@@ -152,6 +197,9 @@ func readings(b *book, v *report.Plan) error {
 	}, func(row func(...any) error) error {
 		for i := range v.Sections {
 			s := &v.Sections[i]
+			if s.NotTested != "" {
+				continue
+			}
 			for k, text := range s.Readings {
 				cells := []any{s.ID, nil, nil, nil, nil, nil, text}
 				if k == 0 {

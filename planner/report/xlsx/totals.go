@@ -34,8 +34,8 @@ func (f figure) cell(now float64, k kind) any {
 
 // totals are the sums of a plan over its sheets.
 type totals struct {
-	tests, sections, outside, takeoff, difference figure
-	blanks, force, cuts, minutes, ends            figure
+	tests, tested, sections, outside, takeoff, difference figure
+	blanks, force, cuts, minutes, ends                    figure
 }
 
 func (l *links) totals() (t totals) {
@@ -49,6 +49,11 @@ func (l *links) totals() (t totals) {
 	}
 	for i := range v.Sections {
 		t.sections.gives += v.Sections[i].Area
+	}
+	t.tested = t.sections
+	if !l.tested.All() {
+		t.tests = figure{fmt.Sprintf(`COUNTIF(%s,"yes")`, rangeOf("sections", s[toTest], [2]int{2, n + 1})), float64(l.tested.Tests)}
+		t.tested = figure{l.testedSum("sections"), l.tested.Area}
 	}
 	if l.outside[0] > 0 {
 		t.outside.text = "SUM(" + rangeOf("pieces", l.onPieces["counted m2"], l.outside) + ")"
@@ -90,6 +95,9 @@ func (l *links) blankTotals(t *totals) {
 	t.force.text = "MAX(" + rangeOf("blanks", c["force N"], all) + ")"
 	t.ends.text = fmt.Sprintf(`SUMIF(%s,"<>cut",%s)`, rangeOf("blanks", c["why"], all), rangeOf("blanks", c["minutes"], all))
 	for i := range l.v.Sections {
+		if l.v.Sections[i].NotTested != "" {
+			continue
+		}
 		for _, b := range l.v.Sections[i].Blanks {
 			t.blanks.gives++
 			t.force.gives = max(t.force.gives, b.Force)
@@ -119,6 +127,12 @@ func (l *links) minuteTotals(t *totals) {
 	for i := range l.v.Cuts {
 		t.cuts.gives += l.v.Cuts[i].Minutes
 	}
+	if all := l.allBlanks(); !l.tested.All() {
+		t.cuts = figure{"0", l.tested.Minutes}
+		if all[0] > 0 {
+			t.cuts.text = fmt.Sprintf(`SUMIF(%s,"cut",%s)`, rangeOf("blanks", l.onBlanks["why"], all), rangeOf("blanks", l.onBlanks["minutes"], all))
+		}
+	}
 	if t.tests.text != "" {
 		t.minutes = figure{t.tests.text + "*test_minutes+" + t.cuts.text, t.tests.gives*l.v.Settings.TestMinutes + t.cuts.gives}
 	}
@@ -130,10 +144,16 @@ func (l *links) countState(words string, now int) any {
 	if n == 0 {
 		return now
 	}
-	text := fmt.Sprintf(`COUNTIF(%s,"%s")`, rangeOf("sections", l.onSections["state"], [2]int{2, n + 1}), words)
+	rows := [2]int{2, n + 1}
+	text := fmt.Sprintf(`COUNTIF(%s,"%s")`, rangeOf("sections", l.onSections["state"], rows), words)
+	if !l.tested.All() {
+		text = fmt.Sprintf(`COUNTIFS(%s,"%s",%s,"yes")`, rangeOf("sections", l.onSections["state"], rows), words, rangeOf("sections", l.onSections[toTest], rows))
+	}
 	count := 0
 	for i := range l.v.Sections {
-		if s := &l.v.Sections[i]; words[0] == 'O' && s.OverRange || words[0] == 'U' && s.UnderRange && !s.OverRange {
+		if s := &l.v.Sections[i]; s.NotTested != "" {
+			continue
+		} else if words[0] == 'O' && s.OverRange || words[0] == 'U' && s.UnderRange && !s.OverRange {
 			count++
 		}
 	}
