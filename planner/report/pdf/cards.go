@@ -9,6 +9,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/card"
+	"blankoff/planner/report/keyplan"
 )
 
 // Cards writes the cards of a plan, in the order of its sections.
@@ -75,7 +76,7 @@ func (s *sheet) card(v *report.Plan, i int, c *card.Card) {
 		name += " " + c.System
 	}
 	s.page(name)
-	d := s.drawingOf(v, i, c)
+	d := keyplan.Of(v, i, c)
 	room := bottom - top - style{size: 8.5}.high() - 1
 	parts := s.fit(c, d, room)
 	s.spread(parts, room-high(parts))
@@ -89,7 +90,7 @@ func (s *sheet) card(v *report.Plan, i int, c *card.Card) {
 
 // fit finds the first way in which a card is on one page, and names as many
 // pieces as then have room.
-func (s *sheet) fit(c *card.Card, d *drawing, room float64) []part {
+func (s *sheet) fit(c *card.Card, d *keyplan.Drawing, room float64) []part {
 	var parts []part
 	for _, way := range ways {
 		if parts = s.parts(c, d, way, room); high(parts) > room {
@@ -125,7 +126,7 @@ func (s *sheet) spread(parts []part, rest float64) {
 }
 
 // parts are those of a card from the top down.
-func (s *sheet) parts(c *card.Card, d *drawing, way tight, room float64) []part {
+func (s *sheet) parts(c *card.Card, d *keyplan.Drawing, way tight, room float64) []part {
 	list := []part{s.job(c), s.head(c), s.big(c), s.means(c, way)}
 	list = append(list, s.notes(c, way)...)
 	if d != nil {

@@ -215,20 +215,6 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 	return list
 }
 
-// picture is the drawing with how to read it.
-func (s *sheet) picture(d *drawing, way tight) part {
-	least := min(way.drawing, d.high())
-	f := style{size: 8.5, grey: true}
-	return part{high: least + f.high() + 1, grow: d.high() - least, draw: func(y, h float64) {
-		s.line(0.2, 0, left, y+0.2, right, y+0.2)
-		text := "Not to scale. Black: this section; grey: neighbours. Two bars: cut; one: end of the test; square: open end; numbers: blanks."
-		if s.draw(d, y+0.4, h-f.high()-1) {
-			text = "Not to scale; some names had no room. Black: this section. Two bars: cut; one: end of the test; square: open end; numbers: blanks."
-		}
-		s.text(left, y+h-1.4, s.clip(text, f, wide), f)
-	}}
-}
-
 // perLine is more bytes than any line of pieces holds.
 const perLine = 700
 
