@@ -17,6 +17,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/card"
+	"blankoff/planner/report/keyplan"
 	"blankoff/planner/report/schematic"
 	"blankoff/planner/report/show"
 )
@@ -73,8 +74,13 @@ const mostDrawn = 30_000
 type cardView struct {
 	card.Card
 	Drawing template.HTML
-	Density string // how small it is printed, so that it stays on a page
+	High    float64 // of the drawing, mm
+	Missing string  // what had no room in it
+	Density string  // how small it is printed, so that it stays on a page
 }
+
+// Legend says how to read the drawing.
+func (c *cardView) Legend() string { return keyplan.Legend }
 
 // Plan writes the page. The same view gives the same bytes.
 func Plan(w io.Writer, v *report.Plan) error {
@@ -92,7 +98,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	}
 	o.Policy = fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-%s'", hash(pageScript))
 	o.All = show.AllSizes(o.Sizes)
-	c := canvas{v: v, pic: pic, looks: looks, focus: -1}
+	c := canvas{v: v, pic: pic, looks: looks}
 	o.Drawing = c.whole()
 	o.Sheets = sheets(pic)
 	for i := range looks {
@@ -108,8 +114,8 @@ func Plan(w io.Writer, v *report.Plan) error {
 		return page.Execute(w, &o)
 	}
 	for i, one := range card.All(v) {
-		c := cardView{Card: one, Drawing: cardDrawing(v, i)}
-		c.fit()
+		c := cardView{Card: one}
+		c.draw(keyplan.Of(v, i, &one))
 		o.Cards = append(o.Cards, c)
 	}
 	return page.Execute(w, &o)
@@ -194,22 +200,6 @@ func parts(whole, one, lap float64) int { return max(1, int(math.Ceil((whole-lap
 func sheet(system int, x, y, w, h float64, name string) template.HTML {
 	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" preserveAspectRatio="xMinYMin" role="img" aria-label="schematic, %s"><use href="#system-%d"/></svg><figcaption>%s</figcaption></figure>`,
 		num(x), num(y), num(w), num(h), esc(name), system, esc(name)))
-}
-
-// cardDrawing is a section with its neighbours, black and grey.
-func cardDrawing(v *report.Plan, i int) template.HTML {
-	pic := schematic.Small(v, i)
-	c := canvas{v: v, pic: pic, focus: i}
-	c.bands()
-	c.outside()
-	c.lines()
-	c.marks()
-	c.ends()
-	c.tags()
-	c.badges()
-	c.numbers()
-	return template.HTML(fmt.Sprintf(`<svg class="small lines" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
-		num(pic.Width), num(pic.Height), esc(v.Sections[i].ID), c.String()))
 }
 
 // hours writes minutes as hours and minutes.

@@ -96,6 +96,7 @@ func (c *canvas) near(s *spot, all []spot, cross bool) bool {
 	for _, p := range c.around(s.text, numberType, s.x, s.y, s.half, s.upright) {
 		r := c.reach(p, s.text, numberType)
 		mine := r.gap(s.x, s.y)
+		r.x0, r.x1 = r.x0-0.6, r.x1+0.6
 		if c.inside(r) && c.free(r, cross) && !slices.ContainsFunc(all, func(o spot) bool {
 			return (o.x != s.x || o.y != s.y) && r.gap(o.x, o.y) < mine+0.4
 		}) {

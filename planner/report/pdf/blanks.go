@@ -83,14 +83,7 @@ func (l *list) connections(c *card.Card) [][]word {
 		if f.Name != card.RigAt && f.Name != card.TapAt {
 			continue
 		}
-		lead := upper(f.Name)
-		for _, b := range c.EveryBlank {
-			if f.Name == card.RigAt && b.Rig || f.Name == card.TapAt && b.Tap {
-				lead += " blank " + b.Number
-				break
-			}
-		}
-		words := l.words(lead+":", style{size: l.size, bold: true})
+		words := l.words(upper(c.At(f))+":", style{size: l.size, bold: true})
 		out = append(out, l.lines(append(words, l.words(f.Value+".", style{size: l.size})...), wide, 2)...)
 	}
 	return out
@@ -152,18 +145,17 @@ func (l *list) fitted(c *card.Card, room float64) []row {
 // sets each group out.
 func (l *list) gather(c *card.Card, want func(*card.Blank) bool) []group {
 	var out []group
-	at := map[card.Blank]int{}
+	at := map[card.Alike]int{}
 	for i := range c.EveryBlank {
 		b := &c.EveryBlank[i]
 		if !want(b) {
 			continue
 		}
-		key := card.Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}
-		k, ok := at[key]
+		k, ok := at[b.Alike()]
 		if !ok {
 			k = len(out)
-			at[key] = k
-			out = append(out, group{Blank: key})
+			at[b.Alike()] = k
+			out = append(out, group{Blank: card.Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}})
 		}
 		out[k].each = append(out[k].each, *b)
 	}

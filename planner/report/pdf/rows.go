@@ -142,7 +142,7 @@ func (l *list) group(g *group, named bool) row {
 		kind = "ends of scope"
 	}
 	c := l.cells("", fmt.Sprintf("%d %s", len(g.each), kind), &g.Blank)
-	if at := shared(g.each); !named {
+	if at := card.Lead(g.each); !named {
 		c[colAt] = l.fit(colAt, "each listed in blanks.csv", f, 1)
 	} else if at != "" {
 		c[colAt] = l.fit(colAt, at+" each of", f, 1)
@@ -153,18 +153,6 @@ func (l *list) group(g *group, named bool) row {
 		}
 		l.set(c, y+0.2)
 	}}
-}
-
-// shared is how the places of blanks all begin: "free end of", or nothing.
-func shared(each []card.Blank) string {
-	lead, _, ok := strings.Cut(each[0].At, " of ")
-	for i := range each {
-		ok = ok && strings.HasPrefix(each[i].At, lead+" of ")
-	}
-	if !ok {
-		return ""
-	}
-	return lead + " of"
 }
 
 // inRoom is an entry in so much room.
@@ -194,7 +182,7 @@ func (l *list) across(groups []group) int {
 	widest := 0.0
 	for i := range groups[:min(len(groups), mostRows)] {
 		g := &groups[i]
-		lead := shared(g.each)
+		lead := card.Lead(g.each)
 		for k := range g.each[:min(len(g.each), 3*mostRows)] {
 			widest = max(widest, l.width(short(l.entry(&g.each[k], lead), shorter[1]), style{size: l.size}))
 		}
@@ -209,7 +197,7 @@ func (l *list) across(groups []group) int {
 // number.
 func (l *list) names(each []card.Blank, cols int) []row {
 	f := style{size: l.size}
-	lead, w := shared(each), wide/float64(cols)
+	lead, w := card.Lead(each), wide/float64(cols)
 	var out []row
 	for i := 0; i < len(each); i += cols {
 		out = append(out, row{f.high() + 0.5, func(y float64) {
