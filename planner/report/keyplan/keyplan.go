@@ -94,6 +94,9 @@ const over, under, beside = 4.5, 3.0, 5.0
 // most is the height that no drawing needs more than, mm.
 const most = 84.0
 
+// closest is how near rows may lie to each other, mm. An assumption: looked at.
+const closest = 2.0
+
 const mmPerPoint = 25.4 / 72
 
 var (
@@ -145,6 +148,10 @@ func (d *Drawing) measure() {
 
 // High is the height that the drawing would like, mm.
 func (d *Drawing) High() float64 { return min(most, mostAcross*(d.y1-d.y0)+over+under) }
+
+// Least is the height below which its runs lie too close to be followed, mm; not
+// more than half of what the card has to hold besides.
+func (d *Drawing) Least() float64 { return min(44, over+under+closest*(d.y1-d.y0)/44) }
 
 // Draw puts the drawing into a frame, and says what had no room.
 func (d *Drawing) Draw(pen Pen, wide, high float64) Missing {

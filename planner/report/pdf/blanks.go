@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/planner/report/card"
@@ -19,7 +20,8 @@ type list struct {
 	*sheet
 	size    float64 // of the text
 	places  int     // lines of one place
-	drawing string  // that heads the card
+	columns []column
+	drawing string // that heads the card
 	bounds  []card.Blank
 	lined   []row // the bounds set out
 	groups  []group
@@ -46,6 +48,7 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 			l.bounds = append(l.bounds, b)
 		}
 	}
+	l.share()
 	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
 	if c.Grouping {
 		title = "Blanks: those between the rows of a grouping aren't known; write them in"
@@ -83,8 +86,10 @@ func (l *list) connections(c *card.Card) [][]word {
 		if f.Name != card.RigAt && f.Name != card.TapAt {
 			continue
 		}
-		words := l.words(upper(c.At(f))+":", style{size: l.size, bold: true})
-		out = append(out, l.lines(append(words, l.words(f.Value+".", style{size: l.size})...), wide, 2)...)
+		lead := l.words(upper(c.At(f))+":", style{size: l.size, bold: true})
+		out = append(out, l.within(f.Value+".", wide, l.places, func(text string) []word {
+			return append(slices.Clone(lead), l.words(text, style{size: l.size})...)
+		})...)
 	}
 	return out
 }

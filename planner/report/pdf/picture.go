@@ -45,6 +45,9 @@ func styleOf(f keyplan.Type) style { return style{f.Size, f.Bold, f.Grey, f.Whit
 // line for that is taken from the drawing.
 func (s *sheet) picture(d *keyplan.Drawing, way tight) part {
 	least := min(way.drawing, d.High())
+	if !way.dense {
+		least = min(max(least, d.Least()), d.High())
+	}
 	f := style{size: 8, grey: true}
 	one := f.high() + 1
 	return part{high: least + one, grow: d.High() - least, draw: func(y, h float64) {
