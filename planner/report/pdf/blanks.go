@@ -19,9 +19,11 @@ type row struct {
 type list struct {
 	*sheet
 	size    float64 // of the text
+	tags    int     // lines of where one is in the ductwork
 	places  int     // lines of one place
 	columns []column
-	drawing string // that heads the card
+	first   map[string]string // by place, the number of its first blank
+	drawing string            // that heads the card
 	bounds  []card.Blank
 	lined   []row // the bounds set out
 	groups  []group
@@ -42,7 +44,7 @@ type group struct {
 // blanks lists the blanks with boxes to tick. Where the way is to cut, it does
 // so until they need no more than the room.
 func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
-	l := &list{sheet: s, size: way.body, places: way.places, drawing: c.Drawings, marks: map[string]string{}}
+	l := &list{sheet: s, size: way.body, tags: way.tags, places: way.places, drawing: c.Drawings, marks: map[string]string{}}
 	for _, b := range c.EveryBlank {
 		if l.mark(b.Fixing); b.Kind != card.OpenEnd {
 			l.bounds = append(l.bounds, b)

@@ -46,7 +46,8 @@ type tight struct {
 	gap     float64 // between boxes to tick, mm
 	pieces  int     // lines
 	words   int     // lines of what the rig can't judge, and of notes
-	places  int     // lines of one place, 0: all
+	tags    int     // lines of where a blank is in the ductwork, 0: all; its tags are shortened
+	places  int     // lines of one place on site, 0: all
 	list    int     // readings and facts, 0: all
 	low     bool    // the heading and the three figures are lower
 	dense   bool    // the drawing may be so low that runs are hard to follow
@@ -54,19 +55,20 @@ type tight struct {
 }
 
 // ways are tried in this order until all is on one page: first less air, smaller
-// letters and a lower drawing, then fewer pieces, and only then shorter places.
+// letters and a lower drawing, shorter tags, then fewer
+// pieces, and only then shorter places.
 var ways = []tight{
 	{body: 9.5, reads: 11, drawing: 56, pen: 9, gap: 1.2, pieces: 5, words: 20},
 	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, gap: 1, pieces: 4, words: 20},
-	{body: 9, reads: 10, drawing: 40, pen: 8, gap: 0.8, pieces: 4, words: 20},
-	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, gap: 0.8, pieces: 4, words: 20},
-	{body: 8.5, reads: 9, drawing: 30, pen: 7.5, gap: 0.6, pieces: 4, words: 20},
-	{body: 8.5, reads: 8.5, drawing: 30, pen: 7, gap: 0.4, pieces: 4, words: 20, low: true},
-	{body: 8.5, reads: 8.5, drawing: 26, pen: 7, gap: 0.4, pieces: 3, words: 14, low: true},
-	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 10, low: true, dense: true},
-	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, places: 3, low: true, dense: true},
-	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, places: 2, low: true, dense: true},
-	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, places: 2, low: true, dense: true, list: 14, cut: true},
+	{body: 9, reads: 10, drawing: 40, pen: 8, gap: 0.8, pieces: 4, words: 20, tags: 3},
+	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, gap: 0.8, pieces: 4, words: 20, tags: 3},
+	{body: 8.5, reads: 9, drawing: 30, pen: 7.5, gap: 0.6, pieces: 4, words: 20, tags: 2},
+	{body: 8.5, reads: 8.5, drawing: 30, pen: 7, gap: 0.4, pieces: 4, words: 20, tags: 2, low: true},
+	{body: 8.5, reads: 8.5, drawing: 26, pen: 7, gap: 0.4, pieces: 3, words: 14, tags: 2, low: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 10, tags: 2, low: true, dense: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, tags: 2, places: 3, low: true, dense: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, tags: 2, places: 2, low: true, dense: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, tags: 2, places: 2, low: true, dense: true, list: 14, cut: true},
 }
 
 // part is a piece of a page: its height, and what draws it below y in as much

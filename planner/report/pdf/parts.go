@@ -24,7 +24,7 @@ func (s *sheet) job(c *card.Card) part {
 // head is the section's name and where it is.
 func (s *sheet) head(c *card.Card, way tight) part {
 	id, tall := style{size: 38, bold: true}, 17.0
-	if way.low {
+	if way.low && c.Drawings == "" {
 		id.size, tall = 32, 14.8
 	}
 	name := s.safe(c.ID)

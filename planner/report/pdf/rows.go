@@ -32,7 +32,13 @@ const (
 // share gives what the places of the bounds don't need of their column to the
 // column of where they are.
 func (l *list) share() {
-	l.columns = slices.Clone(columns)
+	l.columns, l.first = slices.Clone(columns), map[string]string{}
+	for i := range l.bounds {
+		b := &l.bounds[i]
+		if at := card.Place(b.Level, b.Place); l.first[at] == "" {
+			l.first[at] = b.Number
+		}
+	}
 	need := l.width(columns[colPlace].name, style{size: 8.5})
 	for i := range l.bounds[:min(len(l.bounds), mostRows)] {
 		need = max(need, l.width(l.safe(l.where(&l.bounds[i])), style{size: l.size})+1.5)
@@ -70,9 +76,9 @@ func (l *list) fit(col int, text string, f style, most int) [][]word {
 
 // squeezed sets where a blank goes; where that has no room, long tags are
 // shortened in their middle first, so that both ends of a joint can be read.
-func (l *list) squeezed(col int, text string, f style) [][]word {
+func (l *list) squeezed(col int, text string, f style, most int) [][]word {
 	w := l.columns[col].w - 1
-	return l.within(text, w, l.places, func(text string) []word { return l.words(text, f) })
+	return l.within(text, w, most, func(text string) []word { return l.words(text, f) })
 }
 
 // shorter is how many letters long tags are shortened to, step by step.
@@ -137,7 +143,10 @@ func (l *list) set(c cells, y float64) {
 func (l *list) bound(b *card.Blank) row {
 	f := style{size: l.size}
 	c := l.cells(b.Number, b.Kind, b)
-	c[colAt], c[colPlace] = l.squeezed(colAt, b.At, f), l.squeezed(colPlace, l.where(b), f)
+	c[colAt], c[colPlace] = l.squeezed(colAt, b.At, f, l.tags), l.squeezed(colPlace, l.where(b), f, l.places)
+	if no := l.first[card.Place(b.Level, b.Place)]; len(c[colPlace]) > 1 && no != "" && no != b.Number { // said once in full
+		c[colPlace] = l.squeezed(colPlace, card.Place("as blank "+no, l.other(b)), f, l.places)
+	}
 	high := c.high() + 0.7
 	return row{high, func(y float64) {
 		l.pair(left, y+0.3+0.74*f.high())
@@ -147,11 +156,14 @@ func (l *list) bound(b *card.Blank) row {
 }
 
 // where is the place of a blank, without the drawing that heads the card.
-func (l *list) where(b *card.Blank) string {
+func (l *list) where(b *card.Blank) string { return card.Place(b.Level, b.Place, l.other(b)) }
+
+// other is the drawing of a blank, unless it heads the card.
+func (l *list) other(b *card.Blank) string {
 	if b.Drawing == l.drawing {
-		return card.Place(b.Level, b.Place)
+		return ""
 	}
-	return b.Where
+	return b.Drawing
 }
 
 // group heads the open ends of one size.
@@ -165,7 +177,7 @@ func (l *list) group(g *group, named bool) row {
 	if at := card.Lead(g.each); !named {
 		c[colAt] = l.fit(colAt, "each listed in blanks.csv", f, 1)
 	} else {
-		c[colAt], c[colPlace] = l.fit(colAt, at+" each of", f, 1), l.squeezed(colPlace, sameSpot(g.each), f)
+		c[colAt], c[colPlace] = l.fit(colAt, at+" each of", f, 1), l.squeezed(colPlace, sameSpot(g.each), f, l.places)
 	}
 	return row{c.high() + 0.5, func(y float64) {
 		if !named { // ticked together
