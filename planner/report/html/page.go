@@ -54,6 +54,7 @@ type view struct {
 	Data    *data
 	Drawing template.HTML
 	Sheets  []template.HTML // the drawing again, cut up to be printed
+	Map     template.HTML   // where they lie on the whole; empty where there is one
 	Width   string
 	Height  string
 	Looks   []template.HTML // by section
@@ -100,7 +101,7 @@ func Plan(w io.Writer, v *report.Plan) error {
 	o.All = show.AllSizes(o.Sizes)
 	c := canvas{v: v, pic: pic, looks: looks}
 	o.Drawing = c.whole()
-	o.Sheets = sheets(pic)
+	o.Sheets, o.Map = c.sheets()
 	for i := range looks {
 		o.Looks = append(o.Looks, sample(looks[i]))
 	}
@@ -158,48 +159,6 @@ func sample(l schematic.Look) template.HTML {
 	}
 	b.WriteString("</svg>")
 	return template.HTML(b.String())
-}
-
-// A printed sheet holds so much of the drawing at full size, A4 on its side.
-const sheetWide, sheetHigh = 1040.0, 640.0
-
-// sheets cuts the drawing up for paper, system by system: one sheet where it can
-// be read when made to fit, else as many as it takes, each overlapping the one
-// before.
-func sheets(pic *schematic.Picture) []template.HTML {
-	const lap, least = 60.0, 0.72
-	var out []template.HTML
-	for i, s := range pic.Systems {
-		width := 0.0
-		for k := range pic.Pieces {
-			if end := pic.Pieces[k].Path[len(pic.Pieces[k].Path)-1]; end.Y >= s.Top && end.Y <= s.Bottom {
-				width = max(width, end.X)
-			}
-		}
-		width, height := width+20, s.Bottom-s.Top
-		k := max(least, min(1, sheetWide/width, sheetHigh/height))
-		across, down := parts(width, sheetWide/k, lap), parts(height, sheetHigh/k, lap)
-		wide, high := (width-lap)/float64(across)+lap, (height-lap)/float64(down)+lap
-		for y := range down {
-			for x := range across {
-				name := fmt.Sprintf("%s: sheet %d of %d", or(s.Name, "no system"), y*across+x+1, across*down)
-				if across*down == 1 {
-					name = or(s.Name, "no system")
-				}
-				out = append(out, sheet(i, float64(x)*(wide-lap), s.Top+float64(y)*(high-lap), wide, high, name))
-			}
-		}
-	}
-	return out
-}
-
-// parts is how many sheets of one length cover a whole, each overlapping the one
-// before.
-func parts(whole, one, lap float64) int { return max(1, int(math.Ceil((whole-lap)/(one-lap)-1e-9))) }
-
-func sheet(system int, x, y, w, h float64, name string) template.HTML {
-	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" preserveAspectRatio="xMinYMin" role="img" aria-label="schematic, %s"><use href="#system-%d"/></svg><figcaption>%s</figcaption></figure>`,
-		num(x), num(y), num(w), num(h), esc(name), system, esc(name)))
 }
 
 // hours writes minutes as hours and minutes.
