@@ -13,6 +13,7 @@ import (
 	"html/template"
 	"io"
 	"math"
+	"regexp"
 	"strings"
 
 	"blankoff/planner/report"
@@ -32,7 +33,7 @@ var pageStyle string
 var pageScript string
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe,
+	"state": show.State, "flag": show.Flag, "count": show.Count, "safe": show.Safe, "prose": prose,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
 	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },
@@ -159,6 +160,14 @@ func sample(l schematic.Look) template.HTML {
 	}
 	b.WriteString("</svg>")
 	return template.HTML(b.String())
+}
+
+// option is one of the command's, as sentences name it.
+var option = regexp.MustCompile(`\B--[a-z][a-z-]*`)
+
+// prose is a sentence in which no line breaks inside an option.
+func prose(text string) template.HTML {
+	return template.HTML(option.ReplaceAllString(esc(text), `<span class="option">$0</span>`))
 }
 
 // hours writes minutes as hours and minutes.

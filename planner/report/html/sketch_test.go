@@ -109,3 +109,16 @@ func TestWidth(t *testing.T) {
 		}
 	}
 }
+
+// No line breaks inside an option, and text of the schedule stays text.
+func TestProse(t *testing.T) {
+	for in, want := range map[string]string{
+		"plan again with --sign negative": `plan again with <span class="option">--sign</span> negative`,
+		"--test-pressure 500 was given":   `<span class="option">--test-pressure</span> 500 was given`,
+		"<b>--x</b> a--b & -1":            `&lt;b&gt;<span class="option">--x</span>&lt;/b&gt; a--b &amp; -1`,
+	} {
+		if got := string(prose(in)); got != want {
+			t.Errorf("%q became %q, want %q", in, got, want)
+		}
+	}
+}
