@@ -29,7 +29,8 @@ type Blank struct {
 	Drawing         string
 	Kind            string // "cut 2, to S05", "end of scope" or "open end"
 	Force, Fixing   string
-	Rig, Tap        bool // the air goes in here; the pressure is read here
+	Rig, Tap        bool     // the air goes in here; the pressure is read here
+	Each            []string // of a line of many: number and place of each
 }
 
 // Card is one section's page.

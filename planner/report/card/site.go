@@ -124,6 +124,18 @@ func site(v *report.Plan, s *report.Section) []Fact {
 	return out
 }
 
+// At is the name of a fact, with the number of its blank where it is about one:
+// "rig at blank 4".
+func (c *Card) At(f Fact) string {
+	for i := range c.EveryBlank {
+		b := &c.EveryBlank[i]
+		if f.Name == RigAt && b.Rig || f.Name == TapAt && b.Tap {
+			return f.Name + " blank " + b.Number
+		}
+	}
+	return f.Name
+}
+
 // jobOf is the job as the job file says it.
 func jobOf(v *report.Plan) []Fact {
 	var out []Fact
@@ -183,27 +195,72 @@ func grouped(every []Blank) []Blank {
 	return out
 }
 
+// Alike is what blanks on one line have in common.
+type Alike struct{ Size, Kind, Force, Fixing string }
+
+// Alike is that of a blank.
+func (b *Blank) Alike() Alike { return Alike{b.Size, b.Group(), b.Force, b.Fixing} }
+
 // together puts those blanks of one size, kind and fixing on one line that may
 // be.
 func together(every []Blank, may func(*Blank) bool) []Blank {
-	var out []Blank
-	at, count := map[Blank]int{}, map[int]int{}
-	for _, b := range every {
-		if !may(&b) {
-			out = append(out, b)
-			continue
+	var lines [][]Blank
+	at := map[Alike]int{}
+	for i := range every {
+		b := &every[i]
+		k, ok := at[b.Alike()]
+		if !ok || !may(b) {
+			k = len(lines)
+			lines = append(lines, nil)
+			if may(b) {
+				at[b.Alike()] = k
+			}
 		}
-		key := Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}
-		k, ok := at[key]
-		if !ok {
-			k = len(out)
-			at[key] = k
-			out = append(out, b)
-		}
-		if count[k]++; count[k] > 1 {
-			key.Number, key.At = fmt.Sprintf("%d of them", count[k]), "of this size, each listed in plan.xlsx"
-			out[k] = key
+		lines[k] = append(lines[k], *b)
+	}
+	out := make([]Blank, len(lines))
+	for k, each := range lines {
+		if out[k] = each[0]; len(each) > 1 {
+			out[k] = many(each)
 		}
 	}
 	return out
+}
+
+// many is a line of blanks that are alike.
+func many(each []Blank) Blank {
+	b := Blank{Size: each[0].Size, Kind: each[0].Group(), Force: each[0].Force, Fixing: each[0].Fixing, Number: fmt.Sprintf("%d of them", len(each))}
+	lead := Lead(each)
+	b.At = strings.TrimSpace(lead + " each of")
+	for i := range each {
+		if i == mostEach {
+			b.Each = append(b.Each, fmt.Sprintf("and %d more, listed in plan.xlsx", len(each)-i))
+			break
+		}
+		e := &each[i]
+		mark := ""
+		switch {
+		case e.Rig:
+			mark = " (rig)"
+		case e.Tap:
+			mark = " (tapping)"
+		}
+		b.Each = append(b.Each, e.Number+" "+Place(strings.TrimSpace(strings.TrimPrefix(e.At, lead)), e.Spot())+mark)
+	}
+	return b
+}
+
+// mostEach is how many blanks a line of many names.
+const mostEach = 60
+
+// Lead is how the places of blanks all begin: "free end of", or nothing.
+func Lead(each []Blank) string {
+	lead, _, ok := strings.Cut(each[0].At, " of ")
+	for i := range each {
+		ok = ok && strings.HasPrefix(each[i].At, lead+" of ")
+	}
+	if !ok {
+		return ""
+	}
+	return lead + " of"
 }

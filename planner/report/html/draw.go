@@ -20,7 +20,6 @@ type canvas struct {
 	v     *report.Plan
 	pic   *schematic.Picture
 	looks []schematic.Look
-	focus int // the section that a card is about; -1: all
 }
 
 // num writes a length with a tenth at most.
@@ -116,25 +115,18 @@ func (c *canvas) group(s int, drawn map[int]map[float64]*strings.Builder) {
 
 // open begins the group of a section.
 func (c *canvas) open(s int) {
-	switch {
-	case s < 0:
+	if s < 0 {
 		c.WriteString(`<g class="outside">`)
-	case c.focus >= 0:
-		c.WriteString(`<g>`)
-	default:
-		x := &c.v.Sections[s]
-		c.add(`<g class="sec%s" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, left(x), s, s, esc(fmt.Sprintf("Section %s, %s, %s, limit %s, %s%s", x.ID, x.System, c.v.Units.Area(x.Area), c.v.Units.Limit(x.Limit), show.State(x), mark(", ", x.NotTested))))
+		return
 	}
+	x := &c.v.Sections[s]
+	c.add(`<g class="sec%s" id="line-%d" data-s="%d" tabindex="0" role="button" aria-label="%s">`, left(x), s, s, esc(fmt.Sprintf("Section %s, %s, %s, limit %s, %s%s", x.ID, x.System, c.v.Units.Area(x.Area), c.v.Units.Limit(x.Limit), show.State(x), mark(", ", x.NotTested))))
 }
 
 // stroke draws a section's lines of one weight with its colour and pattern.
 func (c *canvas) stroke(s int, w float64, d string) {
-	switch {
-	case s < 0 || c.focus >= 0 && s != c.focus:
+	if s < 0 {
 		c.add(`<path d="%s" stroke="#bbb" stroke-width="%s"/>`, d, num(min(w, 3)))
-		return
-	case c.focus >= 0:
-		c.add(`<path d="%s" stroke="#222" stroke-width="%s"/>`, d, num(w))
 		return
 	}
 	l := c.looks[s]
@@ -202,12 +194,12 @@ func (c *canvas) marks() {
 	c.cutNumbers()
 }
 
-// cutNumbers names the cuts; on a card the blanks are numbered instead.
+// cutNumbers names the cuts.
 func (c *canvas) cutNumbers() {
 	for i := range c.pic.Joints {
 		m := &c.pic.Joints[i]
 		n := c.v.Drawing.Joints[m.Index].Cut
-		if n == 0 || c.focus >= 0 {
+		if n == 0 {
 			continue
 		}
 		x, y := m.X-2, m.Y+m.Weight/2+16
@@ -230,35 +222,6 @@ func (c *canvas) ends() {
 	}
 }
 
-// numbers puts the number of every blank of a card's section beside its place.
-func (c *canvas) numbers() {
-	s := &c.v.Sections[c.focus]
-	at := map[string]int{}
-	for k := range s.Blanks {
-		at[s.Blanks[k].At] = k + 1
-	}
-	for i := range c.pic.Joints {
-		m := &c.pic.Joints[i]
-		if n := at[c.v.Drawing.Joints[m.Index].At]; n > 0 {
-			c.number(m, n)
-		}
-	}
-	for i := range c.pic.Ends {
-		m := &c.pic.Ends[i]
-		if n := at[c.v.Drawing.Ends[m.Index].At]; n > 0 {
-			c.number(m, n)
-		}
-	}
-}
-
-func (c *canvas) number(m *schematic.Mark, n int) {
-	x, y := m.X, m.Y+m.Weight/2+13
-	if m.Upright {
-		x, y = m.X+m.Weight/2+11, m.Y
-	}
-	c.add(`<circle class="no" cx="%s" cy="%s" r="6.5"/><text class="nos" x="%s" y="%s">%d</text>`, num(x), num(y), num(x), num(y+2.8), n)
-}
-
 // tags names the rows.
 func (c *canvas) tags() {
 	for i := range c.pic.Labels {
@@ -270,9 +233,6 @@ func (c *canvas) tags() {
 // badges names the sections on their longest runs.
 func (c *canvas) badges() {
 	for _, b := range schematic.Badges(c.v.Drawing, c.pic) {
-		if b.Section == c.focus {
-			continue
-		}
 		s := &c.v.Sections[b.Section]
 		id := s.ID
 		w := 7*float64(len(id)) + 8

@@ -12,11 +12,12 @@ import (
 	"fmt"
 	"html/template"
 	"io"
-	"math"
+	"regexp"
 	"strings"
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/card"
+	"blankoff/planner/report/keyplan"
 	"blankoff/planner/report/schematic"
 	"blankoff/planner/report/show"
 )
@@ -31,7 +32,7 @@ var pageStyle string
 var pageScript string
 
 var page = template.Must(template.New("page").Funcs(template.FuncMap{
-	"state": show.State, "flag": show.Flag, "count": show.Count, "many": show.Many, "why": show.Why, "safe": show.Safe,
+	"state": show.State, "flag": show.Flag, "count": show.Count, "many": show.Many, "why": show.Why, "safe": show.Safe, "prose": prose,
 	"whole": func(x float64) string { return fmt.Sprintf("%.0f", show.Whole(x)) },
 	"m2":    func(x float64) string { return fmt.Sprintf("%.2f", x) },
 	"one":   func(x float64) string { return fmt.Sprintf("%.1f", x) },
@@ -59,6 +60,7 @@ type view struct {
 	Data    *data
 	Drawing template.HTML
 	Sheets  []template.HTML // the drawing again, cut up to be printed
+	Map     template.HTML   // where they lie on the whole; empty where there is one
 	Width   string
 	Height  string
 	Looks   []template.HTML // by section
@@ -79,8 +81,13 @@ const mostDrawn = 30_000
 type cardView struct {
 	card.Card
 	Drawing template.HTML
-	Density string // how small it is printed, so that it stays on a page
+	High    float64 // of the drawing, mm
+	Missing string  // what had no room in it
+	Density string  // how small it is printed, so that it stays on a page
 }
+
+// Legend says how to read the drawing.
+func (c *cardView) Legend() string { return keyplan.Legend }
 
 // Plan writes the page. The same view gives the same bytes.
 func Plan(w io.Writer, v *report.Plan) error {
@@ -99,9 +106,9 @@ func Plan(w io.Writer, v *report.Plan) error {
 	o.Policy = fmt.Sprintf("default-src 'none'; style-src 'unsafe-inline'; script-src 'sha256-%s'", hash(pageScript))
 	o.All = show.AllSizes(o.Sizes)
 	o.said(v)
-	c := canvas{v: v, pic: pic, looks: looks, focus: -1}
+	c := canvas{v: v, pic: pic, looks: looks}
 	o.Drawing = c.whole()
-	o.Sheets = sheets(pic)
+	o.Sheets, o.Map = c.sheets()
 	for i := range looks {
 		o.Looks = append(o.Looks, sample(looks[i]))
 	}
@@ -115,8 +122,8 @@ func Plan(w io.Writer, v *report.Plan) error {
 		return page.Execute(w, &o)
 	}
 	for _, one := range card.All(v) {
-		c := cardView{Card: one, Drawing: cardDrawing(v, one.Section)}
-		c.fit()
+		c := cardView{Card: one}
+		c.draw(keyplan.Of(v, one.Section, &one))
 		o.Cards = append(o.Cards, c)
 	}
 	return page.Execute(w, &o)
@@ -175,62 +182,12 @@ func sample(l schematic.Look) template.HTML {
 	return template.HTML(b.String())
 }
 
-// A printed sheet holds so much of the drawing at full size, A4 on its side.
-const sheetWide, sheetHigh = 1040.0, 640.0
+// option is one of the command's, as sentences name it.
+var option = regexp.MustCompile(`\B--[a-z][a-z-]*`)
 
-// sheets cuts the drawing up for paper, system by system: one sheet where it can
-// be read when made to fit, else as many as it takes, each overlapping the one
-// before.
-func sheets(pic *schematic.Picture) []template.HTML {
-	const lap, least = 60.0, 0.72
-	var out []template.HTML
-	for i, s := range pic.Systems {
-		width := 0.0
-		for k := range pic.Pieces {
-			if end := pic.Pieces[k].Path[len(pic.Pieces[k].Path)-1]; end.Y >= s.Top && end.Y <= s.Bottom {
-				width = max(width, end.X)
-			}
-		}
-		width, height := width+20, s.Bottom-s.Top
-		k := max(least, min(1, sheetWide/width, sheetHigh/height))
-		across, down := parts(width, sheetWide/k, lap), parts(height, sheetHigh/k, lap)
-		wide, high := (width-lap)/float64(across)+lap, (height-lap)/float64(down)+lap
-		for y := range down {
-			for x := range across {
-				name := fmt.Sprintf("%s: sheet %d of %d", or(s.Name, "no system"), y*across+x+1, across*down)
-				if across*down == 1 {
-					name = or(s.Name, "no system")
-				}
-				out = append(out, sheet(i, float64(x)*(wide-lap), s.Top+float64(y)*(high-lap), wide, high, name))
-			}
-		}
-	}
-	return out
-}
-
-// parts is how many sheets of one length cover a whole, each overlapping the one
-// before.
-func parts(whole, one, lap float64) int { return max(1, int(math.Ceil((whole-lap)/(one-lap)-1e-9))) }
-
-func sheet(system int, x, y, w, h float64, name string) template.HTML {
-	return template.HTML(fmt.Sprintf(`<figure class="sheet"><svg viewBox="%s %s %s %s" preserveAspectRatio="xMinYMin" role="img" aria-label="schematic, %s"><use href="#system-%d"/></svg><figcaption>%s</figcaption></figure>`,
-		num(x), num(y), num(w), num(h), esc(name), system, esc(name)))
-}
-
-// cardDrawing is a section with its neighbours, black and grey.
-func cardDrawing(v *report.Plan, i int) template.HTML {
-	pic := schematic.Small(v, i)
-	c := canvas{v: v, pic: pic, focus: i}
-	c.bands()
-	c.outside()
-	c.lines()
-	c.marks()
-	c.ends()
-	c.tags()
-	c.badges()
-	c.numbers()
-	return template.HTML(fmt.Sprintf(`<svg class="small lines" viewBox="0 0 %s %s" role="img" aria-label="schematic of section %s and its neighbours">%s</svg>`,
-		num(pic.Width), num(pic.Height), esc(v.Sections[i].ID), c.String()))
+// prose is a sentence in which no line breaks inside an option.
+func prose(text string) template.HTML {
+	return template.HTML(option.ReplaceAllString(esc(text), `<span class="option">$0</span>`))
 }
 
 // moving are the blanks that go to more than one place.

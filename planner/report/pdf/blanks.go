@@ -2,6 +2,7 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/planner/report/card"
@@ -18,8 +19,11 @@ type row struct {
 type list struct {
 	*sheet
 	size    float64 // of the text
+	tags    int     // lines of where one is in the ductwork
 	places  int     // lines of one place
-	drawing string  // that heads the card
+	columns []column
+	first   map[string]string // by place, the number of its first blank
+	drawing string            // that heads the card
 	bounds  []card.Blank
 	lined   []row // the bounds set out
 	groups  []group
@@ -40,12 +44,13 @@ type group struct {
 // blanks lists the blanks with boxes to tick. Where the way is to cut, it does
 // so until they need no more than the room.
 func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
-	l := &list{sheet: s, size: way.body, places: way.places, drawing: c.Drawings, marks: map[string]string{}}
+	l := &list{sheet: s, size: way.body, tags: way.tags, places: way.places, drawing: c.Drawings, marks: map[string]string{}}
 	for _, b := range c.EveryBlank {
 		if l.mark(b.Fixing); b.Kind != card.OpenEnd {
 			l.bounds = append(l.bounds, b)
 		}
 	}
+	l.share()
 	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
 	if c.Grouping {
 		title = "Blanks: those between the rows of a grouping aren't known; write them in"
@@ -83,15 +88,10 @@ func (l *list) connections(c *card.Card) [][]word {
 		if f.Name != card.RigAt && f.Name != card.TapAt {
 			continue
 		}
-		lead := upper(f.Name)
-		for _, b := range c.EveryBlank {
-			if f.Name == card.RigAt && b.Rig || f.Name == card.TapAt && b.Tap {
-				lead += " blank " + b.Number
-				break
-			}
-		}
-		words := l.words(lead+":", style{size: l.size, bold: true})
-		out = append(out, l.lines(append(words, l.words(f.Value+".", style{size: l.size})...), wide, 2)...)
+		lead := l.words(upper(c.At(f))+":", style{size: l.size, bold: true})
+		out = append(out, l.within(f.Value+".", wide, l.places, func(text string) []word {
+			return append(slices.Clone(lead), l.words(text, style{size: l.size})...)
+		})...)
 	}
 	return out
 }
@@ -152,18 +152,17 @@ func (l *list) fitted(c *card.Card, room float64) []row {
 // sets each group out.
 func (l *list) gather(c *card.Card, want func(*card.Blank) bool) []group {
 	var out []group
-	at := map[card.Blank]int{}
+	at := map[card.Alike]int{}
 	for i := range c.EveryBlank {
 		b := &c.EveryBlank[i]
 		if !want(b) {
 			continue
 		}
-		key := card.Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}
-		k, ok := at[key]
+		k, ok := at[b.Alike()]
 		if !ok {
 			k = len(out)
-			at[key] = k
-			out = append(out, group{Blank: key})
+			at[b.Alike()] = k
+			out = append(out, group{Blank: card.Blank{Size: b.Size, Kind: b.Group(), Force: b.Force, Fixing: b.Fixing}})
 		}
 		out[k].each = append(out[k].each, *b)
 	}

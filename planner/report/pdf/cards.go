@@ -9,6 +9,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/planner/report/card"
+	"blankoff/planner/report/keyplan"
 )
 
 // Cards writes the cards of a plan, in the order of its sections.
@@ -49,19 +50,29 @@ type tight struct {
 	gap     float64 // between boxes to tick, mm
 	pieces  int     // lines
 	words   int     // lines of what the rig can't judge, and of notes
-	places  int     // lines of one place
+	tags    int     // lines of where a blank is in the ductwork, 0: all; its tags are shortened
+	places  int     // lines of one place on site, 0: all
 	list    int     // readings and facts, 0: all
+	low     bool    // the heading and the three figures are lower
+	dense   bool    // the drawing may be so low that runs are hard to follow
 	cut     bool    // blanks are grouped, and then left out, until there is room
 }
 
-// ways are tried in this order until all is on one page.
+// ways are tried in this order until all is on one page: first less air, smaller
+// letters and a lower drawing, shorter tags, then fewer
+// pieces, and only then shorter places.
 var ways = []tight{
-	{body: 9.5, reads: 11, drawing: 56, pen: 9, gap: 1.2, pieces: 5, words: 20, places: 3},
-	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, gap: 1, pieces: 4, words: 20, places: 3},
-	{body: 9, reads: 10, drawing: 40, pen: 8, gap: 0.8, pieces: 3, words: 20, places: 2},
-	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, gap: 0.8, pieces: 2, words: 12, places: 2},
-	{body: 8.5, reads: 9, drawing: 28, pen: 7.5, gap: 0.6, pieces: 2, words: 10, places: 2},
-	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, places: 2, list: 14, cut: true},
+	{body: 9.5, reads: 11, drawing: 56, pen: 9, gap: 1.2, pieces: 5, words: 20},
+	{body: 9, reads: 10.5, drawing: 46, pen: 8.5, gap: 1, pieces: 4, words: 20},
+	{body: 9, reads: 10, drawing: 40, pen: 8, gap: 0.8, pieces: 4, words: 20, tags: 3},
+	{body: 8.5, reads: 9.5, drawing: 36, pen: 8, gap: 0.8, pieces: 4, words: 20, tags: 3},
+	{body: 8.5, reads: 9, drawing: 30, pen: 7.5, gap: 0.6, pieces: 4, words: 20, tags: 2},
+	{body: 8.5, reads: 8.5, drawing: 30, pen: 7, gap: 0.4, pieces: 4, words: 20, tags: 2, low: true},
+	{body: 8.5, reads: 8.5, drawing: 26, pen: 7, gap: 0.4, pieces: 3, words: 14, tags: 2, low: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 10, tags: 2, low: true, dense: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, tags: 2, places: 3, low: true, dense: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, tags: 2, places: 2, low: true, dense: true},
+	{body: 8.5, reads: 8.5, drawing: 23, pen: 7, gap: 0.4, pieces: 1, words: 8, tags: 2, places: 2, low: true, dense: true, list: 14, cut: true},
 }
 
 // part is a piece of a page: its height, and what draws it below y in as much
@@ -79,7 +90,7 @@ func (s *sheet) card(v *report.Plan, i int, c *card.Card) {
 		name += " " + c.System
 	}
 	s.page(name)
-	d := s.drawingOf(v, i, c)
+	d := keyplan.Of(v, i, c)
 	room := bottom - top - style{size: 8.5}.high() - 1
 	parts := s.fit(c, d, room)
 	s.spread(parts, room-high(parts))
@@ -93,11 +104,14 @@ func (s *sheet) card(v *report.Plan, i int, c *card.Card) {
 
 // fit finds the first way in which a card is on one page, and names as many
 // pieces as then have room.
-func (s *sheet) fit(c *card.Card, d *drawing, room float64) []part {
+func (s *sheet) fit(c *card.Card, d *keyplan.Drawing, room float64) []part {
 	var parts []part
 	for _, way := range ways {
 		if parts = s.parts(c, d, way, room); high(parts) > room {
 			continue
+		}
+		if d != nil && way.dense {
+			room -= max(0, min(d.Least(), d.High())-way.drawing) // before pieces are named
 		}
 		for way.pieces++; way.pieces <= 10 && !way.cut; way.pieces++ {
 			more := s.parts(c, d, way, room)
@@ -129,8 +143,8 @@ func (s *sheet) spread(parts []part, rest float64) {
 }
 
 // parts are those of a card from the top down.
-func (s *sheet) parts(c *card.Card, d *drawing, way tight, room float64) []part {
-	list := []part{s.job(c), s.head(c), s.big(c), s.means(c, way)}
+func (s *sheet) parts(c *card.Card, d *keyplan.Drawing, way tight, room float64) []part {
+	list := []part{s.job(c), s.head(c, way), s.big(c, way), s.means(c, way)}
 	list = append(list, s.notes(c, way)...)
 	if d != nil {
 		list = append(list, s.picture(d, way))

@@ -54,13 +54,13 @@ func (s *sheet) cautions(c *card.Card, way tight) part {
 func (s *sheet) readings(c *card.Card, way tight) part {
 	f := style{size: 8.5}
 	heads := append(append([]string{"test"}, c.Boxes...), "passes", "fails", "no class")
-	widths := s.shares(heads, f)
+	rows := []string{"first", "again"}
+	widths := s.shares(heads, rows, f)
 	set, head := make([][][]word, len(heads)), 0.0
 	for i, t := range heads {
 		set[i] = s.lines(s.words(t, f), widths[i]-1.6, 2)
 		head = max(head, deep(set[i])+1.2)
 	}
-	rows := []string{"first", "again"}
 	high := titleHigh + head + way.pen*float64(len(rows)) + 1.5
 	return part{high: high, grow: 2 * float64(len(rows)), draw: func(y, h float64) {
 		y0 := s.title(left, y, "Readings")
@@ -84,15 +84,19 @@ func (s *sheet) readings(c *card.Card, way tight) part {
 	}}
 }
 
-// shares parts the page's width by how wide the heads are.
-func (s *sheet) shares(heads []string, f style) []float64 {
+// shares parts the page's width by how wide the heads are; the first column holds
+// the rows' names whole.
+func (s *sheet) shares(heads, rows []string, f style) []float64 {
 	out, sum := make([]float64, len(heads)), 0.0
-	for i, t := range heads {
-		out[i] = s.width(s.safe(t), f)
-		sum += out[i]
+	for _, t := range rows {
+		out[0] = max(out[0], s.width(t, f)+2.5)
 	}
-	for i := range out {
-		out[i] += (wide - sum) / float64(len(out))
+	for i, t := range heads[1:] {
+		out[i+1] = s.width(s.safe(t), f)
+		sum += out[i+1]
+	}
+	for i := range heads[1:] {
+		out[i+1] += (wide - out[0] - sum) / float64(len(heads)-1)
 	}
 	return out
 }

@@ -22,8 +22,11 @@ func (s *sheet) job(c *card.Card) part {
 }
 
 // head is the section's name and where it is.
-func (s *sheet) head(c *card.Card) part {
-	id := style{size: 38, bold: true}
+func (s *sheet) head(c *card.Card, way tight) part {
+	id, tall := style{size: 38, bold: true}, 17.0
+	if way.low && c.Drawings == "" {
+		id.size, tall = 32, 14.8
+	}
 	name := s.safe(c.ID)
 	for id.size > 16 && s.width(name, id) > 58 {
 		id.size--
@@ -40,9 +43,9 @@ func (s *sheet) head(c *card.Card) part {
 	if c.Drawings != "" {
 		where = append(where, s.oneLine("drawing "+c.Drawings, style{size: 9.5}, room))
 	}
-	return part{high: 17, draw: func(y, _ float64) {
+	return part{high: tall, draw: func(y, _ float64) {
 		s.line(0.9, 0, left, y+0.6, right, y+0.6)
-		s.text(left, y+13.6, name, id)
+		s.text(left, y+tall-3.4, name, id)
 		s.text(x, y+7.2, s.clip(s.safe(c.System), system, room), system)
 		s.put(x, y+8, where)
 		if flag != "" {
@@ -73,23 +76,27 @@ func (s *sheet) flag(c *card.Card) string {
 
 // big are the figures to be read at arm's length: the number at 22 points at
 // least.
-func (s *sheet) big(c *card.Card) part {
-	return part{high: 17, draw: func(y, _ float64) {
+func (s *sheet) big(c *card.Card, way tight) part {
+	tall, size := 17.0, 30.0
+	if way.low {
+		tall, size = 14.5, 25
+	}
+	return part{high: tall, draw: func(y, _ float64) {
 		w := wide / float64(max(1, len(c.Big)))
 		for i, f := range c.Big {
 			x := left + w*float64(i)
-			s.box(x, y, w, 16, 0.5, 255)
+			s.box(x, y, w, tall-1, 0.5, 255)
 			s.text(x+2, y+3.8, s.safe(f.Name), style{size: 8.5})
 			number, unit, _ := strings.Cut(s.safe(f.Value), " ")
-			large, small := style{size: 30, bold: true}, style{size: 14, bold: true}
+			large, small := style{size: size, bold: true}, style{size: 14, bold: true}
 			for large.size > 22 && s.width(number, large)+s.width(" "+unit, small) > w-4 {
 				large.size--
 			}
 			for small.size > 8.5 && s.width(number, large)+s.width(" "+unit, small) > w-4 {
 				small.size -= 0.5
 			}
-			s.text(x+2, y+13.8, number, large)
-			s.text(x+2+s.width(number, large)+s.width(" ", small), y+13.8, s.clip(unit, small, w-4-s.width(number, large)), small)
+			s.text(x+2, y+tall-3.2, number, large)
+			s.text(x+2+s.width(number, large)+s.width(" ", small), y+tall-3.2, s.clip(unit, small, w-4-s.width(number, large)), small)
 		}
 	}}
 }
@@ -215,35 +222,32 @@ func (s *sheet) notes(c *card.Card, way tight) []part {
 	return list
 }
 
-// picture is the drawing with how to read it.
-func (s *sheet) picture(d *drawing, way tight) part {
-	least := min(way.drawing, d.high())
-	f := style{size: 8.5, grey: true}
-	return part{high: least + f.high() + 1, grow: d.high() - least, draw: func(y, h float64) {
-		s.line(0.2, 0, left, y+0.2, right, y+0.2)
-		text := "Not to scale. Black: this section; grey: neighbours. Two bars: cut; one: end of the test; square: open end; numbers: blanks."
-		if s.draw(d, y+0.4, h-f.high()-1) {
-			text = "Not to scale; some names had no room. Black: this section. Two bars: cut; one: end of the test; square: open end; numbers: blanks."
-		}
-		s.text(left, y+h-1.4, s.clip(text, f, wide), f)
-	}}
-}
-
 // perLine is more bytes than any line of pieces holds.
 const perLine = 700
 
-// pieces names the section's pieces, as many as there is room for.
+// pieces names the section's pieces, as many as there is room for: long tags are
+// set smaller and shortened in their middle, as in the drawing, before any is left
+// out.
 func (s *sheet) pieces(c *card.Card, way tight) part {
-	f := style{size: way.body}
-	lead := s.words(fmt.Sprintf("Pieces (%d):", len(c.PieceList)), style{size: way.body, bold: true})
-	set := func(text string) [][]word {
-		return s.lines(append(append([]word(nil), lead...), s.words(text, f)...), wide, 0)
+	var lines [][]word
+	for _, letters := range []int{40, 22, 15, 12} {
+		f, names := style{size: min(way.body, 7.5)}, make([]string, len(c.PieceList))
+		if letters == 40 {
+			f.size = way.body
+		}
+		for i, name := range c.PieceList {
+			names[i] = short(name, letters)
+		}
+		lead := s.words(fmt.Sprintf("Pieces (%d):", len(names)), style{size: way.body, bold: true})
+		set := func(text string) [][]word {
+			return s.lines(append(slices.Clone(lead), s.words(text, f)...), wide, 0)
+		}
+		fits := func(text string) bool { return len(text) < perLine*way.pieces && len(set(text)) <= way.pieces }
+		lines = set(card.Listed(names, fits))
+		if fits(strings.Join(names, ", ")) {
+			break
+		}
 	}
-	names := make([]string, len(c.PieceList))
-	for i, name := range c.PieceList {
-		names[i] = short(name, 40)
-	}
-	lines := set(card.Listed(names, func(text string) bool { return len(text) < perLine*way.pieces && len(set(text)) <= way.pieces }))
 	if len(lines) > way.pieces {
 		lines = lines[:way.pieces]
 		lines[way.pieces-1] = s.dotted(lines[way.pieces-1], wide)

@@ -200,6 +200,40 @@ func TestEveryBlankIsOnItsCard(t *testing.T) {
 	}
 }
 
+// What is needed at the duct is wrapped, never cut: where the rig and the tapping
+// go, and where the blanks are, with long tags and places; and long tags of many
+// pieces are shortened in their middle before any is left out.
+func TestLongNamesAreWhole(t *testing.T) {
+	place := "Großküche, Achse Ü3 bis Ö7, über der abgehängten Decke im Zwischengeschoß"
+	v := planned(t, comb(12, "Überströmkanal-Größe-Äußere-Straße-", place), 60)
+	if len(v.Sections) < 2 {
+		t.Fatalf("%d sections", len(v.Sections))
+	}
+	solid := func(text string) string { return strings.Join(strings.Fields(text), "") }
+	for i, p := range write(t, v) {
+		text := solid(p.text())
+		c := card.All(v)[i]
+		for _, f := range c.Site {
+			if f.Name == card.RigAt || f.Name == card.TapAt {
+				if want := solid(upper(c.At(f)) + ": " + f.Value); !strings.Contains(text, want) {
+					t.Errorf("%s lacks %q:\n%s", c.ID, want, text)
+				}
+			}
+		}
+		if strings.Contains(text, "more,listedinplan.xlsx") {
+			t.Errorf("%s leaves pieces out:\n%s", c.ID, text)
+		}
+		for k, b := range c.EveryBlank {
+			if !strings.Contains(text, solid(b.Where)) && !strings.Contains(text, solid(card.Place(b.Level, b.Place))) {
+				t.Errorf("%s, blank %d: %q is cut", c.ID, k+1, b.Where)
+			}
+		}
+		if n := strings.Count(text, "Zwischengeschoß"); n < 4 { // in the heading, for rig, tapping and the first blank
+			t.Errorf("%s has the whole place %d times:\n%s", c.ID, n, text)
+		}
+	}
+}
+
 // A section with more than any page can name is still one page, and says what
 // it leaves out and where that is.
 func TestTooMuchForAPage(t *testing.T) {

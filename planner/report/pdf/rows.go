@@ -2,16 +2,19 @@ package pdf
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/planner/report/card"
 )
 
 // The columns of the blanks, mm from the left margin, and what they are called.
-var columns = []struct {
+type column struct {
 	name string
 	x, w float64
-}{
+}
+
+var columns = []column{
 	{"fitted", 0, 9}, {"off", 9, 6}, {"no.", 15, 7}, {"kind", 22, 23}, {"size", 45, 23}, {"force", 68, 14}, {"fix", 82, 5}, {"at", 87, 50}, {"level, place, drawing", 137, 45},
 }
 
@@ -26,11 +29,32 @@ const (
 	colPlace
 )
 
+// share gives what the places of the bounds don't need of their column to the
+// column of where they are.
+func (l *list) share() {
+	l.columns, l.first = slices.Clone(columns), map[string]string{}
+	for i := range l.bounds {
+		b := &l.bounds[i]
+		if at := card.Place(b.Level, b.Place); l.first[at] == "" {
+			l.first[at] = b.Number
+		}
+	}
+	need := l.width(columns[colPlace].name, style{size: 8.5})
+	for i := range l.bounds[:min(len(l.bounds), mostRows)] {
+		need = max(need, l.width(l.safe(l.where(&l.bounds[i])), style{size: l.size})+1.5)
+	}
+	if rest := columns[colPlace].w - need; rest > 0 {
+		l.columns[colAt].w += rest
+		l.columns[colPlace].x += rest
+		l.columns[colPlace].w -= rest
+	}
+}
+
 // heads names the columns.
 func (l *list) heads() row {
 	f := style{size: 8.5, grey: true}
 	return row{f.high() + 0.4, func(y float64) {
-		for _, k := range columns {
+		for _, k := range l.columns {
 			l.text(left+k.x, y+0.74*f.high(), k.name, f)
 		}
 		l.line(0.2, 0, left, y+f.high(), right, y+f.high())
@@ -47,29 +71,31 @@ func (l *list) pair(x, foot float64) {
 type cells map[int][][]word
 
 func (l *list) fit(col int, text string, f style, most int) [][]word {
-	return l.lines(l.words(text, f), columns[col].w-1, most)
+	return l.lines(l.words(text, f), l.columns[col].w-1, most)
 }
 
 // squeezed sets where a blank goes; where that has no room, long tags are
 // shortened in their middle first, so that both ends of a joint can be read.
-func (l *list) squeezed(col int, text string, f style) [][]word {
-	w := columns[col].w - 2
-	lines := l.lines(l.words(text, f), w, 0)
-	for _, most := range shorter {
-		if len(lines) <= l.places {
-			break
-		}
-		lines = l.lines(l.words(short(text, most), f), w, 0)
-	}
-	if len(lines) > l.places {
-		lines = lines[:l.places]
-		lines[l.places-1] = l.dotted(lines[l.places-1], w)
-	}
-	return lines
+func (l *list) squeezed(col int, text string, f style, most int) [][]word {
+	w := l.columns[col].w - 1
+	return l.within(text, w, most, func(text string) []word { return l.words(text, f) })
 }
 
 // shorter is how many letters long tags are shortened to, step by step.
 var shorter = []int{22, 18, 15, 12}
+
+// within sets a text in lines of a width, so many at most if that is over 0: long
+// tags are shortened in their middle before its end is cut.
+func (s *sheet) within(text string, width float64, most int, words func(string) []word) [][]word {
+	lines := s.lines(words(text), width, 0)
+	for _, letters := range shorter {
+		if most == 0 || len(lines) <= most {
+			return lines
+		}
+		lines = s.lines(words(short(text, letters)), width, 0)
+	}
+	return s.lines(words(short(text, shorter[len(shorter)-1])), width, most)
+}
 
 // short shortens every word of a text to so many letters.
 func short(text string, most int) string {
@@ -108,8 +134,8 @@ func (c cells) high() float64 {
 }
 
 func (l *list) set(c cells, y float64) {
-	for k := range columns {
-		l.put(left+columns[k].x, y, c[k])
+	for k := range l.columns {
+		l.put(left+l.columns[k].x, y, c[k])
 	}
 }
 
@@ -117,7 +143,10 @@ func (l *list) set(c cells, y float64) {
 func (l *list) bound(b *card.Blank) row {
 	f := style{size: l.size}
 	c := l.cells(b.Number, b.Kind, b)
-	c[colAt], c[colPlace] = l.squeezed(colAt, b.At, f), l.fit(colPlace, l.where(b), f, l.places)
+	c[colAt], c[colPlace] = l.squeezed(colAt, b.At, f, l.tags), l.squeezed(colPlace, l.where(b), f, l.places)
+	if no := l.first[card.Place(b.Level, b.Place)]; len(c[colPlace]) > 1 && no != "" && no != b.Number { // said once in full
+		c[colPlace] = l.squeezed(colPlace, card.Place("as blank "+no, l.other(b)), f, l.places)
+	}
 	high := c.high() + 0.7
 	return row{high, func(y float64) {
 		l.pair(left, y+0.3+0.74*f.high())
@@ -127,11 +156,14 @@ func (l *list) bound(b *card.Blank) row {
 }
 
 // where is the place of a blank, without the drawing that heads the card.
-func (l *list) where(b *card.Blank) string {
+func (l *list) where(b *card.Blank) string { return card.Place(b.Level, b.Place, l.other(b)) }
+
+// other is the drawing of a blank, unless it heads the card.
+func (l *list) other(b *card.Blank) string {
 	if b.Drawing == l.drawing {
-		return card.Place(b.Level, b.Place)
+		return ""
 	}
-	return b.Where
+	return b.Drawing
 }
 
 // group heads the open ends of one size.
@@ -142,10 +174,10 @@ func (l *list) group(g *group, named bool) row {
 		kind = "ends of scope"
 	}
 	c := l.cells("", fmt.Sprintf("%d %s", len(g.each), kind), &g.Blank)
-	if at := shared(g.each); !named {
+	if at := card.Lead(g.each); !named {
 		c[colAt] = l.fit(colAt, "each listed in blanks.csv", f, 1)
-	} else if at != "" {
-		c[colAt] = l.fit(colAt, at+" each of", f, 1)
+	} else {
+		c[colAt], c[colPlace] = l.fit(colAt, at+" each of", f, 1), l.squeezed(colPlace, sameSpot(g.each), f, l.places)
 	}
 	return row{c.high() + 0.5, func(y float64) {
 		if !named { // ticked together
@@ -155,34 +187,33 @@ func (l *list) group(g *group, named bool) row {
 	}}
 }
 
-// shared is how the places of blanks all begin: "free end of", or nothing.
-func shared(each []card.Blank) string {
-	lead, _, ok := strings.Cut(each[0].At, " of ")
-	for i := range each {
-		ok = ok && strings.HasPrefix(each[i].At, lead+" of ")
-	}
-	if !ok {
-		return ""
-	}
-	return lead + " of"
-}
-
 // inRoom is an entry in so much room.
-func (l *list) inRoom(b *card.Blank, lead string, f style, room float64) string {
-	text := l.entry(b, lead)
+func (l *list) inRoom(b *card.Blank, lead, spot string, f style, room float64) string {
+	text := l.entry(b, lead, spot)
 	for _, most := range shorter {
 		if l.width(text, f) <= room {
 			break
 		}
-		text = short(l.entry(b, lead), most)
+		text = short(l.entry(b, lead, spot), most)
 	}
 	return l.clip(text, f, room)
 }
 
-// entry is a blank under its size: its place without how they all begin.
-func (l *list) entry(b *card.Blank, lead string) string {
+// sameSpot is where all of some blanks are, if that is one place.
+func sameSpot(each []card.Blank) string {
+	for i := range each {
+		if each[i].Spot() != each[0].Spot() {
+			return ""
+		}
+	}
+	return each[0].Spot()
+}
+
+// entry is a blank under its size: its place without how they all begin, and
+// without the spot that they all share.
+func (l *list) entry(b *card.Blank, lead, spot string) string {
 	text := l.safe(strings.TrimPrefix(strings.TrimPrefix(b.At, lead), " "))
-	if p := b.Spot(); p != "" {
+	if p := b.Spot(); p != spot {
 		text += ", " + l.safe(p)
 	}
 	return text
@@ -194,9 +225,9 @@ func (l *list) across(groups []group) int {
 	widest := 0.0
 	for i := range groups[:min(len(groups), mostRows)] {
 		g := &groups[i]
-		lead := shared(g.each)
+		lead, spot := card.Lead(g.each), sameSpot(g.each)
 		for k := range g.each[:min(len(g.each), 3*mostRows)] {
-			widest = max(widest, l.width(short(l.entry(&g.each[k], lead), shorter[1]), style{size: l.size}))
+			widest = max(widest, l.width(short(l.entry(&g.each[k], lead, spot), shorter[1]), style{size: l.size}))
 		}
 	}
 	if wide/3 > widest+numbered+2 {
@@ -209,7 +240,7 @@ func (l *list) across(groups []group) int {
 // number.
 func (l *list) names(each []card.Blank, cols int) []row {
 	f := style{size: l.size}
-	lead, w := shared(each), wide/float64(cols)
+	lead, spot, w := card.Lead(each), sameSpot(each), wide/float64(cols)
 	var out []row
 	for i := 0; i < len(each); i += cols {
 		out = append(out, row{f.high() + 0.5, func(y float64) {
@@ -218,7 +249,7 @@ func (l *list) names(each []card.Blank, cols int) []row {
 				x := left + w*float64(k-i)
 				l.pair(x, foot)
 				l.text(x+14, foot, each[k].Number, style{size: l.size, bold: true})
-				l.text(x+numbered, foot, l.inRoom(&each[k], lead, f, w-numbered-1.5), f)
+				l.text(x+numbered, foot, l.inRoom(&each[k], lead, spot, f, w-numbered-1.5), f)
 			}
 		}})
 	}

@@ -2,10 +2,13 @@ package schematic
 
 import "blankoff/planner/report"
 
-// Badge is where the name of a section stands: the middle of its upper edge.
+// Badge is where the name of a section stands: the middle of its upper edge; the
+// run above it, and how long that is.
 type Badge struct {
 	Point
 	Section int
+	Run     float64 // its y
+	Long    float64
 }
 
 // Badges puts the name of every section below its longest level run.
@@ -39,7 +42,7 @@ func Badges(d *report.Ductwork, p *Picture) []Badge {
 	var out []Badge
 	for s := 0; s <= most; s++ {
 		if r, ok := best[s]; ok {
-			out = append(out, Badge{Point{r.x + r.long/2, r.y + 7}, s})
+			out = append(out, Badge{Point{r.x + r.long/2, r.y + 7}, s, r.y, r.long})
 		}
 	}
 	return out
