@@ -49,6 +49,7 @@ type Plan struct {
 	sectionOf []int                        // by node, -1 for none
 	cutsOf    [][]int                      // by section, its cuts
 	flowsAt   map[float64][]rig.FlowWindow // by test pressure, kept for cures
+	steps     map[*tightness.Scheme][]step // of pressure, kept for cures
 	keys      map[string]bool              // what the sections are made of, kept for comparing
 	groupings map[sectionKey][]int         // sections made of loose rows, kept for cures
 	joined    map[int][]int                // sections under range that one jumper hose would join

@@ -51,6 +51,7 @@ func newSolver(p Problem, g *graph, l *layout, windows []Window) *solver {
 		lists: make([][]state, len(g.weight)),
 		shuts: make([]shut, len(g.weight)),
 		test:  p.TestPrice,
+		recs:  newLedger(len(g.weight)),
 	}
 	if p.Aim == Tests {
 		s.test = 1 + g.forced

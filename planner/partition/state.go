@@ -2,6 +2,7 @@ package partition
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 )
 
@@ -41,24 +42,31 @@ type state struct {
 // of the child that was kept (kid) or closed and cut off (^kid).
 type record struct{ prev, kid int32 }
 
-// ledger holds the records in blocks, so that growing copies nothing.
+// ledger holds the records in blocks, so that growing copies nothing. A block has
+// 2^shift of them.
 type ledger struct {
 	blocks [][]record
 	n      int32
+	shift  uint8
 }
 
-const ledgerBlock = 1 << 12
+// newLedger makes its blocks no larger than a few clusters need: a schedule may
+// have a hundred thousand systems of one piece.
+func newLedger(clusters int) ledger {
+	const least, most = 2, 12
+	return ledger{shift: uint8(min(max(bits.Len(uint(clusters)), least), most))}
+}
 
 func (l *ledger) add(r record) int32 {
-	if int(l.n) == len(l.blocks)*ledgerBlock {
-		l.blocks = append(l.blocks, make([]record, ledgerBlock))
+	if int(l.n) == len(l.blocks)<<l.shift {
+		l.blocks = append(l.blocks, make([]record, 1<<l.shift))
 	}
-	l.blocks[l.n/ledgerBlock][l.n%ledgerBlock] = r
+	l.blocks[l.n>>l.shift][l.n&(1<<l.shift-1)] = r
 	l.n++
 	return l.n - 1
 }
 
-func (l *ledger) at(i int32) record { return l.blocks[i/ledgerBlock][i%ledgerBlock] }
+func (l *ledger) at(i int32) record { return l.blocks[i>>l.shift][i&(1<<l.shift-1)] }
 
 // option is a state not yet chosen to be kept.
 type option struct {

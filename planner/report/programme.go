@@ -129,10 +129,10 @@ func (v *Plan) testsInOrder(order []string) ([]programme.Test, []programme.Visit
 	for i, id := range order {
 		place[id] = i
 	}
-	var tests []programme.Test
+	noTest, tests := v.noTest(), make([]programme.Test, 0, len(v.Sections))
 	for i := range v.Sections {
 		s := &v.Sections[i]
-		why := v.noTest(s)
+		why := noTest(s)
 		if why != "" {
 			v.Programme.Left = append(v.Programme.Left, LeftTest{s.ID, why})
 			continue
@@ -177,25 +177,51 @@ func (v *Plan) stays() (list []programme.Visit, visit map[string]int) {
 }
 
 // noTest says why a section has no place in the programme; "" if it has one.
-func (v *Plan) noTest(s *Section) string {
-	switch {
-	case s.Status == "passed" || s.Status == "tested":
-		return s.Status + ", as the earlier plan says"
-	case v.Visits != nil && slices.Contains(v.Visits.Missed, s.ID):
-		return "no day is left for it"
-	case v.Sample != nil && slices.Contains(v.Sample.Earlier, s.ID):
-		return "tested before, and the sample is widened"
-	case v.Sample != nil && !slices.Contains(v.Sample.IDs, s.ID):
-		return "not in the sample"
+func (v *Plan) noTest() func(*Section) string {
+	in := func(ids []string) map[string]bool {
+		set := make(map[string]bool, len(ids))
+		for _, id := range ids {
+			set[id] = true
+		}
+		return set
 	}
-	return ""
+	var missed, earlier, sampled map[string]bool
+	if v.Visits != nil {
+		missed = in(v.Visits.Missed)
+	}
+	if v.Sample != nil {
+		earlier, sampled = in(v.Sample.Earlier), in(v.Sample.IDs)
+	}
+	return func(s *Section) string {
+		switch {
+		case s.Status == "passed" || s.Status == "tested":
+			return s.Status + ", as the earlier plan says"
+		case missed[s.ID]:
+			return "no day is left for it"
+		case earlier[s.ID]:
+			return "tested before, and the sample is widened"
+		case v.Sample != nil && !sampled[s.ID]:
+			return "not in the sample"
+		}
+		return ""
+	}
 }
 
-// ToTest are the sections that have a place in the programme.
+// ToTest are the sections that have a place in the programme, to read: where all
+// have one, they are the plan's own list.
 func (v *Plan) ToTest() []Section {
-	out := make([]Section, 0, len(v.Sections))
+	noTest, left := v.noTest(), 0
 	for i := range v.Sections {
-		if v.noTest(&v.Sections[i]) == "" {
+		if noTest(&v.Sections[i]) != "" {
+			left++
+		}
+	}
+	if left == 0 {
+		return v.Sections
+	}
+	out := make([]Section, 0, len(v.Sections)-left)
+	for i := range v.Sections {
+		if noTest(&v.Sections[i]) == "" {
 			out = append(out, v.Sections[i])
 		}
 	}
@@ -203,6 +229,7 @@ func (v *Plan) ToTest() []Section {
 }
 
 func (o *Programme) addDays(p *programme.Programme) {
+	o.DayList = slices.Grow(o.DayList, len(p.Days))
 	for i := range p.Days {
 		d := &p.Days[i]
 		one := ProgrammeDay{Day: d.Number, Visit: d.Visit + 1, On: d.On.Text, Minutes: d.Minutes, Sections: []string{}, Retest: d.Retest.Text}
@@ -211,6 +238,7 @@ func (o *Programme) addDays(p *programme.Programme) {
 		}
 		o.DayList = append(o.DayList, one)
 	}
+	o.Slots = slices.Grow(o.Slots, len(p.Slots))
 	for i := range p.Slots {
 		s := &p.Slots[i]
 		o.Slots = append(o.Slots, Slot{

@@ -92,20 +92,24 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 func sectionNotes(b *bufio.Writer, sections []report.Section) {
 	at := map[string]int{}
 	var notes []string
-	var ids [][]string
+	var ids [][]string // of the notes that there is room for
 	for i := range sections {
 		for _, n := range sections[i].Notes {
 			k, ok := at[n]
 			if !ok {
 				k = len(notes)
 				at[n] = k
-				notes, ids = append(notes, n), append(ids, nil)
+				if notes = append(notes, n); k < most {
+					ids = append(ids, nil)
+				}
 			}
-			ids[k] = append(ids[k], sections[i].ID)
+			if k < most {
+				ids[k] = append(ids[k], sections[i].ID)
+			}
 		}
 	}
-	for k, n := range notes {
-		notes[k] = show.Names(ids[k], ", ", 8, 0) + ": " + n
+	for k, of := range ids {
+		notes[k] = show.Names(of, ", ", 8, 0) + ": " + notes[k]
 	}
 	list(b, "Notes on sections", notes, most, hasAll)
 }
