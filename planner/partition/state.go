@@ -35,6 +35,7 @@ type state struct {
 	w   int64
 	c   cost
 	rec int32
+	up  up
 }
 
 // record is one step of how a state was reached: the state before it at the
@@ -73,6 +74,7 @@ type option struct {
 	w   int64
 	c   cost
 	rec record
+	up  up
 }
 
 // shut is the least cost of closing the part of a cluster and cutting the
@@ -86,6 +88,7 @@ type shut struct {
 // site says what lies around a merge.
 type site struct {
 	rest  int64 // the most that what is not yet merged below can add
+	up    up    // when all of that is there
 	joint int64 // price of the joint above, for byJoint
 	how   hanging
 }
@@ -156,7 +159,7 @@ func (s *solver) closeLater(at site) (cost, bool) {
 	}
 	for i := range s.options {
 		o := &s.options[i]
-		if o.w+at.rest > s.high || ok && !o.c.less(best) {
+		if o.w+at.rest > s.high || ok && !o.c.less(best) || !o.up.with(at.up).at(s.g.moments) {
 			continue
 		}
 		c := o.c
@@ -188,6 +191,10 @@ func (s *solver) closeLater(at site) (cost, bool) {
 // so never against the one that it is made of. At a root nothing comes from
 // above, so later is the whole cost and everything dearer goes.
 func (s *solver) prune(at site) {
+	if s.timed() {
+		s.pruneTimed(at)
+		return
+	}
 	later, bounded := s.closeLater(at)
 	if bounded {
 		s.dropDear(later, at)
@@ -200,11 +207,7 @@ func (s *solver) prune(at site) {
 	for _, o := range s.options {
 		if bounded && later.less(o.c) {
 			bounded = false
-			for _, win := range s.windows {
-				if lo := max(win.Low, 0) + at.rest; lo <= win.High {
-					s.gains.add(lo, win.High)
-				}
-			}
+			s.addLater(&s.gains, at)
 		}
 		for behind < len(kept) && !o.c.less(kept[behind].c.plus(oneUnder)) {
 			leastUnder = min(leastUnder, kept[behind].w)
