@@ -80,7 +80,6 @@ type Section struct {
 	Readings    []Reading
 	Reason      string // why it is under or over range
 	Cures       []string
-	Spans       []Span
 	Blanks      []Blank
 	Grouping    bool // made of loose rows: it hangs together only on paper
 	Notes       []string
