@@ -25,7 +25,7 @@ func sparing() {
 // What a row of a large schedule may take, bytes: with its item, piece, joints and
 // section, or for totals only.
 const (
-	rowRoom    = 1450
+	rowRoom    = 1250
 	totalsRoom = 200
 )
 

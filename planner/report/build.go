@@ -67,9 +67,11 @@ func brief(p *planner.Plan, pieces bool) *Plan {
 			v.OwnCuts.Change = &CutChange{list(c.Without), c.Smallest, scoreOf(c.Score, set)}
 		}
 	}
+	untested := make(chan *Untested, 1)
+	go func() { untested <- untestedOf(p) }() // it takes as long as the rest
 	v.addConnections(p)
 	v.Visits = visitsOf(p)
-	v.Blanking, v.Untested = blankingOf(p, v.Visits), untestedOf(p)
+	v.Blanking, v.Untested = blankingOf(p, v.Visits), <-untested
 	v.Proof = proofOf(p)
 	v.Cautions = cautions(p)
 	return v
