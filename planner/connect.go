@@ -43,35 +43,14 @@ func (p *Plan) Connections(hose float64) []Connection {
 			out[i] = Connection{Rig: -1, Tap: -1, RigAt: "not known for a grouping", TapAt: "not known for a grouping"}
 			continue
 		}
-		w := p.waysOf(s, links)
+		w := p.waysOf(s, &links)
 		out[i] = p.connect(s, w, hose)
 	}
 	return out
 }
 
-// linksInside lists the neighbours of every node within its section; where a
-// ring is blanked off inside a section, no air goes through.
-func (p *Plan) linksInside() [][]int32 {
-	links, room := make([][]int32, len(p.Network.Nodes)), make([]int32, 2*len(p.Network.Nodes))
-	for k := range links { // nearly all have two neighbours at most
-		links[k], room = room[:0:2], room[2:]
-	}
-	blanked := map[int]bool{}
-	for i := range p.Cuts {
-		blanked[p.Cuts[i].Joint] = true
-	}
-	for k := range p.Network.Joints {
-		j := &p.Network.Joints[k]
-		if a := p.sectionOf[j.A]; a >= 0 && a == p.sectionOf[j.B] && !blanked[k] {
-			links[j.A] = append(links[j.A], int32(j.B))
-			links[j.B] = append(links[j.B], int32(j.A))
-		}
-	}
-	return links
-}
-
 // waysOf walks a section from its first piece, breadth first.
-func (p *Plan) waysOf(s *Section, links [][]int32) *ways {
+func (p *Plan) waysOf(s *Section, links *neighbours) *ways {
 	nodes := p.Network.Nodes
 	n := len(s.Nodes)
 	w := &ways{at: make(map[int]int, n), nodes: make([]int, 0, n), parent: make([]int, 0, n), edge: make([]float64, 0, n)}
@@ -82,7 +61,7 @@ func (p *Plan) waysOf(s *Section, links [][]int32) *ways {
 	add(s.Nodes[0], -1, 0)
 	for x := 0; x < len(w.nodes); x++ {
 		v := w.nodes[x]
-		for _, n := range links[v] {
+		for _, n := range links.of(v) {
 			if k := int(n); !w.has(k) {
 				add(k, x, (nodes[v].Long+nodes[k].Long)/2)
 			}

@@ -12,7 +12,7 @@ import (
 	"blankoff/planner"
 )
 
-func madePlan(t *testing.T, csv string, set planner.Settings) *planner.Plan {
+func madePlan(t testing.TB, csv string, set planner.Settings) *planner.Plan {
 	t.Helper()
 	p, err := planner.Make(readSchedule(t, csv), set)
 	if err != nil {

@@ -3,11 +3,8 @@ package planner
 import (
 	"fmt"
 	"math"
-	"slices"
 	"strings"
 
-	"blankoff/planner/network"
-	"blankoff/planner/rig"
 	"blankoff/planner/units"
 )
 
@@ -51,29 +48,6 @@ func (p *Plan) underCures(i int) []string {
 	return cures
 }
 
-// pressureCure is the lowest test pressure, in steps of 10 Pa, at which the
-// section could be read, and whether its ceiling allows that; no says that none
-// does.
-func (p *Plan) pressureCure(s *Section) (cure, no string) {
-	most, known := p.ceiling(s)
-	u := p.Settings.Units
-	readable := func(pa float64) bool { return p.canJudge(s.Scheme.Limit(s.Class, pa)*s.Area, pa) }
-	const step, highest = 10, 5000
-	for pa := math.Ceil(s.TestPa/step+0.001) * step; pa <= highest; pa += step {
-		if !readable(pa) {
-			continue
-		}
-		switch {
-		case pa > most:
-			return "", fmt.Sprintf("no pressure within the ceiling of %s would do: it would take %s", u.Pressure(most), u.Pressure(pa))
-		case !known:
-			return fmt.Sprintf("a test at %s, if the duct's pressure class (not stated) and the specifier allow it", u.Pressure(pa)), ""
-		}
-		return fmt.Sprintf("a test at %s, if the specifier agrees (ceiling %s)", u.Pressure(pa), u.Pressure(most)), ""
-	}
-	return "", ""
-}
-
 // placeCure asks for the places of spigots where a straight at the bound of
 // section i, or in it, can't be cut inside for want of them: it costs nothing.
 func (p *Plan) placeCure(i int) string {
@@ -96,19 +70,6 @@ func (p *Plan) placeCure(i int) string {
 		return ""
 	}
 	return "at_mm for the spigots of " + strings.Join(sorted(tags), ", ") + ": costs nothing, and cuts between its pieces may then give sections of a better size"
-}
-
-// canJudge reports whether a rig can judge a limit q, L/s, at a test pressure.
-func (p *Plan) canJudge(q, pa float64) bool {
-	windows, ok := p.flowsAt[pa]
-	if !ok {
-		if p.flowsAt == nil {
-			p.flowsAt = map[float64][]rig.FlowWindow{}
-		}
-		windows = p.Settings.Rigs.FlowWindows(pa, p.Settings.Headroom)
-		p.flowsAt[pa] = windows
-	}
-	return slices.ContainsFunc(windows, func(w rig.FlowWindow) bool { return w.Low <= q && q <= w.High })
 }
 
 // boundaryCures names the bounds of section i that were set by the schedule or
@@ -226,31 +187,6 @@ func (p *Plan) barredCures() {
 			}
 		}
 	}
-}
-
-// ceiling is the lowest known ceiling of a section's pieces, Pa, and whether
-// every piece's is known.
-func (p *Plan) ceiling(s *Section) (pa float64, known bool) {
-	pa, known = math.Inf(1), true
-	for _, k := range s.Nodes {
-		it := p.Network.Item(k)
-		if p.Network.Nodes[k].State == network.Outside || it.Piece.Shape.String() == "" {
-			continue
-		}
-		c := p.Settings.Ceiling(it, s.Scheme, s.Class, s.Sign)
-		if it.DesignPa > 0 {
-			pa = math.Min(pa, it.DesignPa)
-		}
-		switch {
-		case c.Known:
-			pa = math.Min(pa, c.Pa)
-		case c.Highest > 0:
-			pa, known = math.Min(pa, c.Highest), false
-		default:
-			known = false
-		}
-	}
-	return pa, known
 }
 
 // flag names a flag of the command line; its value, which is in SI, is told where

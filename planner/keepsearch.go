@@ -48,7 +48,7 @@ func (p *Plan) has(key string) bool {
 // keyOf names what a section is made of, as duty.KeptSection.Key does.
 func (p *Plan) keyOf(s *Section) string {
 	var k duty.KeptSection
-	for _, span := range s.Spans {
+	for _, span := range p.Spans(s) {
 		k.Spans = append(k.Spans, duty.KeptSpan{Tag: p.Takeoff.Items[span.Item].Name(), From: span.From, To: span.To})
 	}
 	return k.Key()

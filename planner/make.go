@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"runtime"
+	"slices"
 	"sync/atomic"
 
 	"blankoff/planner/divide"
@@ -96,6 +97,9 @@ func (p *Plan) divide(list []divide.Patch) error {
 		first, many := len(p.Sections), make([]int, len(q.Solution.State))
 		for _, part := range q.Solution.Part {
 			many[part]++
+		}
+		if more := len(many); len(p.Sections)+more > cap(p.Sections) {
+			p.Sections = slices.Grow(p.Sections, max(more, len(p.Sections))) // twice the room: a section is large
 		}
 		for part := range q.Solution.State {
 			s := newSection(q)

@@ -3,8 +3,10 @@ package planner
 import (
 	"fmt"
 	"maps"
+	"runtime"
 	"slices"
 	"sort"
+	"sync"
 
 	"blankoff/planner/duty"
 	"blankoff/planner/tightness"
@@ -70,18 +72,45 @@ func (p *Plan) noteDuties(z *duty.Zones) {
 
 // noteMismatches names the joints whose two openings differ.
 func (p *Plan) noteMismatches() {
-	const mismatch = "mismatch "
-	for k := range p.Network.Joints {
-		j := &p.Network.Joints[k]
-		if !j.Mismatched {
-			continue
-		}
-		note := mismatch + p.Network.JointText(k) + ", " + takeoff.SizeIn(j.FaceA, p.Settings.Units) + " meets " + takeoff.SizeIn(j.FaceB, p.Settings.Units) + "; check the schedule"
-		p.Mismatches = append(p.Mismatches, note[len(mismatch):]) // one text for both
-		for _, s := range once(p.sectionOf[j.A], p.sectionOf[j.B]) {
-			p.Sections[s].Notes = append(p.Sections[s].Notes, note)
+	joints := p.Network.Joints
+	var of []int
+	for k := range joints {
+		if joints[k].Mismatched {
+			of = append(of, k)
 		}
 	}
+	if len(of) == 0 {
+		return
+	}
+	const mismatch = "mismatch "
+	notes := make([]string, len(of))
+	onAllCores(len(of), func(from, to int) {
+		for x, k := range of[from:to] {
+			j := &joints[k]
+			notes[from+x] = mismatch + p.Network.JointText(k) + ", " + takeoff.SizeIn(j.FaceA, p.Settings.Units) + " meets " + takeoff.SizeIn(j.FaceB, p.Settings.Units) + "; check the schedule"
+		}
+	})
+	p.Mismatches = make([]string, len(of))
+	for x, k := range of {
+		p.Mismatches[x] = notes[x][len(mismatch):] // one text for both
+		a, b := p.sectionOf[joints[k].A], p.sectionOf[joints[k].B]
+		if a >= 0 {
+			p.Sections[a].Notes = append(p.Sections[a].Notes, notes[x])
+		}
+		if b >= 0 && b != a {
+			p.Sections[b].Notes = append(p.Sections[b].Notes, notes[x])
+		}
+	}
+}
+
+// onAllCores does work on a list of n in stretches, one a core.
+func onAllCores(n int, work func(from, to int)) {
+	cores := runtime.GOMAXPROCS(0)
+	var done sync.WaitGroup
+	for c := range cores {
+		done.Go(func() { work(n*c/cores, n*(c+1)/cores) })
+	}
+	done.Wait()
 }
 
 // priceWords tells of the job's prices that go beyond the rule, and of access on

@@ -62,12 +62,11 @@ func (p *Plan) nameSections() {
 	}
 }
 
-// fillSection sums a section's area, lists its rows and its levels.
+// fillSection sums a section's area and lists its levels.
 func (p *Plan) fillSection(s *Section) {
-	levels := map[string]bool{}
-	s.Spans = make([]Span, 0, p.rowsIn(s.Nodes))
 	when := duty.Always()
 	var area, exact takeoff.Sum
+	levels, level := map[string]bool{"": true}, ""
 	for _, k := range s.Nodes {
 		n := &p.Network.Nodes[k]
 		it := p.Network.Item(k)
@@ -76,12 +75,12 @@ func (p *Plan) fillSection(s *Section) {
 			exact.Add(n.Exact)
 			s.JointLength += n.JointLength
 		}
-		if it.Level != "" && !levels[it.Level] {
-			levels[it.Level] = true
-			s.Levels = append(s.Levels, it.Level)
+		if it.Level != level && !levels[it.Level] {
+			level = it.Level
+			levels[level] = true
+			s.Levels = append(s.Levels, level)
 		}
 		when = when.With(it)
-		s.Spans = addSpan(s.Spans, n)
 	}
 	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
 	s.Ready, s.Closed = when.ReadyText, when.ClosedText
@@ -91,6 +90,15 @@ func (p *Plan) fillSection(s *Section) {
 	s.Area, s.Exact = area.Value(), exact.Value()
 	low, _ := divide.Held(s.Area, s.Exact, p.Settings.HoldBoth)
 	s.Limit = s.LimitPerM2 * low
+}
+
+// Spans lists the rows of a section, or the stretches of them that lie in it.
+func (p *Plan) Spans(s *Section) []Span {
+	list := make([]Span, 0, p.rowsIn(s.Nodes))
+	for _, k := range s.Nodes {
+		list = addSpan(list, &p.Network.Nodes[k])
+	}
+	return list
 }
 
 // rowsIn is how many rows a list of nodes comes from, where those of a row stand

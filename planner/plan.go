@@ -50,6 +50,7 @@ type Plan struct {
 	sectionOf []int                        // by node, -1 for none
 	cutsOf    [][]int                      // by section, its cuts
 	flowsAt   map[float64][]rig.FlowWindow // by test pressure, kept for cures
+	steps     map[*tightness.Scheme][]step // of pressure, kept for cures
 	keys      map[string]bool              // what the sections are made of, kept for comparing
 	groupings map[sectionKey][]int         // sections made of loose rows, kept for cures
 	joined    map[int][]int                // sections under range that one jumper hose would join
@@ -80,7 +81,6 @@ type Section struct {
 	Readings    []Reading
 	Reason      string // why it is under or over range
 	Cures       []string
-	Spans       []Span
 	Blanks      []Blank
 	Grouping    bool // made of loose rows: it hangs together only on paper
 	Notes       []string
@@ -212,7 +212,7 @@ func (s *Section) MostForce() (n float64, face fittings.CrossSection) {
 // Widest is the greatest force that a blank on an end of a piece of the section would
 // bear, N, and its face: of a grouping nobody knows where the blanks go.
 func (p *Plan) Widest(s *Section) (n float64, face fittings.CrossSection) {
-	for _, sp := range s.Spans {
+	for _, sp := range p.Spans(s) {
 		for _, e := range p.Takeoff.Items[sp.Item].Ends {
 			if f := s.TestPa * e.FaceArea(); f > n {
 				n, face = f, e.CrossSection

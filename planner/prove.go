@@ -76,11 +76,13 @@ func plus(a, b partition.Score) partition.Score {
 }
 
 func weaker(a, b string) string {
-	rank := map[string]int{Optimal: 0, GivenCuts: 1, Grouped: 2}
-	if rank[b] > rank[a] {
+	switch {
+	case a == Grouped || b == Optimal:
+		return a
+	case b == Grouped || a == Optimal:
 		return b
 	}
-	return a
+	return a // both given cuts
 }
 
 // sentences say in plain words what was proved.

@@ -110,7 +110,7 @@ func (b *Batch) readNumbers(it *Item, r *Row) {
 	it.Quantity = int(q)
 	const pressures = "more than 0 and at most 100000 Pa; the side goes in sign"
 	limited(TestPa, &it.TestPa, 1, maxPa, pressures)
-	if it.StatedText = r.Text[StatedArea]; r.has&seldom == 0 {
+	if r.has&seldom == 0 {
 		return
 	}
 	limited(DesignPa, &it.DesignPa, 1, maxPa, pressures)

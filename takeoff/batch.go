@@ -27,6 +27,9 @@ type Batch struct {
 	joint lately[JointWord]
 	sign  lately[string]
 	alike map[fittings.Piece]fittings.Measurement // of fittings measured before
+
+	common [4]*Shared // of rows before
+	oldest int        // of these
 }
 
 // stage is when a fault of a row is found: the order in which they are told.
@@ -92,8 +95,8 @@ func (b *Batch) Add(r *Row) {
 		b.fault(it, f)
 	}
 	b.stage = reading
-	it.Tag, it.System, it.Level = r.Text[Tag], r.Text[System], r.Text[Level]
-	it.OnSite, it.Drawing, it.Class, it.From = r.Text[PlaceOnSite], r.Text[Drawing], r.Text[Class], r.Text[From]
+	it.Tag, it.OnSite, it.Class, it.From = r.Text[Tag], r.Text[PlaceOnSite], r.Text[Class], r.Text[From]
+	it.Shared = b.shared(Shared{r.Text[System], r.Text[Level], r.Text[Drawing]})
 	it.Rare = rareOf(r)
 	b.readPiece(it, r)
 	b.readNumbers(it, r)
@@ -147,16 +150,14 @@ const longText = 64
 // else the whole of the text that they were read from would be kept for them. Its
 // tag and its reference come from the batch's text when the batch is taken.
 func (b *Batch) own(it *Item, l *line) {
-	it.System, it.Level = b.names[l.system], b.names[l.level]
-	for _, s := range []*string{&it.OnSite, &it.Drawing, &it.Class} {
+	for _, s := range []*string{&it.OnSite, &it.Class} {
 		if *s != "" {
 			*s = b.names[b.name(*s)]
 		}
 	}
-	it.StatedText = strings.Clone(it.StatedText)
 	if it.Rare != nothingRare {
 		r := it.Rare
-		for _, s := range []*string{&r.Note, &r.Scheme, &r.Stage, &r.Group, &r.Joins, &r.Run} {
+		for _, s := range []*string{&r.Note, &r.Scheme, &r.Stage, &r.Group, &r.Joins, &r.Run, &r.StatedText} {
 			if len(*s) > longText { // a workbook may hold one for many rows
 				*s = b.names[b.name(*s)]
 			} else {
@@ -164,6 +165,20 @@ func (b *Batch) own(it *Item, l *line) {
 			}
 		}
 	}
+}
+
+// shared is what rows have in common: that of a row before, if it is the same, in
+// texts of its own.
+func (b *Batch) shared(s Shared) *Shared {
+	for _, o := range b.common {
+		if o != nil && *o == s {
+			return o
+		}
+	}
+	o := &Shared{b.names[b.name(s.System)], b.names[b.name(s.Level)], b.names[b.name(s.Drawing)]}
+	b.common[b.oldest] = o
+	b.oldest = (b.oldest + 1) % len(b.common)
+	return o
 }
 
 // seriesNote is the note on a cross-section that isn't of the standard sizes.

@@ -48,18 +48,11 @@ type BlankRule struct {
 type Item struct {
 	At       Place
 	Tag      string
-	System   string
-	Level    string
+	*Shared         // what it has in common with its neighbours; never nil
 	OnSite   string // the place column: room, gridline
-	Drawing  string
 	Piece    fittings.Piece
 	Quantity int
 	Blank    BlankRule
-
-	EndMinutes float64 // price of capping its open end; see HasEnd
-	AtM        float64 // a spigot's centre from the plant end of its wall, m; see HasAt
-	Stated     float64 // stated area, m2; see HasStated
-	StatedText string  // the stated area as typed: its digits tell how it was rounded
 
 	Class  string
 	TestPa float64 // Pa; 0 is not given
@@ -70,15 +63,11 @@ type Item struct {
 	Parent   int // item towards the plant, -1 for none
 	RingWith int // item that its far end meets as well, -1 for none
 
-	Ends      []fittings.End // may be shared with other rows: read, never written
-	Each      float64        // area of one on the basis, openings not yet taken off, m2
-	Opening   float64        // what one takes out of the wall that it sits in, on the basis, m2
-	Area      float64        // area of the whole row on the basis, less Cut, m2
-	Cut       float64        // openings taken off this row on the basis, m2; 0 where they are kept
-	EachExact float64        // the same four as they are exactly, whatever the basis
-	OpeningExact,
-	Exact,
-	CutExact float64
+	Ends        []fittings.End // may be shared with other rows: read, never written
+	Each        float64        // area of one on the basis, openings not yet taken off, m2
+	Area        float64        // area of the whole row on the basis, less Cut, m2
+	EachExact   float64        // the same two as they are exactly, whatever the basis
+	Exact       float64
 	JointLength float64 // installation joints of the whole row, m
 	Notes       []string
 
@@ -86,9 +75,6 @@ type Item struct {
 	Joint     JointWord
 	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
 	RingEnd   fittings.EndRole // the end of RingWith that it meets
-	HasEnd    bool
-	HasAt     bool
-	HasStated bool
 	Refused   bool
 	Clear     bool // its sizes were given clear of a lining; those of Piece are of the metal
 
@@ -97,8 +83,14 @@ type Item struct {
 	childCount int32
 }
 
-// Rare is what most rows of a schedule don't give: a row that gives any of it has
-// one of its own.
+// Shared is what rows next to each other mostly have alike: one for all of them,
+// read and never written.
+type Shared struct {
+	System, Level, Drawing string
+}
+
+// Rare is what most rows of a schedule don't give or don't have: a row that has any
+// of it has one of its own.
 type Rare struct {
 	Note                             string
 	Scheme                           string
@@ -106,22 +98,43 @@ type Rare struct {
 	Stage, Group                     string
 	Ready, Closed                    Moment // from when and until when it can be tested
 	Joins, Run                       string // as typed
+
+	EndMinutes float64 // price of capping its open end; see HasEnd
+	AtM        float64 // a spigot's centre from the plant end of its wall, m; see HasAt
+	Stated     float64 // stated area, m2; see HasStated
+	StatedText string  // the stated area as typed: its digits tell how it was rounded
+	HasEnd     bool
+	HasAt      bool
+	HasStated  bool
+
+	Opening      float64 // what one takes out of the wall that it sits in, on the basis, m2
+	Cut          float64 // openings taken off this row on the basis, m2; 0 where they are kept
+	OpeningExact float64 // the same two as they are exactly, whatever the basis
+	CutExact     float64
 }
 
 // nothingRare is that of the rows that give none of it: read, never written.
 var nothingRare = &Rare{}
 
 // rareColumns are what fills a Rare.
-var rareColumns = []Column{Note, Scheme, DesignPa, DuctClassPa, OperatingPa, Stage, Group, Ready, Closed, Joins, Run}
+var rareColumns = []Column{Note, Scheme, DesignPa, DuctClassPa, OperatingPa, Stage, Group, Ready, Closed, Joins, Run, EndMinutes, At, StatedArea}
 
 // rareOf is a row's own Rare where it gives any of it, or that of all others.
 func rareOf(r *Row) *Rare {
 	for _, c := range rareColumns {
 		if r.Text[c] != "" || r.Has(c) {
-			return &Rare{Note: r.Text[Note], Scheme: r.Text[Scheme], Stage: r.Text[Stage], Group: r.Text[Group], Joins: r.Text[Joins], Run: r.Text[Run]}
+			return &Rare{Note: r.Text[Note], Scheme: r.Text[Scheme], Stage: r.Text[Stage], Group: r.Text[Group], Joins: r.Text[Joins], Run: r.Text[Run], StatedText: r.Text[StatedArea]}
 		}
 	}
 	return nothingRare
+}
+
+// own is the item's own Rare, to write to.
+func (it *Item) own() *Rare {
+	if it.Rare == nothingRare {
+		it.Rare = &Rare{}
+	}
+	return it.Rare
 }
 
 // Name is the tag, or the place of a row without one.

@@ -254,9 +254,9 @@ func (g *ledger) tally(l *line) {
 // item is a row of the ledger as an Item, as far as the ledger knows it.
 func (g *ledger) item(l *line) *Item {
 	m := g.seldom(l)
-	it := &Item{At: g.at(l), Tag: string(g.tagOf(l)), From: string(g.fromOf(l)), System: g.names[l.system], Level: g.names[l.level],
-		Piece: m.piece, Quantity: int(l.quantity), Scope: l.scope, Rare: nothingRare, AtM: m.at, HasAt: m.hasAt,
-		Ends: g.ends(l), Area: l.area, Exact: l.exact, Cut: m.cut, CutExact: m.cutExact, JointLength: l.joint, OpeningExact: m.opening,
+	it := &Item{At: g.at(l), Tag: string(g.tagOf(l)), From: string(g.fromOf(l)), Shared: &Shared{System: g.names[l.system], Level: g.names[l.level]},
+		Piece: m.piece, Quantity: int(l.quantity), Scope: l.scope, Rare: &Rare{AtM: m.at, HasAt: m.hasAt, Cut: m.cut, CutExact: m.cutExact, OpeningExact: m.opening},
+		Ends: g.ends(l), Area: l.area, Exact: l.exact, JointLength: l.joint,
 		Parent: int(l.parent), ParentEnd: l.parentEnd, RingWith: int(l.ringWith), RingEnd: l.ringEnd,
 		Refused: l.refused, childCount: l.children}
 	it.Piece.Kind, it.Piece.Shape = l.kind, l.shape

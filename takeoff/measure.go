@@ -53,23 +53,27 @@ func (b *Batch) measured(p *fittings.Piece) (fittings.Measurement, []fittings.Pr
 // measureOutside works out the areas of an item by its outside surface, exactly
 // and on the basis; m is its measurement at the sizes that the row gives.
 func (b *Batch) measureOutside(it *Item, r *Row, m fittings.Measurement) bool {
-	it.EachExact, it.OpeningExact = m.Area, m.Opening
+	var opening, exact float64
+	it.EachExact, exact = m.Area, m.Opening
 	if b.options.Sheet > 0 {
 		p := b.options.outsidePiece(&it.Piece)
 		if grown, problems := fittings.Measure(&p); len(problems) == 0 {
-			it.EachExact, it.OpeningExact = grown.Area, grown.Opening
+			it.EachExact, exact = grown.Area, grown.Opening
 		} else {
 			it.noSheet = true
 			it.Notes = append(it.Notes, "the thickness of the sheet isn't added: a piece of these outside sizes can't be measured")
 		}
 	}
-	it.Each, it.Opening = it.EachExact, it.OpeningExact
-	if b.options.Basis.Exact() {
-		return true
-	}
+	it.Each, opening = it.EachExact, exact
 	var problems []fittings.Problem
-	p := b.options.measuredPiece(it)
-	it.Each, it.Opening, problems = fittings.AreaOn(&p, b.options.Basis)
+	if !b.options.Basis.Exact() {
+		p := b.options.measuredPiece(it)
+		it.Each, opening, problems = fittings.AreaOn(&p, b.options.Basis)
+	}
+	if opening != 0 || exact != 0 {
+		o := it.own()
+		o.Opening, o.OpeningExact = opening, exact
+	}
 	for _, p := range problems {
 		b.fault(it, it.problemFault(p, r))
 	}

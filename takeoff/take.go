@@ -172,6 +172,9 @@ func (t *Takeoff) unmeasure(i int) {
 	}
 	it := &t.Items[i]
 	it.Piece.Shape, it.Ends, it.noSheet, it.Notes = l.typed, nil, false, it.Notes[:l.notes:l.notes]
-	it.Each, it.EachExact, it.Opening, it.OpeningExact = 0, 0, 0, 0
+	it.Each, it.EachExact = 0, 0
+	if it.Rare != nothingRare {
+		it.Opening, it.OpeningExact = 0, 0
+	}
 	it.Area, it.Exact, it.JointLength = 0, 0, 0
 }

@@ -122,7 +122,11 @@ func (t *Takeoff) settle() {
 	for i := range t.Items {
 		it, l := &t.Items[i], &t.lines[i]
 		m := t.seldom(l)
-		it.Area, it.Exact, it.JointLength, it.Cut, it.CutExact = l.area, l.exact, l.joint, m.cut, m.cutExact
+		it.Area, it.Exact, it.JointLength = l.area, l.exact, l.joint
+		if m.cut != 0 || m.cutExact != 0 {
+			o := it.own()
+			o.Cut, o.CutExact = m.cut, m.cutExact
+		}
 		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.parent), l.parentEnd, int(l.ringWith), l.ringEnd
 		it.childCount, it.Refused = l.children, l.refused
 	}

@@ -15,6 +15,9 @@ type calm struct {
 }
 
 func (c *calm) Write(b []byte) (int, error) {
+	if len(c.part) == 0 && readable(b) {
+		return c.out.Write(b)
+	}
 	text := append(c.part, b...)
 	var out []byte
 	for len(text) > 0 {
@@ -37,6 +40,17 @@ func (c *calm) Write(b []byte) (int, error) {
 		return 0, err
 	}
 	return len(b), nil
+}
+
+// readable reports whether a text is letters of one byte and line ends only, as most
+// are.
+func readable(b []byte) bool {
+	for _, c := range b {
+		if (c < ' ' || c > '~') && c != '\n' {
+			return false
+		}
+	}
+	return true
 }
 
 // steers reports controls, and marks that turn the direction of a line (Unicode

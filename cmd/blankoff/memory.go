@@ -1,52 +1,55 @@
 package main
 
 import (
-	"math"
 	"os"
 	"runtime"
 	"runtime/debug"
 	"runtime/metrics"
+	"sync/atomic"
 )
 
+// usual is what the program keeps within where it can, bytes.
+const usual = 400 << 20
+
+// room is what the program keeps within, bytes.
+var room atomic.Int64
+
 // sparing makes the program clear up its memory more often where it would take
-// more than 400 MB, unless GOMEMLIMIT says otherwise.
+// more than 400 MB, unless GOMEMLIMIT says otherwise. Where nearly as much is kept, it
+// may take a fifth more than that: else it would do hardly anything but clear up.
 func sparing() {
 	if os.Getenv("GOMEMLIMIT") == "" {
-		debug.SetMemoryLimit(400 << 20)
+		room.Store(usual)
+		(&clearing{}).done()
 	}
 }
 
 // What a row of a large schedule may take, bytes: with its item, piece, joints and
 // section, or for totals only.
 const (
-	rowRoom    = 1450
+	rowRoom    = 1320
 	totalsRoom = 200
 )
 
-// spacious lets the program take so much memory, and more where it needs more:
-// nearly all of a large schedule is kept, and looking through it again and again
-// for what isn't takes longer than the work. Beyond that it clears up each time
-// that a seventh has been added.
+// spacious lets the program take so much memory: nearly all of a large schedule is
+// kept, and looking through it again and again for what isn't takes longer than the
+// work.
 func spacious(bytes int) {
-	if os.Getenv("GOMEMLIMIT") != "" {
-		return
+	if os.Getenv("GOMEMLIMIT") == "" {
+		room.Store(int64(bytes))
+		debug.SetMemoryLimit(int64(bytes))
 	}
-	debug.SetMemoryLimit(math.MaxInt64)
-	(&clearing{uint64(bytes)}).done()
 }
 
 // clearing is told each time that memory has been cleared up: nothing refers to
-// it, so it is found then.
-type clearing struct{ room uint64 }
+// it, so it is found then. Should it be told late, memory is cleared up once more than
+// it need be.
+type clearing struct{ _ int }
 
 func (c *clearing) done() {
-	const least, most = 15, 100
 	live := []metrics.Sample{{Name: "/gc/heap/live:bytes"}}
 	metrics.Read(live)
-	percent := most
-	if held := live[0].Value.Uint64(); 2*held > c.room {
-		percent = max(least, int(100*c.room/held)-100)
-	}
-	debug.SetGCPercent(percent)
+	held := int64(live[0].Value.Uint64())
+	debug.SetMemoryLimit(max(room.Load(), held+held/5))
 	runtime.SetFinalizer(c, (*clearing).done)
 }

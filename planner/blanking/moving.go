@@ -28,17 +28,14 @@ type Track struct {
 func moving(tests []Test, order []int, sizes int, ahead bool) []Track {
 	of := make([][]Track, sizes)
 	held := map[Blank][]int{} // by size and place: the blanks there in the test before
-	gap := 1
-	if ahead {
-		gap = 2
-	}
-	used := make([][]int, sizes) // by blank: the step at which it was last in use
+	free := newStore(sizes, ahead)
 	for at, t := range order {
+		free.reach(at)
 		now := map[Blank][]int{}
 		take := func(k, no int, how How) {
 			b := tests[t].Blanks[k]
 			of[b.Size][no].Steps = append(of[b.Size][no].Steps, Step{t, k, how})
-			used[b.Size][no] = at
+			free.take(b.Size, no)
 			now[b] = append(now[b], no)
 		}
 		var rest []int
@@ -52,12 +49,9 @@ func moving(tests []Test, order []int, sizes int, ahead bool) []Track {
 		}
 		for _, k := range rest {
 			size := tests[t].Blanks[k].Size
-			no, how := 0, Move
-			for no < len(used[size]) && used[size][no] > at-gap {
-				no++
-			}
-			if no == len(used[size]) {
-				used[size], how = append(used[size], at), Fit
+			no, how := free.lowest(size), Move
+			if no == len(of[size]) {
+				how = Fit
 				of[size] = append(of[size], Track{Size: size, No: no + 1})
 			}
 			take(k, no, how)

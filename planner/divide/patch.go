@@ -2,6 +2,7 @@ package divide
 
 import (
 	"math"
+	"slices"
 
 	"blankoff/planner/duty"
 	"blankoff/planner/network"
@@ -45,6 +46,9 @@ func Patches(z *duty.Zones, set duty.Settings) []Patch {
 		if !seen[k] && z.Net.Nodes[k].State != network.Outside {
 			p := grow(z, k, seen, used, adj)
 			p.setWindows(set)
+			if len(out) == cap(out) {
+				out = slices.Grow(out, 1+len(out)) // twice the room: a patch is large
+			}
 			out = append(out, p)
 		}
 	}

@@ -37,7 +37,7 @@ func (n *Network) addRings() {
 		}
 		n.use(i, fittings.FarEnd)
 		n.use(it.RingWith, it.RingEnd)
-		n.finishJoint(&j, &takeoff.Item{Joint: it.Joint, Level: it.Level, Piece: it.Piece, Rare: it.Rare})
+		n.finishJoint(&j, &takeoff.Item{Joint: it.Joint, Shared: it.Shared, Piece: it.Piece, Rare: it.Rare})
 		n.Joints = append(n.Joints, j)
 	}
 	n.findRings()

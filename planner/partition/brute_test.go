@@ -97,7 +97,7 @@ func judge(p Problem, part []int, parts int) (s Score, legal bool) {
 			in = in || win.Low <= w && w <= win.High
 		}
 		switch {
-		case w > high && !lone[k]:
+		case w > high && !lone[k], !lone[k] && !together(p, part, k):
 			return s, false
 		case w > high:
 			s.Over++
@@ -114,6 +114,20 @@ func judge(p Problem, part []int, parts int) (s Score, legal bool) {
 		}
 	}
 	return s, true
+}
+
+// together reports whether the nodes of part k are all there at one moment.
+func together(p Problem, part []int, k int) bool {
+	if p.From == nil {
+		return true
+	}
+	from, to := int64(FromFirst), int64(ToLast)
+	for v := range part {
+		if part[v] == k {
+			from, to = max(from, p.From[v]), min(to, p.To[v])
+		}
+	}
+	return from <= to
 }
 
 // brute tries every set of joints as the cuts.

@@ -26,11 +26,15 @@ type graph struct {
 	near   []int32
 	forced int64 // price of the joints of clusters that are over
 	links  bool
+
+	up      []up  // when each cluster is there; nil: always
+	moments int32 // one more than there are
 }
 
 func newGraph(p Problem, high int64) *graph {
 	g := &graph{links: len(p.Links) > 0}
 	g.cluster(p)
+	g.addTimes(p)
 	g.over = make([]bool, len(g.weight))
 	for c, w := range g.weight {
 		g.over[c] = w > high

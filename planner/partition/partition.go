@@ -37,11 +37,16 @@ const (
 
 // Problem is a forest of weighted nodes, extra joints and windows.
 type Problem struct {
-	Parent    []int    // parent of each node, -1 for a root; any order, several roots allowed
-	Weight    []int64  // >= 0; the sum must be under 2^60
-	Price     []int64  // of the joint to Parent, hundredths of a minute, >= 0 or Banned; ignored for roots
-	Links     []Link   // joints that close rings
-	Windows   []Window // at least one; sorted or not, overlapping or with gaps
+	Parent  []int    // parent of each node, -1 for a root; any order, several roots allowed
+	Weight  []int64  // >= 0; the sum must be under 2^60
+	Price   []int64  // of the joint to Parent, hundredths of a minute, >= 0 or Banned; ignored for roots
+	Links   []Link   // joints that close rings
+	Windows []Window // at least one; sorted or not, overlapping or with gaps
+	// From and To are the first and the last moment at which each node is there, any
+	// whole numbers (FromFirst, ToLast: without bound): the nodes of a part are all
+	// there at one moment. A cluster whose nodes never are stands alone. nil: always. Trees
+	// only.
+	From, To  []int64
 	Aim       Aim
 	TestPrice int64 // of one part, hundredths of a minute, >= 0, for aim Time
 
@@ -147,6 +152,9 @@ func check(p Problem) error {
 		if l.Price < Banned {
 			return fmt.Errorf("link %d has price %d: give 0 or more, or Banned", i, l.Price)
 		}
+	}
+	if err := checkTimes(p); err != nil {
+		return err
 	}
 	return checkSums(p)
 }

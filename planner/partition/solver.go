@@ -38,6 +38,9 @@ type solver struct {
 	other   []option // room for joining the runs
 	kid     []state  // room for a child's list
 	gains   gains
+	views   []view // where nodes come and go
+	viewOf  map[up]int
+	rest    []up      // by child of the cluster at work
 	free    [][]state // lists no longer wanted, to be used again
 
 	work, limit int64 // done, and allowed to the end of the tree at work
@@ -51,6 +54,10 @@ func newSolver(p Problem, g *graph, l *layout, windows []Window) *solver {
 		lists: make([][]state, len(g.weight)),
 		shuts: make([]shut, len(g.weight)),
 		test:  p.TestPrice,
+		recs:  newLedger(len(g.weight)),
+	}
+	if g.up != nil {
+		s.viewOf = map[up]int{}
 	}
 	if p.Aim == Tests {
 		s.test = 1 + g.forced
@@ -83,7 +90,7 @@ func (s *solver) run() {
 
 // cluster makes the list of cluster v from those of the clusters below it.
 func (s *solver) cluster(v int32) {
-	s.list = append(s.list[:0], state{w: s.g.weight[v], rec: s.recs.add(record{-1, v})})
+	s.list = append(s.list[:0], state{w: s.g.weight[v], rec: s.recs.add(record{-1, v}), up: s.upOf(v)})
 	s.kids = s.kids[:0]
 	at := site{joint: s.l.joint[v], how: s.l.how[v]}
 	for k := s.l.kids.first[v]; k >= 0; k = s.l.kids.next[k] {
@@ -94,8 +101,13 @@ func (s *solver) cluster(v int32) {
 		at.rest += s.knotWeight(&s.l.knots[k])
 	}
 	s.sortKids(s.kids, s.lists)
-	for _, k := range s.kids {
-		at.rest -= heaviest(s.lists[k])
+	if s.timed() {
+		s.restUp()
+	}
+	for i, k := range s.kids {
+		if at.rest -= heaviest(s.lists[k]); s.timed() {
+			at.up = s.rest[i]
+		}
 		s.merge(s.lists[k], s.shuts[k], at)
 		s.drop(k)
 	}
@@ -164,16 +176,17 @@ func (s *solver) merge(kid []state, off shut, at site) {
 	s.prune(at)
 	s.list = s.list[:0]
 	for _, o := range s.options {
-		s.list = append(s.list, state{o.w, o.c, s.recs.add(o.rec)})
+		s.list = append(s.list, state{o.w, o.c, s.recs.add(o.rec), o.up})
 	}
 }
 
 func (s *solver) clear() { s.options, s.ends = s.options[:0], s.ends[:0] }
 
-// offer adds the option of state a with b of a child, unless it is too heavy.
+// offer adds the option of state a with b of a child, unless it is too heavy or
+// the two are never there at one time.
 func (s *solver) offer(a, b state) {
-	if a.w+b.w <= s.high {
-		s.options = append(s.options, option{a.w + b.w, a.c.plus(b.c), record{a.rec, b.rec}})
+	if u := a.up.with(b.up); a.w+b.w <= s.high && u.at(s.g.moments) || b.rec < 0 {
+		s.options = append(s.options, option{a.w + b.w, a.c.plus(b.c), record{a.rec, b.rec}, u})
 	}
 }
 

@@ -2,6 +2,7 @@ package partition
 
 import (
 	"cmp"
+	"math/bits"
 	"slices"
 )
 
@@ -34,6 +35,7 @@ type state struct {
 	w   int64
 	c   cost
 	rec int32
+	up  up
 }
 
 // record is one step of how a state was reached: the state before it at the
@@ -41,30 +43,38 @@ type state struct {
 // of the child that was kept (kid) or closed and cut off (^kid).
 type record struct{ prev, kid int32 }
 
-// ledger holds the records in blocks, so that growing copies nothing.
+// ledger holds the records in blocks, so that growing copies nothing. A block has
+// 2^shift of them.
 type ledger struct {
 	blocks [][]record
 	n      int32
+	shift  uint8
 }
 
-const ledgerBlock = 1 << 12
+// newLedger makes its blocks no larger than a few clusters need: a schedule may
+// have a hundred thousand systems of one piece.
+func newLedger(clusters int) ledger {
+	const least, most = 2, 12
+	return ledger{shift: uint8(min(max(bits.Len(uint(clusters)), least), most))}
+}
 
 func (l *ledger) add(r record) int32 {
-	if int(l.n) == len(l.blocks)*ledgerBlock {
-		l.blocks = append(l.blocks, make([]record, ledgerBlock))
+	if int(l.n) == len(l.blocks)<<l.shift {
+		l.blocks = append(l.blocks, make([]record, 1<<l.shift))
 	}
-	l.blocks[l.n/ledgerBlock][l.n%ledgerBlock] = r
+	l.blocks[l.n>>l.shift][l.n&(1<<l.shift-1)] = r
 	l.n++
 	return l.n - 1
 }
 
-func (l *ledger) at(i int32) record { return l.blocks[i/ledgerBlock][i%ledgerBlock] }
+func (l *ledger) at(i int32) record { return l.blocks[i>>l.shift][i&(1<<l.shift-1)] }
 
 // option is a state not yet chosen to be kept.
 type option struct {
 	w   int64
 	c   cost
 	rec record
+	up  up
 }
 
 // shut is the least cost of closing the part of a cluster and cutting the
@@ -78,6 +88,7 @@ type shut struct {
 // site says what lies around a merge.
 type site struct {
 	rest  int64 // the most that what is not yet merged below can add
+	up    up    // when all of that is there
 	joint int64 // price of the joint above, for byJoint
 	how   hanging
 }
@@ -148,7 +159,7 @@ func (s *solver) closeLater(at site) (cost, bool) {
 	}
 	for i := range s.options {
 		o := &s.options[i]
-		if o.w+at.rest > s.high || ok && !o.c.less(best) {
+		if o.w+at.rest > s.high || ok && !o.c.less(best) || !o.up.with(at.up).at(s.g.moments) {
 			continue
 		}
 		c := o.c
@@ -180,6 +191,10 @@ func (s *solver) closeLater(at site) (cost, bool) {
 // so never against the one that it is made of. At a root nothing comes from
 // above, so later is the whole cost and everything dearer goes.
 func (s *solver) prune(at site) {
+	if s.timed() {
+		s.pruneTimed(at)
+		return
+	}
 	later, bounded := s.closeLater(at)
 	if bounded {
 		s.dropDear(later, at)
@@ -192,11 +207,7 @@ func (s *solver) prune(at site) {
 	for _, o := range s.options {
 		if bounded && later.less(o.c) {
 			bounded = false
-			for _, win := range s.windows {
-				if lo := max(win.Low, 0) + at.rest; lo <= win.High {
-					s.gains.add(lo, win.High)
-				}
-			}
+			s.addLater(&s.gains, at)
 		}
 		for behind < len(kept) && !o.c.less(kept[behind].c.plus(oneUnder)) {
 			leastUnder = min(leastUnder, kept[behind].w)

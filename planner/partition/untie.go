@@ -120,12 +120,12 @@ func (u *untying) gather(before int32) cost {
 	least := none
 	s.clear()
 	for _, a := range u.best {
-		s.options = append(s.options, option{a.w, a.c, record{kid: a.rec}})
+		s.options = append(s.options, option{w: a.w, c: a.c, rec: record{kid: a.rec}})
 	}
 	s.ends = append(s.ends, len(s.options))
 	for _, a := range s.list {
 		c := a.c.plus(paid)
-		s.options = append(s.options, option{a.w, c, record{kid: a.rec}})
+		s.options = append(s.options, option{w: a.w, c: c, rec: record{kid: a.rec}})
 		if c = c.plus(s.missed(a.w)); c.less(least) {
 			least = c
 		}
@@ -135,7 +135,7 @@ func (u *untying) gather(before int32) cost {
 	u.best = u.best[:0]
 	used := false
 	for _, o := range s.options {
-		u.best = append(u.best, state{o.w, o.c, o.rec.kid})
+		u.best = append(u.best, state{w: o.w, c: o.c, rec: o.rec.kid})
 		used = used || o.rec.kid >= before
 	}
 	if !used {

@@ -31,27 +31,86 @@ func (p *Programme) pack(slots []Slot) (days [][]string) {
 	}
 	sort.SliceStable(order, func(a, b int) bool { return need(&slots[order[a]]) > need(&slots[order[b]]) })
 	move := max(p.Settings.Move, p.Settings.MoveLevel)
-	var used []float64
+	var used filled
 	for _, i := range order {
 		n := need(&slots[i])
-		at := 0
-		for at < len(days) && used[at]+move+n > p.Settings.DayMinutes+slack {
-			at++
-		}
+		at := used.first(func(minutes float64) bool { return minutes+move+n <= p.Settings.DayMinutes+slack })
 		if at == len(days) {
-			days, used = append(days, nil), append(used, 0)
+			days = append(days, nil)
+			used.open(0)
 			if n > p.Settings.DayMinutes+slack { // it takes more than a day by itself
 				for rest := n - p.Settings.DayMinutes; rest > slack; rest -= p.Settings.DayMinutes {
-					days, used = append(days, nil), append(used, p.Settings.DayMinutes)
+					days = append(days, nil)
+					used.open(p.Settings.DayMinutes)
 				}
-				used[at] = p.Settings.DayMinutes
+				used.fill(at, p.Settings.DayMinutes)
 				days[at] = append(days[at], slots[i].ID)
 				continue
 			}
 		} else {
 			n += move
 		}
-		days[at], used[at] = append(days[at], slots[i].ID), used[at]+n
+		days[at] = append(days[at], slots[i].ID)
+		used.fill(at, n)
 	}
 	return days
+}
+
+// filled is the minutes of every day, with the least of stretches of days beside
+// them: least[0] is the days themselves, and each list after it has the lesser of
+// two neighbours of the one before. So the first day with room is found without
+// looking at all that have none.
+type filled struct{ least [][]float64 }
+
+// open adds a day with so many minutes.
+func (f *filled) open(minutes float64) {
+	if len(f.least) == 0 {
+		f.least = [][]float64{nil}
+	}
+	f.least[0] = append(f.least[0], minutes)
+	f.update(len(f.least[0]) - 1)
+}
+
+// fill adds minutes to a day.
+func (f *filled) fill(day int, minutes float64) {
+	f.least[0][day] += minutes
+	f.update(day)
+}
+
+func (f *filled) update(day int) {
+	for k := 0; len(f.least[k]) > 1; k++ {
+		if k+1 == len(f.least) {
+			f.least = append(f.least, nil)
+		}
+		here, up := f.least[k], &f.least[k+1]
+		pair := day &^ 1
+		least := here[pair]
+		if pair+1 < len(here) {
+			least = min(least, here[pair+1])
+		}
+		if day >>= 1; day == len(*up) {
+			*up = append(*up, least)
+		} else {
+			(*up)[day] = least
+		}
+	}
+}
+
+// first is the first day whose minutes leave room, or the number of days; what has
+// room for some minutes has it for fewer.
+func (f *filled) first(room func(minutes float64) bool) int {
+	top := len(f.least) - 1
+	if top < 0 {
+		return 0
+	}
+	if !room(f.least[top][0]) {
+		return len(f.least[0])
+	}
+	at := 0
+	for k := top - 1; k >= 0; k-- {
+		if at *= 2; !room(f.least[k][at]) {
+			at++
+		}
+	}
+	return at
 }

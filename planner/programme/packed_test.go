@@ -65,3 +65,44 @@ func TestPackedByHand(t *testing.T) {
 		t.Errorf("%d days, packed %v; want 4 and [[S1 S4] [S2 S5] [S3 S6]]", len(p.Days), p.Packed())
 	}
 }
+
+// TestFirstDay holds the first day with room against a look at every day.
+func TestFirstDay(t *testing.T) {
+	r := rand.New(rand.NewPCG(2, 7))
+	for range 300 {
+		var f filled
+		var days []float64
+		for range 80 {
+			need := float64(1 + r.IntN(60))
+			want := 0
+			for want < len(days) && days[want]+need > 100 {
+				want++
+			}
+			at := f.first(func(minutes float64) bool { return minutes+need <= 100 })
+			if at != want {
+				t.Fatalf("%g min on day %d of %v, want %d", need, at, days, want)
+			}
+			if at == len(days) {
+				days = append(days, 0)
+				f.open(0)
+			}
+			days[at] += need
+			f.fill(at, need)
+		}
+	}
+}
+
+// BenchmarkPacked packs tests of which each fills a day: four times as many should
+// take little more than four times as long.
+func BenchmarkPacked(b *testing.B) {
+	for _, n := range []int{25_000, 100_000} {
+		set := Defaults()
+		set.TestMinutes, set.DayMinutes = 300, 420
+		p := Make(make([]Test, n), make([]Visit, 1), set)
+		b.Run(fmt.Sprint(n), func(b *testing.B) {
+			for b.Loop() {
+				p.Packed()
+			}
+		})
+	}
+}

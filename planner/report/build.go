@@ -97,14 +97,17 @@ func sectionOf(p *planner.Plan, s *planner.Section, pieces bool) Section {
 		o.Readings = append(o.Readings, r.Text(p.Settings.Units))
 	}
 	if pieces {
-		o.Pieces = make([]Piece, 0, len(s.Spans))
-	}
-	for _, sp := range s.Spans {
-		if pieces {
+		spans := p.Spans(s)
+		o.Pieces = make([]Piece, 0, len(spans))
+		for _, sp := range spans {
 			o.Pieces = append(o.Pieces, pieceOf(p, sp))
 		}
-		it := &p.Takeoff.Items[sp.Item]
-		o.Places, o.Drawings = once(o.Places, it.OnSite), once(o.Drawings, it.Drawing)
+	}
+	var last *takeoff.Item
+	for _, k := range s.Nodes {
+		if it := p.Network.Item(k); it != last {
+			o.Places, o.Drawings, last = once(o.Places, it.OnSite), once(o.Drawings, it.Drawing), it
+		}
 	}
 	for _, b := range s.Blanks {
 		o.Blanks = append(o.Blanks, Blank{

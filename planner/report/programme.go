@@ -129,7 +129,7 @@ func (v *Plan) testsInOrder(order []string) ([]programme.Test, []programme.Visit
 	for i, id := range order {
 		place[id] = i
 	}
-	var tests []programme.Test
+	tests := make([]programme.Test, 0, len(v.Sections))
 	for i := range v.Sections {
 		s := &v.Sections[i]
 		if s.NotTested != "" {
@@ -176,6 +176,7 @@ func (v *Plan) stays() (list []programme.Visit, visit map[string]int) {
 }
 
 func (o *Programme) addDays(p *programme.Programme) {
+	o.DayList = slices.Grow(o.DayList, len(p.Days))
 	for i := range p.Days {
 		d := &p.Days[i]
 		one := ProgrammeDay{Day: d.Number, Visit: d.Visit + 1, On: d.On.Text, Minutes: d.Minutes, Sections: []string{}, Retest: d.Retest.Text}
@@ -184,6 +185,7 @@ func (o *Programme) addDays(p *programme.Programme) {
 		}
 		o.DayList = append(o.DayList, one)
 	}
+	o.Slots = slices.Grow(o.Slots, len(p.Slots))
 	for i := range p.Slots {
 		s := &p.Slots[i]
 		o.Slots = append(o.Slots, Slot{

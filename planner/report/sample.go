@@ -141,7 +141,7 @@ func sampled(p *planner.Plan) []sampling.Section {
 		s := &p.Sections[i]
 		o := sampling.Section{ID: s.ID, Class: s.Class.Name, System: s.System, Area: s.Area, JointLength: s.JointLength}
 		shapes := map[string]float64{}
-		for _, sp := range s.Spans {
+		for _, sp := range p.Spans(s) {
 			it := &p.Takeoff.Items[sp.Item]
 			shapes[it.Piece.Shape.String()] += sp.Area
 			if it.Piece.Kind == fittings.Straight {

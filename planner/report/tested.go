@@ -80,15 +80,21 @@ func (v *Plan) follow(p *planner.Plan) {
 	for i := range v.Sections {
 		v.Sections[i].NotTested = why(&v.Sections[i])
 	}
+	untested := make(chan *Untested, 1)
+	go func() { untested <- untestedOf(p, v) }() // it takes as long as the rest
 	v.Blanking = blankingOf(p, v)
-	v.Untested = untestedOf(p, v)
+	v.Untested = <-untested
 	v.Cautions = cautions(p, v)
 	t := v.Tested()
 	v.ToBeTested = &t
 }
 
-// ToTest are the sections that are tested.
+// ToTest are the sections that are tested, to read: where all are, they are the plan's
+// own list.
 func (v *Plan) ToTest() []Section {
+	if !slices.ContainsFunc(v.Sections, func(s Section) bool { return s.NotTested != "" }) {
+		return v.Sections
+	}
 	out := make([]Section, 0, len(v.Sections))
 	for i := range v.Sections {
 		if v.Sections[i].NotTested == "" {

@@ -19,7 +19,7 @@ func (v *Plan) noteVoid(p *planner.Plan, old planner.Old) {
 		}
 		for i := range v.Sections {
 			s := &v.Sections[i]
-			if slices.ContainsFunc(p.Sections[i].Spans, func(sp planner.Span) bool { return isOf(pieceOf(p, sp), of) }) {
+			if slices.ContainsFunc(p.Spans(&p.Sections[i]), func(sp planner.Span) bool { return isOf(pieceOf(p, sp), of) }) {
 				s.Notes = append(s.Notes, fmt.Sprintf("has pieces of %s, which is VOID (%s before): %s, %s; test this section, whatever was read there", x.ID, x.Status, x.Piece, x.Why))
 			}
 		}

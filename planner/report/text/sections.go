@@ -113,22 +113,36 @@ func trouble(b *bufio.Writer, v *report.Plan) {
 // sectionNotes lists what is said of single sections; a like note on several is
 // told once.
 func sectionNotes(b *bufio.Writer, sections []report.Section) {
-	at := map[string]int{}
+	many := 0
+	for i := range sections {
+		many += len(sections[i].Notes)
+	}
+	at := make(map[string]int, min(many, most)) // of the notes that there is room for
 	var notes []string
 	var ids [][]string
+	var rest map[string]struct{}
 	for i := range sections {
 		for _, n := range sections[i].Notes {
 			k, ok := at[n]
-			if !ok {
-				k = len(notes)
-				at[n] = k
-				notes, ids = append(notes, n), append(ids, nil)
+			switch {
+			case ok:
+				ids[k] = append(ids[k], sections[i].ID)
+			case len(notes) < most:
+				at[n] = len(notes)
+				notes, ids = append(notes, n), append(ids, []string{sections[i].ID})
+			default:
+				if rest == nil {
+					rest = make(map[string]struct{}, many)
+				}
+				rest[n] = struct{}{}
 			}
-			ids[k] = append(ids[k], sections[i].ID)
 		}
 	}
-	for k, n := range notes {
-		notes[k] = show.Names(ids[k], ", ", 8, 0) + ": " + n
+	for k, of := range ids {
+		notes[k] = show.Names(of, ", ", 8, 0) + ": " + notes[k]
 	}
-	list(b, "Notes on sections", notes, most, hasAll)
+	list(b, "Notes on sections", notes, 0, "")
+	if len(rest) > 0 {
+		more(b, len(rest), hasAll)
+	}
 }

@@ -2,6 +2,7 @@ package text
 
 import (
 	"bufio"
+	"bytes"
 	"io"
 	"math"
 	"strings"
@@ -52,10 +53,14 @@ type layout struct {
 	before  []int // of the point, in Point columns
 	after   []int // the point and what follows it
 	any     bool
+
+	parts [][]string // of the row at work: the lines of its cells
+	row   []byte     // a line of it
 }
 
 func writeTable(b *bufio.Writer, columns []Column, rows func(row func(cells ...string))) {
-	l := &layout{columns: columns, wide: make([]int, len(columns)), before: make([]int, len(columns)), after: make([]int, len(columns))}
+	n := len(columns)
+	l := &layout{columns: columns, wide: make([]int, n), before: make([]int, n), after: make([]int, n), parts: make([][]string, n)}
 	rows(l.measure)
 	if !l.any {
 		return
@@ -133,8 +138,11 @@ func (l *layout) giveWay(over, last int) {
 
 // line writes one row, on as many lines as its longest cell needs.
 func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
-	parts := make([][]string, len(l.wide))
+	parts := l.parts
 	deep := 1
+	for i := range parts {
+		parts[i] = parts[i][:0]
+	}
 	for i, c := range cells {
 		if l.wide[i] == 0 {
 			continue
@@ -142,25 +150,25 @@ func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
 		if c = clean(c); l.columns[i].Align == Point && !head && c != "" {
 			_, rest := atPoint(c)
 			c += strings.Repeat(" ", l.after[i]-len(rest))
-			parts[i] = []string{c}
+			parts[i] = append(parts[i], c)
 			continue
 		}
 		most := deepest
 		if l.columns[i].Whole {
 			most = math.MaxInt
 		}
-		parts[i] = wrap(c, l.wide[i], most)
+		parts[i] = wrapOnto(parts[i], c, l.wide[i], most)
 		deep = max(deep, len(parts[i]))
 	}
 	if head { // headings stand on their columns
 		for i, p := range parts {
-			if p != nil {
+			if len(p) > 0 {
 				parts[i] = append(make([]string, deep-len(p)), p...)
 			}
 		}
 	}
 	for k := range deep {
-		var s strings.Builder
+		l.row = l.row[:0]
 		for i, wide := range l.wide {
 			if wide == 0 {
 				continue
@@ -169,19 +177,18 @@ func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
 			if k < len(parts[i]) {
 				text = parts[i][k]
 			}
-			s.WriteString(strings.Repeat(" ", gap))
-			s.WriteString(pad(text, wide, l.columns[i].Align))
+			l.row = append(l.row, strings.Repeat(" ", gap)...)
+			room := strings.Repeat(" ", max(0, wide-columnsOf(text)))
+			if l.columns[i].Align != Left {
+				l.row = append(l.row, room...)
+			}
+			if l.row = append(l.row, text...); l.columns[i].Align == Left {
+				l.row = append(l.row, room...)
+			}
 		}
-		b.WriteString(strings.TrimRight(s.String(), " ") + "\n")
+		b.Write(bytes.TrimRight(l.row, " "))
+		b.WriteByte('\n')
 	}
-}
-
-func pad(s string, wide int, a Align) string {
-	room := strings.Repeat(" ", max(0, wide-columnsOf(s)))
-	if a == Left {
-		return s + room
-	}
-	return room + s
 }
 
 func atPoint(s string) (whole, rest string) {

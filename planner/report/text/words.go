@@ -14,14 +14,22 @@ import (
 // clean makes a text safe for one line of a terminal: white space to single
 // spaces, and nothing that steers the screen.
 func clean(s string) string {
-	plain := true
-	for i := 0; i < len(s) && plain; i++ {
-		plain = s[i] > ' ' && s[i] < 0x7f || s[i] == ' ' && i > 0 && s[i-1] != ' ' && i < len(s)-1
-	}
-	if plain {
+	if even(s) {
 		return s
 	}
 	return strings.Join(strings.Fields(show.Safe(s)), " ")
+}
+
+// even reports whether a text is words of a column a letter, parted by single
+// spaces.
+func even(s string) bool {
+	for i := 0; i < len(s); i++ {
+		if s[i] > ' ' && s[i] < 0x7f || s[i] == ' ' && i > 0 && s[i-1] != ' ' && i < len(s)-1 {
+			continue
+		}
+		return false
+	}
+	return true
 }
 
 // columnsOf is the columns a text takes: none for marks that combine, two for
@@ -49,8 +57,38 @@ func columnsOfRune(r rune) int {
 
 // wrap breaks a text into lines of at most wide columns, at spaces where it can;
 // after most lines the rest is cut with "...". most 0: no end.
-func wrap(s string, wide, most int) []string {
-	var lines []string
+func wrap(s string, wide, most int) []string { return wrapOnto(nil, s, wide, most) }
+
+// wrapOnto is wrap with room for the lines.
+func wrapOnto(lines []string, s string, wide, most int) []string {
+	if wide > 0 && even(s) {
+		lines = wrapEven(lines, s, wide)
+	} else {
+		lines = wrapAny(lines, s, wide)
+	}
+	if most > 0 && len(lines) > most {
+		lines = lines[:most]
+		head, _ := split(lines[most-1], max(1, wide-3))
+		lines[most-1] = head + "..."
+	}
+	return lines
+}
+
+// wrapEven breaks an even text: the lines are stretches of it.
+func wrapEven(lines []string, s string, wide int) []string {
+	for len(s) > wide {
+		end := strings.LastIndexByte(s[:wide+1], ' ')
+		if end < 0 { // a word longer than the line
+			lines, s = append(lines, s[:wide]), s[wide:]
+			continue
+		}
+		lines, s = append(lines, s[:end]), s[end+1:]
+	}
+	return append(lines, s)
+}
+
+// wrapAny breaks any text.
+func wrapAny(lines []string, s string, wide int) []string {
 	line, used := "", 0
 	flush := func() { lines, line, used = append(lines, line), "", 0 }
 	for _, word := range strings.Fields(s) {
@@ -72,11 +110,6 @@ func wrap(s string, wide, most int) []string {
 	if line != "" || len(lines) == 0 {
 		flush()
 	}
-	if most > 0 && len(lines) > most {
-		lines = lines[:most]
-		head, _ := split(lines[most-1], max(1, wide-3))
-		lines[most-1] = head + "..."
-	}
 	return lines
 }
 
@@ -94,11 +127,17 @@ func split(s string, wide int) (head, tail string) {
 // paragraph writes a text behind a mark, its further lines under the first.
 func paragraph(b *bufio.Writer, mark, text string) {
 	room := max(20, width-columnsOf(mark))
-	for i, line := range wrap(clean(text), room, 0) {
+	var few [4]string
+	for i, line := range wrapOnto(few[:0], clean(text), room, 0) {
 		if i > 0 {
 			mark = strings.Repeat(" ", columnsOf(mark))
 		}
-		b.WriteString(strings.TrimRight(mark+line, " ") + "\n")
+		if line = strings.TrimRight(line, " "); line == "" {
+			mark = strings.TrimRight(mark, " ")
+		}
+		b.WriteString(mark)
+		b.WriteString(line)
+		b.WriteByte('\n')
 	}
 }
 

@@ -3,6 +3,8 @@ package text
 import (
 	"bytes"
 	"fmt"
+	"math/rand/v2"
+	"slices"
 	"strings"
 	"testing"
 
@@ -150,5 +152,21 @@ func TestRigIsNotBlamed(t *testing.T) {
 	wants(t, text, "\nUnder range: smaller than asked for\n  S02: ", "\nOver range: too big\n  S03: 260.00 m2, limit 344.8 L/s; 260.0 m2 is more than the 200 m2 asked for at most\n")
 	if strings.Contains(text, "the rig can't") {
 		t.Errorf("the rig is blamed:\n%s", text)
+	}
+}
+
+// TestWrapEven holds the lines of an even text against those that any text is broken
+// into, letter by letter.
+func TestWrapEven(t *testing.T) {
+	r := rand.New(rand.NewPCG(4, 1))
+	for range 5000 {
+		var words []string
+		for range r.IntN(12) {
+			words = append(words, strings.Repeat("x", 1+r.IntN(30)))
+		}
+		s, wide := strings.Join(words, " "), 1+r.IntN(40)
+		if got, want := wrapEven(nil, s, wide), wrapAny(nil, s, wide); !slices.Equal(got, want) {
+			t.Fatalf("%q in %d columns: %q, want %q", s, wide, got, want)
+		}
 	}
 }
