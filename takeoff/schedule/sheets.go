@@ -112,6 +112,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			t.leave(r.Number, r.Cells)
 			continue
 		}
+		t.marked = Marks{nil, r.Over, r.Struck, r.Sums}
 		before := t.info.RowsRead
 		if err := t.offer(r.Number, r.Cells, "", r.Down, each); err != nil {
 			return err
@@ -154,10 +155,17 @@ func (t *table) noteHiddenColumns() {
 	}
 }
 
+// Marks are what the cells of a row of a workbook are besides their text: columns.
+type Marks struct {
+	Down   []int // the lower part of one that is merged down
+	Over   []int // merged down over the rows below
+	Struck []int // struck out
+	Sums   []int // subtotals by their formulas
+}
+
 // Walk hands on the cells of every row of a schedule as they stand, sheet by
-// sheet. down are the columns whose cell is the lower part of one that is merged
-// down. The cells are used again for the next row.
-func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, down []int) error) error {
+// sheet. The cells are used again for the next row.
+func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, m Marks) error) error {
 	lex, err := o.lexicon()
 	if err != nil {
 		return err
@@ -174,7 +182,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 				return nil
 			}
 			if err == nil {
-				err = each("", number, cells, nil)
+				err = each("", number, cells, Marks{})
 			}
 			if err != nil {
 				return err
@@ -193,7 +201,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 	return nil
 }
 
-func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, down []int) error) error {
+func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, m Marks) error) error {
 	r, err := w.Rows(s)
 	if err != nil {
 		return err
@@ -205,7 +213,7 @@ func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, numbe
 			return nil
 		}
 		if err == nil {
-			err = each(s.Name, r.Number, r.Cells, r.Down)
+			err = each(s.Name, r.Number, r.Cells, Marks{r.Down, r.Over, r.Struck, r.Sums})
 		}
 		if err != nil {
 			return err

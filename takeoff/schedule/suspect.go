@@ -136,6 +136,7 @@ func (t *table) doubtRow(r *takeoff.Row) {
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), shorten(kind), "a kind of piece",
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", shorten(kind))))
 	}
+	t.doubtCells(r)
 	if t.loud {
 		return
 	}
@@ -168,6 +169,36 @@ func doubtfulKind(kind string) bool {
 
 // manyNoted is a remark that says how many: 4 off, x4 typical.
 var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*\d{1,3}\b|\d{1,3}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
+
+// doubtCells refuses a row with a cell that is struck out, sums up others, or is a
+// count or a length merged over rows below it.
+func (t *table) doubtCells(r *takeoff.Row) {
+	used := func(i int) *spec {
+		if i < len(t.specs) && t.specs[i].used {
+			return &t.specs[i]
+		}
+		return nil
+	}
+	for _, i := range t.marked.Struck {
+		if s := used(i); s != nil {
+			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a row that counts",
+				fmt.Sprintf("the cell of '%s' is struck out; take the row out, write out under scope, or take the line through it off", s.Typed)))
+			break
+		}
+	}
+	for _, i := range t.marked.Sums {
+		if s := used(i); s != nil && s.Measure != takeoff.Text {
+			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a figure of one row",
+				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
+			break
+		}
+	}
+	for _, i := range t.marked.Over {
+		if s := used(i); s != nil && s.doubtful() {
+			t.doubtMerged(r, s, r.Text[s.to()])
+		}
+	}
+}
 
 // severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
 func severalTags(tag string) bool {

@@ -67,6 +67,7 @@ type table struct {
 		*spec
 		cell, angle string
 	}
+	marked Marks
 	loud   bool // the row has a kind that isn't known, or none
 	over   subheads
 	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet

@@ -91,11 +91,12 @@ type layout struct {
 	kept    map[int]bool // rows that the others are read by
 	spread  []bool       // columns whose merged cells count for all their rows
 	asked   []bool       // and those of which nobody knows
+	kind    int          // column of the kind, -1 for none
 	last    int          // row of the headings, the lower where there are two
 }
 
 func layoutOf(s *schedule.Sheet) *layout {
-	l := &layout{kept: map[int]bool{}}
+	l := &layout{kept: map[int]bool{}, kind: -1}
 	for _, row := range s.Kept {
 		l.kept[row] = true
 	}
@@ -104,6 +105,9 @@ func layoutOf(s *schedule.Sheet) *layout {
 	}
 	for i, c := range s.Columns {
 		l.spread, l.asked = append(l.spread, c.Spread), append(l.asked, c.Asked)
+		if c.Reads == takeoff.Kind.Heading() {
+			l.kind = i
+		}
 		if c.Typed == Where || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
 			l.earlier = append(l.earlier, i)
 		}
@@ -112,17 +116,28 @@ func layoutOf(s *schedule.Sheet) *layout {
 	return l
 }
 
+// doubt is put behind a cell that the file can't mark as the user's own does.
+const doubt = " ?"
+
 // unmerged leaves out what a cell merged down says in columns where that doesn't
 // count for the row.
-func (l *layout) unmerged(cells []string, down []int) []string {
-	if len(down) == 0 {
+func (l *layout) unmerged(cells []string, m schedule.Marks) []string {
+	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums) == 0 {
 		return cells
 	}
 	out := slices.Clone(cells)
-	for _, i := range down {
+	for _, i := range m.Over {
+		if i < len(l.asked) && l.asked[i] {
+			out[i] += doubt
+		}
+	}
+	if len(m.Struck)+len(m.Sums) > 0 && l.kind < len(out) && out[l.kind] != "" && l.kind >= 0 {
+		out[l.kind] += doubt
+	}
+	for _, i := range m.Down {
 		switch {
 		case i < len(l.asked) && l.asked[i]:
-			out[i] += " ?" // of each row, or of all together
+			out[i] += doubt // of each row, or of all together
 		case i >= len(l.spread) || !l.spread[i]:
 			out[i] = ""
 		}
@@ -160,7 +175,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 	if r.info.Decimal == "comma" {
 		said += " " + schedule.CommaMark
 	}
-	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, down []int) error {
+	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, m schedule.Marks) error {
 		p := place{sheet, number}
 		l := layouts[sheet]
 		_, refused := r.faults[p]
@@ -181,7 +196,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 		case number == l.last:
 			where, why = Where, said
 		}
-		g.rows = append(g.rows, l.row(l.unmerged(cells, down), where, why))
+		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))
 		return nil
 	})
 	return out, err

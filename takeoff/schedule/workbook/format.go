@@ -2,6 +2,7 @@ package workbook
 
 import (
 	"math"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -17,6 +18,34 @@ type format struct {
 	percent        bool
 	prefix, suffix string // as in T-001 or 600 mm
 	digits         int    // at least so many before the point
+	scale          int    // it is shown divided by 1000 so many times
+	cases          []caseFormat
+}
+
+// caseFormat is a format for the numbers that meet a condition: [>=1000]0.0,
+type caseFormat struct {
+	op    string
+	limit float64
+	format
+}
+
+// meets reports whether a number meets the condition; without one all do.
+func (c *caseFormat) meets(n float64) bool {
+	switch c.op {
+	case "<":
+		return n < c.limit
+	case "<=":
+		return n <= c.limit
+	case ">":
+		return n > c.limit
+	case ">=":
+		return n >= c.limit
+	case "=":
+		return n == c.limit
+	case "<>":
+		return n != c.limit
+	}
+	return true
 }
 
 // builtInFormat is a format by its number (ECMA-376 part 1, 18.8.30).
@@ -27,9 +56,44 @@ func builtInFormat(id int) format {
 	}
 }
 
+var condition = regexp.MustCompile(`^(?:\[[^\]<>=]*\])*\[(<=|>=|<>|<|>|=)\s*(-?[0-9.]+)\]`)
+
 // readFormat reads the code of a format: its first section, which is for
-// positive numbers.
+// positive numbers, or the sections by their conditions.
 func readFormat(code string) format {
+	f := readSection(code)
+	if !condition.MatchString(code) {
+		return f
+	}
+	for _, part := range sections(code) {
+		c := caseFormat{format: readSection(part)}
+		if m := condition.FindStringSubmatch(part); m != nil {
+			c.op = m[1]
+			c.limit, _ = strconv.ParseFloat(m[2], 64)
+		}
+		f.cases = append(f.cases, c)
+	}
+	return f
+}
+
+// sections parts the code of a format.
+func sections(code string) (parts []string) {
+	from, quoted := 0, false
+	for i := 0; i < len(code); i++ {
+		switch {
+		case code[i] == '"':
+			quoted = !quoted
+		case code[i] == '\\' && !quoted:
+			i++
+		case code[i] == ';' && !quoted:
+			parts, from = append(parts, code[from:i]), i+1
+		}
+	}
+	return append(parts, code[from:])
+}
+
+// readSection reads one section of a format.
+func readSection(code string) format {
 	var f format
 	var literal strings.Builder
 	rs := []rune(strings.ReplaceAll(strings.ReplaceAll(code, "General", "#"), "GENERAL", "#"))
@@ -48,6 +112,10 @@ func readFormat(code string) format {
 		case r == '[':
 			end := i + max(0, slices.Index(rs[i:], ']'))
 			f.date = f.date || strings.Trim(string(rs[i:end]), "[hHmMsS") == ""
+			if sign, ok := strings.CutPrefix(string(rs[i:end]), "[$"); ok {
+				sign, _, _ = strings.Cut(sign, "-")
+				literal.WriteString(sign)
+			}
 			i = end
 		case r == '%':
 			f.percent = true
@@ -58,9 +126,13 @@ func readFormat(code string) format {
 				number, f.prefix = true, literal.String()
 				literal.Reset()
 			}
-			if r == '0' && !point {
+			if f.scale = 0; r == '0' && !point {
 				f.digits++
 			}
+		case r == ',' && number && literal.Len() == 0:
+			f.scale++ // unless a figure follows: then it parts thousands
+		case strings.ContainsRune("'′″°⌀ø", r):
+			literal.WriteRune(r)
 		case strings.ContainsRune("yYmMdDhHsS", r):
 			f.date = true
 		}
@@ -82,6 +154,11 @@ func telling(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`
 
 // show writes the number n, stored as raw.
 func (f format) show(raw string, n float64, date1904 bool) string {
+	for i := range f.cases {
+		if c := &f.cases[i]; c.meets(n) {
+			return c.show(raw, n, date1904)
+		}
+	}
 	if f.date {
 		if d, err := excelize.ExcelDateToTime(n, date1904); err == nil {
 			if n == math.Trunc(n) {
@@ -94,6 +171,10 @@ func (f format) show(raw string, n float64, date1904 bool) string {
 		return fifteen(n*100) + "%"
 	}
 	s := raw
+	if f.scale > 0 && f.scale < 5 {
+		n /= math.Pow(1000, float64(f.scale))
+		s = fifteen(n)
+	}
 	if len(s) > 15 || strings.ContainsAny(s, "eE+ \n\t") || strings.Contains(s, ".") && s[len(s)-1] == '0' {
 		s = fifteen(n)
 	}

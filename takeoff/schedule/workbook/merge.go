@@ -93,7 +93,6 @@ func mergeList(r io.Reader) ([]byte, error) {
 
 // fillDown puts what a cell merged down says into the rows below it.
 func (sr *Rows) fillDown() {
-	sr.Down = sr.Down[:0]
 	filled := len(sr.Cells)
 	live := sr.merged[:0:0]
 	for i := range sr.merged {
@@ -107,6 +106,7 @@ func (sr *Rows) fillDown() {
 			return
 		case m.from == sr.Number && m.column < len(sr.Cells):
 			m.text = sr.Cells[m.column]
+			sr.Over = append(sr.Over, m.column)
 		case m.from < sr.Number && m.to >= sr.Number && m.text != "" && filled > 0:
 			for len(sr.Cells) <= m.column {
 				sr.Cells = append(sr.Cells, "")

@@ -134,8 +134,8 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 
 // odsRow reads the cells of a row up to its end.
 func (sr *Rows) odsRow() error {
-	clear(sr.Cells)
-	sr.Cells, sr.ods.width = sr.Cells[:0], 0
+	sr.blank()
+	sr.ods.width = 0
 	column := 0
 	for {
 		tok, err := sr.dec.Token()
@@ -165,7 +165,7 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	var p odsText
+	p := odsText{looks: sr.book.looks}
 	if err := sr.dec.DecodeElement(&p, &e); err != nil {
 		return 0, err
 	}
@@ -188,10 +188,18 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	for len(sr.Cells) < column {
 		sr.Cells = append(sr.Cells, "")
 	}
+	struck, sum := sr.book.looks[attr(e, "style-name")].struck, isSubtotal(attr(e, "formula"))
 	for range n {
+		if struck {
+			sr.Struck = append(sr.Struck, len(sr.Cells))
+		}
+		if sum {
+			sr.Sums = append(sr.Sums, len(sr.Cells))
+		}
 		sr.Cells = append(sr.Cells, text)
 	}
 	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 && len(sr.ods.spans) < mostMerges {
+		sr.Over = append(sr.Over, column)
 		sr.ods.spans = append(sr.ods.spans, merge{column: column, from: sr.ods.next, to: sr.ods.next + down - 1, text: text})
 	}
 	return after, nil
@@ -199,7 +207,6 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 
 // odsSpans puts what cells merged down say into the rows below them.
 func (sr *Rows) odsSpans() {
-	sr.Down = sr.Down[:0]
 	sr.ods.spans = slices.DeleteFunc(sr.ods.spans, func(m merge) bool { return m.to < sr.Number })
 	for _, m := range sr.ods.spans {
 		if m.from >= sr.Number {

@@ -8,9 +8,12 @@ import (
 	"strings"
 )
 
+// mostLooks is how many styles of text are told apart.
+const mostLooks = 10_000
+
 // openDocument lists the sheets of an OpenDocument file.
 func (w *File) openDocument() error {
-	w.open = true
+	w.open, w.looks = true, map[string]runLook{}
 	f := w.parts["content.xml"]
 	if m := w.parts["META-INF/manifest.xml"]; m != nil {
 		if r, err := m.Open(); err == nil {
@@ -45,6 +48,12 @@ func (w *File) openDocument() error {
 		case !ok:
 		case e.Name.Space == styleNS && e.Name.Local == "style":
 			style = attr(e, "name")
+		case e.Name.Space == styleNS && e.Name.Local == "text-properties" && len(w.looks) < mostLooks:
+			through := attr(e, "text-line-through-style")
+			look := runLook{through != "" && through != "none" || attr(e, "text-line-through-type") == "single", strings.HasPrefix(attr(e, "text-position"), "super")}
+			if look != (runLook{}) {
+				w.looks[style] = look
+			}
 		case e.Name.Space == styleNS && e.Name.Local == "table-properties":
 			styles[style] = attr(e, "display") == "false"
 		case e.Name.Space == tableNS && e.Name.Local == "table":
@@ -53,7 +62,7 @@ func (w *File) openDocument() error {
 			}
 			w.Sheets = append(w.Sheets, Sheet{Name: attr(e, "name"), Hidden: styles[attr(e, "style-name")], part: "content.xml", index: len(w.Sheets)})
 		case e.Name.Space == tableNS && e.Name.Local == "table-cell" && attr(e, "value-type") == "string":
-			var p odsText
+			p := odsText{looks: w.looks}
 			if err := dec.DecodeElement(&p, &e); err != nil {
 				return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
 			}

@@ -3,19 +3,25 @@ package workbook
 import (
 	"encoding/xml"
 	"math"
+	"regexp"
 	"strconv"
 	"strings"
+	"unicode"
 )
 
 // odsText is the text of a cell: paragraphs, with runs, links and spaces in
 // them.
-type odsText struct{ b strings.Builder }
+type odsText struct {
+	b     strings.Builder
+	looks map[string]runLook // of the spans, by style
+}
 
 func (x *odsText) String() string { return x.b.String() }
 
 // UnmarshalXML gathers the text of the paragraphs.
 func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 	depth, paragraphs := 0, 0
+	var within []runLook // of the elements that are open
 	for {
 		tok, err := d.Token()
 		if err != nil {
@@ -23,13 +29,18 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 		}
 		switch e := tok.(type) {
 		case xml.StartElement:
-			if e.Name.Space != textNS && e.Name.Local != "a" { // a remark pinned to the cell, a drawing
+			if e.Name.Space != textNS && e.Name.Local != "a" || e.Name.Local == "ruby-text" { // a remark pinned to the cell, a drawing, how it is spoken
 				if err := d.Skip(); err != nil {
 					return err
 				}
 				continue
 			}
 			depth++
+			look := x.looks[attr(e, "style-name")]
+			if n := len(within); n > 0 {
+				look.struck, look.raised = look.struck || within[n-1].struck, look.raised || within[n-1].raised
+			}
+			within = append(within, look)
 			switch e.Name.Local {
 			case "p":
 				if paragraphs++; paragraphs > 1 {
@@ -51,9 +62,10 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 				return nil
 			}
 			depth--
+			within = within[:depth]
 		case xml.CharData:
 			if depth > 0 {
-				x.b.Write(e)
+				x.b.WriteString(within[depth-1].of(string(e)))
 			}
 		}
 	}
@@ -64,12 +76,14 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 func odsValue(e xml.StartElement, text string) string {
 	formula := attr(e, "formula")
 	switch kind := attr(e, "value-type"); kind {
-	case "float", "currency":
+	case "currency":
+		return text
+	case "float":
 		n, err := strconv.ParseFloat(attr(e, "value"), 64)
 		switch {
 		case strings.HasPrefix(text, "#") || strings.HasPrefix(text, "Err:"):
 			return text // the value of an error is 0
-		case err != nil || math.IsInf(n, 0) || math.IsNaN(n):
+		case err != nil || math.IsInf(n, 0) || math.IsNaN(n), text != "" && !shows(text, n):
 			return text
 		}
 		return odsFormat(text).show(attr(e, "value"), n, false)
@@ -114,4 +128,37 @@ func odsFormat(text string) format {
 		f.digits = len(lead)
 	}
 	return f
+}
+
+// figures are the figures of a shown number with what parts them.
+var figures = regexp.MustCompile(`\d[\d.,' \x{a0}\x{202f}\x{2019}]*`)
+
+// shows reports whether a text can show a number as it is stored, but for rounding: not
+// so TRUE, or 0.5 m where 500 is stored. It is true where the text isn't plain.
+func shows(text string, n float64) bool {
+	found := figures.FindAllString(text, -1)
+	if len(found) == 0 {
+		return !strings.ContainsFunc(text, unicode.IsLetter)
+	}
+	if len(found) > 1 || strings.ContainsAny(text, "/:") { // 2'-6", 1E+03, 1/2, a time
+		return true
+	}
+	t := strings.Map(func(r rune) rune {
+		if r == '.' || r == ',' || r >= '0' && r <= '9' {
+			return r
+		}
+		return -1
+	}, strings.TrimRight(found[0], " .,'\u00a0\u202f\u2019"))
+	for _, decimals := range []string{".", ",", ""} {
+		whole, part := t, ""
+		if at := strings.LastIndex(t, decimals); decimals != "" && at >= 0 {
+			whole, part = t[:at], t[at+1:]
+		}
+		whole = strings.NewReplacer(".", "", ",", "").Replace(whole)
+		v, err := strconv.ParseFloat(whole+"."+part, 64)
+		if err == nil && math.Abs(v-math.Abs(n)) <= 0.51*math.Pow(10, -float64(len(part))) {
+			return true
+		}
+	}
+	return false
 }

@@ -29,6 +29,9 @@ type Rows struct {
 	Hidden bool     // the row is hidden
 	Cells  []string // used again for the next row; blank cells at the end are left out
 	Down   []int    // columns of Cells, from 0, that hold what a cell merged down from above says
+	Over   []int    // those whose cell is merged down over the rows below
+	Struck []int    // those whose cell is struck out
+	Sums   []int    // those whose cell is a subtotal by its formula
 
 	HiddenColumns []bool // of the sheet, known with the first row
 	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
@@ -123,8 +126,8 @@ func (sr *Rows) start(e xml.StartElement) error {
 }
 
 func (sr *Rows) startRow(e xml.StartElement) error {
-	clear(sr.Cells)
-	sr.Cells, sr.Hidden = sr.Cells[:0], false
+	sr.blank()
+	sr.Hidden = false
 	sr.cell.column = -1
 	last := sr.Number
 	sr.Number++
@@ -144,6 +147,12 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 		return fmt.Errorf("there are more than %d rows", excelize.TotalRows)
 	}
 	return nil
+}
+
+// blank empties the row.
+func (sr *Rows) blank() {
+	clear(sr.Cells)
+	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0]
 }
 
 // readCell reads a cell with what is in it.
@@ -237,6 +246,12 @@ func (sr *Rows) put() error {
 		sr.Cells = append(sr.Cells, "")
 	}
 	sr.Cells[c] = text
+	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
+		sr.Struck = append(sr.Struck, c)
+	}
+	if sr.cell.has && isSubtotal(sr.cell.inline.String()) {
+		sr.Sums = append(sr.Sums, c)
+	}
 	return nil
 }
 
@@ -277,4 +292,10 @@ func (sr *Rows) text() (string, error) {
 		f = sr.book.formats[c.style]
 	}
 	return f.show(v, n, sr.book.date1904), nil
+}
+
+// isSubtotal reports a formula that sums up what is shown above it.
+func isSubtotal(formula string) bool {
+	f := strings.ToUpper(strings.TrimPrefix(formula, "of:="))
+	return strings.HasPrefix(f, "SUBTOTAL(") || strings.HasPrefix(f, "AGGREGATE(")
 }

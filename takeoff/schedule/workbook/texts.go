@@ -3,6 +3,7 @@ package workbook
 import (
 	"encoding/xml"
 	"io"
+	"strings"
 )
 
 // texts reads the shared texts, up to one more than there may be. A text lies in
@@ -11,6 +12,7 @@ import (
 func texts(dec *xml.Decoder) (list []string, err error) {
 	var text []byte
 	depth, at, spoken := 0, 0, 0 // at: the depth of si
+	var look runLook
 	inText := false
 	for len(list) <= maxText {
 		tok, err := dec.Token()
@@ -28,15 +30,21 @@ func texts(dec *xml.Decoder) (list []string, err error) {
 				at, text = depth, text[:0]
 			case name == "rPh" && spoken == 0:
 				spoken = depth
+			case name == "r":
+				look = runLook{}
+			case name == "strike" || name == "vertAlign":
+				look.see(e)
 			case name == "t" && at > 0 && spoken == 0:
 				inText = true
 			}
 		case xml.CharData:
 			if inText {
-				text = append(text, e...)
+				text = append(text, look.of(string(e))...)
 			}
 		case xml.EndElement:
 			switch {
+			case e.Name.Local == "r":
+				look = runLook{}
 			case depth == at:
 				list, at = append(list, unescape(string(text))), 0
 			case depth == spoken:
@@ -47,4 +55,37 @@ func texts(dec *xml.Decoder) (list []string, err error) {
 		}
 	}
 	return list, nil
+}
+
+// runLook is how a run of a text looks, as far as it bears on what it says: text
+// that is struck out isn't there, and a raised figure is a mark and no figure.
+type runLook struct{ struck, raised bool }
+
+// see takes in a property of the run.
+func (l *runLook) see(e xml.StartElement) {
+	value := ""
+	for _, a := range e.Attr {
+		if a.Name.Local == "val" {
+			value = a.Value
+		}
+	}
+	switch e.Name.Local {
+	case "strike":
+		l.struck = value != "0" && value != "false"
+	case "vertAlign":
+		l.raised = value == "superscript"
+	}
+}
+
+var raisedFigures = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
+
+// of is what a text of the run says.
+func (l *runLook) of(text string) string {
+	switch {
+	case l.struck:
+		return ""
+	case l.raised:
+		return raisedFigures.Replace(text)
+	}
+	return text
 }

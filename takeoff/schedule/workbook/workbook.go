@@ -34,7 +34,9 @@ type File struct {
 
 	parts    map[string]*zip.File
 	strings  []string
-	formats  []format // of cell styles
+	formats  []format           // of cell styles
+	struck   []bool             // cell styles that strike out
+	looks    map[string]runLook // styles of an OpenDocument file
 	date1904 bool
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
@@ -206,8 +208,12 @@ func (w *File) readStyles(part string) error {
 			ID   int    `xml:"numFmtId,attr"`
 			Code string `xml:"formatCode,attr"`
 		} `xml:"numFmts>numFmt"`
+		Fonts []struct {
+			Strike *property `xml:"strike"`
+		} `xml:"fonts>font"`
 		Cells []struct {
 			Format int `xml:"numFmtId,attr"`
+			Font   int `xml:"fontId,attr"`
 		} `xml:"cellXfs>xf"`
 	}
 	if err := w.decode(part, &x); err != nil {
@@ -223,6 +229,12 @@ func (w *File) readStyles(part string) error {
 			f = builtInFormat(c.Format)
 		}
 		w.formats = append(w.formats, f)
+		struck := false
+		if c.Font >= 0 && c.Font < len(x.Fonts) {
+			p := x.Fonts[c.Font].Strike
+			struck = p != nil && p.Value != "0" && p.Value != "false"
+		}
+		w.struck = append(w.struck, struck)
 	}
 	return nil
 }
@@ -231,14 +243,23 @@ func (w *File) readStyles(part string) error {
 type rich struct {
 	Text string `xml:"t"`
 	Runs []struct {
+		Look struct {
+			Strike *property `xml:"strike"`
+			Align  *property `xml:"vertAlign"`
+		} `xml:"rPr"`
 		Text string `xml:"t"`
 	} `xml:"r"`
+}
+
+type property struct {
+	Value string `xml:"val,attr"`
 }
 
 func (x rich) String() string {
 	s := x.Text
 	for _, r := range x.Runs {
-		s += r.Text
+		l := runLook{r.Look.Strike != nil && r.Look.Strike.Value != "0" && r.Look.Strike.Value != "false", r.Look.Align != nil && r.Look.Align.Value == "superscript"}
+		s += l.of(r.Text)
 	}
 	return unescape(s)
 }
