@@ -104,7 +104,7 @@ func (s *chunks) chunk() *chunk {
 			t.specs[i].watch.counts = false // the first rows, read one by one, have told
 			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
 		}
-		t.pending = nil
+		t.pending, t.strays = nil, nil
 		c.columns = t.touched()
 		t.row = takeoff.Row{}
 	}

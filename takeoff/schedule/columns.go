@@ -26,9 +26,10 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	if len(rows) > 1 {
 		t.note("rows %d and %d are read as one heading row", rows[0], rows[1])
 	}
+	lined := t.takeLine()
 	t.toldCounts()
 	t.noteCounts()
-	t.fresh, t.over.doubt = true, ""
+	t.fresh, t.over.doubt = true, doubt{}
 	t.heads = nil
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
@@ -44,6 +45,9 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].set(t, h)
 		t.specs[i].fixed = t.fixing[i]
 	}
+	if lined {
+		t.sheetUnits()
+	}
 	t.carryUnits(before)
 	t.unitsAbove(rows[0])
 	t.sheetUnits()
@@ -53,6 +57,11 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.doubtDepth()
 	t.report()
 	t.watchUnused()
+	if t.others == 0 {
+		if t.others == 0 {
+			t.doubtTitle()
+		}
+	}
 	t.look.columns(t, rows)
 	return nil
 }

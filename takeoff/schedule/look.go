@@ -80,6 +80,9 @@ type Sheet struct {
 	Kept []int
 
 	hidden []bool // columns
+	linked int    // rows of formulas on other sheets
+	titles []titleText
+	asked  bool // a map says how it is read
 }
 
 // class counts a row.

@@ -57,6 +57,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		if err := t.readSheet(w, s, each); err != nil {
 			return err
 		}
+		t.look.titles, t.look.asked = t.search.texts, m != nil
 		switch {
 		case t.specs == nil && len(t.search.above) > 0:
 			info.note("sheet '%s' has no heading row and was passed over", s.Name)
@@ -80,6 +81,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	}
 	info.unmet(o, names)
 	info.cover, info.said = nil, nil
+	info.doubtSheets()
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -116,6 +118,9 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 		before := t.info.RowsRead
 		if err := t.offer(r.Number, r.Cells, "", r.Down, each); err != nil {
 			return err
+		}
+		if r.Linked && t.info.RowsRead > before {
+			t.look.linked++
 		}
 		if r.Hidden && t.info.RowsRead > before {
 			hidden = append(hidden, r.Number)

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"regexp"
 
 	"blankoff/takeoff"
 )
@@ -12,16 +13,19 @@ type subheads struct {
 	outer int       // which of the two was met first; 0 none, else its place + 1
 	rows  [2]int
 	met   bool
-	doubt string // names a unit in which nothing is read: the rows below are in doubt
+	doubt doubt // of the rows below
 }
+
+// doubt is why rows can't be used because of a line above them.
+type doubt struct{ said, expected, message string }
 
 var subColumns = [2]takeoff.Column{takeoff.System, takeoff.Level}
 
 // apply gives a row what the sub-headings above it say, where it says nothing
 // itself.
 func (o *subheads) apply(r *takeoff.Row) {
-	if o.doubt != "" {
-		r.Faults = append(r.Faults, r.At.Fault("", o.doubt, "a row in the units of the headings", fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", o.doubt)))
+	if d := o.doubt; d.said != "" {
+		r.Faults = append(r.Faults, r.At.Fault("", d.said, d.expected, d.message))
 	}
 	if !o.met {
 		return
@@ -38,8 +42,9 @@ func (o *subheads) apply(r *takeoff.Row) {
 // the one that was met first is the outer one: a new one ends the inner.
 func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
 	o := &t.over
-	o.doubt = ""
+	o.doubt = doubt{}
 	t.doubtSubheading(number, text)
+	t.doubtMany(number, text)
 	i := 0
 	if c == takeoff.Level {
 		i = 1
@@ -54,4 +59,49 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	t.told.add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
 	t.look.class(SubHeadingRow, number, cells)
 	t.since[1] = t.info.handed
+}
+
+// otherUnits doubts rows below a line that names another unit than the headings.
+func otherUnits(said string) doubt {
+	return doubt{said, "a row in the units of the headings",
+		fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
+}
+
+// many says that what stands below it is there several times: 3 off, x4, typical.
+var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl`)
+
+// doubtMany finds fault with a sub-heading that says how many times its rows are there.
+func (t *table) doubtMany(number int, text string) {
+	if !many.MatchString(text) {
+		return
+	}
+	said := shorten(text)
+	message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
+	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
+	t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity", message))
+	t.over.doubt = doubt{said, "how many under quantity", message}
+}
+
+// doubtTitle finds fault with a line above the headings that multiplies what stands
+// below it.
+func (t *table) doubtTitle() {
+	for _, x := range t.search.texts {
+		if multiplies.MatchString(x.text) {
+			p, said := t.place, shorten(x.text)
+			p.Row = x.row
+			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
+				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
+		}
+	}
+}
+
+var multiplies = regexp.MustCompile(`(?i)\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d`)
+
+// struckLine doubts the rows below a line that says they don't count.
+func (t *table) struckLine(text string) {
+	if !t.lex.StruckAnywhere(text) {
+		return
+	}
+	said := shorten(text)
+	t.over.doubt = doubt{said, "rows that count", fmt.Sprintf("'%s' above it seems to say that the row doesn't count; take the row out, write out under scope, or reword the line", said)}
 }

@@ -7,6 +7,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
@@ -56,8 +57,14 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 		}
 		s.asIs = cell
 	}
-	if w.units && len(cell) < 8 && !digit(cell[0]) {
-		t.unitBeside(r, s, cell)
+	if len(cell) < 20 && !digit(cell[0]) && cell != s.last.from {
+		unit := w.units && t.unitBeside(r, s, cell)
+		if shape := t.shapeBeside(r, s, cell); !unit && !shape {
+			s.last.from = cell
+		}
+	}
+	if s.Verdict == headings.Blank {
+		t.strays = append(t.strays, cell)
 	}
 	if !w.counts {
 		return
@@ -94,19 +101,38 @@ func (t *table) strike(r *takeoff.Row, heading, cell string) {
 }
 
 // unitBeside refuses a row beside whose sizes another unit stands than that in which
-// they would be read.
-func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) {
+// they would be read, and reports whether one does.
+func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
 	if !ok || u.Measure != takeoff.Lengths || len(cell) == 1 && cell != "m" {
-		return
+		return false
 	}
 	for i := range t.specs {
 		if x := &t.specs[i]; x.used && !x.Said && x.Measure == takeoff.Lengths && x.Column.Unit != u {
 			r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "the unit in each heading",
 				fmt.Sprintf("'%s' in '%s' may be the unit of the sizes, and '%s' is read in %s; write the unit in each heading, as width_%s", cell, s.Typed, x.Typed, x.Column.Unit.Name, x.Column.Unit.Name)))
-			return
+			return true
 		}
 	}
+	return false
+}
+
+// shapeBeside refuses a row beside which a shape stands that nobody reads, and reports
+// whether one does.
+func (t *table) shapeBeside(r *takeoff.Row, s *spec, cell string) bool {
+	if t.maps(takeoff.Shape) {
+		return false
+	}
+	word, ok := t.lex.Exact(takeoff.Shape, cell)
+	if !ok {
+		word = cell
+	}
+	shape, ok := fittings.ParseShape(word)
+	if ok = ok && shape == fittings.FlatOval; ok {
+		r.Faults = append(r.Faults, t.place.Fault(s.Typed, shorten(cell), "shape as the heading",
+			fmt.Sprintf("'%s' in '%s' seems to be the shape of the piece; write shape as the heading, or take it out", shorten(cell), s.Typed)))
+	}
+	return ok
 }
 
 // toldCounts finds fault with columns that aren't used and seem to hold counts, where

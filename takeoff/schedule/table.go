@@ -67,14 +67,17 @@ type table struct {
 		*spec
 		cell, angle string
 	}
-	marked Marks
-	loud   bool // the row has a kind that isn't known, or none
-	over   subheads
-	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
-	told   tally
-	fixing map[int]bool // columns that a map fixes
-	look   *Sheet
-	row    takeoff.Row
+	line    *unitLine // the last one
+	strays  []string  // cells of the row without headings
+	besides bool      // another table beside this one was told of
+	marked  Marks
+	loud    bool // the row has a kind that isn't known, or none
+	over    subheads
+	since   [3]int // rows of the file before the last total, the last sub-heading, and this sheet
+	told    tally
+	fixing  map[int]bool // columns that a map fixes
+	look    *Sheet
+	row     takeoff.Row
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
@@ -144,7 +147,7 @@ func (t *table) count(rows int) {
 // and starts like a word; empty, that every cell is blank.
 func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
 	empty = true
-	t.pending, t.loud = t.pending[:0], true
+	t.pending, t.loud, t.strays = t.pending[:0], true, t.strays[:0]
 	t.turn.angle = ""
 	n := min(len(cells), len(t.specs))
 	for i, cell := range cells[:n] {
@@ -208,8 +211,12 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		if cell = trim(cell); cell != "" {
 			empty = false
 			t.beyond(r, n+i, cell)
-			break
+			t.anotherTable(cells[n+i:])
+			return worded, empty
 		}
+	}
+	if len(t.strays) > 0 {
+		t.anotherTable(nil)
 	}
 	return worded, empty
 }
@@ -262,29 +269,6 @@ func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 	}
 	short := shorten(cell)
 	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
-}
-
-// beyond deals with a cell to the right of the last heading.
-func (t *table) beyond(r *takeoff.Row, i int, cell string) {
-	if !t.ragged {
-		t.unheaded(i, &spec{})
-		return
-	}
-	short := shorten(cell)
-	r.Faults = append(r.Faults, t.place.Fault("", short, fmt.Sprintf("%d cells", len(t.specs)),
-		fmt.Sprintf("there are more cells than headings, from '%s' on; put quotes around text that holds the separator", short)))
-}
-
-// unheaded notes once that a column without a heading holds something.
-func (t *table) unheaded(i int, s *spec) {
-	if s.Verdict != headings.Blank || i < len(t.stray) && t.stray[i] {
-		return
-	}
-	for len(t.stray) <= i {
-		t.stray = append(t.stray, false)
-	}
-	t.stray[i] = true
-	t.note("column %d has no heading and isn't used", i+1)
 }
 
 // note adds a note that names the sheet.

@@ -115,7 +115,7 @@ func uglySheets(t testing.TB) []ugly {
 
 	b = newBook(t, "Cover", "Supply", "Old").rows("Cover", 1, row("Ductwork of the long barn")).rows("Supply", 3, bookHead, a("A")).rows("Old", 1, bookHead, a("B"))
 	b.do(b.file.SetSheetVisible("Old", false))
-	out = append(out, uglyXLSX("sheets.xlsx", b, 2, 0, 0, 2*one, "", "sheet 'Cover' has no heading row", "sheet 'Old': the sheet is hidden and was read all the same"))
+	out = append(out, uglyXLSX("sheets.xlsx", b, 2, 0, 0, 2*one, "Old!1:", "sheet 'Cover' has no heading row", "sheet 'Old': the sheet is hidden and was read all the same"))
 
 	bare, cm := row("Tag", "Kind", "Width", "Height", "Length"), row("D", "straight", 60, 40, 100)
 	b = newBook(t, "One", "Two").rows("One", 1, row("All dimensions in cm"), bare, cm).rows("Two", 1, bare, row("B", "straight", 60, 40, 100))
@@ -197,7 +197,7 @@ func uglyODS(t testing.TB) []ugly {
 		ods("repeated.ods", table(head+again(odsRow("", "straight", "=600", "=400", "=1000"), "3")+
 			`<table:table-row><table:table-cell office:value-type="string"><text:p>D</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>straight</text:p></table:table-cell><table:table-cell table:number-columns-repeated="3" office:value-type="float" office:value="500"><text:p>500</text:p></table:table-cell></table:table-row>`), 4, 0, 0, 3*one+rect(.5, .5, .5), ""),
 		ods("hidden.ods", table(`<table:table-column/><table:table-column table:visibility="collapse"/>`+head+a("A")+strings.Replace(a("B"), "<table:table-row>", `<table:table-row table:visibility="collapse">`, 1))+
-			`<table:table table:name="Old" table:style-name="ta2">`+head+a("C")+`</table:table>`, 3, 0, 0, 3*one, "", "hidden and read all the same: row 3", "'Kind' (B)", "sheet 'Old': the sheet is hidden"),
+			`<table:table table:name="Old" table:style-name="ta2">`+head+a("C")+`</table:table>`, 3, 0, 0, 3*one, "Old!1:", "hidden and read all the same: row 3", "'Kind' (B)", "sheet 'Old': the sheet is hidden"),
 		ods("errors.ods", table(head+
 			`<table:table-row><table:table-cell office:value-type="string"><text:p>A</text:p></table:table-cell><table:table-cell office:value-type="string"><text:p>straight</text:p></table:table-cell><table:table-cell table:formula="of:=NA()" office:value-type="float" office:value="0"><text:p>#N/A</text:p></table:table-cell><table:table-cell table:formula="of:=[.C1]"/><table:table-cell table:formula="of:=500*2" office:value-type="float" office:value="1000"><text:p>1.000</text:p></table:table-cell></table:table-row>`+a("B")), 1, 0, 1, one, "Ducts!2:Width (mm) Ducts!2:Height (mm)"),
 		ods("merged.ods", table(odsRow("System", "Tag", "Kind", "Size", "Length (m)")+

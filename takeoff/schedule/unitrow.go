@@ -126,24 +126,3 @@ func unitWord(cell string) (quantity.Unit, bool) {
 	}
 	return quantity.UnitOf(word)
 }
-
-// carryUnits goes on with the units of the headings before, where they stand anew
-// and name none.
-func (t *table) carryUnits(before []spec) {
-	var names []string
-	for i := range t.specs {
-		s := &t.specs[i]
-		if !s.used || s.Said || s.Measure != takeoff.Lengths {
-			continue
-		}
-		for k := range before {
-			if b := &before[k]; b.used && b.Said && b.Measure == takeoff.Lengths && b.to() == s.to() && b.Verdict == s.Verdict && b.Size == s.Size && b.Column.Unit != s.Column.Unit {
-				s.Column.Unit, s.Said, s.says = b.Column.Unit, true, byRow
-				names = append(names, "'"+s.Typed+"' in "+s.Column.Unit.Name)
-			}
-		}
-	}
-	if len(names) > 0 {
-		t.note("the headings at row %d give no unit and are read as those before: %s", t.place.Row, strings.Join(names, ", "))
-	}
-}

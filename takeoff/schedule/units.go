@@ -118,7 +118,7 @@ func (t *table) doubtSubheading(number int, text string) {
 		}
 	}
 	p, said := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, shorten(text)
-	t.over.doubt = said
+	t.over.doubt = otherUnits(said)
 	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the units of the headings",
 		fmt.Sprintf("'%s' names a unit in which no column is read; write the unit in the headings, or behind each size", said)))
 }
@@ -196,21 +196,22 @@ func (t *table) unitAgainst(row int, said string, u quantity.Unit) bool {
 func (t *table) unitBelow(number int, cells []string, text string) {
 	u, _ := statedUnit(t.lex, text)
 	short := shorten(text)
-	t.over.doubt = ""
+	t.over.doubt = doubt{}
+	t.line = &unitLine{titleText: titleText{row: number, text: text}, unit: u, faults: len(t.info.Faults), handed: t.info.handed}
 	against := u.Name != "" && t.unitAgainst(number, short, u)
 	if against {
-		t.over.doubt = short
+		t.over.doubt = otherUnits(short)
 	}
 	for i := range t.specs {
 		s := &t.specs[i]
 		if !against && s.used && s.Measure == takeoff.Lengths && !(s.fixed && s.Said) && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
 			t.info.Faults = append(t.info.Faults, takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
 				fmt.Sprintf("'%s' stands among the rows, and '%s' is read in %s; write the unit in each heading, as width_mm", short, s.Typed, s.Column.Unit.Name)))
-			t.over.doubt = short
+			t.over.doubt = otherUnits(short)
 			break
 		}
 	}
-	if t.over.doubt != "" {
+	if t.over.doubt.said != "" {
 		t.look.Kept = append(t.look.Kept, number)
 	}
 	t.told.add("lines about units among the rows, the first '%s'", short, number)

@@ -26,8 +26,14 @@ func (l *Lexicon) StruckWithin(name string) bool {
 	if from < 0 || from+2 > len(name) || !l.strikes[name[from+1]] && name[from+1] != '(' {
 		return false
 	}
-	for _, w := range Tokens(name[from:]) {
-		if l.struck[w] == "first" {
+	return l.StruckAnywhere(name[from:])
+}
+
+// StruckAnywhere reports a line with a word in it as deleted.
+func (l *Lexicon) StruckAnywhere(line string) bool {
+	words := Tokens(line)
+	for i, w := range words {
+		if l.struck[w] == "first" || i+1 < len(words) && l.struck[w+words[i+1]] == "first" {
 			return true
 		}
 	}

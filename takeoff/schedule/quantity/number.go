@@ -67,6 +67,9 @@ func (s *Column) hardlyMeant(v float64) string {
 func (s *Column) number(text string) (v float64, trouble string) {
 	v, ok := s.Unit.exact(text)
 	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
+		if s.Measure == takeoff.Count && s.Decimal == 0 && grouped(text, ".") {
+			return 0, twoReadings(text, ".")
+		}
 		if v < s.Least && s.Decimal == 0 && grouped(text, ".") {
 			return 0, twoReadings(text, ".") + ", with its unit behind it if that isn't " + s.Unit.Name
 		}

@@ -188,6 +188,7 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	for len(sr.Cells) < column {
 		sr.Cells = append(sr.Cells, "")
 	}
+	sr.Linked = sr.Linked || strings.Contains(attr(e, "formula"), "[$")
 	struck, sum := sr.book.looks[attr(e, "style-name")].struck, isSubtotal(attr(e, "formula"))
 	for range n {
 		if struck {

@@ -32,6 +32,7 @@ type Rows struct {
 	Over   []int    // those whose cell is merged down over the rows below
 	Struck []int    // those whose cell is struck out
 	Sums   []int    // those whose cell is a subtotal by its formula
+	Linked bool     // some cell is a formula on another sheet
 
 	HiddenColumns []bool // of the sheet, known with the first row
 	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
@@ -153,6 +154,7 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 func (sr *Rows) blank() {
 	clear(sr.Cells)
 	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0]
+	sr.Linked = false
 }
 
 // readCell reads a cell with what is in it.
@@ -249,8 +251,12 @@ func (sr *Rows) put() error {
 	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
 		sr.Struck = append(sr.Struck, c)
 	}
-	if sr.cell.has && isSubtotal(sr.cell.inline.String()) {
-		sr.Sums = append(sr.Sums, c)
+	if sr.cell.has {
+		f := sr.cell.inline.String()
+		sr.Linked = sr.Linked || strings.Contains(f, "!")
+		if isSubtotal(f) {
+			sr.Sums = append(sr.Sums, c)
+		}
 	}
 	return nil
 }

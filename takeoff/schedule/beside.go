@@ -1,0 +1,48 @@
+package schedule
+
+import (
+	"fmt"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// beyond deals with a cell to the right of the last heading.
+func (t *table) beyond(r *takeoff.Row, i int, cell string) {
+	if !t.ragged {
+		t.unheaded(i, &spec{})
+		return
+	}
+	short := shorten(cell)
+	r.Faults = append(r.Faults, t.place.Fault("", short, fmt.Sprintf("%d cells", len(t.specs)),
+		fmt.Sprintf("there are more cells than headings, from '%s' on; put quotes around text that holds the separator", short)))
+}
+
+// unheaded notes once that a column without a heading holds something.
+func (t *table) unheaded(i int, s *spec) {
+	if s.Verdict != headings.Blank || i < len(t.stray) && t.stray[i] {
+		return
+	}
+	for len(t.stray) <= i {
+		t.stray = append(t.stray, false)
+	}
+	t.stray[i] = true
+	t.note("column %d has no heading and isn't used", i+1)
+}
+
+// anotherTable finds fault with cells to the right of the headings, or between them,
+// that look like a piece of another table.
+func (t *table) anotherTable(beyond []string) {
+	for _, cell := range beyond {
+		if cell = trim(cell); cell != "" {
+			t.strays = append(t.strays, cell)
+		}
+	}
+	if len(t.strays) < 4 || t.besides || !t.looksLikePiece(t.strays) {
+		return
+	}
+	t.besides = true
+	t.info.Faults = append(t.info.Faults, t.place.Fault("", shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
+		"the cells without headings look like another table beside this one, which isn't read; put it on a sheet of its own"))
+}
