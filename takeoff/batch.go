@@ -29,6 +29,7 @@ type Batch struct {
 	alike map[fittings.Piece]fittings.Measurement // of fittings measured before
 
 	common [4]*Shared // of rows before
+	lone   Shared     // of the row, for totals
 	oldest int        // of these
 }
 
@@ -96,7 +97,11 @@ func (b *Batch) Add(r *Row) {
 	}
 	b.stage = reading
 	it.Tag, it.OnSite, it.Class, it.From = r.Text[Tag], r.Text[PlaceOnSite], r.Text[Class], r.Text[From]
-	it.Shared = b.shared(Shared{r.Text[System], r.Text[Level], r.Text[Drawing]})
+	if it.Shared = &b.lone; b.totals {
+		b.lone.System, b.lone.Level = r.Text[System], r.Text[Level]
+	} else {
+		it.Shared = b.shared(Shared{r.Text[System], r.Text[Level], r.Text[Drawing]})
+	}
 	it.Rare = rareOf(r)
 	b.readPiece(it, r)
 	b.readNumbers(it, r)

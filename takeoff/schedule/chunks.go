@@ -166,18 +166,6 @@ func (c *chunk) plainly(rest string) {
 	}
 }
 
-// split parts a line without quotes into cells.
-func split(cells []string, line string, separator byte) []string {
-	start := 0
-	for i := range len(line) { // cells are short: a loop is faster than a search for each
-		if line[i] == separator {
-			cells = append(cells, line[start:i])
-			start = i + 1
-		}
-	}
-	return append(cells, line[start:])
-}
-
 // row reads one row that isn't empty.
 func (c *chunk) row(number int, cells []string, broken string) {
 	t := &c.table

@@ -167,6 +167,9 @@ func (t *table) doubtRow(r *takeoff.Row) {
 		return
 	}
 	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
+	if note == "" && plainTag(tag) {
+		return // most rows
+	}
 	switch {
 	case tag != "" && (strings.HasPrefix(tag, "~~") || t.lex.StruckWithin(tag) || t.lex.Struck(tag)):
 		t.strike(r, takeoff.Tag.Heading(), tag)
@@ -186,6 +189,23 @@ func (t *table) doubtRow(r *takeoff.Row) {
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
 			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
 	}
+}
+
+// plainTag reports a tag of letters, figures and dashes that ends in a figure and has
+// none but figures behind dashes: it is nothing but a name.
+func plainTag(tag string) bool {
+	dash := false
+	for i := range len(tag) {
+		switch c := tag[i]; {
+		case digit(c) || c == '.' || c == '_' || c == '/':
+			dash = false
+		case c == '-':
+			dash = true
+		case c|0x20 < 'a' || c|0x20 > 'z' || dash:
+			return false
+		}
+	}
+	return tag == "" || digit(tag[len(tag)-1])
 }
 
 // doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
@@ -228,23 +248,34 @@ func (t *table) doubtCells(r *takeoff.Row) {
 
 // severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
 func severalTags(tag string) bool {
-	if open := strings.IndexByte(tag, '('); open > 0 {
-		if in := strings.ToLower(strings.Trim(tag[open:], "() ")); len(in) > 1 && (in[0] == 'x' && allDigits(in[1:]) || in[len(in)-1] == 'x' && allDigits(in[:len(in)-1])) {
-			return true
-		}
+	at := 0
+	for at < len(tag) && tag[at] != ' ' && tag[at] != '-' && tag[at] != '(' && tag[at] != '.' && tag[at] < 0x80 {
+		at++
 	}
-	for _, sep := range [...]string{" to ", " bis ", " t/m ", " - ", "–", "-", "..."} {
-		a, b, ok := strings.Cut(tag, sep)
-		if !ok {
-			continue
-		}
-		before, from := cutDigits(strings.TrimSpace(a))
-		after, to := cutDigits(strings.TrimSpace(b))
-		if before != "" && before == after && len(from) > 0 && len(from) == len(to) && from < to {
-			return true
-		}
+	if at == 0 || at == len(tag) {
+		return false
 	}
-	return false
+	if open := strings.IndexByte(tag[at:], '('); open >= 0 {
+		in := strings.ToLower(strings.Trim(tag[at+open:], "() "))
+		return len(in) > 1 && (in[0] == 'x' && allDigits(in[1:]) || in[len(in)-1] == 'x' && allDigits(in[:len(in)-1]))
+	}
+	next := at
+	for next < len(tag) && (tag[next] == ' ' || tag[next] == '-' || tag[next] == '.') {
+		next++
+	}
+	if next == len(tag) || digit(tag[next]) {
+		return false // most tags
+	}
+	before, from := cutDigits(tag[:at])
+	rest := strings.TrimLeft(tag[at:], " -.–…")
+	for _, word := range [...]string{"to ", "bis ", "t/m ", "à ", "till ", "al ", "hasta "} {
+		rest = strings.TrimPrefix(rest, word)
+	}
+	if before == "" || from == "" || !strings.HasPrefix(rest, before) {
+		return false
+	}
+	after, to := cutDigits(rest)
+	return after == before && len(from) == len(to) && from < to
 }
 
 func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }

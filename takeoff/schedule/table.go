@@ -147,7 +147,10 @@ func (t *table) count(rows int) {
 // and starts like a word; empty, that every cell is blank.
 func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
 	empty = true
-	t.pending, t.loud, t.strays = t.pending[:0], true, t.strays[:0]
+	t.pending, t.loud = t.pending[:0], true
+	if len(t.strays) > 0 {
+		t.strays = t.strays[:0]
+	}
 	t.turn.angle = ""
 	n := min(len(cells), len(t.specs))
 	for i, cell := range cells[:n] {

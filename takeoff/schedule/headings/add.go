@@ -68,9 +68,7 @@ func (l *Lexicon) add(line line, over, english bool) error {
 		}
 	case struckList:
 		for _, w := range line.words {
-			if key := Squash(w); key != "" {
-				l.strikes[key[0]], l.strikes[strings.ToUpper(key)[0]] = true, true
-			}
+			l.strikes[begin(w)] = struct{}{}
 		}
 		return place(line, l.struck, "first alone heading yes no", set)
 	case countList:

@@ -55,8 +55,8 @@ type Lexicon struct {
 	places   map[string]string
 	struck   map[string]string
 	counts   map[string]struct{}
-	totals   map[[2]byte]bool // how words for totals begin
-	strikes  [256]bool        // the first bytes of struck
+	totals   map[[2]byte]bool     // how words for totals begin
+	strikes  map[[3]byte]struct{} // how struck begins
 	cells    map[takeoff.Column]map[string]string
 	near     []nearName // in the order of the files
 	english  map[takeoff.Column][]string
@@ -73,7 +73,7 @@ var languages = []string{"en", "de", "fr", "nl", "sv", "es", "it"}
 // BuiltIn gives the words that come with the program.
 var BuiltIn = sync.OnceValues(func() (*Lexicon, error) {
 	l := &Lexicon{meanings: map[string]meaning{}, asked: map[string]*Question{}, unused: map[string]struct{}{}, over: map[string]string{},
-		places: map[string]string{}, struck: map[string]string{}, totals: map[[2]byte]bool{}, counts: map[string]struct{}{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
+		places: map[string]string{}, struck: map[string]string{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, counts: map[string]struct{}{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
 	l.canonical()
 	for _, language := range languages {
 		name := path.Join("words", language+".csv")
@@ -119,7 +119,7 @@ func Stem(c takeoff.Column) string {
 // in the file, for two things, is an error that names the line.
 func (l *Lexicon) With(name string, r io.Reader) (*Lexicon, error) {
 	own := &Lexicon{meanings: maps.Clone(l.meanings), asked: maps.Clone(l.asked), unused: maps.Clone(l.unused), over: maps.Clone(l.over),
-		places: maps.Clone(l.places), struck: maps.Clone(l.struck), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: l.strikes, cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
+		places: maps.Clone(l.places), struck: maps.Clone(l.struck), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: maps.Clone(l.strikes), cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
 	for c, words := range l.cells {
 		own.cells[c] = maps.Clone(words)
 	}

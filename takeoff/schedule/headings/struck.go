@@ -1,12 +1,18 @@
 package headings
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+)
 
 // Struck reports a cell that says its row doesn't count: it begins with a word as
 // deleted or cancelled, or is one as void.
 func (l *Lexicon) Struck(cell string) bool {
-	if len(cell) < 2 || len(cell) > 200 || !l.strikes[cell[0]] && cell[0] > ' ' && cell[0] != '(' && cell[0] != '[' && cell[0] != '*' {
+	if len(cell) < 2 || len(cell) > 200 {
 		return false
+	}
+	if _, may := l.strikes[begin(cell)]; !may && cell[0] > ' ' && cell[0] != '(' && cell[0] != '[' && cell[0] != '*' {
+		return false // most cells
 	}
 	parts := Tokens(cell)
 	for n := min(3, len(parts)); n > 0; n-- {
@@ -22,11 +28,19 @@ func (l *Lexicon) Struck(cell string) bool {
 
 // StruckWithin reports a name that has a word in it as deleted.
 func (l *Lexicon) StruckWithin(name string) bool {
-	from := strings.IndexAny(name, " (")
-	if from < 0 || from+2 > len(name) || !l.strikes[name[from+1]] && name[from+1] != '(' {
-		return false
+	from := strings.IndexByte(name, ' ')
+	if from < 0 {
+		from = strings.IndexByte(name, '(')
 	}
-	return l.StruckAnywhere(name[from:])
+	return from >= 0 && strings.IndexFunc(name[from:], unicode.IsLetter) >= 0 && l.StruckAnywhere(name[from:])
+}
+
+// begin is how a word begins, in small letters.
+func begin(word string) (b [3]byte) {
+	for i := range min(3, len(word)) {
+		b[i] = word[i] | 0x20
+	}
+	return b
 }
 
 // StruckAnywhere reports a line with a word in it as deleted.

@@ -16,6 +16,7 @@ type Column struct {
 	Measure   takeoff.Measure
 	Max       float64 // in the program's unit
 	Least     float64 // less than this is hardly meant, in the program's unit: then 1.200 may be 1200
+	Small     float64 // less than this is looked at twice
 	Across    bool    // is a side or a diameter
 	Turn      bool    // is an angle of a bend
 	Signed    bool    // may be negative
@@ -37,15 +38,6 @@ func (s *Column) Expects() string {
 	return what + " in " + s.Unit.Name + ", not negative"
 }
 
-// Number reads a cell of a column: its value in the program's unit, or what is
-// wrong with it and what to do.
-func (s *Column) Number(text string) (v float64, trouble string) {
-	if v, trouble = s.number(text); trouble == "" {
-		trouble = s.hardlyMeant(v)
-	}
-	return v, trouble
-}
-
 // leastAcross is a side or a diameter that no duct has, m: it is in metres, or by
 // mistake. Common practice, no source.
 const leastAcross = 0.01
@@ -63,17 +55,15 @@ func (s *Column) hardlyMeant(v float64) string {
 	return ""
 }
 
-// number is Number without a look at whether the value can be meant.
-func (s *Column) number(text string) (v float64, trouble string) {
+// Number reads a cell of a column: its value in the program's unit, or what is
+// wrong with it and what to do.
+func (s *Column) Number(text string) (v float64, trouble string) {
 	v, ok := s.Unit.exact(text)
 	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
-		if s.Measure == takeoff.Count && s.Decimal == 0 && grouped(text, ".") {
-			return 0, twoReadings(text, ".")
+		if v >= s.Small {
+			return v, ""
 		}
-		if v < s.Least && s.Decimal == 0 && grouped(text, ".") {
-			return 0, twoReadings(text, ".") + ", with its unit behind it if that isn't " + s.Unit.Name
-		}
-		return v, ""
+		return s.small(text, v)
 	}
 	t := cellCleaner.Replace(text)
 	negative := strings.HasPrefix(t, "-")
@@ -96,7 +86,18 @@ func (s *Column) number(text string) (v float64, trouble string) {
 	case negative:
 		return -v, ""
 	}
-	return v, ""
+	return v, s.hardlyMeant(v)
+}
+
+// small looks twice at a value that is hardly meant.
+func (s *Column) small(text string, v float64) (float64, string) {
+	switch {
+	case s.Measure == takeoff.Count && len(text) > 4 && s.Decimal == 0 && grouped(text, "."):
+		return 0, twoReadings(text, ".")
+	case v < s.Least && s.Decimal == 0 && grouped(text, "."):
+		return 0, twoReadings(text, ".") + ", with its unit behind it if that isn't " + s.Unit.Name
+	}
+	return v, s.hardlyMeant(v)
 }
 
 var cellCleaner = strings.NewReplacer("−", "-", "\u00a0", " ", "\u2009", " ", "\u202f", " ",

@@ -1,0 +1,63 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// describedKinds takes the kinds from the one column of descriptions or types
+// where no column is headed as the kind: each of its words still has to be
+// understood.
+func (t *table) describedKinds() {
+	var found []*spec
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind {
+			return
+		}
+		if s.Verdict == headings.Asks && s.Ask.Describes() {
+			found = append(found, s)
+		}
+	}
+	if len(found) != 1 {
+		return
+	}
+	h := found[0].Heading
+	h.Verdict, h.Column = headings.Known, takeoff.Kind
+	found[0].set(t, h)
+	t.note("column '%s' is read as kind, as no other column is headed so", h.Typed)
+}
+
+// areaBesideSizes takes a column headed area, with a unit, for figures to check
+// where the sizes are given too: nothing says that its areas are of each and not
+// of the whole row, and sizes give the area anyway.
+func (t *table) areaBesideSizes() {
+	sized := t.maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && (s.Verdict == headings.Sizes || s.to() == takeoff.DimColumn(fittings.Width) || s.to() == takeoff.DimColumn(fittings.Diameter))
+	})
+	if !sized {
+		return
+	}
+	stated := t.maps(takeoff.StatedArea)
+	for i := range t.specs {
+		s := &t.specs[i]
+		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas
+		named := s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.GivenArea) &&
+			!strings.EqualFold(s.Typed, s.to().Heading()) && headings.Tokens(s.Typed)[0] == "area"
+		if s.fixed || asked && stated || !asked && !named {
+			continue
+		}
+		if stated {
+			t.refuse(s, "stated_area_m2 or area_m2", "'"+s.Typed+"' stands beside sizes and a stated area, so it isn't used; write area_m2 if it gives the area of each instead of the sizes")
+			continue
+		}
+		h := s.Heading
+		h.Verdict, h.Column = headings.Known, takeoff.StatedArea
+		s.set(t, h)
+		t.note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
+	}
+}
