@@ -295,7 +295,7 @@ var (
 	ownScript  = regexp.MustCompile(`(?s)<script>.*?</script>`)
 	element    = regexp.MustCompile(`<[a-zA-Z!/][^>]*>`)
 	attributes = regexp.MustCompile(`"[^"]*"|'[^']*'`)
-	drawing    = regexp.MustCompile(`(?s)<svg.*?</svg>`)
+	drawing    = regexp.MustCompile(`<svg\b|</svg>`)
 )
 
 // shapes are the elements of a page with their attributes, without values.
@@ -322,7 +322,7 @@ func soundPage(t *testing.T, dir, plain string, used []string) {
 	if m := dataScript.FindSubmatch(page); m == nil || !json.Valid(m[1]) {
 		t.Errorf("%s: the page's data is no JSON", dir)
 	}
-	for _, d := range drawing.FindAll(page, -1) {
+	for _, d := range drawings(page) {
 		x := xml.NewDecoder(bytes.NewReader(d))
 		x.Entity = xml.HTMLEntity
 		for {
@@ -390,4 +390,21 @@ func soundBook(t *testing.T, path, plain string) {
 	if want := count(filepath.Join(plain, "plan.xlsx")); n != want || n == 0 {
 		t.Errorf("%s: %d formulas, want %d as with harmless names", path, n, want)
 	}
+}
+
+// drawings are those of a page, each with what is drawn within it.
+func drawings(page []byte) (out [][]byte) {
+	depth, from := 0, 0
+	for _, at := range drawing.FindAllIndex(page, -1) {
+		if page[at[0]+1] != '/' {
+			if depth++; depth == 1 {
+				from = at[0]
+			}
+			continue
+		}
+		if depth--; depth == 0 {
+			out = append(out, page[from:at[1]])
+		}
+	}
+	return out
 }
