@@ -35,6 +35,7 @@ const (
 	leastWide  = 0.1
 	leastRound = 0.063
 	stubby     = 0.2
+	small      = 0.25 // a section across which a stubby straight is in doubt
 )
 
 // isNarrow reports a piece in a unit that nobody stated, of a size that hardly any has.
@@ -44,7 +45,7 @@ func (g *ledger) isNarrow(l *line) bool {
 	}
 	c, ok := g.first(l)
 	return ok && max(c.Width, c.Height) < leastWide && c.Diameter < leastRound ||
-		l.kind == fittings.Straight && l.length > 0 && l.length < stubby
+		ok && l.kind == fittings.Straight && l.length > 0 && l.length < stubby && max(c.Width, c.Height, c.Diameter) < small
 }
 
 // checkUnits refuses the pieces of a sheet in a unit that nobody stated, where most

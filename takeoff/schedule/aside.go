@@ -200,8 +200,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 			fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 		return false
 	default:
-		t.struckLine(text)
-		return false
+		return t.struckLine(number, cells, text)
 	}
 	return true
 }

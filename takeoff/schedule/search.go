@@ -229,7 +229,7 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 			h.Typed = "column " + mapping.Letter(i)
 		}
 		if fixed[i] = true; c.Is == "" {
-			h = headings.Heading{Typed: h.Typed}
+			h = headings.Heading{Typed: h.Typed, Verdict: hs[i].Verdict}
 		}
 		hs[i] = h
 	}

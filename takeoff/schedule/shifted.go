@@ -17,7 +17,10 @@ func (t *table) shifted(r *takeoff.Row, cells []string) {
 	if t.long == 0 {
 		t.long, t.longAt = len(cells), t.place.Row
 	}
-	if len(cells) == t.long && !t.uneven && !t.parted(cells[:n]) {
+	switch {
+	case t.parted(cells[:n]):
+		t.longAt = 0 // told now
+	case len(cells) == t.long && !t.uneven:
 		return
 	}
 	r.Faults = append(r.Faults, t.shiftedAt(t.place.Row, len(cells)))
@@ -26,7 +29,7 @@ func (t *table) shifted(r *takeoff.Row, cells []string) {
 // evened finds fault with the rows so far that had more cells than headings, once one
 // hasn't.
 func (t *table) evened() {
-	if t.uneven = true; t.long > 0 {
+	if t.uneven = true; t.longAt > 0 {
 		t.info.Faults = append(t.info.Faults, t.shiftedAt(t.longAt, t.long))
 	}
 }

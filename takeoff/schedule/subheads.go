@@ -97,11 +97,18 @@ func (t *table) doubtTitle() {
 
 var multiplies = regexp.MustCompile(`(?i)\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d`)
 
-// struckLine doubts the rows below a line that says they don't count.
-func (t *table) struckLine(text string) {
+// struckLine deals with a line that says the rows below it don't count. It reports
+// whether it is one.
+func (t *table) struckLine(number int, cells []string, text string) bool {
 	if !t.lex.StruckAnywhere(text) {
-		return
+		return false
 	}
 	said := shorten(text)
-	t.over.doubt = doubt{said, "rows that count", fmt.Sprintf("'%s' above it seems to say that the row doesn't count; take the row out, write out under scope, or reword the line", said)}
+	message := fmt.Sprintf("'%s' seems to say that the rows below it don't count; take them out, write out under scope, or reword the line", said)
+	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
+	t.info.Faults = append(t.info.Faults, p.Fault("", said, "rows that count", message))
+	t.over.doubt = doubt{said, "rows that count", message}
+	t.look.Kept = append(t.look.Kept, number)
+	t.look.class(RemarkRow, number, cells)
+	return true
 }

@@ -32,17 +32,17 @@ func (t *table) watchUnused() {
 	for i := range t.specs {
 		s := &t.specs[i]
 		s.watch = watch{}
-		if s.used || s.fixed || strings.HasPrefix(s.Typed, AddedMark) {
+		if s.used || strings.HasPrefix(s.Typed, AddedMark) {
 			continue
 		}
 		words := headings.Tokens(s.Typed)
 		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && (len(words) == 1 || !t.lex.Total(w)) })
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && !s.Heading.Said && !known
-		if unsure && t.lex.Counts(s.Typed) {
+		if unsure && !s.fixed && t.lex.Counts(s.Typed) {
 			t.refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
 			continue
 		}
-		s.watch = watch{keeps: t.lex.Keeps(s.Typed), counts: unsure && !many, units: unsure, least: 1000}
+		s.watch = watch{keeps: t.lex.Keeps(s.Typed), counts: unsure && !many && !s.fixed, units: unsure, least: 1000}
 	}
 }
 

@@ -49,7 +49,7 @@ var questions = []Question{
 	{"no, nr, number, off, each, pieces, no of pieces", "quantity (how many), or tag (what it is called)", "",
 		[][]takeoff.Column{{takeoff.Quantity}}},
 	{"item, ref, reference, code", "tag, kind, quantity or drawing", "",
-		[][]takeoff.Column{{takeoff.Tag, takeoff.Quantity}, {takeoff.Tag, takeoff.Kind}}},
+		[][]takeoff.Column{{takeoff.Tag, takeoff.Quantity}, {takeoff.Tag, takeoff.Kind}, {takeoff.Kind, takeoff.Quantity}}},
 	{"total length, overall length, run length", "length_mm (of each piece) with quantity", "", [][]takeoff.Column{{takeoff.DimColumn(fittings.Length)}}},
 	{"to, connects to, connected to, connection, upstream, downstream, fed from, feeds, previous, next",
 		"from (the tag of the next piece towards the plant, whichever way the air flows)", "", [][]takeoff.Column{{takeoff.From}}},

@@ -58,8 +58,13 @@ func (l *Lexicon) StruckAnywhere(line string) bool {
 // "status" where cells may say that a row doesn't count, "struck" where yes says so,
 // "kept" where no says so, else nothing.
 func (l *Lexicon) Keeps(heading string) string {
-	switch l.struck[Squash(heading)] {
-	case "yes", "first", "alone":
+	switch whole := Squash(heading); l.struck[whole] {
+	case "alone":
+		if len(whole) < 4 { // an abbreviation of something else
+			return ""
+		}
+		return "struck"
+	case "yes", "first":
 		return "struck"
 	case "no":
 		return "kept"

@@ -100,7 +100,7 @@ func (s *Column) small(text string, v float64) (float64, string) {
 	return v, s.hardlyMeant(v)
 }
 
-var cellCleaner = strings.NewReplacer("−", "-", "\u00a0", " ", "\u2009", " ", "\u202f", " ",
+var cellCleaner = strings.NewReplacer("−", "-", "º", "°", "\u00a0", " ", "\u2009", " ", "\u202f", " ",
 	"″", `"`, "”", `"`, "''", `"`, "′", "'", "’", "'", "⁄", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4")
 
 var (

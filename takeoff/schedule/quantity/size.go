@@ -19,11 +19,11 @@ type Size struct {
 }
 
 var (
-	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
-	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅]|\b(?:diameter|diam|dia|durchm)\.?|\b(?:rnd|round|rund|rond|redondo|tondo))$`)
+	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅Φφ]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
+	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅Φφ]|\b(?:diameter|diam|dia|durchm)\.?|\b(?:rnd|round|rund|rond|redondo|tondo))$`)
 	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:flat[\s-]*oval|oval|f/?o)$`)
 	ovalBefore     = regexp.MustCompile(`(?i)^(?:flat[\s-]*oval|flachoval|oval|f/?o)\s*([ø⌀∅\d].*)$`)
-	across         = regexp.MustCompile(`(?i)^(.*?\S)\s*(?:[x×*✕]|\bby\b)\s*(.*)$`)
+	across         = regexp.MustCompile(`(?i)^(.*?\S)\s*(?:[x×*✕хХ]|\bby\b)\s*(.*)$`)
 	between        = regexp.MustCompile(`\s*(?:->|→|\bto\b|\bauf\b|\s-\s|\s–\s|/)\s*`)
 )
 
