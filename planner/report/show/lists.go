@@ -11,7 +11,7 @@ import (
 )
 
 // Names joins the first names of a list, at most so many of them, and says how
-// many more there are: "Ground, First and 2 more". Where room is over 0, fewer are shown
+// many more there are: "Ground, First (+2)". Where room is over 0, fewer are shown
 // if need be to keep within that many letters, but always one.
 func Names(names []string, by string, most, room int) string {
 	if len(names) == 0 {
@@ -20,7 +20,7 @@ func Names(names []string, by string, most, room int) string {
 	for n := min(max(1, most), len(names)); ; n-- {
 		text := strings.Join(names[:n], by)
 		if rest := len(names) - n; rest > 0 {
-			text += fmt.Sprintf(" and %d more", rest)
+			text += fmt.Sprintf(" (+%d)", rest)
 		}
 		if n == 1 || room <= 0 || utf8.RuneCountInString(text) <= room {
 			return text

@@ -15,10 +15,10 @@ func TestNames(t *testing.T) {
 		{nil, 20, ""},
 		{[]string{"Ground"}, 2, "Ground"},
 		{[]string{"Ground", "First", "Second"}, 24, "Ground, First, Second"},
-		{[]string{"Ground", "First", "Second", "Third"}, 18, "Ground and 3 more"},
-		{[]string{"Ground", "First", "Second", "Third"}, 24, "Ground, First and 2 more"},
-		{[]string{"Ground", "First", "Second", "Third"}, 5, "Ground and 3 more"},
-		{[]string{"L1", "L2", "L3", "L4"}, 0, "L1, L2, L3 and 1 more"},
+		{[]string{"Ground", "First", "Second", "Third"}, 18, "Ground, First (+2)"},
+		{[]string{"Ground", "First", "Second", "Third"}, 24, "Ground, First (+2)"},
+		{[]string{"Ground", "First", "Second", "Third"}, 5, "Ground (+3)"},
+		{[]string{"L1", "L2", "L3", "L4"}, 0, "L1, L2, L3 (+1)"},
 	} {
 		if got := Names(tt.names, ", ", 3, tt.room); got != tt.want {
 			t.Errorf("%q in %d: %q, want %q", tt.names, tt.room, got, tt.want)

@@ -49,7 +49,7 @@ func (s *Column) hardlyMeant(v float64) string {
 	case v <= 0:
 	case s.Across && v < leastAcross:
 		return fmt.Sprintf("is %.4g mm, narrower than any duct; write it in %s, or with its own unit behind it", v*1000, s.Unit.Name)
-	case s.Turn && v < 2*math.Pi+0.01 && v != math.Trunc(v):
+	case s.Turn && inRadians(v):
 		return "may be in radians; write it in degrees"
 	}
 	return ""
@@ -87,6 +87,12 @@ func (s *Column) Number(text string) (v float64, trouble string) {
 		return -v, ""
 	}
 	return v, s.hardlyMeant(v)
+}
+
+// inRadians reports an angle that is a usual one in radians: 1.5708, 0.785.
+func inRadians(v float64) bool {
+	steps := v / (math.Pi / 24) // of 7.5 degrees
+	return v < 2*math.Pi+0.01 && math.Round(steps) > 0 && math.Abs(steps-math.Round(steps)) < 0.01
 }
 
 // small looks twice at a value that is hardly meant.
