@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"slices"
+	"strings"
 	"unicode"
 
 	"blankoff/takeoff"
@@ -269,6 +270,9 @@ func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 		expected = "a size in " + s.Column.Unit.Name + ", as 600x400 or Ø315"
 	case s.Measure != takeoff.Text:
 		expected = s.Expects()
+	}
+	if strings.HasPrefix(trouble, "could be ") {
+		t.info.note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
 	}
 	short := shorten(cell)
 	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
