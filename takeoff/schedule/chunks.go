@@ -101,7 +101,6 @@ func (s *chunks) chunk() *chunk {
 		*t = *s.table
 		t.specs = slices.Clone(s.specs)
 		for i := range t.specs {
-			t.specs[i].watch.counts = false // the first rows, read one by one, have told
 			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
 		}
 		t.pending, t.strays = nil, nil
@@ -110,7 +109,10 @@ func (s *chunks) chunk() *chunk {
 	}
 	for i := range t.specs {
 		clear(t.specs[i].count)
+		w := &t.specs[i].watch
+		w.counts, w.filled, w.most, w.least, w.gaps = s.specs[i].watch.counts, 0, 0, 1000, false
 	}
+	t.watched, t.long, t.uneven = 0, 0, false
 	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.over = s.over
 	t.over.rows = [2]int{}
@@ -184,7 +186,7 @@ func (c *chunk) row(number int, cells []string, broken string) {
 	t.settle(r, broken)
 	t.look.class(PieceRow, number, cells)
 	c.batch.Add(r)
-	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0
+	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0 || t.long > 0
 }
 
 // takeIn takes what a chunk has found, or reads its lines again.
@@ -200,12 +202,17 @@ func (s *chunks) takeIn(c *chunk) error {
 	}
 	s.pause = 0
 	t := &c.table
+	s.watched += t.watched
+	if t.uneven && !s.uneven {
+		s.evened()
+	}
 	s.told.merge(t.told)
 	for i := range s.over.rows {
 		s.over.rows[i] += t.over.rows[i]
 	}
 	for i := range t.specs {
 		from, to := &t.specs[i], &s.specs[i]
+		to.watch.merge(&from.watch)
 		for w, count := range from.count {
 			to.count[w] += count
 			to.words[w] = from.words[w]

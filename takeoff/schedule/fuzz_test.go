@@ -8,6 +8,7 @@ import (
 	"os"
 	"path/filepath"
 	"reflect"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -143,7 +144,10 @@ func FuzzWriteRead(f *testing.F) {
 			}
 			return
 		}
-		if ordinary(tag) && ordinary(note) && mant < 1e7 && (sep%3 != 1 || decimals%6 != 3) {
+		doubted := slices.ContainsFunc(r.Faults, func(f takeoff.Fault) bool { // a word as deleted, or 4 off
+			return f.Heading == "note" && f.Value == strings.TrimSpace(note) || f.Heading == "tag" && f.Value == strings.TrimSpace(tag)
+		})
+		if !doubted && ordinary(tag) && ordinary(note) && mant < 1e7 && (sep%3 != 1 || decimals%6 != 3) && (decimals%6 != 3 || mant >= 20000) { // 1.200 mm is asked about
 			t.Fatalf("faults %+v for %q %q %s", r.Faults, tag, note, number)
 		}
 	})
@@ -153,7 +157,7 @@ func FuzzWriteRead(f *testing.F) {
 // cut, and a cell that says that it is empty is.
 func sameText(t *testing.T, got, typed string) {
 	t.Helper()
-	want := strings.TrimSpace(strings.ReplaceAll(typed, "\r\n", "\n"))
+	want := strings.TrimSpace(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(typed)) // a lone CR ends a line too
 	if got != want && got != unwrap(want) && !(got == "" && meansNothing(want)) {
 		t.Fatalf("%q reads as %q", typed, got)
 	}

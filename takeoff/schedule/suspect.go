@@ -20,7 +20,8 @@ type watch struct {
 	counts       bool   // it may hold counts, as far as was seen
 	units        bool   // it may hold units
 	filled, most int
-	least, last  int
+	least, first int
+	last         int
 	gaps         bool // its figures don't just follow each other
 }
 
@@ -75,7 +76,23 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 		return
 	}
 	w.gaps = w.gaps || w.filled > 0 && n != w.last+1
+	if w.filled == 0 {
+		w.first = n
+	}
 	w.filled, w.last, w.most, w.least = w.filled+1, n, max(w.most, n), min(w.least, n)
+}
+
+// merge adds what was seen further down.
+func (w *watch) merge(below *watch) {
+	w.counts = w.counts && below.counts
+	if below.filled == 0 {
+		return
+	}
+	if w.filled == 0 {
+		w.first = below.first
+	}
+	w.gaps = w.gaps || below.gaps || w.filled > 0 && below.first != w.last+1
+	w.filled, w.last, w.most, w.least = w.filled+below.filled, below.last, max(w.most, below.most), min(w.least, below.least)
 }
 
 // strikes reports a cell that says its row doesn't count.
@@ -214,7 +231,7 @@ func doubtfulKind(kind string) bool {
 }
 
 // manyNoted is a remark that says how many: 4 off, x4 typical.
-var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*\d{1,3}\b|\d{1,3}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
+var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
 
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.

@@ -101,6 +101,7 @@ func place(line line, words map[string]string, known string, set func(map[string
 
 // addNames files names of a column.
 func (l *Lexicon) addNames(line line, m meaning, over, english bool) error {
+	m.own = over
 	for _, w := range line.words {
 		key := Squash(w)
 		if err := l.claim(w, line.list, over); err != nil {

@@ -137,6 +137,9 @@ func (l *Lexicon) find(typed string, taken []bool) Heading {
 // the end. name is what they are without it.
 func (l *Lexicon) settle(h *Heading, words []string) (name string, ok bool) {
 	name = strings.Join(words, "")
+	if m, ok := l.meanings[name]; ok && m.own && l.means(h, name) {
+		return name, true
+	}
 	if l.measured(h, words) {
 		return name, true
 	}

@@ -37,6 +37,7 @@ type meaning struct {
 	column     takeoff.Column
 	size       SizeOf
 	unitNeeded bool
+	own        bool // of a user's own file
 }
 
 // nearName is a name that a misspelt heading may have meant.
