@@ -35,6 +35,7 @@ const (
 	leastWide  = 0.1
 	leastRound = 0.063
 	stubby     = 0.2
+	stubbiest  = 0.125
 	small      = 0.25 // a section across which a stubby straight is in doubt
 )
 
@@ -45,7 +46,7 @@ func (g *ledger) isNarrow(l *line) bool {
 	}
 	c, ok := g.first(l)
 	return ok && max(c.Width, c.Height) < leastWide && c.Diameter < leastRound ||
-		ok && l.kind == fittings.Straight && l.length > 0 && l.length < stubby && max(c.Width, c.Height, c.Diameter) < small
+		ok && l.kind == fittings.Straight && l.length > 0 && (l.length < stubbiest || l.length < stubby && max(c.Width, c.Height, c.Diameter) < small)
 }
 
 // checkUnits refuses the pieces of a sheet in a unit that nobody stated, where most

@@ -46,3 +46,19 @@ func (t *table) anotherTable(beyond []string) {
 	t.info.Faults = append(t.info.Faults, t.place.Fault("", shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
 		"the cells without headings look like another table beside this one, which isn't read; put it on a sheet of its own"))
 }
+
+// fault puts a fault of a cell into its row.
+func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
+	expected := "text"
+	switch {
+	case s.Verdict == headings.Sizes:
+		expected = "a size in " + s.Column.Unit.Name + ", as 600x400 or Ø315"
+	case s.Measure != takeoff.Text:
+		expected = s.Expects()
+	}
+	if strings.HasPrefix(trouble, "could be ") {
+		t.info.note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
+	}
+	short := shorten(cell)
+	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+}

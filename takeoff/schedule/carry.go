@@ -25,13 +25,17 @@ func (t *table) carryUnits(before []spec) {
 			t.refuse(s, "a unit in the heading", fmt.Sprintf("'%s' states no unit, and in the headings before it is in %s; those are of other columns, so this one isn't used; write the unit in the heading", s.Typed, b.Column.Unit.Name))
 			continue
 		}
-		s.Column.Unit, s.Said, s.says = b.Column.Unit, true, byRow
+		s.Column.Unit, s.Said, s.says, s.carried = b.Column.Unit, true, byRow, true
 		names = append(names, "'"+s.Typed+"' in "+s.Column.Unit.Name)
 	}
 	if len(names) > 0 {
 		t.note("the headings at row %d give no unit and are read as those before: %s", t.place.Row, strings.Join(names, ", "))
 	}
 }
+
+// mostCarried is a length that no piece has, m: its unit isn't that of the headings
+// before.
+const mostCarried = 50
 
 // alikeIn is the column of the headings before that is the same and states a unit, for
 // one of lengths that states none.

@@ -103,16 +103,17 @@ func (s *chunks) chunk() *chunk {
 		for i := range t.specs {
 			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
 		}
-		t.pending, t.strays = nil, nil
+		t.pending, t.strays, t.bare = nil, nil, nil
 		c.columns = t.touched()
 		t.row = takeoff.Row{}
 	}
 	for i := range t.specs {
 		clear(t.specs[i].count)
+		t.specs[i].own = s.specs[i].own
 		w := &t.specs[i].watch
 		w.counts, w.filled, w.most, w.least, w.gaps = s.specs[i].watch.counts, 0, 0, 1000, false
 	}
-	t.watched, t.long, t.uneven = 0, 0, false
+	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.over = s.over
 	t.over.rows = [2]int{}
@@ -186,7 +187,7 @@ func (c *chunk) row(number int, cells []string, broken string) {
 	t.settle(r, broken)
 	t.look.class(PieceRow, number, cells)
 	c.batch.Add(r)
-	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0 || t.long > 0
+	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0 || t.long > 0 || t.newUnit
 }
 
 // takeIn takes what a chunk has found, or reads its lines again.
@@ -203,6 +204,7 @@ func (s *chunks) takeIn(c *chunk) error {
 	s.pause = 0
 	t := &c.table
 	s.watched += t.watched
+	s.tallies.merge(t.tallies)
 	if t.uneven && !s.uneven {
 		s.evened()
 	}

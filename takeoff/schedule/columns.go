@@ -46,22 +46,21 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].set(t, h)
 		t.specs[i].fixed = t.fixing[i]
 	}
+	t.describedKinds()
 	if lined {
 		t.sheetUnits()
 	}
 	t.carryUnits(before)
 	t.unitsAbove(rows[0])
 	t.sheetUnits()
-	t.describedKinds()
 	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
 	t.report()
 	t.watchUnused()
 	if t.others == 0 {
-		if t.others == 0 {
-			t.doubtTitle()
-		}
+		t.doubtTitle()
+		t.pieceAbove()
 	}
 	t.look.columns(t, rows)
 	return nil

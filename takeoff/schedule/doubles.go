@@ -1,11 +1,14 @@
 package schedule
 
 import (
+	"encoding/binary"
 	"fmt"
+	"hash/fnv"
 	"regexp"
 	"slices"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 )
@@ -13,7 +16,7 @@ import (
 // Words in the name or above the headings of a sheet whose pieces stand on another
 // sheet too, or aren't meant, in seven languages (from memory, unverified).
 var (
-	sumWords = []string{"summary", "summaries", "total", "totals", "recap", "overview", "collection", "zusammenfassung", "zusammenstellung", "ubersicht",
+	sumWords = []string{"consolidated", "pivot", "summary", "summaries", "total", "totals", "recap", "overview", "collection", "zusammenfassung", "zusammenstellung", "ubersicht",
 		"summe", "summen", "recapitulatif", "recapitulation", "synthese", "samenvatting", "totaal", "overzicht", "sammanstallning", "sammandrag", "resumen", "riepilogo", "sommario"}
 	oldWords = []string{"old", "obsolete", "superseded", "withdrawn", "veraltet", "alt", "uberholt", "ancien", "perime", "oud", "vervallen", "gammal", "utgatt", "antiguo",
 		"obsoleto", "vecchio", "superato", "archive", "archiv"}
@@ -27,10 +30,10 @@ var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|i
 
 // doubtSheets finds fault with sheets that were read beside others and seem to sum
 // them up, to be of an earlier revision, or to be no part of the job.
-func (info *Info) doubtSheets() {
+func (info *Info) doubtSheets(lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range info.Sheets {
-		defer func() { s.titles, s.linked, s.asked = nil, 0, false }()
+		defer func() { s.titles, s.linked, s.asked, s.rows, s.tagged = nil, 0, false, 0, false }()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -52,11 +55,18 @@ func (info *Info) doubtSheets() {
 			why = "seems to be an old one"
 		case hasWord(s.Name, exampleWords):
 			why = "seems to be an example"
+		case lex.StruckAnywhere(s.Name):
+			why = "seems to hold what doesn't count"
+		case copied(read, s) != nil && alikeNames(s.Name, copied(read, s).Name):
+			why = fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
 		case stem != s.Name && other != nil:
 			why = fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
 		}
 		if stem != s.Name {
 			stems[stem] = s
+		}
+		if other := copied(read, s); why == "" && other != nil {
+			info.note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
 		}
 		if why != "" {
 			at := takeoff.Place{File: info.File, Sheet: s.Name, Row: s.Headings[0]}
@@ -75,4 +85,38 @@ func titled(s *Sheet, words []string) bool {
 	return slices.ContainsFunc(s.titles, func(x titleText) bool {
 		return hasWord(x.text, words) || strings.Contains(strings.ToLower(x.text), "do not use")
 	})
+}
+
+// mark takes a row into what the pieces of a sheet are.
+func (s *Sheet) mark(r *takeoff.Row) {
+	s.tagged = s.tagged || r.Text[takeoff.Tag] != ""
+	h := fnv.New64a()
+	var b [8]byte
+	binary.LittleEndian.PutUint64(b[:], s.rows)
+	h.Write(b[:])
+	for _, c := range [...]takeoff.Column{takeoff.Kind, takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height), takeoff.DimColumn(fittings.Diameter), takeoff.DimColumn(fittings.Length), takeoff.Quantity} {
+		h.Write([]byte(r.Text[c]))
+		h.Write([]byte{0})
+	}
+	s.rows = h.Sum64()
+}
+
+// copied is a sheet before s with the very rows of s, which have no tags, or nil.
+func copied(read []*Sheet, s *Sheet) *Sheet {
+	for _, o := range read {
+		if o == s {
+			return nil
+		}
+		if o.rows == s.rows && !s.tagged && s.Classes[PieceRow].Count > 1 && o.Classes[PieceRow].Count == s.Classes[PieceRow].Count {
+			return o
+		}
+	}
+	return nil
+}
+
+// alikeNames reports names of which one holds the other: Level 1, Level 1 (2), Copy of
+// Level 1.
+func alikeNames(a, b string) bool {
+	a, b = headings.Squash(a), headings.Squash(b)
+	return strings.Contains(a, b) || strings.Contains(b, a)
 }

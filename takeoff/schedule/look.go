@@ -82,7 +82,9 @@ type Sheet struct {
 	hidden []bool // columns
 	linked int    // rows of formulas on other sheets
 	titles []titleText
-	asked  bool // a map says how it is read
+	rows   uint64 // of pieces, by what they are
+	tagged bool   // some row has a tag
+	asked  bool   // a map says how it is read
 }
 
 // class counts a row.

@@ -46,6 +46,9 @@ func (t *table) looksLikePiece(cells []string) bool {
 	return kind && numbers > 1
 }
 
+// mostTitle is how many cells of a row above the headings are looked at.
+const mostTitle = 40
+
 // titleText is a row above the headings as text.
 type titleText struct {
 	row   int
@@ -134,7 +137,7 @@ func (t *table) passOver(number int, cells []string) {
 	if len(cells) <= maxColumns {
 		f.last, f.lastAt = slices.Clone(cells), number
 	}
-	if f.piece == 0 && t.place.Sheet != "" && t.looksLikePiece(cells[:min(len(cells), maxColumns)]) {
+	if f.piece == 0 && t.looksLikePiece(cells[:min(len(cells), mostTitle)]) {
 		f.piece = number
 	}
 	f.failed = len(f.above) >= maxSearch

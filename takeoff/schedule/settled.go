@@ -13,7 +13,7 @@ import (
 // where no column is headed as the kind: each of its words still has to be
 // understood.
 func (t *table) describedKinds() {
-	var found []*spec
+	var found, items []*spec
 	for i := range t.specs {
 		s := &t.specs[i]
 		if s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind {
@@ -22,6 +22,12 @@ func (t *table) describedKinds() {
 		if s.Verdict == headings.Asks && s.Ask.Describes() {
 			found = append(found, s)
 		}
+		if s.Verdict == headings.Asks && s.Ask.Items() {
+			items = append(items, s)
+		}
+	}
+	if len(found) == 0 {
+		found = items
 	}
 	if len(found) != 1 {
 		return

@@ -80,8 +80,9 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		found = found || t.specs != nil
 	}
 	info.unmet(o, names)
+	info.coverAfter()
 	info.cover, info.said = nil, nil
-	info.doubtSheets()
+	info.doubtSheets(lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}

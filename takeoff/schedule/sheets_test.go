@@ -63,6 +63,7 @@ note: sheet 'Supply': row 2 above the headings passed over: 'Supply air'
 note: sheet 'Supply': no unit is given for 'Width': read as mm
 note: where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it
 note: sheet 'Supply': column 10 has no heading and isn't used
+note: sheet 'Supply': 2 rows have no figure under quantity, and each counts as one piece: in rows 7 to 8
 note: sheet 'Supply': hidden and read all the same: row 7
 note: sheet 'Extract': the sheet is hidden and was read all the same
 4 rows read

@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"regexp"
+	"slices"
 
 	"blankoff/takeoff"
 )
@@ -68,7 +69,7 @@ func otherUnits(said string) doubt {
 }
 
 // many says that what stands below it is there several times: 3 off, x4, typical.
-var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl`)
+var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
 
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
 func (t *table) doubtMany(number int, text string) {
@@ -85,7 +86,11 @@ func (t *table) doubtMany(number int, text string) {
 // doubtTitle finds fault with a line above the headings that multiplies what stands
 // below it.
 func (t *table) doubtTitle() {
-	for _, x := range t.search.texts {
+	texts := t.search.texts
+	if t.place.Sheet != "" {
+		texts = append(slices.Clip(texts), titleText{row: t.place.Row, text: t.place.Sheet})
+	}
+	for _, x := range texts {
 		if multiplies.MatchString(x.text) {
 			p, said := t.place, shorten(x.text)
 			p.Row = x.row
@@ -95,7 +100,7 @@ func (t *table) doubtTitle() {
 	}
 }
 
-var multiplies = regexp.MustCompile(`(?i)\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d`)
+var multiplies = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
 
 // struckLine deals with a line that says the rows below it don't count. It reports
 // whether it is one.
@@ -111,4 +116,16 @@ func (t *table) struckLine(number int, cells []string, text string) bool {
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
 	return true
+}
+
+// pieceAbove finds fault with a row above the headings that looks like a piece.
+func (t *table) pieceAbove() {
+	if t.search.piece == 0 {
+		return
+	}
+	p := t.place
+	p.Row = t.search.piece
+	t.search.piece = 0
+	t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows",
+		"this row looks like a piece, but stands above the headings, so it isn't read; put the headings above all rows"))
 }

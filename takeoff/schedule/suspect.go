@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -28,6 +27,9 @@ type watch struct {
 // watchUnused finds out what the columns that aren't used may say.
 func (t *table) watchUnused() {
 	many := t.maps(takeoff.Quantity)
+	t.counted = slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && s.Verdict == headings.Known && s.to() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
+	})
 	t.watched = 0
 	t.beforeText()
 	for i := range t.specs {
@@ -37,13 +39,17 @@ func (t *table) watchUnused() {
 			continue
 		}
 		words := headings.Tokens(s.Typed)
-		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && (len(words) == 1 || !t.lex.Total(w)) })
-		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && !s.Heading.Said && !known
+		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && !t.lex.Total(w) })
+		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
 		if unsure && !s.fixed && t.lex.Counts(s.Typed) {
 			t.refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
 			continue
 		}
-		s.watch = watch{keeps: t.lex.Keeps(s.Typed), counts: unsure && !many && !s.fixed, units: unsure, least: 1000}
+		keeps := t.lex.Keeps(s.Typed)
+		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
+			keeps = "status"
+		}
+		s.watch = watch{keeps: keeps, counts: unsure && !many && !s.fixed, units: unsure, least: 1000}
 	}
 }
 
@@ -70,8 +76,8 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 	if !w.counts {
 		return
 	}
-	n, err := strconv.Atoi(cell)
-	if err != nil || n < 0 || n > 999 {
+	n, ok := countIn(cell)
+	if !ok {
 		w.counts = false
 		return
 	}
@@ -93,6 +99,27 @@ func (w *watch) merge(below *watch) {
 	}
 	w.gaps = w.gaps || below.gaps || w.filled > 0 && below.first != w.last+1
 	w.filled, w.last, w.most, w.least = w.filled+below.filled, below.last, max(w.most, below.most), min(w.least, below.least)
+}
+
+// countIn reads a cell that may be a count: 4, 4.00, 4 no.
+func countIn(cell string) (int, bool) {
+	end := 0
+	for end < len(cell) && digit(cell[end]) {
+		end++
+	}
+	n, err := strconv.Atoi(cell[:end])
+	if err != nil || n > 999 {
+		return 0, false
+	}
+	rest := strings.TrimLeft(cell[end:], "0.,")
+	if len(cell[end:])-len(rest) == 1 { // 4. or 4,
+		return 0, false
+	}
+	if rest = trim(rest); rest == "" || strings.EqualFold(rest, "x") {
+		return n, true
+	}
+	u, ok := quantity.UnitOf(rest)
+	return n, ok && u.Measure == takeoff.Count
 }
 
 // strikes reports a cell that says its row doesn't count.
@@ -155,6 +182,7 @@ func (t *table) shapeBeside(r *takeoff.Row, s *spec, cell string) bool {
 // toldCounts finds fault with columns that aren't used and seem to hold counts, where
 // no column says how many there are.
 func (t *table) toldCounts() {
+	t.toldQuantities()
 	for i := range t.specs {
 		s := &t.specs[i]
 		w := &s.watch
@@ -172,136 +200,38 @@ func (t *table) toldCounts() {
 	t.watched = 0
 }
 
-// doubtRow refuses a row that may not be what it seems: one struck out, a total with
-// the sizes of a piece, or several pieces under one tag.
-func (t *table) doubtRow(r *takeoff.Row) {
-	if kind := r.Text[takeoff.Kind]; kind != "" && doubtfulKind(kind) {
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), shorten(kind), "a kind of piece",
-			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", shorten(kind))))
-	}
-	t.doubtCells(r)
-	if t.loud {
-		return
-	}
-	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
-	if note == "" && plainTag(tag) {
-		return // most rows
-	}
+// quantified is how many rows say how many pieces they stand for, and how many don't.
+type quantified struct{ with, without, first, last int }
+
+func (c *quantified) add(r *takeoff.Row) {
 	switch {
-	case tag != "" && (strings.HasPrefix(tag, "~~") || t.lex.StruckWithin(tag) || t.lex.Struck(tag)):
-		t.strike(r, takeoff.Tag.Heading(), tag)
-	case note != "" && t.lex.Struck(note):
-		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && t.lex.TotalName(tag), note != "" && tag == "" && t.lex.Total(note):
-		word := tag
-		if tag == "" {
-			word = note
-		}
-		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
-			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
-	case note != "" && r.Text[takeoff.Quantity] == "" && manyNoted.MatchString(note):
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
-	case r.Number[takeoff.Quantity] <= 1 && severalTags(tag):
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
-			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
+	case r.Text[takeoff.Quantity] != "":
+		c.with++
+	case !r.Refused(takeoff.Quantity):
+		c.merge(quantified{0, 1, r.At.Row, r.At.Row})
 	}
 }
 
-// plainTag reports a tag of letters, figures and dashes that ends in a figure and has
-// none but figures behind dashes: it is nothing but a name.
-func plainTag(tag string) bool {
-	dash := false
-	for i := range len(tag) {
-		switch c := tag[i]; {
-		case digit(c) || c == '.' || c == '_' || c == '/':
-			dash = false
-		case c == '-':
-			dash = true
-		case c|0x20 < 'a' || c|0x20 > 'z' || dash:
-			return false
-		}
+// merge adds what was counted further down.
+func (c *quantified) merge(below quantified) {
+	if c.without == 0 {
+		c.first = below.first
 	}
-	return tag == "" || digit(tag[len(tag)-1])
+	if below.without > 0 {
+		c.last = below.last
+	}
+	c.with, c.without = c.with+below.with, c.without+below.without
 }
 
-// doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
-func doubtfulKind(kind string) bool {
-	return kind[len(kind)-1] == '?' || strings.IndexByte("~-/([?*", kind[0]) >= 0
-}
-
-// manyNoted is a remark that says how many: 4 off, x4 typical.
-var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
-
-// doubtCells refuses a row with a cell that is struck out, sums up others, or is a
-// count or a length merged over rows below it.
-func (t *table) doubtCells(r *takeoff.Row) {
-	used := func(i int) *spec {
-		if i < len(t.specs) && t.specs[i].used {
-			return &t.specs[i]
-		}
-		return nil
+// toldQuantities tells of rows without a figure under quantity, where others have one.
+func (t *table) toldQuantities() {
+	c := t.tallies
+	t.tallies = quantified{}
+	switch {
+	case c.with == 0 || c.without == 0:
+	case c.without == 1:
+		t.note("1 row has no figure under quantity, and counts as one piece: row %d", c.first)
+	default:
+		t.note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
 	}
-	for _, i := range t.marked.Struck {
-		if s := used(i); s != nil {
-			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a row that counts",
-				fmt.Sprintf("the cell of '%s' is struck out; take the row out, write out under scope, or take the line through it off", s.Typed)))
-			break
-		}
-	}
-	for _, i := range t.marked.Sums {
-		if s := used(i); s != nil && s.Measure != takeoff.Text {
-			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a figure of one row",
-				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
-			break
-		}
-	}
-	for _, i := range t.marked.Over {
-		if s := used(i); s != nil && s.doubtful() {
-			t.doubtMerged(r, s, r.Text[s.to()])
-		}
-	}
-}
-
-// severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
-func severalTags(tag string) bool {
-	at := 0
-	for at < len(tag) && tag[at] != ' ' && tag[at] != '-' && tag[at] != '(' && tag[at] != '.' && tag[at] < 0x80 {
-		at++
-	}
-	if at == 0 || at == len(tag) {
-		return false
-	}
-	if open := strings.IndexByte(tag[at:], '('); open >= 0 {
-		in := strings.ToLower(strings.Trim(tag[at+open:], "() "))
-		return len(in) > 1 && (in[0] == 'x' && allDigits(in[1:]) || in[len(in)-1] == 'x' && allDigits(in[:len(in)-1]))
-	}
-	next := at
-	for next < len(tag) && (tag[next] == ' ' || tag[next] == '-' || tag[next] == '.') {
-		next++
-	}
-	if next == len(tag) || digit(tag[next]) {
-		return false // most tags
-	}
-	before, from := cutDigits(tag[:at])
-	rest := strings.TrimLeft(tag[at:], " -.–…")
-	for _, word := range [...]string{"to ", "bis ", "t/m ", "à ", "till ", "al ", "hasta "} {
-		rest = strings.TrimPrefix(rest, word)
-	}
-	if before == "" || from == "" || !strings.HasPrefix(rest, before) {
-		return false
-	}
-	after, to := cutDigits(rest)
-	return after == before && len(from) == len(to) && from < to
-}
-
-func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
-
-// cutDigits parts the figures at the end of a name from what is before them.
-func cutDigits(name string) (before, figures string) {
-	n := len(name)
-	for n > 0 && digit(name[n-1]) {
-		n--
-	}
-	return name[:n], name[n:]
 }

@@ -3,7 +3,6 @@ package schedule
 import (
 	"fmt"
 	"slices"
-	"strings"
 	"unicode"
 
 	"blankoff/takeoff"
@@ -22,15 +21,18 @@ const (
 type spec struct {
 	headings.Heading
 	quantity.Column
-	used  bool
-	watch watch             // of one that isn't used
-	fixed bool              // by a map
-	says  string            // what gives the unit, where the heading doesn't
-	words map[string]string // what its words stand for, as far as met
-	sized [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
-	last  struct{ from, to string }
-	asIs  string         // a cell that means what it says
-	count map[string]int // of words that stand for others
+	used    bool
+	watch   watch             // of one that isn't used
+	fixed   bool              // by a map
+	own     bool              // a cell of it states its own unit
+	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
+	carried bool              // its unit is that of headings before
+	says    string            // what gives the unit, where the heading doesn't
+	words   map[string]string // what its words stand for, as far as met
+	sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
+	last    struct{ from, to string }
+	asIs    string         // a cell that means what it says
+	count   map[string]int // of words that stand for others
 }
 
 // to is the column of ours.
@@ -68,9 +70,14 @@ type table struct {
 		*spec
 		cell, angle string
 	}
-	line    *unitLine // the last one
-	strays  []string  // cells of the row without headings
-	besides bool      // another table beside this one was told of
+	line    *unitLine  // the last one
+	bare    []bareSize // of the row
+	rowUnit bool       // a size of the row states its own unit
+	newUnit bool       // the first of its column did
+	counted bool       // a column says how many there are
+	tallies quantified // of its cells
+	strays  []string   // cells of the row without headings
+	besides bool       // another table beside this one was told of
 	marked  Marks
 	loud    bool // the row has a kind that isn't known, or none
 	over    subheads
@@ -117,6 +124,9 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	}
 	t.settle(r, broken)
 	t.look.class(PieceRow, number, cells)
+	if t.place.Sheet != "" {
+		t.look.mark(r)
+	}
 	t.count(1)
 	return each(r)
 }
@@ -132,7 +142,13 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}
+	if len(t.bare) > 0 || len(t.pending) > 0 || t.rowUnit {
+		t.doubtBare(r)
+	}
 	t.doubtRow(r)
+	if t.counted && !t.loud {
+		t.tallies.add(r)
+	}
 	t.watched++
 	r.Assumed = t.assumed && !t.unitInCells(r)
 	t.over.apply(r)
@@ -240,6 +256,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 		return false
 	case s.Verdict == headings.Sizes:
 		t.pending = append(t.pending, sizeCell{s, cell})
+		t.rowUnit = t.rowUnit || quantity.SaysUnit(cell)
 		return wordy(cell)
 	}
 	v, trouble := s.Number(cell)
@@ -247,6 +264,12 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	case trouble == "":
 		r.Text[c] = cell
 		r.SetNumber(c, v)
+		switch {
+		case s.carried && v > mostCarried:
+			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
+		case !s.Said && s.Least > 0:
+			t.seeUnit(s, cell, v)
+		}
 		return false
 	case s.sized[0] != 0 && quantity.Combined(cell):
 		t.pending = append(t.pending, sizeCell{s, cell})
@@ -260,22 +283,6 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 // wordy reports a cell that starts like a word, or like a unit in brackets.
 func wordy(cell string) bool {
 	return unicode.IsLetter(rune(cell[0])) || cell[0] == '(' || cell[0] == '['
-}
-
-// fault puts a fault of a cell into its row.
-func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
-	expected := "text"
-	switch {
-	case s.Verdict == headings.Sizes:
-		expected = "a size in " + s.Column.Unit.Name + ", as 600x400 or Ø315"
-	case s.Measure != takeoff.Text:
-		expected = s.Expects()
-	}
-	if strings.HasPrefix(trouble, "could be ") {
-		t.info.note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
-	}
-	short := shorten(cell)
-	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
 }
 
 // note adds a note that names the sheet.

@@ -130,6 +130,9 @@ func (t *table) doubtTitles() {
 	if c := t.info.cover; c != nil {
 		titles = append(slices.Clip(titles), *c)
 	}
+	if t.place.Sheet != "" {
+		titles = append(slices.Clip(titles), titleText{row: t.place.Row, text: t.place.Sheet})
+	}
 	for _, title := range titles {
 		u, ok := title.names()
 		if !ok {

@@ -2,6 +2,8 @@ package schedule
 
 import (
 	"fmt"
+	"maps"
+	"slices"
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
@@ -21,6 +23,7 @@ type saidUnit struct {
 // in what the other is. A column that states none isn't used then. It reports whether
 // there is one.
 func (t *table) unitsElsewhere() (changed bool) {
+	t.unitsBeside()
 	if t.place.Sheet == "" {
 		return false
 	}
@@ -59,6 +62,66 @@ func (t *table) unitsElsewhere() (changed bool) {
 	return changed
 }
 
+// unitsBeside marks sizes that state no unit where another size of the piece is stated
+// in inches, feet or centimetres: small figures are hardly in millimetres there.
+func (t *table) unitsBeside() {
+	odd := slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && s.Said && s.Least > 0 && (s.Column.Unit == quantity.Inch || s.Column.Unit == quantity.Foot || s.Column.Unit.Name == "cm")
+	})
+	for i := range t.specs {
+		t.specs[i].beside = odd && t.specs[i].used && !t.specs[i].Said && t.specs[i].Least > 0
+	}
+}
+
+// bareSize is a size without a unit that would be very small in mm.
+type bareSize struct {
+	*spec
+	cell string
+}
+
+// seeUnit takes note of whether a cell of a column that states no unit states its own.
+func (t *table) seeUnit(s *spec, cell string, v float64) {
+	least := 0.2 // a length; see takeoff's look at units that nobody states
+	switch {
+	case s.beside && s.Across:
+		least = leastBeside
+	case s.beside:
+		least = 2 * leastBeside
+	case s.Across:
+		least = 0.063
+	}
+	switch {
+	case !digit(cell[len(cell)-1]) && quantity.SaysUnit(cell):
+		t.rowUnit = true
+		if !s.own {
+			s.own, t.newUnit = true, true
+		}
+	case v > 0 && v < least:
+		t.bare = append(t.bare, bareSize{s, cell})
+	}
+}
+
+// doubtBare refuses sizes without a unit that would be very small in mm, where another
+// cell of the row or of the column states its unit.
+func (t *table) doubtBare(r *takeoff.Row) {
+	for _, b := range t.bare {
+		if t.rowUnit || b.own || b.beside {
+			t.fault(r, b.spec, b.cell, "states no unit where others do, and would be in mm; write its unit behind it, or in the heading")
+		}
+	}
+	t.bare, t.rowUnit = t.bare[:0], false
+	if len(t.pending) == 0 || !t.pending[0].beside || quantity.SaysUnit(t.pending[0].cell) {
+		return
+	}
+	own := dims(headings.OwnSize)
+	if across := max(r.Number[own[0]], r.Number[own[1]], r.Number[own[2]]); across > 0 && across < leastBeside {
+		t.fault(r, t.pending[0].spec, t.pending[0].cell, "states no unit where others do, and would be in mm; write its unit behind it, or in the heading")
+	}
+}
+
+// leastBeside is a side beside sizes in another unit under which it is hardly in mm, m.
+const leastBeside = 0.3
+
 // headedAt is the row of the headings.
 func (t *table) headedAt() int {
 	if rows := t.look.Headings; len(rows) > 0 {
@@ -87,3 +150,20 @@ func (t *table) unitInCells(r *takeoff.Row) bool {
 // memory, unverified).
 var ofInsulation = []string{"insulation", "thickness", "lining", "gauge", "dammung", "dammdicke", "isolierung", "blechdicke", "isolation", "epaisseur",
 	"calorifuge", "isolatie", "isolatiedikte", "plaatdikte", "isolering", "plattjocklek", "aislamiento", "espesor", "isolamento", "spessore"}
+
+// coverAfter holds a line on units of a sheet without a schedule against the sheets
+// before it that state none.
+func (info *Info) coverAfter() {
+	c := info.cover
+	if c == nil || c.unit.Name == "" || c.unit == quantity.Millimetre {
+		return
+	}
+	for _, key := range slices.Sorted(maps.Keys(info.said)) {
+		x := info.said[key]
+		if x.unit.Name != "" {
+			continue
+		}
+		info.Faults = append(info.Faults, x.at.Fault(x.typed, x.typed, "a unit in the heading",
+			fmt.Sprintf("'%s' states no unit and was read in mm, and '%s' on sheet '%s' says %s; write the unit in the heading", x.typed, shorten(c.text), c.sheet, c.unit.Name)))
+	}
+}

@@ -73,7 +73,7 @@ func (l *Lexicon) add(line line, over, english bool) error {
 		return place(line, l.struck, "first alone heading yes no", set)
 	case countList:
 		for _, w := range line.words {
-			l.counts[Squash(w)] = struct{}{}
+			l.counts[Squash(w)] = line.means == "alone"
 		}
 	case overList:
 		return place(line, l.over, "main branch 2", set)

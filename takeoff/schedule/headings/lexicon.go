@@ -55,7 +55,7 @@ type Lexicon struct {
 	over     map[string]string
 	places   map[string]string
 	struck   map[string]string
-	counts   map[string]struct{}
+	counts   map[string]bool      // true: only by itself
 	totals   map[[2]byte]bool     // how words for totals begin
 	strikes  map[[3]byte]struct{} // how struck begins
 	cells    map[takeoff.Column]map[string]string
@@ -74,7 +74,7 @@ var languages = []string{"en", "de", "fr", "nl", "sv", "es", "it"}
 // BuiltIn gives the words that come with the program.
 var BuiltIn = sync.OnceValues(func() (*Lexicon, error) {
 	l := &Lexicon{meanings: map[string]meaning{}, asked: map[string]*Question{}, unused: map[string]struct{}{}, over: map[string]string{},
-		places: map[string]string{}, struck: map[string]string{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, counts: map[string]struct{}{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
+		places: map[string]string{}, struck: map[string]string{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
 	l.canonical()
 	for _, language := range languages {
 		name := path.Join("words", language+".csv")

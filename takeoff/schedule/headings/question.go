@@ -19,6 +19,9 @@ type Question struct {
 // kind.
 func (q *Question) Describes() bool { return strings.HasPrefix(q.names, "type,") }
 
+// Items reports the question about items and references, which may be the kind too.
+func (q *Question) Items() bool { return strings.HasPrefix(q.names, "item,") }
+
 // OnAreas reports the question about areas, which may be of each piece or of all.
 func (q *Question) OnAreas() bool { return strings.HasPrefix(q.names, "area,") }
 

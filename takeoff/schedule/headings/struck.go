@@ -35,6 +35,16 @@ func (l *Lexicon) StruckWithin(name string) bool {
 	return from >= 0 && strings.IndexFunc(name[from:], unicode.IsLetter) >= 0 && l.StruckAnywhere(name[from:])
 }
 
+// StruckEnd reports a name of several words whose first or last is one as omit or void.
+func (l *Lexicon) StruckEnd(name string) bool {
+	if strings.IndexByte(name, ' ') < 0 {
+		return false
+	}
+	words := Tokens(name)
+	n := len(words) - 1
+	return n > 0 && (l.struck[words[0]] == "alone" || l.struck[words[n]] == "alone")
+}
+
 // begin is how a word begins, in small letters.
 func begin(word string) (b [3]byte) {
 	for i := range min(3, len(word)) {
@@ -81,8 +91,11 @@ func (l *Lexicon) Keeps(heading string) string {
 
 // Counts reports a heading with a word in it that says how many.
 func (l *Lexicon) Counts(heading string) bool {
+	if _, ok := l.counts[Squash(heading)]; ok {
+		return true
+	}
 	for _, w := range Tokens(heading) {
-		if _, ok := l.counts[w]; ok {
+		if alone, ok := l.counts[w]; ok && !alone {
 			return true
 		}
 	}

@@ -124,8 +124,8 @@ func readSection(code string) format {
 		case r == '0' || r == '#' || r == '?':
 			if !number {
 				number, f.prefix = true, literal.String()
-				literal.Reset()
 			}
+			literal.Reset() // before the figures, or between them
 			if f.scale = 0; r == '0' && !point {
 				f.digits++
 			}

@@ -1,0 +1,147 @@
+package schedule
+
+import (
+	"fmt"
+	"regexp"
+	"strings"
+
+	"blankoff/takeoff"
+)
+
+// doubtRow refuses a row that may not be what it seems: one struck out, a total with
+// the sizes of a piece, or several pieces under one tag.
+func (t *table) doubtRow(r *takeoff.Row) {
+	if kind := r.Text[takeoff.Kind]; kind != "" && doubtfulKind(kind) {
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), shorten(kind), "a kind of piece",
+			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", shorten(kind))))
+	}
+	t.doubtCells(r)
+	if t.loud {
+		return
+	}
+	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
+	if note == "" && plainTag(tag) {
+		return // most rows
+	}
+	switch {
+	case tag != "" && (strings.HasPrefix(tag, "~~") || t.lex.StruckWithin(tag) || t.lex.Struck(tag) || t.lex.StruckEnd(tag)):
+		t.strike(r, takeoff.Tag.Heading(), tag)
+	case note != "" && t.lex.Struck(note):
+		t.strike(r, takeoff.Note.Heading(), note)
+	case tag != "" && t.lex.TotalName(tag), note != "" && tag == "" && t.lex.Total(note):
+		word := tag
+		if tag == "" {
+			word = note
+		}
+		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
+			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
+	case note != "" && r.Text[takeoff.Quantity] == "" && manyNoted.MatchString(note):
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
+	case r.Number[takeoff.Quantity] <= 1 && severalTags(tag):
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
+			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
+	}
+}
+
+// plainTag reports a tag of letters, figures and dashes that ends in a figure and has
+// none but figures behind dashes: it is nothing but a name.
+func plainTag(tag string) bool {
+	dash := false
+	for i := range len(tag) {
+		switch c := tag[i]; {
+		case digit(c) || c == '.' || c == '_' || c == '/':
+			dash = false
+		case c == '-':
+			dash = true
+		case c|0x20 < 'a' || c|0x20 > 'z' || dash:
+			return false
+		}
+	}
+	return tag == "" || digit(tag[len(tag)-1])
+}
+
+// doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
+func doubtfulKind(kind string) bool {
+	return kind[len(kind)-1] == '?' || strings.IndexByte("~-/([?*", kind[0]) >= 0
+}
+
+// manyNoted is a remark that says how many: 4 off, x4 typical.
+var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
+
+// doubtCells refuses a row with a cell that is struck out, sums up others, or is a
+// count or a length merged over rows below it.
+func (t *table) doubtCells(r *takeoff.Row) {
+	used := func(i int) *spec {
+		if i < len(t.specs) && t.specs[i].used {
+			return &t.specs[i]
+		}
+		return nil
+	}
+	for _, i := range t.marked.Struck {
+		if s := used(i); s != nil {
+			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a row that counts",
+				fmt.Sprintf("the cell of '%s' is struck out; take the row out, write out under scope, or take the line through it off", s.Typed)))
+			break
+		}
+	}
+	for _, i := range t.marked.Sums {
+		if s := used(i); s != nil && s.Measure != takeoff.Text {
+			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a figure of one row",
+				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
+			break
+		}
+	}
+	for _, i := range t.marked.Over {
+		if s := used(i); s != nil && s.doubtful() {
+			t.doubtMerged(r, s, r.Text[s.to()])
+		}
+	}
+}
+
+// severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
+func severalTags(tag string) bool {
+	at := 0
+	for at < len(tag) && tag[at] != ' ' && tag[at] != '-' && tag[at] != '(' && tag[at] != '.' && tag[at] < 0x80 {
+		at++
+	}
+	if at == 0 || at == len(tag) {
+		return false
+	}
+	if open := strings.IndexByte(tag[at:], '('); open >= 0 {
+		in := strings.ToLower(strings.Trim(tag[at+open:], "() "))
+		return len(in) > 1 && (in[0] == 'x' && allDigits(in[1:]) || in[len(in)-1] == 'x' && allDigits(in[:len(in)-1]))
+	}
+	next := at
+	for next < len(tag) && (tag[next] == ' ' || tag[next] == '-' || tag[next] == '.') {
+		next++
+	}
+	if next == len(tag) || digit(tag[next]) {
+		return false // most tags
+	}
+	before, from := cutDigits(strings.TrimRight(tag[:at], ",&"))
+	if strings.ContainsAny(tag[at-1:], ",&") && before != "" && from != "" {
+		next, second := cutDigits(strings.TrimLeft(tag[at:], " ,&"))
+		return next == before && second != "" || strings.Contains(tag[at:], before)
+	}
+	rest := strings.TrimLeft(tag[at:], " -.–…")
+	for _, word := range [...]string{"to ", "bis ", "t/m ", "à ", "till ", "al ", "hasta "} {
+		rest = strings.TrimPrefix(rest, word)
+	}
+	if before == "" || from == "" || !strings.HasPrefix(rest, before) {
+		return false
+	}
+	after, to := cutDigits(rest)
+	return after == before && len(from) == len(to) && from < to
+}
+
+func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
+
+// cutDigits parts the figures at the end of a name from what is before them.
+func cutDigits(name string) (before, figures string) {
+	n := len(name)
+	for n > 0 && digit(name[n-1]) {
+		n--
+	}
+	return name[:n], name[n:]
+}
