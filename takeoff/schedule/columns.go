@@ -31,7 +31,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.toldCounts()
 	t.noteCounts()
 	t.fresh, t.over.doubt = true, doubt{}
-	t.heads = nil
+	t.heads, t.extra = nil, spec{}
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
 	}
@@ -60,6 +60,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.watchUnused()
 	if t.others == 0 {
 		t.doubtTitle()
+		t.tellShape()
 		t.pieceAbove()
 	}
 	t.look.columns(t, rows)
@@ -239,6 +240,10 @@ func (t *table) question(s *spec) {
 			t.note("column '%s' isn't used", s.Typed)
 			return
 		}
+	}
+	if s.Ask.Units() { // its cells are looked at
+		t.note("column '%s' isn't used, but for units that aren't of pieces", s.Typed)
+		return
 	}
 	why := s.Ask.Why
 	if why == "" {

@@ -8,6 +8,38 @@ import (
 	"blankoff/takeoff"
 )
 
+// settle completes a row whose cells have been read.
+func (t *table) settle(r *takeoff.Row, broken string) {
+	if len(t.pending) > 0 {
+		t.takeSizes(r)
+	}
+	if t.turn.angle != "" {
+		t.takeAngle(r)
+	}
+	if broken != "" {
+		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
+	}
+	if len(t.bare) > 0 || len(t.pending) > 0 || t.rowUnit {
+		t.doubtBare(r)
+	}
+	if t.shape != (shapeTold{}) || r.Text[takeoff.Note] != "" {
+		t.doubtShape(r)
+	}
+	t.doubtRow(r)
+	if t.counted && !t.loud {
+		t.tallies.add(r)
+	}
+	t.watched++
+	r.Assumed = t.assumed && !t.unitInCells(r)
+	t.over.apply(r)
+}
+
+// count counts rows that are handed on.
+func (t *table) count(rows int) {
+	t.info.RowsRead += rows
+	t.info.handed += rows
+}
+
 // doubtRow refuses a row that may not be what it seems: one struck out, a total with
 // the sizes of a piece, or several pieces under one tag.
 func (t *table) doubtRow(r *takeoff.Row) {

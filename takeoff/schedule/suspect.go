@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -41,6 +42,10 @@ func (t *table) watchUnused() {
 		words := headings.Tokens(s.Typed)
 		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && !t.lex.Total(w) })
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
+		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.fixed && ok && u.Measure == takeoff.Lengths {
+			t.refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
+			continue
+		}
 		if unsure && !s.fixed && t.lex.Counts(s.Typed) {
 			t.refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
 			continue
@@ -49,7 +54,7 @@ func (t *table) watchUnused() {
 		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
 			keeps = "status"
 		}
-		s.watch = watch{keeps: keeps, counts: unsure && !many && !s.fixed, units: unsure, least: 1000}
+		s.watch = watch{keeps: keeps, counts: unsure && !many && !s.fixed, units: unsure || s.Verdict == headings.Asks && s.Ask.Units(), least: 1000}
 	}
 }
 
@@ -72,6 +77,7 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 	}
 	if s.Verdict == headings.Blank {
 		t.strays = append(t.strays, cell)
+		t.secondFigure(i, s, cell)
 	}
 	if !w.counts {
 		return
@@ -99,6 +105,21 @@ func (w *watch) merge(below *watch) {
 	}
 	w.gaps = w.gaps || below.gaps || w.filled > 0 && below.first != w.last+1
 	w.filled, w.last, w.most, w.least = w.filled+below.filled, below.last, max(w.most, below.most), min(w.least, below.least)
+}
+
+// secondFigure finds fault, once, with figures under no heading right behind a length or
+// a count: a heading may be merged over both.
+func (t *table) secondFigure(i int, s *spec, cell string) {
+	if i == 0 || s.own || !digit(cell[0]) {
+		return
+	}
+	before := &t.specs[i-1]
+	if !before.used || before.Measure != takeoff.Lengths && before.Measure != takeoff.Count || strings.ContainsFunc(cell, unicode.IsLetter) {
+		return
+	}
+	s.own, s.watch.counts = true, false
+	t.info.Faults = append(t.info.Faults, t.place.Fault(before.Typed, shorten(cell), "one figure under a heading",
+		fmt.Sprintf("'%s' stands behind '%s' under no heading and isn't read; give it a heading, or put both into one cell, as 5'-6\"", shorten(cell), before.Typed)))
 }
 
 // countIn reads a cell that may be a count: 4, 4.00, 4 no.
@@ -148,6 +169,12 @@ func (t *table) strike(r *takeoff.Row, heading, cell string) {
 // they would be read, and reports whether one does.
 func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
+	other := func(x spec) bool { return x.used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
+	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.specs, other)) {
+		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
+			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))
+		return true
+	}
 	if !ok || u.Measure != takeoff.Lengths || len(cell) == 1 && cell != "m" {
 		return false
 	}

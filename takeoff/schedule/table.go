@@ -72,6 +72,8 @@ type table struct {
 	}
 	line    *unitLine  // the last one
 	bare    []bareSize // of the row
+	shape   shapeTold
+	extra   spec       // of the column behind the last heading
 	rowUnit bool       // a size of the row states its own unit
 	newUnit bool       // the first of its column did
 	counted bool       // a column says how many there are
@@ -129,35 +131,6 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	}
 	t.count(1)
 	return each(r)
-}
-
-// settle completes a row whose cells have been read.
-func (t *table) settle(r *takeoff.Row, broken string) {
-	if len(t.pending) > 0 {
-		t.takeSizes(r)
-	}
-	if t.turn.angle != "" {
-		t.takeAngle(r)
-	}
-	if broken != "" {
-		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
-	}
-	if len(t.bare) > 0 || len(t.pending) > 0 || t.rowUnit {
-		t.doubtBare(r)
-	}
-	t.doubtRow(r)
-	if t.counted && !t.loud {
-		t.tallies.add(r)
-	}
-	t.watched++
-	r.Assumed = t.assumed && !t.unitInCells(r)
-	t.over.apply(r)
-}
-
-// count counts rows that are handed on.
-func (t *table) count(rows int) {
-	t.info.RowsRead += rows
-	t.info.handed += rows
 }
 
 // fill reads the cells into r. worded reports a cell that should hold a number
@@ -230,7 +203,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 	for i, cell := range cells[n:] {
 		if cell = trim(cell); cell != "" {
 			empty = false
-			t.beyond(r, n+i, cell)
+			if t.beyond(r, n+i, cell); i == 0 && n == len(t.specs) && !t.ragged {
+				t.secondFigure(n, &t.extra, cell)
+			}
 			t.anotherTable(cells[n+i:])
 			return worded, empty
 		}

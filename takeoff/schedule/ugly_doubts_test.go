@@ -7,7 +7,7 @@ func uglyDoubts() []ugly {
 		csvFile("count-unknown.csv", "kind,width_mm,height_mm,length_mm,Quantity required\nduct,600,400,1500,3\n",
 			1, 0, 0, one, "1:Quantity required"),
 		csvFile("count-in-blank-heading.csv", "kind,width,height,length,\nduct,600,400,1500,3\nduct,600,400,1500,1\n",
-			2, 0, 0, 2*one, "1:column 5"),
+			2, 0, 0, 2*one, "2:length"),
 		csvFile("count-by-floors.csv", "kind,width_mm,height_mm,length_mm,Qty per floor,No. of floors\nduct,600,400,1500,3,4\n",
 			1, 0, 0, one, "1:Qty per floor 1:No. of floors"),
 		csvFile("count-dash.csv", "kind,width_mm,height_mm,length_mm,qty\nduct,600,400,1500,-\nduct,600,400,1500,n/a\nduct,600,400,1500,2\n",

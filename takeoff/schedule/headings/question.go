@@ -19,6 +19,9 @@ type Question struct {
 // kind.
 func (q *Question) Describes() bool { return strings.HasPrefix(q.names, "type,") }
 
+// Units reports the question about units in a column of their own.
+func (q *Question) Units() bool { return strings.HasPrefix(q.names, "unit,") }
+
 // Items reports the question about items and references, which may be the kind too.
 func (q *Question) Items() bool { return strings.HasPrefix(q.names, "item,") }
 
