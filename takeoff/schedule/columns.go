@@ -46,6 +46,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].set(t, h)
 		t.specs[i].fixed = t.fixing[i]
 	}
+	t.spanishName()
 	t.describedKinds()
 	if lined {
 		t.sheetUnits()

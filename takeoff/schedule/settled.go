@@ -38,6 +38,22 @@ func (t *table) describedKinds() {
 	t.note("column '%s' is read as kind, as no other column is headed so", h.Typed)
 }
 
+// spanishWords are headings that no French schedule has.
+var spanishWords = []string{"ancho", "anchura", "alto", "altura", "longitud", "largo", "tipo", "cantidad", "pieza", "conducto"}
+
+// spanishName takes nombre for a name where the other headings are Spanish, and not for
+// the French how many.
+func (t *table) spanishName() {
+	spanish := slices.ContainsFunc(t.specs, func(s spec) bool {
+		return slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool { return slices.Contains(spanishWords, w) })
+	})
+	for i := range t.specs {
+		if s := &t.specs[i]; spanish && s.used && !s.fixed && s.Verdict == headings.Known && headings.Squash(s.Typed) == "nombre" {
+			s.used, s.Verdict = false, headings.Unknown
+		}
+	}
+}
+
 // areaBesideSizes takes a column headed area, with a unit, for figures to check
 // where the sizes are given too: nothing says that its areas are of each and not
 // of the whole row, and sizes give the area anyway.
