@@ -23,7 +23,9 @@ type hang struct {
 // join resolves who hangs on whom.
 func (t *Takeoff) join() {
 	lastInRun := map[string]int{}
-	assumed := 0
+	assumed, found := 0, false
+	var lost []Fault
+	var of []int
 	for i := range t.lines {
 		l := &t.lines[i]
 		host, role, named, byRun := -1, fittings.PlantEnd, false, false
@@ -42,9 +44,10 @@ func (t *Takeoff) join() {
 		case l.from > 0:
 			var f *Fault
 			if host, role, named, f = t.resolve(i, "from", string(t.fromOf(l))); f != nil {
-				t.fault(i, *f)
+				lost, of = append(lost, *f), append(of, i)
 			}
 		}
+		found = found || l.from > 0 && host >= 0
 		if run != "" {
 			lastInRun[run] = i
 		}
@@ -52,6 +55,7 @@ func (t *Takeoff) join() {
 			t.hangOn(i, host, role, named, byRun)
 		}
 	}
+	t.lostHosts(lost, of, found)
 	t.breakLoops()
 	t.closeRings()
 	t.checkQuantities()
@@ -62,6 +66,18 @@ func (t *Takeoff) join() {
 			note = fmt.Sprintf("%d rows without `from` were joined to the row before them in the same run", assumed)
 		}
 		t.Notes = append(t.Notes, note)
+	}
+}
+
+// lostHosts refuses rows that name a row which isn't there. Where not one of several
+// finds its row, the column is about something else: rooms, plant, nodes.
+func (t *Takeoff) lostHosts(lost []Fault, of []int, found bool) {
+	if len(lost) > 2 && !found {
+		t.Notes = append(t.Notes, fmt.Sprintf("from: not one of %d rows names the tag of another, so the column isn't used; the first names '%s'", len(lost), lost[0].Value))
+		return
+	}
+	for k, f := range lost {
+		t.fault(of[k], f)
 	}
 }
 

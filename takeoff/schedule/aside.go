@@ -120,6 +120,9 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.isTotal(cells, filled, r):
 		t.total(number, cells, trim(cells[filled[0]]), r)
 		return true
+	case isRuler(cells, filled):
+		t.look.class(RemarkRow, number, cells)
+		return true
 	case isLone(cells, filled):
 		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
 	}
@@ -146,7 +149,7 @@ func (t *table) numbered(number int, cells []string) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := filledIn(cells)
-	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled))
+	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled))
 }
 
 // filledIn lists the cells that aren't blank.
@@ -157,6 +160,11 @@ func filledIn(cells []string) (filled []int) {
 		}
 	}
 	return filled
+}
+
+// isRuler reports a row of nothing but strokes.
+func isRuler(cells []string, filled []int) bool {
+	return !slices.ContainsFunc(filled, func(i int) bool { return len(cells[i]) < 3 || strings.Trim(cells[i], "-=_*~. \t") != "" })
 }
 
 // isLone reports a row of one cell that has a letter.
@@ -191,7 +199,8 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note":
+	case len(places) > 0 && places[0] == "note" || t.inNotes:
+		t.inNotes = true // until a row of pieces
 		t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
 		t.look.class(RemarkRow, number, cells)
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):

@@ -184,6 +184,13 @@ func (t *table) translate(s *spec, cell string) string {
 		}
 		return w
 	}
+	if c == takeoff.Joint { // 30 mm flange
+		for _, word := range headings.Tokens(cell) {
+			if w, ok := t.lex.Exact(c, word); ok {
+				return w
+			}
+		}
+	}
 	if c != takeoff.Kind {
 		return cell
 	}

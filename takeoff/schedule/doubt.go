@@ -10,6 +10,7 @@ import (
 
 // settle completes a row whose cells have been read.
 func (t *table) settle(r *takeoff.Row, broken string) {
+	t.inNotes = false
 	if len(t.pending) > 0 {
 		t.takeSizes(r)
 	}

@@ -3,6 +3,7 @@ package schedule
 import (
 	"maps"
 	"slices"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -84,3 +85,25 @@ func (t *table) touched() []takeoff.Column {
 	}
 	return slices.Sorted(maps.Keys(seen))
 }
+
+// saysElse reports a cell that holds something else than its column takes and bears on
+// no area: a pressure class in words, yes or no for a day, no lining.
+func (t *table) saysElse(s *spec, cell string) bool {
+	switch c := s.to(); c {
+	case takeoff.DuctClassPa:
+		if strings.ContainsAny(cell, "0123456789#=") {
+			return false
+		}
+	case takeoff.Ready, takeoff.Closed, takeoff.DimColumn(fittings.Lining):
+		if word := strings.ToLower(cell); !slices.Contains(noes, word) && (c == takeoff.DimColumn(fittings.Lining) || !slices.Contains(yeses, word)) {
+			return false
+		}
+	default:
+		return false
+	}
+	t.told.add("cells of column '%s' that say something else, not used", s.Typed, t.place.Row)
+	return true
+}
+
+// yeses are words for yes, in seven languages (from memory, unverified).
+var yeses = []string{"yes", "y", "x", "ja", "j", "oui", "si", "sí", "sì", "true", "done", "tbc", "tba"}

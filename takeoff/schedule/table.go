@@ -74,6 +74,7 @@ type table struct {
 	bare    []bareSize // of the row
 	shape   shapeTold
 	extra   spec       // of the column behind the last heading
+	inNotes bool       // only notes since the last row of pieces
 	rowUnit bool       // a size of the row states its own unit
 	newUnit bool       // the first of its column did
 	counted bool       // a column says how many there are
@@ -222,6 +223,8 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	c := s.to()
 	switch {
 	case !digit(cell[0]) && !digit(cell[len(cell)-1]) && !s.plain(cell) && t.saysNothing(r, s, cell):
+		return false
+	case t.saysElse(s, cell):
 		return false
 	case s.Measure == takeoff.Text:
 		if s.words != nil {
