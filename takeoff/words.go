@@ -63,6 +63,9 @@ func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
 func parseScope(s string) (ScopeWord, bool) { v, ok := scopes[fold(s)]; return v, ok }
 func parseJoint(s string) (JointWord, bool) { v, ok := joints[fold(s)]; return v, ok }
 
+// KnownJoint reports a word for a way of joining pieces.
+func KnownJoint(s string) bool { _, ok := parseJoint(s); return ok }
+
 // described is what a description says of a piece.
 type described struct {
 	kind  fittings.Kind

@@ -28,7 +28,7 @@ func sparing() {
 // section, or for totals only.
 const (
 	rowRoom    = 1320
-	totalsRoom = 200
+	totalsRoom = 280
 )
 
 // spacious lets the program take so much memory: nearly all of a large schedule is

@@ -96,6 +96,10 @@ func (s *spec) set(t *table, h headings.Heading) {
 		return
 	}
 	s.Measure = h.Column.Measure()
+	switch h.Column {
+	case takeoff.DuctClassPa, takeoff.Ready, takeoff.Closed, takeoff.Joint, takeoff.DimColumn(fittings.Lining):
+		s.lenient = true
+	}
 	s.Max = quantity.Largest(s.Measure)
 	if s.Measure == takeoff.Text && t.lex.Worded(h.Column) {
 		s.words, s.count = map[string]string{}, map[string]int{}

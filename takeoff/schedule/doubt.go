@@ -23,7 +23,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if len(t.bare) > 0 || len(t.pending) > 0 || t.rowUnit {
 		t.doubtBare(r)
 	}
-	if t.shape != (shapeTold{}) || r.Text[takeoff.Note] != "" {
+	if t.shape.told || r.Text[takeoff.Note] != "" {
 		t.doubtShape(r)
 	}
 	t.doubtRow(r)
@@ -77,26 +77,49 @@ func (t *table) doubtRow(r *takeoff.Row) {
 	}
 }
 
+// What plainTag thinks of a byte.
+const (
+	otherByte = iota // no part of a plain name
+	figureByte
+	letterByte
+	dashByte
+)
+
+var tagBytes = func() (of [256]uint8) {
+	for c := range of {
+		switch {
+		case digit(byte(c)), c == '.', c == '_', c == '/':
+			of[c] = figureByte
+		case c|0x20 >= 'a' && c|0x20 <= 'z':
+			of[c] = letterByte
+		case c == '-':
+			of[c] = dashByte
+		}
+	}
+	return of
+}()
+
 // plainTag reports a tag of letters, figures and dashes that ends in a figure and has
 // none but figures behind dashes: it is nothing but a name.
 func plainTag(tag string) bool {
-	dash := false
+	before := uint8(figureByte)
 	for i := range len(tag) {
-		switch c := tag[i]; {
-		case digit(c) || c == '.' || c == '_' || c == '/':
-			dash = false
-		case c == '-':
-			dash = true
-		case c|0x20 < 'a' || c|0x20 > 'z' || dash:
+		b := tagBytes[tag[i]]
+		if b == otherByte || b == letterByte && before == dashByte {
 			return false
 		}
+		before = b
 	}
 	return tag == "" || digit(tag[len(tag)-1])
 }
 
 // doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
 func doubtfulKind(kind string) bool {
-	return kind[len(kind)-1] == '?' || strings.IndexByte("~-/([?*", kind[0]) >= 0
+	switch kind[0] {
+	case '~', '-', '/', '(', '[', '?', '*':
+		return true
+	}
+	return kind[len(kind)-1] == '?'
 }
 
 // manyNoted is a remark that says how many: 4 off, x4 typical.

@@ -98,6 +98,11 @@ func (t *table) saysElse(s *spec, cell string) bool {
 		if word := strings.ToLower(cell); !slices.Contains(noes, word) && (c == takeoff.DimColumn(fittings.Lining) || !slices.Contains(yeses, word)) {
 			return false
 		}
+	case takeoff.Joint:
+		if cell == s.asIs || takeoff.KnownJoint(cell) || t.translate(s, cell) != cell {
+			s.asIs = cell
+			return false
+		}
 	default:
 		return false
 	}

@@ -20,6 +20,7 @@ var (
 
 // shapeTold is the shape that something else than a cell of the row gives its pieces.
 type shapeTold struct {
+	told        bool   // anything
 	axes        bool   // the headings are of major and minor axes
 	oval, round string // what says so
 }
@@ -51,6 +52,7 @@ func (t *table) tellShape() {
 			t.shape.oval, t.shape.round = "", shorten(text)
 		}
 	}
+	t.shape.told = t.shape.axes || t.shape.oval+t.shape.round != ""
 }
 
 // doubtShape gives a row the shape that its headings say, or refuses it where

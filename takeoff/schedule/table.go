@@ -26,6 +26,7 @@ type spec struct {
 	fixed   bool              // by a map
 	own     bool              // a cell of it states its own unit
 	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
+	lenient bool              // what it doesn\'t understand bears on no area
 	carried bool              // its unit is that of headings before
 	says    string            // what gives the unit, where the heading doesn't
 	words   map[string]string // what its words stand for, as far as met
@@ -224,7 +225,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	switch {
 	case !digit(cell[0]) && !digit(cell[len(cell)-1]) && !s.plain(cell) && t.saysNothing(r, s, cell):
 		return false
-	case t.saysElse(s, cell):
+	case s.lenient && t.saysElse(s, cell):
 		return false
 	case s.Measure == takeoff.Text:
 		if s.words != nil {

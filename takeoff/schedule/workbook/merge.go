@@ -150,3 +150,16 @@ func (sr *Rows) hide(from, n int) {
 		sr.HiddenColumns[i] = true
 	}
 }
+
+// isSubtotal reports a formula that sums up what is shown above it.
+func isSubtotal(formula string) bool {
+	f := strings.ToUpper(strings.TrimPrefix(formula, "of:="))
+	return strings.HasPrefix(f, "SUBTOTAL(") || strings.HasPrefix(f, "AGGREGATE(")
+}
+
+// blank empties the row.
+func (sr *Rows) blank() {
+	clear(sr.Cells)
+	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0]
+	sr.Linked = false
+}

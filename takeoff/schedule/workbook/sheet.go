@@ -150,13 +150,6 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 	return nil
 }
 
-// blank empties the row.
-func (sr *Rows) blank() {
-	clear(sr.Cells)
-	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0]
-	sr.Linked = false
-}
-
 // readCell reads a cell with what is in it.
 func (sr *Rows) readCell(e xml.StartElement) error {
 	c := &sr.cell
@@ -298,10 +291,4 @@ func (sr *Rows) text() (string, error) {
 		f = sr.book.formats[c.style]
 	}
 	return f.show(v, n, sr.book.date1904), nil
-}
-
-// isSubtotal reports a formula that sums up what is shown above it.
-func isSubtotal(formula string) bool {
-	f := strings.ToUpper(strings.TrimPrefix(formula, "of:="))
-	return strings.HasPrefix(f, "SUBTOTAL(") || strings.HasPrefix(f, "AGGREGATE(")
 }

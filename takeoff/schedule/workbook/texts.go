@@ -3,6 +3,8 @@ package workbook
 import (
 	"encoding/xml"
 	"io"
+	"regexp"
+	"strconv"
 	"strings"
 )
 
@@ -88,4 +90,42 @@ func (l *runLook) of(text string) string {
 		return raisedFigures.Replace(text)
 	}
 	return text
+}
+
+// rich is text that may be in parts of different looks.
+type rich struct {
+	Text string `xml:"t"`
+	Runs []struct {
+		Look struct {
+			Strike *property `xml:"strike"`
+			Align  *property `xml:"vertAlign"`
+		} `xml:"rPr"`
+		Text string `xml:"t"`
+	} `xml:"r"`
+}
+
+type property struct {
+	Value string `xml:"val,attr"`
+}
+
+func (x rich) String() string {
+	s := x.Text
+	for _, r := range x.Runs {
+		l := runLook{r.Look.Strike != nil && r.Look.Strike.Value != "0" && r.Look.Strike.Value != "false", r.Look.Align != nil && r.Look.Align.Value == "superscript"}
+		s += l.of(r.Text)
+	}
+	return unescape(s)
+}
+
+var escaped = regexp.MustCompile(`_x[0-9A-Fa-f]{4}_`)
+
+// unescape gives back characters that a workbook writes as _x000D_.
+func unescape(s string) string {
+	if !strings.Contains(s, "_x") {
+		return s
+	}
+	return escaped.ReplaceAllStringFunc(s, func(e string) string {
+		n, _ := strconv.ParseUint(e[2:6], 16, 16)
+		return string(rune(n))
+	})
 }
