@@ -3,6 +3,7 @@ package schedule
 import (
 	"fmt"
 	"regexp"
+	"strconv"
 	"strings"
 
 	"blankoff/takeoff"
@@ -188,7 +189,9 @@ func severalTags(tag string) bool {
 		return false
 	}
 	after, to := cutDigits(rest)
-	return after == before && len(from) == len(to) && from < to
+	first, _ := strconv.Atoi(from)
+	last, err := strconv.Atoi(to)
+	return err == nil && after == before && last > first+1 // N1-N2 is a duct between two nodes
 }
 
 func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
