@@ -9,6 +9,28 @@ import (
 	"blankoff/takeoff"
 )
 
+// doubts is what the table keeps to find out what may not be what it seems.
+type doubts struct {
+	line         *unitLine  // the last one
+	bare         []bareSize // of the row
+	shape        shapeTold
+	extra        spec       // of the column behind the last heading
+	inNotes      bool       // only notes since the last row of pieces
+	rowUnit      bool       // a size of the row states its own unit
+	newUnit      bool       // the first of its column did
+	counted      bool       // a column says how many there are
+	tallies      quantified // of its cells
+	strays       []string   // cells of the row without headings
+	besides      bool       // another table beside this one was told of
+	marked       Marks
+	commas       bool  // they are parted by commas, and so may decimals be
+	uneven       bool  // a row has as many cells as there are headings
+	beside       []int // columns in metres before text
+	long, longAt int   // cells of the first row that has more, and its number
+	watched      int   // rows in which columns that aren't used were looked at
+	assumed      bool  // nobody stated the unit of cross-sections
+}
+
 // settle completes a row whose cells have been read.
 func (t *table) settle(r *takeoff.Row, broken string) {
 	t.inNotes = false

@@ -26,7 +26,7 @@ type spec struct {
 	fixed   bool              // by a map
 	own     bool              // a cell of it states its own unit
 	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
-	lenient bool              // what it doesn\'t understand bears on no area
+	lenient bool              // what it doesn't understand bears on no area
 	carried bool              // its unit is that of headings before
 	says    string            // what gives the unit, where the heading doesn't
 	words   map[string]string // what its words stand for, as far as met
@@ -42,54 +42,37 @@ func (s *spec) to() takeoff.Column { return s.Heading.Column }
 // table turns the rows of one sheet or text file into rows of a schedule. It
 // passes over what stands above the heading row, which it finds by itself.
 type table struct {
-	info         *Info
-	opt          *Options
-	lex          *headings.Lexicon
-	place        takeoff.Place // file and sheet
-	specs        []spec        // empty until the heading row is found
-	search       search
-	heads        [][]string // the cells of the heading rows
-	others       int        // other headings that started further down
-	headRows     int        // of them, without a row of units
-	headRow      int        // the last of the heading rows
-	fresh        bool       // no row of data since the headings
-	repeated     bool       // nor since they stood again
-	repeatedAt   []int      // the rows in which they did
-	ragged       bool       // too many cells in a row is a fault
-	commas       bool       // they are parted by commas, and so may decimals be
-	uneven       bool       // a row has as many cells as there are headings
-	beside       []int      // columns in metres before text
-	long, longAt int        // cells of the first row that has more, and its number
-	commaFile    bool
-	suspect      bool // there may be control characters
-	watched      int  // rows in which columns that aren't used were looked at
-	assumed      bool // nobody stated the unit of cross-sections
-	most         int  // rows that the file may hold
-	stray        []bool
-	pending      []sizeCell
-	turn         struct { // an angle in the kind of the row
+	info       *Info
+	opt        *Options
+	lex        *headings.Lexicon
+	place      takeoff.Place // file and sheet
+	specs      []spec        // empty until the heading row is found
+	search     search
+	heads      [][]string // the cells of the heading rows
+	others     int        // other headings that started further down
+	headRows   int        // of them, without a row of units
+	headRow    int        // the last of the heading rows
+	fresh      bool       // no row of data since the headings
+	repeated   bool       // nor since they stood again
+	repeatedAt []int      // the rows in which they did
+	ragged     bool       // too many cells in a row is a fault
+	commaFile  bool
+	suspect    bool // there may be control characters
+	most       int  // rows that the file may hold
+	stray      []bool
+	pending    []sizeCell
+	turn       struct { // an angle in the kind of the row
 		*spec
 		cell, angle string
 	}
-	line    *unitLine  // the last one
-	bare    []bareSize // of the row
-	shape   shapeTold
-	extra   spec       // of the column behind the last heading
-	inNotes bool       // only notes since the last row of pieces
-	rowUnit bool       // a size of the row states its own unit
-	newUnit bool       // the first of its column did
-	counted bool       // a column says how many there are
-	tallies quantified // of its cells
-	strays  []string   // cells of the row without headings
-	besides bool       // another table beside this one was told of
-	marked  Marks
-	loud    bool // the row has a kind that isn't known, or none
-	over    subheads
-	since   [3]int // rows of the file before the last total, the last sub-heading, and this sheet
-	told    tally
-	fixing  map[int]bool // columns that a map fixes
-	look    *Sheet
-	row     takeoff.Row
+	doubts
+	loud   bool // the row has a kind that isn't known, or none
+	over   subheads
+	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
+	told   tally
+	fixing map[int]bool // columns that a map fixes
+	look   *Sheet
+	row    takeoff.Row
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
