@@ -111,7 +111,7 @@ func (s *chunks) chunk() *chunk {
 		clear(t.specs[i].count)
 		t.specs[i].own = s.specs[i].own
 		w := &t.specs[i].watch
-		w.counts, w.filled, w.most, w.least, w.gaps = s.specs[i].watch.counts, 0, 0, 1000, false
+		w.counts, w.filled, w.most, w.least, w.gaps, w.others = s.specs[i].watch.counts, 0, 0, 1000, false, 0
 	}
 	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)

@@ -22,6 +22,7 @@ type watch struct {
 	filled, most int
 	least, first int
 	last         int
+	others       int  // cells of something else
 	gaps         bool // its figures don't just follow each other
 }
 
@@ -54,7 +55,8 @@ func (t *table) watchUnused() {
 		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
 			keeps = "status"
 		}
-		s.watch = watch{keeps: keeps, counts: unsure && !many && !s.fixed, units: unsure || s.Verdict == headings.Asks && s.Ask.Units(), least: 1000}
+		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
+		s.watch = watch{keeps: keeps, counts: (unsure || units) && !many && !s.fixed, units: unsure || units, least: 1000}
 	}
 }
 
@@ -79,12 +81,12 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 		t.strays = append(t.strays, cell)
 		t.secondFigure(i, s, cell)
 	}
-	if !w.counts {
+	if !w.counts || cell == s.Typed { // headings again
 		return
 	}
 	n, ok := countIn(cell)
 	if !ok {
-		w.counts = false
+		w.others++
 		return
 	}
 	w.gaps = w.gaps || w.filled > 0 && n != w.last+1
@@ -96,7 +98,7 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 
 // merge adds what was seen further down.
 func (w *watch) merge(below *watch) {
-	w.counts = w.counts && below.counts
+	w.counts, w.others = w.counts && below.counts, w.others+below.others
 	if below.filled == 0 {
 		return
 	}
@@ -213,7 +215,8 @@ func (t *table) toldCounts() {
 	for i := range t.specs {
 		s := &t.specs[i]
 		w := &s.watch
-		if !w.counts || 2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1 {
+		sure := s.Verdict == headings.Asks && w.most > 1
+		if !w.counts || w.filled == 0 || 5*w.others > w.filled || !sure && (2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1) {
 			continue
 		}
 		name := s.Typed
