@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"blankoff/fittings"
+	"blankoff/planner/network"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
 )
@@ -50,7 +51,7 @@ func (p *Plan) Connections(hose float64) []Connection {
 }
 
 // waysOf walks a section from its first piece, breadth first.
-func (p *Plan) waysOf(s *Section, links *neighbours) *ways {
+func (p *Plan) waysOf(s *Section, links *network.Lists) *ways {
 	nodes := p.Network.Nodes
 	n := len(s.Nodes)
 	w := &ways{at: make(map[int]int, n), nodes: make([]int, 0, n), parent: make([]int, 0, n), edge: make([]float64, 0, n)}
@@ -61,7 +62,7 @@ func (p *Plan) waysOf(s *Section, links *neighbours) *ways {
 	add(s.Nodes[0], -1, 0)
 	for x := 0; x < len(w.nodes); x++ {
 		v := w.nodes[x]
-		for _, n := range links.of(v) {
+		for _, n := range links.Of(v) {
 			if k := int(n); !w.has(k) {
 				add(k, x, (nodes[v].Long+nodes[k].Long)/2)
 			}

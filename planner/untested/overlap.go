@@ -14,7 +14,7 @@ import (
 type work struct {
 	ask   Ask
 	part  []int         // by node: its section, -1: none
-	at    nearBy        // by node: its joints
+	at    network.Lists // by node: its joints
 	ends  map[int][]int // by node: its open ends
 	fixed map[int]bool  // joints that stay blanked inside a larger section too
 	taken []map[int]bool
@@ -47,33 +47,16 @@ func newWork(ask Ask) *work {
 	return x
 }
 
-// nearBy lists joints by node, in one piece of memory: those of node k are
-// list[start[k]:start[k+1]].
-type nearBy struct{ start, list []int32 }
-
-func (n nearBy) of(node int) []int32 { return n.list[n.start[node]:n.start[node+1]] }
-
 // jointsAt lists the joints of every node.
-func jointsAt(net *network.Network) nearBy {
-	n := nearBy{start: make([]int32, len(net.Nodes)+2)}
-	each := func(f func(node, joint int)) {
+func jointsAt(net *network.Network) network.Lists {
+	return network.ListsOf(len(net.Nodes), func(pair func(node, joint int)) {
 		for k := range net.Joints {
 			if j := &net.Joints[k]; !j.Assumed && j.A != j.B {
-				f(j.A, k)
-				f(j.B, k)
+				pair(j.A, k)
+				pair(j.B, k)
 			}
 		}
-	}
-	each(func(node, _ int) { n.start[node+2]++ })
-	for k := 2; k < len(n.start); k++ {
-		n.start[k] += n.start[k-1]
-	}
-	n.list = make([]int32, n.start[len(n.start)-1])
-	each(func(node, joint int) {
-		n.list[n.start[node+1]] = int32(joint)
-		n.start[node+1]++
 	})
-	return n
 }
 
 // side is one way to test a joint.
@@ -115,7 +98,7 @@ func (x *work) sideOf(c Cut, by int) side {
 func (x *work) cluster(from int) []int {
 	list, seen := []int{from}, map[int]bool{from: true}
 	for i := 0; i < len(list); i++ {
-		for _, k := range x.at.of(list[i]) {
+		for _, k := range x.at.Of(list[i]) {
 			j := &x.ask.Net.Joints[k]
 			to := j.A + j.B - list[i]
 			if j.Barred == "" || duty.OnlyKept(j.Barred) || seen[to] || x.part[to] != x.part[from] {
@@ -142,7 +125,7 @@ func (x *work) costOf(s int, taken map[int]bool) (c Cost, exact float64) {
 		if n := &x.ask.Net.Nodes[k]; n.State == network.Tested {
 			c.Area, exact = c.Area+n.Area, exact+n.Exact
 		}
-		for _, joint := range x.at.of(k) {
+		for _, joint := range x.at.Of(k) {
 			i := int(joint)
 			j := &x.ask.Net.Joints[i]
 			to, face := j.B, j.FaceA

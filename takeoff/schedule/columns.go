@@ -48,12 +48,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	}
 	t.spanishName()
 	t.describedKinds()
-	if lined {
-		t.sheetUnits()
-	}
-	t.carryUnits(before)
-	t.unitsAbove(rows[0])
-	t.sheetUnits()
+	t.settleUnits(before, rows[0], lined)
 	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
@@ -66,6 +61,19 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	}
 	t.look.columns(t, rows)
 	return nil
+}
+
+// settleUnits finds the units of columns that state none: a line right above headings
+// that stand anew comes before what those before them say.
+func (t *table) settleUnits(before []spec, row int, lined bool) {
+	if lined {
+		t.sheetUnits()
+	}
+	t.carryUnits(before)
+	t.unitsAbove(row)
+	if !lined {
+		t.sheetUnits()
+	}
 }
 
 // AddedMark begins the headings of columns that were added to a file of refused

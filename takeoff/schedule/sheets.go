@@ -61,16 +61,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		switch {
 		case t.specs == nil && len(t.search.above) > 0:
 			info.note("sheet '%s' has no heading row and was passed over", s.Name)
-			if row := t.search.piece; row > 0 {
-				p := t.place
-				p.Row = row
-				info.Faults = append(info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", s.Name)))
-			}
-			for _, title := range t.search.texts {
-				if u, says := statedUnit(lex, title.text); says && u.Name != "" {
-					info.cover = &titleText{title.row, title.text, s.Name, u}
-				}
-			}
+			t.passedOver()
 			if rows += len(t.search.above); first == "" {
 				first = t.search.first
 			}
@@ -90,6 +81,21 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		return noHeadingRow(info.File, rows, first)
 	}
 	return nil
+}
+
+// passedOver says what of a sheet without headings bears on the others: rows that look
+// like pieces, and a line on units.
+func (t *table) passedOver() {
+	if row := t.search.piece; row > 0 {
+		p := t.place
+		p.Row = row
+		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
+	}
+	for _, title := range t.search.texts {
+		if u, says := statedUnit(t.lex, title.text); says && u.Name != "" {
+			t.info.cover = &titleText{title.row, title.text, t.place.Sheet, u}
+		}
+	}
 }
 
 // readSheet reads one sheet.

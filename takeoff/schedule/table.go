@@ -141,19 +141,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		}
 		s := &t.specs[i]
 		if down != nil && slices.Contains(down, i) {
-			if !s.used {
+			counts, filled := t.mergedDown(r, s, cell)
+			if empty = empty && !filled; !counts {
 				continue
-			}
-			if s.doubtful() {
-				empty = t.doubtMerged(r, s, cell) && empty
-				continue
-			}
-			if s.Verdict != headings.Sizes && !spreads(s.to()) {
-				t.told.add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
-				continue
-			}
-			if s.Measure != takeoff.Text {
-				t.told.add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
 			}
 		} else {
 			empty = false
@@ -176,6 +166,30 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		}
 		worded = t.take(r, s, cell) || worded
 	}
+	more := t.behind(r, cells, n, empty)
+	return worded, empty && !more
+}
+
+// mergedDown deals with a cell that is the lower part of one that is merged down.
+// counts reports that it counts for the row; filled, that it makes the row one.
+func (t *table) mergedDown(r *takeoff.Row, s *spec, cell string) (counts, filled bool) {
+	switch {
+	case !s.used:
+		return false, false
+	case s.doubtful():
+		return false, !t.doubtMerged(r, s, cell)
+	case s.Verdict != headings.Sizes && !spreads(s.to()):
+		t.told.add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
+		return false, false
+	case s.Measure != takeoff.Text:
+		t.told.add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
+	}
+	return true, false
+}
+
+// behind looks at a row as a whole, and at its cells behind the n that have headings.
+// It reports whether one of these is filled.
+func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
 	if t.commas && !empty {
 		t.besideMetres(r, cells)
 		switch {
@@ -187,18 +201,17 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 	}
 	for i, cell := range cells[n:] {
 		if cell = trim(cell); cell != "" {
-			empty = false
 			if t.beyond(r, n+i, cell); i == 0 && n == len(t.specs) && !t.ragged {
 				t.secondFigure(n, &t.extra, cell)
 			}
 			t.anotherTable(cells[n+i:])
-			return worded, empty
+			return true
 		}
 	}
 	if len(t.strays) > 0 {
 		t.anotherTable(nil)
 	}
-	return worded, empty
+	return false
 }
 
 // take reads one cell of a column that is used. It reports a cell that should

@@ -48,6 +48,8 @@ func uglyDoubts() []ugly {
 			1, 0, 1, one, "2: 3:"),
 		csvFile("line-unit-above-heads.csv", "tag,kind,width (mm),height (mm),length (m)\nA,duct,600,400,1.5\nAll dimensions in mm,,,,\ntag,kind,width,height,length\nB,duct,600,400,1500\n",
 			2, 0, 0, 2*one, ""),
+		csvFile("line-against-heads-below.csv", "tag,kind,width (cm),height (cm),length (cm)\nA,duct,60,40,150\nAll dimensions in mm,,,,\ntag,kind,width_cm,height_cm,length_cm\nB,duct,60,40,150\n",
+			2, 0, 0, 2*one, "3:"),
 		csvFile("heads-of-another-table.csv", "tag,kind,width (mm),height (mm),length (m)\nA,duct,600,400,1.5\ntag,kind,diameter,length\nB,duct,315,900\n",
 			1, 0, 1, one, "3:length 4:length_mm"),
 		csvFile("straight-of-two-sizes.csv", "kind,size,length_mm\nduct,600x400/400x300,1500\nduct,600x400/600x400,1500\n",

@@ -66,26 +66,33 @@ func (l *Lexicon) add(line line, over, english bool) error {
 			}
 			l.unused[Squash(w)] = struct{}{}
 		}
-	case struckList:
-		for _, w := range line.words {
-			l.strikes[begin(w)] = struct{}{}
-		}
-		return place(line, l.struck, "first alone heading yes no", set)
-	case countList:
-		for _, w := range line.words {
-			l.counts[Squash(w)] = line.means == "alone"
-		}
+	case struckList, countList, placeList:
+		return l.addDoubts(line, set)
 	case overList:
 		return place(line, l.over, "main branch 2", set)
-	case placeList:
-		for _, w := range line.words {
-			if line.means == "total" && len(w) > 1 {
-				l.totals[[2]byte{w[0] | 0x20, w[1] | 0x20}] = true
-			}
-		}
-		return place(line, l.places, "total system level either dimension note", set)
 	default:
 		return l.addCells(line, set)
+	}
+	return nil
+}
+
+// addDoubts files words of rows that aren't pieces, or may not count, and of how many.
+func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) error {
+	for _, w := range line.words {
+		switch {
+		case line.list == struckList:
+			l.strikes[begin(w)] = struct{}{}
+		case line.list == countList:
+			l.counts[Squash(w)] = line.means == "alone"
+		case line.means == "total" && len(w) > 1:
+			l.totals[[2]byte{w[0] | 0x20, w[1] | 0x20}] = true
+		}
+	}
+	switch line.list {
+	case struckList:
+		return place(line, l.struck, "first alone heading yes no", set)
+	case placeList:
+		return place(line, l.places, "total system level either dimension note", set)
 	}
 	return nil
 }

@@ -137,16 +137,18 @@ func readSection(code string) format {
 			f.date = true
 		}
 	}
-	if number {
-		f.suffix = literal.String()
-	}
-	if !strings.ContainsFunc(f.prefix, telling) {
-		f.prefix = ""
-	}
-	if !strings.ContainsFunc(f.suffix, telling) {
-		f.suffix = ""
+	if f.prefix = told(f.prefix); number {
+		f.suffix = told(literal.String())
 	}
 	return f
+}
+
+// told is a text beside a number if it bears on what the number means.
+func told(text string) string {
+	if strings.ContainsFunc(text, telling) {
+		return text
+	}
+	return ""
 }
 
 // telling reports a character that bears on what a number means.

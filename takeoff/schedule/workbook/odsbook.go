@@ -15,14 +15,8 @@ const mostLooks = 10_000
 func (w *File) openDocument() error {
 	w.open, w.looks = true, map[string]runLook{}
 	f := w.parts["content.xml"]
-	if m := w.parts["META-INF/manifest.xml"]; m != nil {
-		if r, err := m.Open(); err == nil {
-			head, _ := io.ReadAll(io.LimitReader(r, maxPart))
-			r.Close()
-			if strings.Contains(string(head), "encryption-data") {
-				return errors.New("it has a password; save it without one")
-			}
-		}
+	if w.locked() {
+		return errors.New("it has a password; save it without one")
 	}
 	r, err := f.Open()
 	if err != nil {
@@ -49,11 +43,7 @@ func (w *File) openDocument() error {
 		case e.Name.Space == styleNS && e.Name.Local == "style":
 			style = attr(e, "name")
 		case e.Name.Space == styleNS && e.Name.Local == "text-properties" && len(w.looks) < mostLooks:
-			through := attr(e, "text-line-through-style")
-			look := runLook{through != "" && through != "none" || attr(e, "text-line-through-type") == "single", strings.HasPrefix(attr(e, "text-position"), "super")}
-			if look != (runLook{}) {
-				w.looks[style] = look
-			}
+			w.seeLook(style, e)
 		case e.Name.Space == styleNS && e.Name.Local == "table-properties":
 			styles[style] = attr(e, "display") == "false"
 		case e.Name.Space == tableNS && e.Name.Local == "table":
@@ -73,6 +63,31 @@ func (w *File) openDocument() error {
 		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
 	}
 	return nil
+}
+
+// locked reports an OpenDocument file with a password.
+func (w *File) locked() bool {
+	m := w.parts["META-INF/manifest.xml"]
+	if m == nil {
+		return false
+	}
+	r, err := m.Open()
+	if err != nil {
+		return false
+	}
+	defer r.Close()
+	head, _ := io.ReadAll(io.LimitReader(r, maxPart))
+	return strings.Contains(string(head), "encryption-data")
+}
+
+// seeLook keeps how a style of an OpenDocument file looks, where that bears on what a
+// text says.
+func (w *File) seeLook(style string, e xml.StartElement) {
+	through := attr(e, "text-line-through-style")
+	look := runLook{through != "" && through != "none" || attr(e, "text-line-through-type") == "single", strings.HasPrefix(attr(e, "text-position"), "super")}
+	if look != (runLook{}) {
+		w.looks[style] = look
+	}
 }
 
 // odsRows is how far the rows of a sheet of an OpenDocument file were read.
