@@ -72,7 +72,7 @@ func (t *Takeoff) join() {
 // lostHosts refuses rows that name a row which isn't there. Where not one of several
 // finds its row, the column is about something else: rooms, plant, nodes.
 func (t *Takeoff) lostHosts(lost []Fault, of []int, found bool) {
-	if len(lost) > 2 && !found {
+	if len(lost) > 1 && !found {
 		t.Notes = append(t.Notes, fmt.Sprintf("from: not one of %d rows names the tag of another, so the column isn't used; the first names '%s'", len(lost), lost[0].Value))
 		return
 	}

@@ -81,6 +81,9 @@ func (t *table) sameHeads(number int, cells []string) bool {
 		return false
 	}
 	t.repeated, t.repeatedAt = true, append(t.repeatedAt, number)
+	if t.titled {
+		t.look.Kept = append(t.look.Kept, number) // else the title is of nothing
+	}
 	t.told.add("rows that repeat the headings", "", number)
 	t.look.class(RepeatedRow, number, cells)
 	return true
@@ -125,8 +128,45 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		return true
 	case isLone(cells, filled):
 		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
+	case t.isRemark(cells, filled, r):
+		t.remark(number, cells, trim(cells[filled[0]]))
+		return true
+	case t.isApart(r):
+		t.told.add("rows of what is no ductwork left out, the first '%s'", shorten(r.Text[takeoff.Kind]), number)
+		t.look.class(ApartRow, number, cells)
+		t.info.RowsRead++
+		t.info.RowsLeft++
+		return true
 	}
 	return false
+}
+
+// isRemark reports a row among notes, or one that begins them, as who signed: none of its
+// cells is a number of a piece.
+func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
+	if len(t.pending) > 0 {
+		return false
+	}
+	for i := range t.specs {
+		if s := &t.specs[i]; s.used && s.Measure != takeoff.Text && r.Has(s.to()) {
+			return false
+		}
+	}
+	places, _ := t.lex.Place(trim(cells[filled[0]]))
+	return t.inNotes || len(places) > 0 && places[0] == "note"
+}
+
+// remark passes over a row of notes; so are the rows below it, until one of a piece.
+func (t *table) remark(number int, cells []string, text string) {
+	t.inNotes = true
+	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
+	t.look.class(RemarkRow, number, cells)
+}
+
+// isApart reports a row of something that is no ductwork, as a grille, where no row is
+// joined to another.
+func (t *table) isApart(r *takeoff.Row) bool {
+	return t.lex.Apart(r.Text[takeoff.Kind]) && !t.maps(takeoff.From) && !t.maps(takeoff.Run)
 }
 
 // numbered deals with a row right below the headings that numbers the columns:
@@ -149,7 +189,7 @@ func (t *table) numbered(number int, cells []string) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := filledIn(cells)
-	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled))
+	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // filledIn lists the cells that aren't blank.
@@ -200,22 +240,23 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
 	case len(places) > 0 && places[0] == "note" || t.inNotes:
-		t.inNotes = true // until a row of pieces
-		t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
-		t.look.class(RemarkRow, number, cells)
+		t.remark(number, cells, text)
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		short := shorten(text)
 		t.row.Faults = append(t.row.Faults, t.place.Fault("", short, "a piece, or a sub-heading",
 			fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 		return false
+	case t.struckLine(number, cells, text):
+	case t.headsBelow():
+		t.titleBelow(number, cells, text)
 	default:
-		return t.struckLine(number, cells, text)
+		return false
 	}
 	return true
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of
-// a cross-section, or it holds nothing but an area and what goes with one.
+// a cross-section, or it holds nothing but an area or a quantity and what goes with them.
 func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter} {
 		if r.Text[takeoff.DimColumn(d)] != "" {
@@ -245,9 +286,9 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 			return false
 		}
 		switch c := t.specs[i].to(); c {
-		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea):
+		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea), takeoff.Quantity:
 			area = true
-		case takeoff.Quantity, takeoff.DimColumn(fittings.Length):
+		case takeoff.DimColumn(fittings.Length):
 		default:
 			return false
 		}

@@ -161,11 +161,17 @@ func (t *table) word(s *spec, cell string) string {
 	if w == "" || w == cell {
 		return cell
 	}
+	w, size, sized := strings.Cut(w, sizeMark)
+	if sized {
+		t.sizeInKind(s, size)
+	}
 	if angle, kind, ok := strings.Cut(w, "|"); ok {
 		t.turn.spec, t.turn.cell, t.turn.angle = s, cell, angle
 		return kind
 	}
-	s.count[cell]++
+	if !sized {
+		s.count[cell]++
+	}
 	return w
 }
 
@@ -175,7 +181,7 @@ var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|gr
 // before a bar where the cell gives one, as in "90° bend".
 func (t *table) translate(s *spec, cell string) string {
 	c := s.to()
-	if c == takeoff.Kind && doubtfulKind(cell) {
+	if c == takeoff.Kind && (doubtfulKind(cell) || strings.Contains(cell, sizeMark)) {
 		return ""
 	}
 	if w, ok := t.lex.Exact(c, cell); ok {
@@ -205,6 +211,9 @@ func (t *table) translate(s *spec, cell string) string {
 		if w := t.translate(&one, trim(m[2]+m[3])); w != "" && !strings.Contains(w, "|") {
 			return strings.Replace(m[1]+m[4], ",", ".", 1) + "|" + w
 		}
+	}
+	if strings.ContainsAny(cell, "0123456789") {
+		return t.kindAndSize(s, cell)
 	}
 	return ""
 }

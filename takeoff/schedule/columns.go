@@ -30,8 +30,10 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	lined := t.takeLine()
 	t.toldCounts()
 	t.noteCounts()
-	t.fresh, t.over.doubt = true, doubt{}
-	t.heads, t.extra = nil, spec{}
+	if t.fresh = true; !t.titled {
+		t.over.doubt = doubt{}
+	}
+	t.heads, t.extra, t.inKind = nil, spec{}, nil
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
 	}
@@ -47,6 +49,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].fixed = t.fixing[i]
 	}
 	t.spanishName()
+	t.byCells()
 	t.describedKinds()
 	t.settleUnits(before, rows[0], lined)
 	t.areaBesideSizes()
@@ -54,9 +57,12 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.doubtDepth()
 	t.report()
 	t.watchUnused()
+	t.tellKind()
+	if t.others == 0 || t.titled {
+		t.tellShape()
+	}
 	if t.others == 0 {
 		t.doubtTitle()
-		t.tellShape()
 		t.pieceAbove()
 	}
 	t.look.columns(t, rows)
@@ -254,10 +260,25 @@ func (t *table) question(s *spec) {
 			return
 		}
 	}
-	if s.Ask.Units() { // its cells are looked at
+	switch {
+	case s.Ask.Units(): // its cells are looked at
 		t.note("column '%s' isn't used, but for units that aren't of pieces", s.Typed)
 		return
+	case s.empty: // until a cell is filled
+		s.waits = true
+		return
+	case s.worded && (s.Ask.OnAreas() || s.Ask.Pressures()):
+		t.note("column '%s' isn't used, as its cells hold words; to use them, write %s", s.Typed, s.Ask.Write)
+		return
+	case s.Ask.Seals():
+		t.note("column '%s' isn't used, as it doesn't say how much may leak; class is the air-tightness class", s.Typed)
+		return
 	}
+	t.ask(s)
+}
+
+// ask asks about a heading with more than one reading.
+func (t *table) ask(s *spec) {
 	why := s.Ask.Why
 	if why == "" {
 		why = "has more than one meaning"

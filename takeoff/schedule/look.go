@@ -11,7 +11,7 @@ import (
 // RowClass is what a row of a sheet was taken for.
 type RowClass int
 
-// The classes of rows. Rows of pieces and of totals, and hidden ones that are
+// The classes of rows. Rows of pieces and of totals, and those that are
 // left out, count as rows read.
 const (
 	TitleRow RowClass = iota
@@ -24,10 +24,11 @@ const (
 	RemarkRow
 	SkippedRow // by a map
 	HiddenRow  // left out
+	ApartRow   // of what is no ductwork, left out
 	NumRowClasses
 )
 
-var classWords = [...]string{"above the headings", "headings", "units", "pieces", "sub-headings", "totals", "repeated headings", "remarks", "skipped by the map", "hidden, left out"}
+var classWords = [...]string{"above the headings", "headings", "units", "pieces", "sub-headings", "totals", "repeated headings", "remarks", "skipped by the map", "hidden, left out", "no ductwork, left out"}
 
 func (c RowClass) String() string { return classWords[c] }
 

@@ -63,6 +63,10 @@ func (t *table) watchUnused() {
 // unused looks at a cell of a column that isn't used.
 func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 	t.unheaded(i, s)
+	if s.waits {
+		s.waits = false
+		t.askLate(s)
+	}
 	w := &s.watch
 	if w.keeps != "" && cell != s.asIs {
 		if t.strikes(w.keeps, cell) {

@@ -21,19 +21,24 @@ const (
 type spec struct {
 	headings.Heading
 	quantity.Column
-	used    bool
-	watch   watch             // of one that isn't used
-	fixed   bool              // by a map
-	own     bool              // a cell of it states its own unit
-	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
-	lenient bool              // what it doesn't understand bears on no area
-	carried bool              // its unit is that of headings before
-	says    string            // what gives the unit, where the heading doesn't
-	words   map[string]string // what its words stand for, as far as met
-	sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
-	last    struct{ from, to string }
-	asIs    string         // a cell that means what it says
-	count   map[string]int // of words that stand for others
+	used     bool
+	watch    watch             // of one that isn't used
+	fixed    bool              // by a map
+	own      bool              // a cell of it states its own unit
+	beside   bool              // it states none, and sizes beside it are in inches, feet or cm
+	lenient  bool              // what it doesn't understand bears on no area
+	carried  bool              // its unit is that of headings before
+	empty    bool              // of one with more than one reading: its first cells are
+	worded   bool              // or they hold words only
+	figures  bool              // or figures only
+	kindless bool              // none of them names a kind
+	waits    bool              // so it is asked about once one is filled
+	says     string            // what gives the unit, where the heading doesn't
+	words    map[string]string // what its words stand for, as far as met
+	sized    [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
+	last     struct{ from, to string }
+	asIs     string         // a cell that means what it says
+	count    map[string]int // of words that stand for others
 }
 
 // to is the column of ours.
@@ -73,6 +78,9 @@ type table struct {
 	fixing map[int]bool // columns that a map fixes
 	look   *Sheet
 	row    takeoff.Row
+	below  func(n int) [][]string // up to n rows that come next
+	inKind *spec                  // how sizes in the column of kinds are read
+	next   []string               // the row before these, where the headings are settled at it
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
@@ -100,7 +108,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && (t.fresh && t.numbered(number, cells) || t.aside(number, cells, r))) {
 		return nil
 	}
-	t.repeated, t.repeatedAt = false, nil
+	t.repeated, t.repeatedAt, t.titled = false, nil, false
 	if t.fresh {
 		t.fresh = false
 		if t.unitsElsewhere() {

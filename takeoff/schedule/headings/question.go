@@ -28,6 +28,18 @@ func (q *Question) Items() bool { return strings.HasPrefix(q.names, "item,") }
 // OnAreas reports the question about areas, which may be of each piece or of all.
 func (q *Question) OnAreas() bool { return strings.HasPrefix(q.names, "area,") }
 
+// Sections reports the question about sections, which may be sizes or names.
+func (q *Question) Sections() bool { return strings.HasPrefix(q.names, "section") }
+
+// Counts reports the question about numbers, which may be how many or names.
+func (q *Question) Counts() bool { return strings.HasPrefix(q.names, "no,") }
+
+// Pressures reports the question about pressures.
+func (q *Question) Pressures() bool { return strings.HasPrefix(q.names, "pressure,") }
+
+// Seals reports the question about the class of seals, which bears on no area.
+func (q *Question) Seals() bool { return strings.HasPrefix(q.names, "seal class") }
+
 var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)}, {takeoff.DimColumn(fittings.Diameter)}}
 
 // The questions about headings of a whole cross-section.

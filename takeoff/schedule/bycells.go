@@ -1,0 +1,245 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// beneath is what stands under the headings, as far as it was looked at: the cells of
+// each column that say something.
+type beneath struct {
+	columns [][]string
+	rows    int
+}
+
+// peek gathers what stands under the headings: rows of three cells and more, up to where
+// other headings start.
+func (t *table) peek() (b beneath) {
+	b.columns = make([][]string, len(t.specs))
+	if t.below == nil {
+		return b
+	}
+	var rows [][]string
+	if t.next != nil {
+		rows = append(rows, t.next)
+	}
+	for _, cells := range append(rows, t.below(mostBelow)...) {
+		filled := filledIn(cells)
+		if len(filled) < 3 || allUnits(cells, filled) || t.repeats(cells) || t.lex.Total(trim(cells[filled[0]])) {
+			continue
+		}
+		if _, other := t.otherHeads(cells); other {
+			break
+		}
+		b.rows++
+		for _, i := range filled {
+			if cell := trim(cells[i]); i < len(b.columns) && !meansNothing(cell) {
+				b.columns[i] = append(b.columns[i], cell)
+			}
+		}
+	}
+	return b
+}
+
+// takeFor makes a column what its cells show it to be.
+func (t *table) takeFor(s *spec, c takeoff.Column) {
+	h := s.Heading
+	if h.Verdict, h.Column = headings.Known, c; !h.Said {
+		h.Unit = quantity.Default(c.Measure())
+	}
+	s.set(t, h)
+}
+
+// share is how many of the cells of a column are so, from 0 to 1; none are where the
+// column is empty.
+func (b beneath) share(i int, so func(cell string) bool) float64 {
+	n := 0
+	for _, cell := range b.columns[i] {
+		if so(cell) {
+			n++
+		}
+	}
+	return float64(n) / max(1, float64(len(b.columns[i])))
+}
+
+// byCells settles headings with more than one reading by what stands under them.
+func (t *table) byCells() {
+	open := slices.ContainsFunc(t.specs, func(s spec) bool { return s.Verdict == headings.Asks && !s.fixed })
+	if !open {
+		return
+	}
+	b := t.peek()
+	if b.rows == 0 {
+		return
+	}
+	t.kindByCells(b)
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict != headings.Asks || s.fixed {
+			continue
+		}
+		s.empty = len(b.columns[i]) == 0
+		s.worded = !s.empty && b.share(i, func(c string) bool { return strings.ContainsAny(c, "0123456789") }) == 0
+		s.figures = !s.empty && b.share(i, isFigure) == 1
+		if s.Ask.Sections() && !t.sized() && b.share(i, isSize) == 1 {
+			h := s.Heading
+			h.Verdict, h.Size = headings.Sizes, headings.OwnSize
+			s.set(t, h)
+			t.note("column '%s' is read as size, as its cells hold sizes", h.Typed)
+		}
+	}
+	t.numbersByCells(b)
+	t.tagByCells(b)
+}
+
+// sized reports whether columns of the cross-section are known.
+func (t *table) sized() bool {
+	own := dims(headings.OwnSize)
+	return t.maps(own[0]) || t.maps(own[2]) || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
+}
+
+// isSize reports a cell that holds a whole cross-section.
+func isSize(cell string) bool {
+	c := quantity.Column{Unit: quantity.Millimetre, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths)}
+	_, trouble := c.Sizes(cell)
+	return trouble == ""
+}
+
+// kindByCells takes the kinds from the one of several columns of descriptions, types
+// or items whose cells name kinds.
+func (t *table) kindByCells(b beneath) {
+	if t.maps(takeoff.Kind) {
+		return
+	}
+	best, others := -1, 0.0
+	var most float64
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Describes() && !s.Ask.Items() {
+			continue
+		}
+		n := b.share(i, t.namesKind)
+		s.kindless = n == 0 && len(b.columns[i]) > 0
+		if n > most {
+			best, most, others = i, n, max(others, most)
+		} else {
+			others = max(others, n)
+		}
+	}
+	if most < 0.5 || others > 0.25 {
+		return
+	}
+	t.takeFor(&t.specs[best], takeoff.Kind)
+	t.note("column '%s' is read as kind, as its cells name kinds of pieces", t.specs[best].Typed)
+}
+
+// namesKind reports a cell that names a kind of piece, and not only a shape.
+func (t *table) namesKind(cell string) bool {
+	if len(cell) > maxWord || strings.TrimLeft(cell, "0123456789.,") == "" {
+		return false
+	}
+	if _, shape := t.lex.Exact(takeoff.Shape, cell); shape {
+		return false
+	}
+	if _, shape := fittings.ParseShape(cell); shape {
+		return false
+	}
+	kind := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
+	return t.translate(&kind, cell) != ""
+}
+
+// numbersByCells takes a column headed No, behind the sizes, for how many there are,
+// where its figures don't just number the rows.
+func (t *table) numbersByCells(b beneath) {
+	if t.maps(takeoff.Quantity) {
+		return
+	}
+	found, sizes := -1, false
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && s.Measure == takeoff.Lengths {
+			sizes = true
+		}
+		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Counts() {
+			continue
+		}
+		if found >= 0 || !sizes || b.share(i, isCount) < 1 || numbersRows(b.columns[i]) {
+			return
+		}
+		found = i
+	}
+	if found < 0 {
+		return
+	}
+	t.takeFor(&t.specs[found], takeoff.Quantity)
+	t.note("column '%s' is read as quantity, as its figures don't number the rows and stand behind the sizes", t.specs[found].Typed)
+}
+
+// tagByCells takes the one column of items or references for the tags, where none of its
+// cells names a kind and none stands there twice.
+func (t *table) tagByCells(b beneath) {
+	if t.maps(takeoff.Tag) {
+		return
+	}
+	found := -1
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Items() && !s.Ask.Counts() {
+			continue
+		}
+		if found >= 0 {
+			return
+		}
+		found = i
+	}
+	if found < 0 || len(b.columns[found]) < b.rows || b.share(found, t.namesKind) > 0 {
+		return
+	}
+	cells := slices.Sorted(slices.Values(b.columns[found]))
+	if len(slices.Compact(cells)) < b.rows {
+		return
+	}
+	t.takeFor(&t.specs[found], takeoff.Tag)
+	t.note("column '%s' is read as tag, as each of its cells is another", t.specs[found].Typed)
+}
+
+// isFigure reports a number.
+func isFigure(cell string) bool { return strings.Trim(cell, "0123456789., ") == "" }
+
+// isCount reports a small whole number.
+func isCount(cell string) bool { n, ok := countIn(cell); return ok && n > 0 && n < 500 }
+
+// numbersRows reports figures that may number rows or drawings: none stands there twice,
+// and each is larger than the one before.
+func numbersRows(cells []string) bool {
+	if len(cells) < 2 {
+		return true
+	}
+	last := -1
+	for _, c := range cells {
+		n, _ := countIn(c)
+		if n <= last {
+			return false
+		}
+		last = n
+	}
+	return true
+}
+
+// askLate asks about a heading whose first cells are empty, once one is filled.
+func (t *table) askLate(s *spec) {
+	at := t.place.Row
+	t.place.Row = t.headRow
+	t.ask(s)
+	t.place.Row = at
+}
+
+// allUnits reports a row of units.
+func allUnits(cells []string, filled []int) bool {
+	return !slices.ContainsFunc(filled, func(i int) bool { _, ok := quantity.UnitOf(strings.Trim(trim(cells[i]), "()[]")); return !ok })
+}

@@ -1,0 +1,112 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// headsBelow reports that headings stand in the row that comes next.
+func (t *table) headsBelow() bool {
+	if t.below == nil {
+		return false
+	}
+	for _, cells := range t.below(1) {
+		if t.repeats(cells) {
+			return true
+		}
+		_, other := t.otherHeads(cells)
+		return other
+	}
+	return false
+}
+
+// mostTitles is how many lines above headings are kept.
+const mostTitles = 64
+
+// titleBelow takes the only cell of a row for the title of the table whose headings
+// stand below it.
+func (t *table) titleBelow(number int, cells []string, text string) {
+	f := &t.search
+	if f.texts = append(f.texts, titleText{row: number, text: text}); len(f.texts) > mostTitles {
+		f.texts = slices.Delete(f.texts, mostTitles/2, mostTitles/2+1)
+	}
+	t.told.add("titles of tables among the rows passed over, the first '%s'", shorten(text), number)
+	t.look.Kept = append(t.look.Kept, number)
+	t.look.class(RemarkRow, number, cells)
+	t.over.doubt, t.titled = doubt{}, true
+	t.doubtSubheading(number, text)
+	t.doubtMany(number, text)
+	t.tellShape()
+	t.tellKind()
+}
+
+// tellKind finds out what kind all pieces are of, where no column says it and a title, or
+// the name of the sheet, does: Rectangular ducts, Bends.
+func (t *table) tellKind() {
+	t.kindTold, t.kindSays = "", ""
+	if t.noKind = !t.maps(takeoff.Kind); !t.noKind || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.to() == takeoff.DimColumn(fittings.GivenArea) }) {
+		return
+	}
+	texts := []string{t.place.Sheet}
+	for _, x := range t.search.texts {
+		texts = append(texts, x.text)
+	}
+	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
+		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
+			if w := t.titleKind(trim(part)); w != "" {
+				t.kindTold, t.kindSays = w, shorten(trim(text))
+				return
+			}
+		}
+	}
+}
+
+// titleKind is the kind that a title names: "" where it names none, or says no more than
+// ducts, which may be of any kind.
+func (t *table) titleKind(title string) string {
+	if !t.namesKind(title) {
+		return ""
+	}
+	one := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
+	w := t.translate(&one, title)
+	if strings.ContainsAny(w, "|"+sizeMark) {
+		return ""
+	}
+	k, _, shape, _ := fittings.ParseDescription(w)
+	if k == fittings.Straight && shape == fittings.NoShape && !t.lex.SaysStraight(title) {
+		return ""
+	}
+	return w
+}
+
+// nameKind gives a row the kind that its title says, or asks for it.
+func (t *table) nameKind(r *takeoff.Row) {
+	if !t.noKind || r.Text[takeoff.Kind] != "" {
+		return
+	}
+	if t.kindTold == "" {
+		r.Refuse(takeoff.Kind, t.place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
+			"no column says what kind of piece this is; add a column kind (straight, bend, reducer and so on), or write it above the table, as Straight ducts"))
+		return
+	}
+	r.Text[takeoff.Kind], t.loud = t.kindTold, false
+	t.told.add("kinds that no column gives, from '%s'", t.kindSays, r.At.Row)
+}
+
+// dropZeros takes a diameter of 0 beside sides, and sides of 0 beside a diameter, for
+// nothing.
+func (t *table) dropZeros(r *takeoff.Row) {
+	own := dims(headings.OwnSize)
+	zero := func(c takeoff.Column) bool { return r.Has(c) && r.Number[c] == 0 }
+	sides, round := r.Number[own[0]] > 0 && r.Number[own[1]] > 0, r.Number[own[2]] > 0
+	for i, c := range own {
+		if zero(c) && (i == 2 && sides || i < 2 && round) {
+			r.Unset(c)
+			t.told.add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
+		}
+	}
+}
