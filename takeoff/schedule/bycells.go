@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
 )
 
@@ -53,6 +54,7 @@ func (t *table) takeFor(s *spec, c takeoff.Column) {
 		h.Unit = quantity.Default(c.Measure())
 	}
 	s.set(t, h)
+	s.settled = true
 }
 
 // share is how many of the cells of a column are so, from 0 to 1; none are where the
@@ -74,10 +76,13 @@ func (t *table) byCells() {
 		return
 	}
 	b := t.peek()
+	again := t.settledBefore()
 	if b.rows == 0 {
 		return
 	}
-	t.kindByCells(b)
+	if !again {
+		t.kindByCells(b)
+	}
 	for i := range t.specs {
 		s := &t.specs[i]
 		if s.Verdict != headings.Asks || s.fixed {
@@ -86,21 +91,60 @@ func (t *table) byCells() {
 		s.empty = len(b.columns[i]) == 0
 		s.worded = !s.empty && b.share(i, func(c string) bool { return strings.ContainsAny(c, "0123456789") }) == 0
 		s.figures = !s.empty && b.share(i, isFigure) == 1
-		if s.Ask.Sections() && !t.sized() && b.share(i, isSize) == 1 {
-			h := s.Heading
-			h.Verdict, h.Size = headings.Sizes, headings.OwnSize
-			s.set(t, h)
-			t.note("column '%s' is read as size, as its cells hold sizes", h.Typed)
+		if s.Ask.Sections() && !again && !t.sized() && b.share(i, isSize) == 1 {
+			t.takeForSize(s, headings.OwnSize)
+			t.note("column '%s' is read as size, as its cells hold sizes", s.Typed)
 		}
 	}
-	t.numbersByCells(b)
-	t.tagByCells(b)
+	if !again {
+		t.numbersByCells(b)
+		t.tagByCells(b)
+	}
+}
+
+// SettledMark stands between the headings of a file of refused rows and what cells that
+// aren't in it settled: "refused: headings [A tag, C kind]".
+const SettledMark = AddedMark + "headings ["
+
+// settledBefore takes columns for what the file said they are of which these rows were
+// refused. It reports whether this is such a file.
+func (t *table) settledBefore() (again bool) {
+	for i := range t.specs {
+		typed := t.specs[i].Typed
+		again = again || strings.HasPrefix(typed, AddedMark)
+		list, ok := strings.CutPrefix(typed, SettledMark)
+		if !ok {
+			continue
+		}
+		for _, pair := range strings.Split(strings.TrimSuffix(list, "]"), ", ") {
+			letter, name, _ := strings.Cut(pair, " ")
+			at, lettered := mapping.Number(letter)
+			c, of, known := headings.Canonical(name)
+			if !lettered || !known || at >= len(t.specs) || t.specs[at].Verdict != headings.Asks {
+				continue
+			}
+			if s := &t.specs[at]; of == headings.NoSize {
+				t.takeFor(s, c)
+			} else {
+				t.takeForSize(s, of)
+			}
+		}
+	}
+	return again
+}
+
+// takeForSize makes a column one of whole cross-sections.
+func (t *table) takeForSize(s *spec, of headings.SizeOf) {
+	h := s.Heading
+	h.Verdict, h.Size = headings.Sizes, of
+	s.set(t, h)
+	s.settled = true
 }
 
 // sized reports whether columns of the cross-section are known.
 func (t *table) sized() bool {
 	own := dims(headings.OwnSize)
-	return t.maps(own[0]) || t.maps(own[2]) || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
+	return t.maps(own[0]) || t.maps(own[2]) || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Sizes && s.sized == dims(headings.OwnSize) })
 }
 
 // isSize reports a cell that holds a whole cross-section.
@@ -116,13 +160,13 @@ func (t *table) kindByCells(b beneath) {
 	if t.maps(takeoff.Kind) {
 		return
 	}
-	best, others := -1, 0.0
-	var most float64
+	best, others, most, asked := -1, 0.0, 0.0, 0
 	for i := range t.specs {
 		s := &t.specs[i]
 		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Describes() && !s.Ask.Items() {
 			continue
 		}
+		asked++
 		n := b.share(i, t.namesKind)
 		s.kindless = n == 0 && len(b.columns[i]) > 0
 		if n > most {
@@ -131,7 +175,7 @@ func (t *table) kindByCells(b beneath) {
 			others = max(others, n)
 		}
 	}
-	if most < 0.5 || others > 0.25 {
+	if most < 0.5 || others > 0.25 || asked == 1 && t.specs[best].Ask.Describes() { // a column alone is taken anyway
 		return
 	}
 	t.takeFor(&t.specs[best], takeoff.Kind)
@@ -197,7 +241,7 @@ func (t *table) tagByCells(b beneath) {
 		}
 		found = i
 	}
-	if found < 0 || len(b.columns[found]) < b.rows || b.share(found, t.namesKind) > 0 {
+	if found < 0 || b.rows < 2 || len(b.columns[found]) < b.rows || b.share(found, t.namesKind) > 0 {
 		return
 	}
 	cells := slices.Sorted(slices.Values(b.columns[found]))

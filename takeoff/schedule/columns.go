@@ -100,7 +100,7 @@ func (s *spec) set(t *table, h headings.Heading) {
 	if !s.used {
 		return
 	}
-	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.commaFile, Decimal: t.opt.decimal()}
+	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.commaFile, Stated: h.Said, Decimal: t.opt.decimal()}
 	if h.Verdict == headings.Sizes {
 		s.sized, s.Measure = dims(h.Size), takeoff.Lengths
 		if !s.Said {
@@ -164,7 +164,11 @@ func (t *table) refuseTwins() {
 		s := &t.specs[i]
 		switch {
 		case s.used && s.Verdict == headings.Sizes:
-			at[int(takeoff.NumColumns)+int(s.Size)] = append(at[int(takeoff.NumColumns)+int(s.Size)], i)
+			size := int(takeoff.NumColumns) + int(s.Size)
+			if s.Size == headings.LongSize {
+				size = int(takeoff.NumColumns) + int(headings.OwnSize)
+			}
+			at[size] = append(at[size], i)
 		case s.used:
 			at[s.to()] = append(at[s.to()], i)
 		}

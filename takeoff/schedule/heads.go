@@ -13,7 +13,7 @@ import (
 func score(hs []headings.Heading) int {
 	count, telling := 0, false
 	var seen [takeoff.NumColumns]bool
-	var sized [4]bool
+	var sized [5]bool
 	for _, h := range hs {
 		switch h.Verdict {
 		case headings.Sizes:

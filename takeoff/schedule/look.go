@@ -43,12 +43,14 @@ type Rows struct {
 type Column struct {
 	Letter string
 	Typed  string // the heading
-	Reads  string // heading of ours, size, size2 or branch_size; empty: not used
+	Reads  string // heading of ours, size, size_length, size2 or branch_size; empty: not used
 	Unit   string // of cells that give none
 	Why    string // where the unit is from, or why the column isn't used
 	Hidden bool
 	Spread bool // a cell merged down counts for all its rows
 	Asked  bool // it may be of each of them or of all together
+
+	Settled bool // what it is was settled by its cells
 }
 
 // Map makes a map that reads a schedule as it was read, to be edited.
@@ -125,6 +127,7 @@ func (s *Sheet) refresh(t *table) {
 			c.Reads = reads(p)
 			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()
 			c.Unit, c.Why = unitWhy(p)
+			c.Settled = p.settled
 		} else {
 			c.Why = whyNot(p)
 		}
@@ -139,7 +142,7 @@ func reads(p *spec) string {
 	if p.Verdict != headings.Sizes {
 		return p.to().Heading()
 	}
-	return [...]string{headings.OwnSize: "size", headings.SecondSize: "size2", headings.BranchSize: "branch_size"}[p.Size]
+	return [...]string{headings.OwnSize: "size", headings.LongSize: "size_length", headings.SecondSize: "size2", headings.BranchSize: "branch_size"}[p.Size]
 }
 
 // assumedUnit is why a column has a unit that nobody gave.

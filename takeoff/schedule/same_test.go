@@ -129,6 +129,9 @@ func TestAllColumnsFromTextAndWorkbook(t *testing.T) {
 		t.Fatalf("%d rows, %v %v", len(rows), info.Faults, info.Notes)
 	}
 	for c := range takeoff.NumColumns {
+		if c == takeoff.Joint { // "word joint" bears on nothing, so it is left out
+			continue
+		}
 		if len(rows[0].Faults) > 0 || rows[0].Text[c] == "" || rows[0].Has(c) != (c.Measure() != takeoff.Text) {
 			t.Errorf("%s: %q %v", c.Heading(), rows[0].Text[c], rows[0].Faults)
 		}

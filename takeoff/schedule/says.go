@@ -70,7 +70,7 @@ func spreads(c takeoff.Column) bool {
 
 // touched are the columns that reading a row may fill.
 func (t *table) touched() []takeoff.Column {
-	seen := map[takeoff.Column]bool{takeoff.Kind: true, takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
+	seen := map[takeoff.Column]bool{takeoff.Kind: true, takeoff.DimColumn(fittings.Length): true, takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
 	for i := range t.specs {
 		s := &t.specs[i]
 		seen[s.to()] = true

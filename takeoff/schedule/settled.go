@@ -34,6 +34,7 @@ func (t *table) describedKinds() {
 		return
 	}
 	t.takeFor(found[0], takeoff.Kind)
+	found[0].settled = len(items) > 0 // else the heading says it
 	t.note("column '%s' is read as kind, as no other column is headed so", found[0].Typed)
 }
 
@@ -77,7 +78,9 @@ func (t *table) areaBesideSizes() {
 			t.refuse(s, "stated_area_m2 or area_m2", "'"+s.Typed+"' stands beside sizes and a stated area, so it isn't used; write area_m2 if it gives the area of each instead of the sizes")
 			continue
 		}
+		said := s.Heading.Said
 		t.takeFor(s, takeoff.StatedArea)
+		s.settled = !said
 		t.note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
 	}
 }

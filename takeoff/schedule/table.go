@@ -28,6 +28,7 @@ type spec struct {
 	beside   bool              // it states none, and sizes beside it are in inches, feet or cm
 	lenient  bool              // what it doesn't understand bears on no area
 	carried  bool              // its unit is that of headings before
+	settled  bool              // by the cells below it
 	empty    bool              // of one with more than one reading: its first cells are
 	worded   bool              // or they hold words only
 	figures  bool              // or figures only
