@@ -63,6 +63,9 @@ func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
 func parseScope(s string) (ScopeWord, bool) { v, ok := scopes[fold(s)]; return v, ok }
 func parseJoint(s string) (JointWord, bool) { v, ok := joints[fold(s)]; return v, ok }
 
+// KnownScope reports a word for what is in the test.
+func KnownScope(s string) bool { _, ok := parseScope(s); return ok }
+
 // KnownJoint reports a word for a way of joining pieces.
 func KnownJoint(s string) bool { _, ok := parseJoint(s); return ok }
 

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -15,6 +16,7 @@ import (
 // each column that say something.
 type beneath struct {
 	columns [][]string
+	cells   [][]string // row by row
 	rows    int
 }
 
@@ -38,6 +40,7 @@ func (t *table) peek() (b beneath) {
 			break
 		}
 		b.rows++
+		b.cells = append(b.cells, cells)
 		for _, i := range filled {
 			if cell := trim(cells[i]); i < len(b.columns) && !meansNothing(cell) {
 				b.columns[i] = append(b.columns[i], cell)
@@ -71,8 +74,10 @@ func (b beneath) share(i int, so func(cell string) bool) float64 {
 
 // byCells settles headings with more than one reading by what stands under them.
 func (t *table) byCells() {
-	open := slices.ContainsFunc(t.specs, func(s spec) bool { return s.Verdict == headings.Asks && !s.fixed })
-	if !open {
+	open := slices.ContainsFunc(t.specs, func(s spec) bool {
+		return !s.fixed && (s.Verdict == headings.Asks || s.used && s.to() == takeoff.Scope)
+	})
+	if !open && (t.maps(takeoff.Kind) || t.opt.Map.Fixes(t.place.Sheet)) {
 		return
 	}
 	b := t.peek()
@@ -82,6 +87,8 @@ func (t *table) byCells() {
 	}
 	if !again {
 		t.kindByCells(b)
+		t.shapeByCells(b)
+		t.scopeByCells(b)
 	}
 	for i := range t.specs {
 		s := &t.specs[i]
@@ -154,32 +161,102 @@ func isSize(cell string) bool {
 	return trouble == ""
 }
 
-// kindByCells takes the kinds from the one of several columns of descriptions, types
-// or items whose cells name kinds.
+// kindByCells takes the kinds from the one of several columns of descriptions, types,
+// items or marks whose cells name kinds. Two that name other kinds are asked about.
 func (t *table) kindByCells(b beneath) {
 	if t.maps(takeoff.Kind) {
 		return
 	}
-	best, others, most, asked := -1, 0.0, 0.0, 0
+	var found []int
+	asked := 0
 	for i := range t.specs {
 		s := &t.specs[i]
-		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Describes() && !s.Ask.Items() {
+		share := b.share(i, t.namesKind)
+		switch describes := s.Verdict == headings.Asks && s.Ask.Describes(); {
+		case s.fixed:
 			continue
-		}
-		asked++
-		n := b.share(i, t.namesKind)
-		s.kindless = n == 0 && len(b.columns[i]) > 0
-		if n > most {
-			best, most, others = i, n, max(others, most)
-		} else {
-			others = max(others, n)
+		case describes || s.Verdict == headings.Asks && s.Ask.Items():
+			asked++
+			s.kindless = share == 0 && len(b.columns[i]) > 0
+			if share >= 0.5 {
+				found = append(found, i)
+			}
+		case share == 1 && (s.used && s.Verdict == headings.Known && s.to() == takeoff.Tag || s.Verdict == headings.Unknown && describer(s.Typed)):
+			found = append(found, i)
 		}
 	}
-	if most < 0.5 || others > 0.25 || asked == 1 && t.specs[best].Ask.Describes() { // a column alone is taken anyway
+	switch {
+	case len(found) == 0, len(found) == 1 && asked == 1 && t.specs[found[0]].Verdict == headings.Asks && t.specs[found[0]].Ask.Describes(): // a column alone is taken anyway
+		return
+	case len(found) > 1 && !t.sameKinds(b, found):
+		a, c := &t.specs[found[0]], &t.specs[found[1]]
+		t.refuse(a, "one column of kinds", fmt.Sprintf("'%s' and '%s' both name kinds of pieces, and not the same; head the one that counts kind, and the other note", a.Typed, c.Typed))
+		for _, i := range found {
+			t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
+		}
 		return
 	}
-	t.takeFor(&t.specs[best], takeoff.Kind)
-	t.note("column '%s' is read as kind, as its cells name kinds of pieces", t.specs[best].Typed)
+	t.takeFor(&t.specs[found[0]], takeoff.Kind)
+	t.note("column '%s' is read as kind, as its cells name kinds of pieces", t.specs[found[0]].Typed)
+}
+
+// describers are words of headings that may stand over what a piece is, in seven
+// languages (from memory, unverified).
+var describers = []string{"name", "part", "piece", "element", "elemento", "elément", "category", "article", "artikel", "component", "composant", "onderdeel", "nom", "nome", "namn", "naam", "denominazione", "designation", "object", "objekt"}
+
+func describer(typed string) bool {
+	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool { return slices.Contains(describers, w) })
+}
+
+// sameKinds reports that the columns name the same kind on every row that was looked at.
+func (t *table) sameKinds(b beneath, columns []int) bool {
+	for _, row := range b.cells {
+		kind := fittings.NoKind
+		for _, i := range columns {
+			if i >= len(row) || trim(row[i]) == "" {
+				continue
+			}
+			k := t.kindIn(trim(row[i]))
+			if kind != fittings.NoKind && k != fittings.NoKind && k != kind {
+				return false
+			}
+			kind = max(kind, k)
+		}
+	}
+	return true
+}
+
+// kindIn is the kind that a cell names.
+func (t *table) kindIn(cell string) fittings.Kind {
+	if !t.namesKind(cell) {
+		return fittings.NoKind
+	}
+	one := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
+	w, _, _ := strings.Cut(t.translate(&one, cell), sizeMark)
+	k, _, _, _ := fittings.ParseDescription(w[strings.LastIndexByte(w, '|')+1:])
+	return k
+}
+
+// shapeByCells takes a column of types for the shape, where that is all that its cells
+// name.
+func (t *table) shapeByCells(b beneath) {
+	if t.maps(takeoff.Shape) || !t.maps(takeoff.Kind) {
+		return
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict == headings.Asks && !s.fixed && s.Ask.Describes() && b.share(i, t.namesShape) == 1 {
+			t.takeFor(s, takeoff.Shape)
+			t.note("column '%s' is read as shape, as its cells name shapes", s.Typed)
+			return
+		}
+	}
+}
+
+func (t *table) namesShape(cell string) bool {
+	_, known := t.lex.Exact(takeoff.Shape, cell)
+	_, shape := fittings.ParseShape(cell)
+	return known || shape
 }
 
 // namesKind reports a cell that names a kind of piece, and not only a shape.
@@ -187,18 +264,15 @@ func (t *table) namesKind(cell string) bool {
 	if len(cell) > maxWord || strings.TrimLeft(cell, "0123456789.,") == "" {
 		return false
 	}
-	if _, shape := t.lex.Exact(takeoff.Shape, cell); shape {
-		return false
-	}
-	if _, shape := fittings.ParseShape(cell); shape {
+	if t.namesShape(cell) {
 		return false
 	}
 	kind := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
 	return t.translate(&kind, cell) != ""
 }
 
-// numbersByCells takes a column headed No, behind the sizes, for how many there are,
-// where its figures don't just number the rows.
+// numbersByCells takes a column headed No or units, behind the sizes, for how many there
+// are, where its figures don't just number the rows, or the tags do.
 func (t *table) numbersByCells(b beneath) {
 	if t.maps(takeoff.Quantity) {
 		return
@@ -209,19 +283,36 @@ func (t *table) numbersByCells(b beneath) {
 		if s.used && s.Measure == takeoff.Lengths {
 			sizes = true
 		}
-		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Counts() {
+		if s.Verdict != headings.Asks || s.fixed || !sizes || !s.Ask.Counts() && !s.Ask.Units() || b.share(i, isCount) < 1 {
 			continue
 		}
-		if found >= 0 || !sizes || b.share(i, isCount) < 1 || numbersRows(b.columns[i]) {
+		if found >= 0 {
 			return
 		}
 		found = i
 	}
-	if found < 0 {
+	if found < 0 || numbersRows(b.columns[found]) && !t.maps(takeoff.Tag) {
 		return
 	}
 	t.takeFor(&t.specs[found], takeoff.Quantity)
-	t.note("column '%s' is read as quantity, as its figures don't number the rows and stand behind the sizes", t.specs[found].Typed)
+	t.note("column '%s' is read as quantity, as it stands behind the sizes and holds whole numbers", t.specs[found].Typed)
+}
+
+// scopeByCells leaves out a column headed scope that says what is supplied, and not what
+// is tested.
+func (t *table) scopeByCells(b beneath) {
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 {
+			continue
+		}
+		s.used, s.Verdict = false, headings.Unknown
+	}
+}
+
+func (t *table) namesScope(cell string) bool {
+	_, known := t.lex.Exact(takeoff.Scope, cell)
+	return known || takeoff.KnownScope(cell) || t.lex.Struck(cell)
 }
 
 // tagByCells takes the one column of items or references for the tags, where none of its

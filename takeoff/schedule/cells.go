@@ -92,7 +92,7 @@ func (t *table) takeSizes(r *takeoff.Row) {
 		}
 		var found []quantity.Size
 		if trouble == "" {
-			found, trouble = p.Sizes(cell)
+			found, trouble = p.Sizes(roundSize(r, cell))
 		}
 		if trouble == "" && len(found) == 2 && p.Size != headings.OwnSize {
 			trouble = "holds two sizes, where one is expected"
@@ -214,6 +214,9 @@ func (t *table) word(s *spec, cell string) string {
 
 var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?)\s*(.+)|(.+?)\s*(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?))$`)
 
+// turned is a bend beside a usual angle that has no sign, or stands in brackets.
+var turned = regexp.MustCompile(`(?i)^(?:\(?(15|22\.5|30|45|60|75|90)\s*°?\)?[\s-]+(\D+)|(\D+?)[\s-]*\(?(15|22\.5|30|45|60|75|90)\s*(?:°|deg\.?)?\)?)$`)
+
 // translate finds what a word stands for: "" where it isn't known, and an angle
 // before a bar where the cell gives one, as in "90° bend".
 func (t *table) translate(s *spec, cell string) string {
@@ -249,10 +252,17 @@ func (t *table) translate(s *spec, cell string) string {
 			return strings.Replace(m[1]+m[4], ",", ".", 1) + "|" + w
 		}
 	}
-	if strings.ContainsAny(cell, "0123456789") {
-		return t.kindAndSize(s, cell)
+	if !strings.ContainsAny(cell, "0123456789") {
+		return ""
 	}
-	return ""
+	if m := turned.FindStringSubmatch(cell); m != nil { // Bend 90, Bend (90°)
+		one := *s
+		w := t.translate(&one, trim(m[2]+m[3]))
+		if k, _, _, ok := fittings.ParseDescription(w); ok && k == fittings.Bend {
+			return m[1] + m[4] + "|" + w
+		}
+	}
+	return t.kindAndSize(s, cell)
 }
 
 // takeAngle sets the angle that the row's kind gives.

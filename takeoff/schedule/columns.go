@@ -48,9 +48,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].set(t, h)
 		t.specs[i].fixed = t.fixing[i]
 	}
-	t.spanishName()
-	t.byCells()
-	t.describedKinds()
+	t.settleHeadings()
 	t.settleUnits(before, rows[0], lined)
 	t.areaBesideSizes()
 	t.refuseTwins()
@@ -67,6 +65,22 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	}
 	t.look.columns(t, rows)
 	return nil
+}
+
+// settleHeadings settles what single headings leave open.
+func (t *table) settleHeadings() {
+	t.spanishName()
+	t.swedishPlan()
+	t.sidesAB()
+	t.sizeInCells()
+	t.byCells()
+	t.describedKinds()
+	t.lengthOfRun()
+	t.orDiameter = slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
+			return w == "d" || w == "dia" || w == "diam" || w == "diameter"
+		})
+	})
 }
 
 // settleUnits finds the units of columns that state none: a line right above headings
@@ -205,7 +219,7 @@ func (t *table) refuseTwins() {
 func (t *table) doubtDepth() {
 	for i := range t.specs {
 		s := &t.specs[i]
-		if s.used && !s.fixed && s.Typed != "" && headings.Tokens(s.Typed)[0] == "d" && t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) {
+		if s.used && !s.fixed && s.Typed != "" && headings.Tokens(s.Typed)[0] == "d" && !(t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) && t.depthByCells(s)) && t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) {
 			t.refuse(s, "height_mm or diameter_mm",
 				"'"+s.Typed+"' may be the depth or the diameter, so it isn't used; rename it height_mm or diameter_mm")
 		}

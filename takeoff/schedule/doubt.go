@@ -32,6 +32,7 @@ type doubts struct {
 	noKind       bool   // no column says the kind
 	kindTold     string // so this is it
 	kindSays     string // as a title says
+	orDiameter   bool   // a column holds widths or diameters
 	titled       bool   // the last row was the title of a table
 }
 
@@ -46,7 +47,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 		t.takeAngle(r)
 	}
 	t.nameKind(r)
-	t.dropZeros(r)
+	t.sizesByShape(r)
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}

@@ -29,6 +29,7 @@ type spec struct {
 	lenient  bool              // what it doesn't understand bears on no area
 	carried  bool              // its unit is that of headings before
 	settled  bool              // by the cells below it
+	parted   int               // a size goes on in the next two cells: the first of these
 	empty    bool              // of one with more than one reading: its first cells are
 	worded   bool              // or they hold words only
 	figures  bool              // or figures only
@@ -149,6 +150,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			mark = marks[cell[0]]
 		}
 		s := &t.specs[i]
+		if s.parted > 0 && i+2 < n {
+			cell += trim(cells[i+1]) + trim(cells[i+2])
+		}
 		if down != nil && slices.Contains(down, i) {
 			counts, filled := t.mergedDown(r, s, cell)
 			if empty = empty && !filled; !counts {

@@ -96,17 +96,3 @@ func (t *table) nameKind(r *takeoff.Row) {
 	r.Text[takeoff.Kind], t.loud = t.kindTold, false
 	t.told.add("kinds that no column gives, from '%s'", t.kindSays, r.At.Row)
 }
-
-// dropZeros takes a diameter of 0 beside sides, and sides of 0 beside a diameter, for
-// nothing.
-func (t *table) dropZeros(r *takeoff.Row) {
-	own := dims(headings.OwnSize)
-	zero := func(c takeoff.Column) bool { return r.Has(c) && r.Number[c] == 0 }
-	sides, round := r.Number[own[0]] > 0 && r.Number[own[1]] > 0, r.Number[own[2]] > 0
-	for i, c := range own {
-		if zero(c) && (i == 2 && sides || i < 2 && round) {
-			r.Unset(c)
-			t.told.add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
-		}
-	}
-}

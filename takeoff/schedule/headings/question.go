@@ -34,6 +34,9 @@ func (q *Question) Sections() bool { return strings.HasPrefix(q.names, "section"
 // Counts reports the question about numbers, which may be how many or names.
 func (q *Question) Counts() bool { return strings.HasPrefix(q.names, "no,") }
 
+// Runs reports the question about lengths of runs, which may be of all pieces together.
+func (q *Question) Runs() bool { return strings.HasPrefix(q.names, "total length") }
+
 // Pressures reports the question about pressures.
 func (q *Question) Pressures() bool { return strings.HasPrefix(q.names, "pressure,") }
 
@@ -64,7 +67,7 @@ var questions = []Question{
 	{"area, surface area, duct area, total area, sheet area, metal area",
 		"stated_area_m2 (a figure to check) or area_m2 (given instead of sizes)", "", nil},
 	{"type, duct type, description, desc", "kind (straight, bend, tee and so on), style or note", "", [][]takeoff.Column{{takeoff.Kind}}},
-	{"no, nr, number, off, each, pieces, no of pieces", "quantity (how many), or tag (what it is called)", "",
+	{"no, nr, number, each, pieces", "quantity (how many), or tag (what it is called)", "",
 		[][]takeoff.Column{{takeoff.Quantity}}},
 	{"item, ref, reference, code", "tag, kind, quantity or drawing", "",
 		[][]takeoff.Column{{takeoff.Tag, takeoff.Quantity}, {takeoff.Tag, takeoff.Kind}, {takeoff.Kind, takeoff.Quantity}}},
