@@ -264,7 +264,7 @@ func (t *table) namesKind(cell string) bool {
 	if len(cell) > maxWord || strings.TrimLeft(cell, "0123456789.,") == "" {
 		return false
 	}
-	if t.namesShape(cell) {
+	if t.namesShape(cell) || len(headings.Tokens(cell)) == 1 && (roundWord.MatchString(cell) || rectWord.MatchString(cell)) {
 		return false
 	}
 	kind := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
@@ -283,7 +283,10 @@ func (t *table) numbersByCells(b beneath) {
 		if s.used && s.Measure == takeoff.Lengths {
 			sizes = true
 		}
-		if s.Verdict != headings.Asks || s.fixed || !sizes || !s.Ask.Counts() && !s.Ask.Units() || b.share(i, isCount) < 1 {
+		if s.Verdict != headings.Asks || s.fixed || !sizes || !s.Ask.Counts() && !s.Ask.Units() {
+			continue
+		}
+		if share := b.share(i, isCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.maps(takeoff.Tag) {
 			continue
 		}
 		if found >= 0 {

@@ -115,6 +115,7 @@ func (s *chunks) chunk() *chunk {
 	}
 	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
+	t.inSummary = s.inSummary
 	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
 	t.over = s.over
 	t.over.rows = [2]int{}
@@ -205,7 +206,7 @@ func (s *chunks) takeIn(c *chunk) error {
 	s.pause = 0
 	t := &c.table
 	if s.watched += t.watched; c.batch.Len() > 0 {
-		s.inNotes = t.inNotes
+		s.inNotes, s.inSummary = t.inNotes, t.inSummary
 	}
 	s.tallies.merge(t.tallies)
 	if t.uneven && !s.uneven {

@@ -60,6 +60,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.tellShape()
 	}
 	if t.others == 0 {
+		t.headedBy()
 		t.doubtTitle()
 		t.pieceAbove()
 	}
@@ -76,6 +77,7 @@ func (t *table) settleHeadings() {
 	t.byCells()
 	t.describedKinds()
 	t.lengthOfRun()
+	t.quantityUnits()
 	t.orDiameter = slices.ContainsFunc(t.specs, func(s spec) bool {
 		return s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
 			return w == "d" || w == "dia" || w == "diam" || w == "diameter"
@@ -187,8 +189,25 @@ func (t *table) refuseTwins() {
 			at[s.to()] = append(at[s.to()], i)
 		}
 	}
+	beside := 0
+	for _, twins := range at {
+		if len(twins) == 2 {
+			beside++
+		}
+	}
 	for c, twins := range at {
 		if len(twins) < 2 {
+			continue
+		}
+		if c == int(takeoff.Tag) && !t.maps(takeoff.From) && !t.specs[twins[0]].fixed {
+			for _, i := range twins[1:] {
+				t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
+				t.note("column '%s' is another for tags and isn't used", t.specs[i].Typed)
+			}
+			continue
+		}
+		if beside > 2 && t.specs[twins[0]].Typed == t.specs[twins[1]].Typed {
+			t.twoTables(twins)
 			continue
 		}
 		name := "the size"
@@ -211,6 +230,17 @@ func (t *table) refuseTwins() {
 		for _, i := range twins[1:] {
 			t.specs[i].used = false
 		}
+	}
+}
+
+// twoTables refuses columns that stand there twice with others: two tables side by side.
+func (t *table) twoTables(twins []int) {
+	const message = "two tables stand side by side, so neither is read; put the second one below the first, or on a sheet of its own"
+	if said := t.place.Fault("", t.specs[twins[0]].Typed, "one table on a sheet", message); !slices.ContainsFunc(t.info.Faults, func(f takeoff.Fault) bool { return f.Message == message && f.Row == said.Row && f.Sheet == said.Sheet }) {
+		t.info.Faults = append(t.info.Faults, said)
+	}
+	for _, i := range twins {
+		t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
 	}
 }
 
@@ -287,6 +317,9 @@ func (t *table) question(s *spec) {
 		return
 	case s.worded && (s.Ask.OnAreas() || s.Ask.Pressures()):
 		t.note("column '%s' isn't used, as its cells hold words; to use them, write %s", s.Typed, s.Ask.Write)
+		return
+	case s.Ask.Plans():
+		t.note("column '%s' isn't used; to use it, write %s", s.Typed, s.Ask.Write)
 		return
 	case s.Ask.Seals():
 		t.note("column '%s' isn't used, as it doesn't say how much may leak; class is the air-tightness class", s.Typed)

@@ -32,13 +32,16 @@ type doubts struct {
 	noKind       bool   // no column says the kind
 	kindTold     string // so this is it
 	kindSays     string // as a title says
+	inSummary    bool   // they sum up the pieces
+	metred       bool   // the quantity of the row is its length
+	unitsAt      int    // column of the units of quantities; 0: none
 	orDiameter   bool   // a column holds widths or diameters
 	titled       bool   // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.
 func (t *table) settle(r *takeoff.Row, broken string) {
-	t.inNotes = false
+	t.inNotes, t.inSummary = false, false
 	beside := len(t.pending) > 0 && t.pending[0].spec == t.inKind
 	if len(t.pending) > 0 {
 		t.takeSizes(r)
@@ -48,6 +51,9 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	}
 	t.nameKind(r)
 	t.sizesByShape(r)
+	if t.metred {
+		t.doubtMetred(r)
+	}
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
 	}

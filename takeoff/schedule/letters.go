@@ -23,6 +23,12 @@ func (t *table) sidesAB() {
 			return
 		}
 	}
+	if at := slices.IndexFunc(t.specs, func(s spec) bool { return s.Typed == a.Typed }); at >= 0 && t.peek().share(at, quantity.Combined) > 0 { // those of both ends
+		t.takeForSize(a, headings.OwnSize)
+		t.takeForSize(b, headings.SecondSize)
+		t.note("columns '%s' and '%s' are read as the sizes of both ends", a.Typed, b.Typed)
+		return
+	}
 	for i, s := range [...]*spec{a, b} {
 		d := [...]fittings.Dim{fittings.Width, fittings.Height}[i]
 		h := headings.Heading{Typed: s.Typed, Unit: s.Heading.Unit, Said: s.Heading.Said, Verdict: headings.Known, Column: takeoff.DimColumn(d)}

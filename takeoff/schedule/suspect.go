@@ -182,6 +182,9 @@ func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 		return false
 	}
 	other := func(x spec) bool { return x.used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
+	if t.unitsAt > 0 && s == &t.specs[t.unitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
+		return false
+	}
 	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.specs, other)) {
 		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))

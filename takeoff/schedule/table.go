@@ -136,7 +136,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
 	}
-	t.turn.angle = ""
+	t.turn.angle, t.metred = "", false
 	n := min(len(cells), len(t.specs))
 	for i, cell := range cells[:n] {
 		if cell == "" {
@@ -176,6 +176,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 				t.fault(r, s, cell, trouble)
 				continue
 			}
+		}
+		if t.unitsAt > 0 && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
+			continue
 		}
 		worded = t.take(r, s, cell) || worded
 	}

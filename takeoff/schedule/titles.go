@@ -24,6 +24,11 @@ func (t *table) headsBelow() bool {
 	return false
 }
 
+// piecesBelow reports rows of three cells and more among those that come next.
+func (t *table) piecesBelow() bool {
+	return t.below == nil || slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 })
+}
+
 // mostTitles is how many lines above headings are kept.
 const mostTitles = 64
 
@@ -42,6 +47,30 @@ func (t *table) titleBelow(number int, cells []string, text string) {
 	t.doubtMany(number, text)
 	t.tellShape()
 	t.tellKind()
+}
+
+// headedBy takes the system and the level from lines right above the headings that give
+// them as sub-headings do: System: S1, Level 2.
+func (t *table) headedBy() {
+	texts := t.search.texts
+	for _, x := range texts[max(0, len(texts)-3):] {
+		words := headings.Tokens(x.text)
+		before, after, colon := strings.Cut(x.text, ":")
+		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.text, "0123456789")) {
+			continue
+		}
+		if p, rest := t.lex.Place(x.text); len(p) == 1 && (!colon || rest != x.text && len(headings.Tokens(before)) < 3) {
+			switch p[0] {
+			case "system":
+				t.over.met, t.over.text[0], t.over.outer = true, rest, max(t.over.outer, 1)
+			case "level":
+				t.over.met, t.over.text[1] = true, rest
+				if t.over.outer == 0 {
+					t.over.outer = 2
+				}
+			}
+		}
+	}
 }
 
 // tellKind finds out what kind all pieces are of, where no column says it and a title, or
@@ -85,7 +114,7 @@ func (t *table) titleKind(title string) string {
 
 // nameKind gives a row the kind that its title says, or asks for it.
 func (t *table) nameKind(r *takeoff.Row) {
-	if !t.noKind || r.Text[takeoff.Kind] != "" {
+	if !t.noKind || r.Text[takeoff.Kind] != "" || r.Refused(takeoff.Kind) {
 		return
 	}
 	if t.kindTold == "" {

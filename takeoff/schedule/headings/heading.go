@@ -105,6 +105,9 @@ func (l *Lexicon) Read(typed string) Heading { return l.find(typed, nil) }
 func (l *Lexicon) find(typed string, taken []bool) Heading {
 	h := Heading{Typed: typed}
 	words := Tokens(h.Typed)
+	if n := len(words); n > 2 && words[n-2] == "ft" && words[n-1] == "in" { // cells as 5'-0"
+		words = words[:n-1]
+	}
 	if len(words) == 0 {
 		if h.Typed != "" {
 			h.Verdict = Unknown

@@ -37,6 +37,9 @@ func (q *Question) Counts() bool { return strings.HasPrefix(q.names, "no,") }
 // Runs reports the question about lengths of runs, which may be of all pieces together.
 func (q *Question) Runs() bool { return strings.HasPrefix(q.names, "total length") }
 
+// Plans reports the question about plans, which bears on no area.
+func (q *Question) Plans() bool { return q.names == "plan" }
+
 // Pressures reports the question about pressures.
 func (q *Question) Pressures() bool { return strings.HasPrefix(q.names, "pressure,") }
 

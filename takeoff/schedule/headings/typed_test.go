@@ -199,7 +199,7 @@ func TestKindsInWords(t *testing.T) {
 	}
 	const none, rect, round = fittings.NoShape, fittings.Rectangular, fittings.Circular
 	want(fittings.Straight, none, "Luftkanal gerade;Kanal gerade;gerader Luftkanal;Kanal, gerade;Recht kanaalstuk;Rak kanal;Kanal rak;Tramo recto;Canale dritto;Tronçon droit;Duct piece;Straight piece;Lüftungsleitung;straight")
-	want(fittings.Straight, round, "Spiral duct;Spiral ducts;SPIRAL DUCT;Cirkulär kanal;Kanal cirkulär;Kanal, rund;Rohr rund;Gaine ronde;Conduit rond;Conducto redondo;Canale circolare;Rond kanaal;Spiralrohr rund;"+
+	want(fittings.Straight, round, "Spiral duct;Spiral;Spiral ducts;SPIRAL DUCT;Cirkulär kanal;Kanal cirkulär;Kanal, rund;Rohr rund;Gaine ronde;Conduit rond;Conducto redondo;Canale circolare;Rond kanaal;Spiralrohr rund;"+
 		"Wickelfalzrohr;Conducto helicoidal;Cirkulärt rör;round straight duct;straight round;Wickelrohr;Rundkanal")
 	want(fittings.Straight, rect, "Kanal rektangulär;Kanal rechteckig;Luftkanal rechteckig gerade;Gaine rectangulaire;Gaine droite rectangulaire;Conducto rectangular;Rechthoekig kanaal;Kanaal rechthoekig;rectangular straight;straight rectangular duct")
 	want(fittings.Bend, none, "Bogenstück;Buisbocht;Rörböj;Kanalkrümmer;bends;Coudes;Codos")
@@ -214,7 +214,7 @@ func TestKindsInWords(t *testing.T) {
 	want(fittings.Plenum, none, "Plenumkasten;Plénum de soufflage;Plenumkast;Caja de distribución;Plenum di mandata")
 	want(fittings.Flexible, none, "Flex;Flexkanal;Manchette souple;Flexibel kanaal;Conexión flexible;Giunto flessibile;Flexi duct;Segeltuchstutzen")
 	want(fittings.Inline, none, "BSK;Registre de réglage;Terugslagklep;Brandgasspjäll;Compuerta de regulación;Serranda di taratura;Motorised damper;Heizregister")
-	want(fittings.NoKind, none, "Branch;Abzweig mit Klappe;Y-Stück;Y-stuk;Dérivation;Stacco;Winkel;Kanal Stutzen;Kanal Etage;Rohr und Bogen;Spiral;Formstück;duct bend tee;codo recto;etwas gerade")
+	want(fittings.NoKind, none, "Branch;Abzweig mit Klappe;Y-Stück;Y-stuk;Dérivation;Stacco;Winkel;Kanal Stutzen;Kanal Etage;Rohr und Bogen;Formstück;duct bend tee;codo recto;etwas gerade")
 }
 
 // Rows that are no pieces. From memory, unverified.

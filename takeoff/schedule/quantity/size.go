@@ -178,6 +178,9 @@ func (s *Column) pair(t string, shape fittings.Shape) (a, b string, swapped bool
 	}
 	a, b = strings.TrimSpace(m[1]), strings.TrimSpace(m[2])
 	if across.MatchString(b) && digitIn(across.FindStringSubmatch(b)[2]) {
+		if last := across.FindStringSubmatch(b)[2]; len(last) < 4 && strings.ContainsAny(last[:1], "012") && strings.ContainsAny(last, ".,") {
+			return "", "", false, "holds a third figure, perhaps the thickness of the sheet; write that in a column of its own"
+		}
 		return "", "", false, "holds three figures; write the length in a column of its own"
 	}
 	return sides(a, b)
