@@ -60,6 +60,9 @@ func (r *Row) SetNumber(c Column, v float64) {
 	r.has |= 1 << c
 }
 
+// Bare reports a row without a number.
+func (r *Row) Bare() bool { return r.has == 0 }
+
 // Unset empties column c.
 func (r *Row) Unset(c Column) {
 	r.Text[c], r.Number[c] = "", 0

@@ -3,7 +3,6 @@ package schedule
 import (
 	"fmt"
 	"maps"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -210,59 +209,6 @@ func (t *table) word(s *spec, cell string) string {
 		s.count[cell]++
 	}
 	return w
-}
-
-var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?)\s*(.+)|(.+?)\s*(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?))$`)
-
-// turned is a bend beside a usual angle that has no sign, or stands in brackets.
-var turned = regexp.MustCompile(`(?i)^(?:\(?(15|22\.5|30|45|60|75|90)\s*°?\)?[\s-]+(\D+)|(\D+?)[\s-]*\(?(15|22\.5|30|45|60|75|90)\s*(?:°|deg\.?)?\)?)$`)
-
-// translate finds what a word stands for: "" where it isn't known, and an angle
-// before a bar where the cell gives one, as in "90° bend".
-func (t *table) translate(s *spec, cell string) string {
-	c := s.to()
-	if c == takeoff.Kind && (doubtfulKind(cell) || strings.Contains(cell, sizeMark)) {
-		return ""
-	}
-	if w, ok := t.lex.Exact(c, cell); ok {
-		if headings.Squash(w) == headings.Squash(cell) {
-			return cell
-		}
-		return w
-	}
-	if c == takeoff.Joint { // 30 mm flange
-		for _, word := range headings.Tokens(cell) {
-			if w, ok := t.lex.Exact(c, word); ok {
-				return w
-			}
-		}
-	}
-	if c != takeoff.Kind {
-		return cell
-	}
-	if _, _, _, ok := fittings.ParseDescription(cell); ok {
-		return cell
-	}
-	if w, ok := t.lex.Word(c, cell); ok {
-		return w
-	}
-	if m := angled.FindStringSubmatch(cell); m != nil {
-		one := *s
-		if w := t.translate(&one, trim(m[2]+m[3])); w != "" && !strings.Contains(w, "|") {
-			return strings.Replace(m[1]+m[4], ",", ".", 1) + "|" + w
-		}
-	}
-	if !strings.ContainsAny(cell, "0123456789") {
-		return ""
-	}
-	if m := turned.FindStringSubmatch(cell); m != nil { // Bend 90, Bend (90°)
-		one := *s
-		w := t.translate(&one, trim(m[2]+m[3]))
-		if k, _, _, ok := fittings.ParseDescription(w); ok && k == fittings.Bend {
-			return m[1] + m[4] + "|" + w
-		}
-	}
-	return t.kindAndSize(s, cell)
 }
 
 // takeAngle sets the angle that the row's kind gives.

@@ -183,7 +183,7 @@ func (c *chunk) row(number int, cells []string, broken string) {
 		return
 	}
 	again := func() bool { _, ok := t.otherHeads(cells); return ok || t.repeats(cells) }
-	if c.odd = broken == "" && (worded && again() || t.loud && t.maybeAside(cells, r)) || t.opt.Map.Skips(t.place.Sheet, number); c.odd {
+	if c.odd = broken == "" && (worded && again() || t.mayBeAside(r) && t.maybeAside(cells, r)) || t.opt.Map.Skips(t.place.Sheet, number); c.odd {
 		return
 	}
 	t.settle(r, broken)

@@ -65,7 +65,7 @@ func (t *table) lettered(letter string) *spec {
 func (t *table) sizeInCells() {
 	for i := 0; i+2 < len(t.specs); i++ {
 		s := &t.specs[i]
-		if !s.used || s.fixed || s.Verdict != headings.Sizes || t.specs[i+1].Verdict != headings.Blank || t.specs[i+2].Verdict != headings.Blank {
+		if !s.used || s.Verdict != headings.Sizes || !t.blankHead(i+1) || !t.blankHead(i+2) {
 			continue
 		}
 		b := t.peek()
@@ -75,10 +75,15 @@ func (t *table) sizeInCells() {
 		}
 		s.parted = i + 1
 		for k := i + 1; k < i+3; k++ {
-			t.specs[k].Verdict, t.specs[k].Typed = headings.Unknown, s.Typed
+			t.specs[k].Verdict = headings.Unknown
 		}
 		t.note("column '%s' is read over three cells: width, x, height", s.Typed)
 	}
+}
+
+// blankHead reports a column that isn't used, over which nothing stands.
+func (t *table) blankHead(i int) bool {
+	return !t.specs[i].used && !slices.ContainsFunc(t.heads, func(cells []string) bool { return cellAt(cells, i) != "" })
 }
 
 // depthByCells takes a bare D beside a width for the depth, where rows give both: a piece

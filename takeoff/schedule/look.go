@@ -122,12 +122,11 @@ func (s *Sheet) refresh(t *table) {
 	s.Columns = nil
 	for i := range t.specs {
 		p := &t.specs[i]
-		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Hidden: i < len(s.hidden) && s.hidden[i]}
+		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.hidden) && s.hidden[i]}
 		if p.used {
 			c.Reads = reads(p)
 			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()
 			c.Unit, c.Why = unitWhy(p)
-			c.Settled = p.settled
 		} else {
 			c.Why = whyNot(p)
 		}

@@ -17,7 +17,12 @@ func (t *table) quantityUnits() {
 		return
 	}
 	for i := range t.specs {
-		if s := &t.specs[i]; i > 0 && s.Verdict == headings.Asks && s.Ask.Units() {
+		s := &t.specs[i]
+		h := s.Heading
+		if s.fixed && !s.used { // a map says that it isn't used
+			h = t.lex.Read(s.Typed)
+		}
+		if i > 0 && h.Verdict == headings.Asks && h.Ask.Units() {
 			t.unitsAt = i
 		}
 	}

@@ -55,6 +55,7 @@ type titleText struct {
 	text  string
 	sheet string // of a cover, else empty
 	unit  quantity.Unit
+	among bool // it stands among the rows
 }
 
 // find takes a row while the headings aren't known. done is false where the row

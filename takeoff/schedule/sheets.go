@@ -93,7 +93,7 @@ func (t *table) passedOver() {
 	}
 	for _, title := range t.search.texts {
 		if u, says := statedUnit(t.lex, title.text); says && u.Name != "" {
-			t.info.cover = &titleText{title.row, title.text, t.place.Sheet, u}
+			t.info.cover = &titleText{row: title.row, text: title.text, sheet: t.place.Sheet, unit: u}
 		}
 	}
 }

@@ -229,7 +229,7 @@ func (t *table) toldCounts() {
 		s := &t.specs[i]
 		w := &s.watch
 		sure := s.Verdict == headings.Asks && w.most > 1
-		if !w.counts || w.filled == 0 || 5*w.others > w.filled || !sure && (2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1) {
+		if !w.counts || w.filled == 0 || w.others > w.filled || !sure && (5*w.others > w.filled || 2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1) {
 			continue
 		}
 		name := s.Typed

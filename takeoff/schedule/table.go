@@ -107,7 +107,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if empty && broken == "" {
 		return nil
 	}
-	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && (t.fresh && t.numbered(number, cells) || t.aside(number, cells, r))) {
+	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && t.fresh && t.numbered(number, cells) || t.mayBeAside(r) && t.aside(number, cells, r)) {
 		return nil
 	}
 	t.repeated, t.repeatedAt, t.titled = false, nil, false

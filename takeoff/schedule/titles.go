@@ -29,20 +29,22 @@ func (t *table) piecesBelow() bool {
 	return t.below == nil || slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 })
 }
 
-// mostTitles is how many lines above headings are kept.
-const mostTitles = 64
-
 // titleBelow takes the only cell of a row for the title of the table whose headings
 // stand below it.
 func (t *table) titleBelow(number int, cells []string, text string) {
-	f := &t.search
-	if f.texts = append(f.texts, titleText{row: number, text: text}); len(f.texts) > mostTitles {
-		f.texts = slices.Delete(f.texts, mostTitles/2, mostTitles/2+1)
-	}
+	t.entitle(number, text)
 	t.told.add("titles of tables among the rows passed over, the first '%s'", shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
-	t.over.doubt, t.titled = doubt{}, true
+	t.titled = true
+}
+
+// entitle takes a line for the name of the rows below it, up to the next such line: what
+// it says of their shape, their kind, their unit and how many times they are there.
+func (t *table) entitle(number int, text string) {
+	f := &t.search
+	f.texts = append(slices.DeleteFunc(f.texts, func(x titleText) bool { return x.among }), titleText{row: number, text: text, among: true})
+	t.over.doubt = doubt{}
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
 	t.tellShape()

@@ -4,6 +4,7 @@
 package refused
 
 import (
+	"cmp"
 	"errors"
 	"fmt"
 	"io"
@@ -110,7 +111,7 @@ func layoutOf(s *schedule.Sheet) *layout {
 			l.kind = i
 		}
 		if c.Settled {
-			l.settled = append(l.settled, c.Letter+" "+c.Reads)
+			l.settled = append(l.settled, c.Letter+" "+cmp.Or(c.Reads, "-"))
 		}
 		if c.Typed == Where || strings.HasPrefix(c.Typed, schedule.SettledMark) || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
 			l.earlier = append(l.earlier, i)

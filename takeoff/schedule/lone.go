@@ -1,0 +1,165 @@
+package schedule
+
+import (
+	"fmt"
+	"regexp"
+	"slices"
+	"strings"
+	"unicode"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// isRemark reports a row among notes, or one that begins them, as who signed: none of its
+// cells is a number of a piece.
+func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
+	if !t.loud {
+		return false
+	}
+	if t.inSummary && len(filled) <= 3 && len(t.specs) > 3 {
+		return true
+	}
+	if t.inNotes && !counted(cells) {
+		return true
+	}
+	if len(t.pending) > 0 {
+		return false
+	}
+	for i := range t.specs {
+		if s := &t.specs[i]; s.used && s.Measure != takeoff.Text && r.Has(s.to()) {
+			return false
+		}
+	}
+	places, _ := t.lex.Place(trim(cells[filled[0]]))
+	return t.inNotes || len(places) > 0 && places[0] == "note"
+}
+
+// summary begins a list that sums up the pieces, in seven languages (from memory,
+// unverified).
+var summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
+
+// remark passes over a row of notes; so are the rows below it, until one of a piece.
+func (t *table) remark(number int, cells []string, text string) {
+	t.inNotes, t.inSummary = true, t.inSummary || summary.MatchString(text)
+	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
+	t.look.class(RemarkRow, number, cells)
+}
+
+// isApart reports a row of something that is no ductwork, as a grille, where no row is
+// joined to another.
+func (t *table) isApart(r *takeoff.Row) bool {
+	return t.loud && t.lex.Apart(r.Text[takeoff.Kind]) && !t.maps(takeoff.From) && !t.maps(takeoff.Run)
+}
+
+// isLone reports a row of one cell that has a letter.
+func isLone(cells []string, filled []int) bool {
+	return len(filled) == 1 && len(cells[filled[0]]) <= maxWord && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
+}
+
+// lone deals with the only cell of a row.
+func (t *table) lone(number int, cells []string, at int, text string) bool {
+	if at < len(t.specs) && t.specs[at].used {
+		if c := t.specs[at].to(); t.specs[at].Verdict == headings.Known && (c == takeoff.System || c == takeoff.Level) {
+			t.subheading(number, cells, c, text)
+			return true
+		}
+	}
+	if c, ok := t.opt.Map.SubHeading(t.place.Sheet); ok {
+		t.subheading(number, cells, c, text)
+		return true
+	}
+	if _, says := statedUnit(t.lex, text); says {
+		t.unitBelow(number, cells, text)
+		return true
+	}
+	places, rest := t.lex.Place(text)
+	if label, ok := strings.CutSuffix(text, ":"); ok {
+		if p, after := t.lex.Place(label + ": x"); after == "x" { // nothing stands behind it
+			places, rest = p, ""
+		}
+	}
+	switch {
+	case len(places) == 1 && places[0] == "system":
+		t.subheading(number, cells, takeoff.System, rest)
+	case len(places) == 1 && places[0] == "level":
+		t.subheading(number, cells, takeoff.Level, rest)
+	case len(places) > 0 && places[0] == "note" || t.inNotes:
+		t.remark(number, cells, text)
+	case t.systemAndLevel(number, cells, text):
+	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():
+		t.titleBelow(number, cells, text)
+	case t.groupHead(text, at):
+		t.entitle(number, text)
+		t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
+		t.look.Kept = append(t.look.Kept, number)
+		t.look.class(RemarkRow, number, cells)
+	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
+		short := shorten(text)
+		t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+			fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
+		return false
+	case t.struckLine(number, cells, text):
+	case (strings.Contains(text, ":") || text[0] == '*') && !t.piecesBelow(): // Signed: A. Person
+		t.remark(number, cells, text)
+	case many.MatchString(text):
+		t.over.doubt = doubt{}
+		t.doubtMany(number, text)
+		t.look.Kept = append(t.look.Kept, number)
+		t.look.class(RemarkRow, number, cells)
+	default:
+		if at >= len(t.specs) || !t.specs[at].used || t.specs[at].to() != takeoff.Kind {
+			short := shorten(text)
+			t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+				fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
+		}
+		return false
+	}
+	return true
+}
+
+// systemAndLevel takes a line of a system and a level with a stroke between them for both:
+// Level 3 - Supply air.
+func (t *table) systemAndLevel(number int, cells []string, text string) bool {
+	for _, sign := range [...]string{" - ", " – ", " / ", ", "} {
+		a, b, ok := strings.Cut(text, sign)
+		if !ok {
+			continue
+		}
+		first, name := t.lex.Place(trim(a))
+		second, other := t.lex.Place(trim(b))
+		if len(first) != 1 || len(second) != 1 || first[0] == second[0] || !strings.Contains("system level", first[0]) || !strings.Contains("system level", second[0]) {
+			continue
+		}
+		if first[0] == "level" {
+			name, other = other, name
+		}
+		t.subheading(number, cells, takeoff.System, name)
+		t.subheading(number, cells, takeoff.Level, other)
+		if t.over.outer == 2 { // the level, as the outer one, ended the system
+			t.over.text[0] = name
+		}
+		return true
+	}
+	return false
+}
+
+// groupNames are words for groups of pieces that no single piece is called (from memory,
+// unverified).
+var groupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
+
+// groupHead reports a lone name of a group of pieces, as Straights or Fittings, over a
+// column of kinds.
+func (t *table) groupHead(text string, at int) bool {
+	if !t.maps(takeoff.Kind) || len(text) > 40 {
+		return false
+	}
+	words := headings.Tokens(text)
+	if len(words) == 0 || len(words) > 3 || strings.ContainsAny(text, "0123456789") {
+		return false
+	}
+	if slices.Contains(groupNames, words[len(words)-1]) {
+		return true
+	}
+	return strings.HasSuffix(words[len(words)-1], "s") && t.namesKind(text)
+}
