@@ -11,7 +11,8 @@ import (
 )
 
 // sidesAB takes the columns A and B, as on drawings of pieces, for the sides of the
-// section, where nothing else is headed width or height.
+// section, and C and D for those of the other end, where nothing else is headed width or
+// height.
 func (t *table) sidesAB() {
 	a, b := t.lettered("a"), t.lettered("b")
 	if a == nil || b == nil || a.fixed || b.fixed || t.maps(takeoff.DimColumn(fittings.Height)) {
@@ -29,8 +30,12 @@ func (t *table) sidesAB() {
 		t.note("columns '%s' and '%s' are read as the sizes of both ends", a.Typed, b.Typed)
 		return
 	}
-	for i, s := range [...]*spec{a, b} {
-		d := [...]fittings.Dim{fittings.Width, fittings.Height}[i]
+	sides := []*spec{a, b}
+	if c, d := t.lettered("c"), t.lettered("d"); c != nil && d != nil && !c.fixed && !d.fixed && !t.maps(takeoff.DimColumn(fittings.Width2)) {
+		sides = append(sides, c, d)
+	}
+	for i, s := range sides {
+		d := [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Width2, fittings.Height2}[i]
 		h := headings.Heading{Typed: s.Typed, Unit: s.Heading.Unit, Said: s.Heading.Said, Verdict: headings.Known, Column: takeoff.DimColumn(d)}
 		if words := headings.Tokens(s.Typed); !h.Said && len(words) > 1 {
 			h.Unit, h.Said = quantity.UnitOf(words[len(words)-1])
@@ -41,6 +46,9 @@ func (t *table) sidesAB() {
 		s.set(t, h)
 	}
 	t.note("columns '%s' and '%s' are read as width and height", a.Typed, b.Typed)
+	if len(sides) > 2 {
+		t.note("columns '%s' and '%s' are read as width and height of the other end", sides[2].Typed, sides[3].Typed)
+	}
 }
 
 // lettered is the column headed by a letter, by itself or behind a word for a side.

@@ -57,6 +57,9 @@ func isLone(cells []string, filled []int) bool {
 	return len(filled) == 1 && len(cells[filled[0]]) <= maxWord && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
 }
 
+// pageLine numbers a page, in seven languages (from memory, unverified).
+var pageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
+
 // lone deals with the only cell of a row.
 func (t *table) lone(number int, cells []string, at int, text string) bool {
 	if at < len(t.specs) && t.specs[at].used {
@@ -84,7 +87,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note" || t.inNotes:
+	case len(places) > 0 && places[0] == "note" || t.inNotes || pageLine.MatchString(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
 	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():

@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -16,8 +17,12 @@ func (t *table) sizesByShape(r *takeoff.Row) {
 	if r.Has(own[0]) && !r.Has(own[2]) && r.Text[own[2]] == "" {
 		t.roundByWidth(r, own)
 	}
-	if r.Has(own[0]) && r.Has(own[1]) && r.Has(own[2]) {
+	second := dims(headings.SecondSize)
+	switch {
+	case r.Has(own[0]) && r.Has(own[1]) && r.Has(own[2]):
 		t.otherEnd(r, own)
+	case r.Has(own[0]) && r.Has(own[1]) && r.Has(second[0]) && r.Has(second[1]), r.Has(own[2]) && r.Has(second[2]):
+		t.changeOfSize(r)
 	}
 }
 
@@ -67,11 +72,13 @@ func (t *table) otherEnd(r *takeoff.Row, own [3]takeoff.Column) {
 	if !ok || k != fittings.Transition || r.Text[second[0]]+r.Text[second[1]]+r.Text[second[2]] != "" {
 		return
 	}
+	at := slices.IndexFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind })
+	if at < 0 || !roundWord.MatchString(t.specs[at].last.from) { // it says nothing of its ends
+		return
+	}
 	move := []int{2}
-	for i := range t.specs {
-		if s := &t.specs[i]; s.used && s.to() == takeoff.Kind && roundWord.MatchString(firstWord(s.last.from)) {
-			move = []int{0, 1}
-		}
+	if roundWord.MatchString(firstWord(t.specs[at].last.from)) {
+		move = []int{0, 1}
 	}
 	for _, i := range move {
 		text, v := r.Text[own[i]], r.Number[own[i]]
@@ -80,6 +87,17 @@ func (t *table) otherEnd(r *takeoff.Row, own [3]takeoff.Column) {
 		r.SetNumber(second[i], v)
 	}
 	t.told.add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
+}
+
+// changeOfSize takes a transition between two ends of one shape for a reducer, as many
+// call it so.
+func (t *table) changeOfSize(r *takeoff.Row) {
+	k, style, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
+	if !ok || k != fittings.Transition || style != fittings.NoStyle || r.Text[takeoff.Shape]+r.Text[takeoff.Shape2] != "" {
+		return
+	}
+	r.Text[takeoff.Kind] = fittings.Reducer.String()
+	t.told.add("transitions between two ends of one shape, read as reducers", "", r.At.Row)
 }
 
 func firstWord(s string) string {

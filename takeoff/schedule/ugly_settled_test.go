@@ -28,6 +28,8 @@ func uglySettled() []ugly {
 		csvFile("width-height-length.csv", "Ref,Kind,W x H x L (mm)\nA,duct,600x400x1500\nB,duct,Ø315x3000\nC,duct,60 cm x 40 cm x 1.5 m\nD,duct,600x400\n",
 			3, 0, 1, 2*one+round(.315, 3), "5:W x H x L (mm)", "are read as width x height x length: 3"),
 		csvFile("sides-a-and-b.csv", "Pos.;Benennung;a [mm];b [mm];l [mm];Menge\n1;Kanal;600;400;1500;4\n", 1, 0, 0, 4*one, "", "columns 'a [mm]' and 'b [mm]' are read as width and height"),
+		csvFile("sides-a-to-d.csv", "Bauteil;a [mm];b [mm];c [mm];d [mm];l [mm]\nKanal;600;400;;;1500\nÜbergang;600;400;600;400;1000\n", 2, 0, 0, one+rect(.6, .4, 1), "", "columns 'c [mm]' and 'd [mm]' are read as width and height of the other end"),
+		csvFile("transition-with-both.csv", "Kind,W (mm),H (mm),Dia (mm),L (mm)\nTransition,400,400,315,400\n", 0, 0, 1, 0, "2:shape 2:shape2"),
 		csvFile("sizes-a-and-b.csv", "Type,Size A,Size B,Length\nStraight,600x400,,1500\n", 1, 0, 0, one, "", "are read as the sizes of both ends"),
 		csvFile("size-over-three-cells.csv", "Type,Size,,,Length,Qty\nStraight,600,x,400,1500,4\n", 1, 0, 0, 4*one, "", "column 'Size' is read over three cells"),
 		csvFile("running-metres.csv", "Type,Size (mm),Lin. m\nStraight,600x400,24.5\n", 1, 0, 0, rect(.6, .4, 24.5), "", "column 'Lin. m' is read as length_mm"),
