@@ -151,7 +151,6 @@ func (t *table) takeForSize(s *spec, of headings.SizeOf) {
 
 // sized reports whether columns of the cross-section are known.
 func (t *table) sized() bool {
-	own := dims(headings.OwnSize)
 	return t.maps(own[0]) || t.maps(own[2]) || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Sizes && s.sized == dims(headings.OwnSize) })
 }
 

@@ -49,7 +49,9 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if t.turn.angle != "" {
 		t.takeAngle(r)
 	}
-	t.nameKind(r)
+	if t.noKind {
+		t.nameKind(r)
+	}
 	t.sizesByShape(r)
 	if t.metred {
 		t.doubtMetred(r)

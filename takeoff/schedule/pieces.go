@@ -10,18 +10,25 @@ import (
 	"blankoff/takeoff/schedule/quantity"
 )
 
+// The columns of the cross-sections of both ends.
+var (
+	own    = dims(headings.OwnSize)
+	second = dims(headings.SecondSize)
+)
+
 // sizesByShape puts sizes where the shape or the kind of the row says that they belong.
 func (t *table) sizesByShape(r *takeoff.Row) {
-	own := dims(headings.OwnSize)
-	t.dropZeros(r)
-	if r.Has(own[0]) && !r.Has(own[2]) && r.Text[own[2]] == "" {
-		t.roundByWidth(r, own)
-	}
-	second := dims(headings.SecondSize)
+	wide, round := r.Has(own[0]), r.Has(own[2])
 	switch {
-	case r.Has(own[0]) && r.Has(own[1]) && r.Has(own[2]):
-		t.otherEnd(r, own)
-	case r.Has(own[0]) && r.Has(own[1]) && r.Has(second[0]) && r.Has(second[1]), r.Has(own[2]) && r.Has(second[2]):
+	case wide && round || r.Has(own[1]) && round:
+		t.dropZeros(r)
+		if r.Has(own[0]) && r.Has(own[1]) && r.Has(own[2]) {
+			t.otherEnd(r)
+		}
+	case wide && (!r.Has(own[1]) || r.Number[own[0]] == r.Number[own[1]]) && r.Text[own[2]] == "":
+		t.roundByWidth(r)
+	}
+	if wide && r.Has(second[0]) && r.Has(second[1]) || round && r.Has(second[2]) {
 		t.changeOfSize(r)
 	}
 }
@@ -29,7 +36,6 @@ func (t *table) sizesByShape(r *takeoff.Row) {
 // dropZeros takes a diameter of 0 beside sides, and sides of 0 beside a diameter, for
 // nothing.
 func (t *table) dropZeros(r *takeoff.Row) {
-	own := dims(headings.OwnSize)
 	zero := func(c takeoff.Column) bool { return r.Has(c) && r.Number[c] == 0 }
 	sides, round := r.Number[own[0]] > 0 && r.Number[own[1]] > 0, r.Number[own[2]] > 0
 	for i, c := range own {
@@ -42,7 +48,7 @@ func (t *table) dropZeros(r *takeoff.Row) {
 
 // roundByWidth takes the width of a piece that is said to be circular for its diameter,
 // where the height is empty or the same; and so one in a column of widths or diameters.
-func (t *table) roundByWidth(r *takeoff.Row, own [3]takeoff.Column) {
+func (t *table) roundByWidth(r *takeoff.Row) {
 	high := r.Text[own[1]] != ""
 	if high && (!r.Has(own[1]) || !quantity.Same(r.Number[own[0]], r.Number[own[1]])) {
 		return
@@ -66,9 +72,8 @@ func (t *table) roundByWidth(r *takeoff.Row, own [3]takeoff.Column) {
 
 // otherEnd puts the diameter beside the sides of a transition, or the sides beside its
 // diameter, to its other end: Square to round.
-func (t *table) otherEnd(r *takeoff.Row, own [3]takeoff.Column) {
+func (t *table) otherEnd(r *takeoff.Row) {
 	k, _, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
-	second := dims(headings.SecondSize)
 	if !ok || k != fittings.Transition || r.Text[second[0]]+r.Text[second[1]]+r.Text[second[2]] != "" {
 		return
 	}

@@ -58,7 +58,6 @@ func (t *table) tellShape() {
 // doubtShape gives a row the shape that its headings say, or refuses it where
 // something says another than it would be taken for.
 func (t *table) doubtShape(r *takeoff.Row) {
-	own := dims(headings.OwnSize)
 	if r.Text[takeoff.Shape] != "" || r.Text[own[0]] == "" || r.Text[own[1]] == "" || r.Text[own[2]] != "" {
 		return
 	}

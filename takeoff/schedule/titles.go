@@ -116,7 +116,7 @@ func (t *table) titleKind(title string) string {
 
 // nameKind gives a row the kind that its title says, or asks for it.
 func (t *table) nameKind(r *takeoff.Row) {
-	if !t.noKind || r.Text[takeoff.Kind] != "" || r.Refused(takeoff.Kind) {
+	if r.Text[takeoff.Kind] != "" || r.Refused(takeoff.Kind) {
 		return
 	}
 	if t.kindTold == "" {

@@ -223,7 +223,6 @@ func (t *table) unitBelow(number int, cells []string, text string) {
 
 // noteUnits says which columns are read in a unit that nobody stated.
 func (t *table) noteUnits() {
-	own := dims(headings.OwnSize)
 	t.assumed = slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && !s.Said && s.Measure == takeoff.Lengths && s.sized == own })
 	for _, m := range [...]takeoff.Measure{takeoff.Lengths, takeoff.Areas, takeoff.Pressure} {
 		var names []string

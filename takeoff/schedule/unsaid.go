@@ -113,7 +113,6 @@ func (t *table) doubtBare(r *takeoff.Row) {
 	if len(t.pending) == 0 || !t.pending[0].beside || quantity.SaysUnit(t.pending[0].cell) {
 		return
 	}
-	own := dims(headings.OwnSize)
 	if across := max(r.Number[own[0]], r.Number[own[1]], r.Number[own[2]]); across > 0 && across < leastBeside {
 		t.fault(r, t.pending[0].spec, t.pending[0].cell, "states no unit where others do, and would be in mm; write its unit behind it, or in the heading")
 	}
@@ -142,7 +141,6 @@ func (t *table) unitInCells(r *takeoff.Row) bool {
 	if len(t.pending) > 0 {
 		return says(t.pending[0].cell)
 	}
-	own := dims(headings.OwnSize)
 	return says(r.Text[own[0]]) || says(r.Text[own[2]])
 }
 
