@@ -196,12 +196,15 @@ func (t *table) numbersByCells(b beneath) {
 func (t *table) scopeByCells(b beneath) {
 	for i := range t.specs {
 		s := &t.specs[i]
-		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 {
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 || b.share(i, ofWords) < 1 {
 			continue
 		}
 		s.used, s.Verdict, s.settled = false, headings.Unknown, true
 	}
 }
+
+// ofWords reports a cell of several words.
+func ofWords(cell string) bool { return len(strings.Fields(cell)) > 1 }
 
 func (t *table) namesScope(cell string) bool {
 	_, known := t.lex.Exact(takeoff.Scope, cell)
