@@ -9,6 +9,7 @@ import (
 	"blankoff/planner/duty"
 	"blankoff/planner/network"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // The parts of a plan: sections, cuts, blanks, what is outside, the balance.
@@ -82,7 +83,7 @@ func (p *Plan) fillSection(s *Section) {
 		}
 		when = when.With(it)
 	}
-	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
+	sort.Slice(s.Levels, func(a, b int) bool { return terms.NaturalLess(s.Levels[a], s.Levels[b]) })
 	s.Ready, s.Closed = when.ReadyText, when.ClosedText
 	if when.Empty() {
 		s.Notes = append(s.Notes, "its pieces are never up together: one is closed on "+when.ClosedText+", another ready on "+when.ReadyText)
@@ -246,10 +247,10 @@ func (p *Plan) listOutside() {
 			n.Reason = "measured through; area not counted"
 			p.Excluded = addSpan(p.Excluded, &n)
 		case n.State != network.Outside:
-		case it.Scope == takeoff.Out && !it.Refused:
+		case it.Scope == terms.Out && !it.Refused:
 			p.Excluded = addSpan(p.Excluded, &n)
 		default:
-			if !it.Refused && it.Scope == takeoff.In {
+			if !it.Refused && it.Scope == terms.In {
 				n.State = network.Tested // its area counts, outside
 			}
 			p.Outside = addSpan(p.Outside, &n)

@@ -8,12 +8,12 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
 
 // Limits of what a row may say; beyond them it is a slip of the pen.
 const (
 	maxQuantity = 10000
-	maxMinutes  = 10000
 	maxPa       = 100000
 )
 
@@ -116,7 +116,7 @@ func (b *Batch) readNumbers(it *Item, r *Row) {
 	limited(DesignPa, &it.DesignPa, 1, maxPa, pressures)
 	limited(OperatingPa, &it.OperatingPa, 1, maxPa, pressures)
 	limited(DuctClassPa, &it.DuctClass, 1, maxPa, pressures)
-	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, maxMinutes, "0 to 10000 minutes")
+	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, terms.MostMinutes, "0 to 10000 minutes")
 	it.HasAt = limited(At, &it.AtM, 0, 1e6, "the centre of the spigot from the plant end of its wall, in mm")
 	it.HasStated = limited(StatedArea, &it.Stated, 0, 1e6, "an area in m2")
 }
@@ -128,20 +128,60 @@ func (b *Batch) readWords(it *Item, r *Row) {
 			fmt.Sprintf("%s '%s' isn't understood; use %s", c.Heading(), r.Text[c], expected)))
 	}
 	var ok bool
-	if it.Scope, ok = b.scope.of(r.Text[Scope], parseScope); !ok {
+	if it.Scope, ok = b.scope.of(r.Text[Scope], terms.ParseScope); !ok {
 		bad(Scope, "in, out or through")
 	}
-	if it.Joint, ok = b.joint.of(r.Text[Joint], parseJoint); !ok {
+	if it.Joint, ok = b.joint.of(r.Text[Joint], terms.ParseJoint); !ok {
 		bad(Joint, "flanged, slip or welded")
 	}
-	if it.Sign, ok = b.sign.of(r.Text[Sign], ParseSign); !ok {
+	if it.Sign, ok = b.sign.of(r.Text[Sign], terms.ParseSign); !ok {
 		bad(Sign, "positive or negative")
 	}
 	number := func(s string) (float64, bool) {
 		v, err := strconv.ParseFloat(s, 64)
 		return v, err == nil && !math.IsNaN(v)
 	}
-	if it.Blank, ok = parseBlank(r.Text[BlankMinutes], number); !ok {
+	if it.Blank, ok = terms.ParseBlank(r.Text[BlankMinutes], number); !ok {
 		bad(BlankMinutes, "a number of minutes, no, must, or must and a number")
 	}
+}
+
+// lately is what words were understood as: most words of a column stand on many
+// rows, often one below the other.
+type lately[T any] struct {
+	word string // the last
+	is   T
+	ok   bool
+	met  map[string]T
+}
+
+// of understands a word, by read where it is met for the first time.
+func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
+	if l.ok && word == l.word {
+		return l.is, true
+	}
+	if l.is, l.ok = l.met[word]; l.ok {
+		l.word = word
+		return l.is, true
+	}
+	l.word = strings.Clone(word) // it may be part of a long text
+	if l.is, l.ok = read(l.word); l.ok {
+		if l.met == nil || len(l.met) > mostFiled {
+			l.met = map[string]T{}
+		}
+		l.met[l.word] = l.is
+	}
+	return l.is, l.ok
+}
+
+// described is what a description says of a piece.
+type described struct {
+	kind  fittings.Kind
+	style fittings.Style
+	shape fittings.Shape
+}
+
+func parseDescription(s string) (d described, ok bool) {
+	d.kind, d.style, d.shape, ok = fittings.ParseDescription(s)
+	return d, ok
 }

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
 
 // Batch is rows that are read and measured apart from the takeoff, as far as
@@ -23,8 +24,8 @@ type Batch struct {
 
 	kind  lately[described]
 	shape lately[fittings.Shape]
-	scope lately[ScopeWord]
-	joint lately[JointWord]
+	scope lately[terms.Scope]
+	joint lately[terms.Joint]
 	sign  lately[string]
 	alike map[fittings.Piece]fittings.Measurement // of fittings measured before
 

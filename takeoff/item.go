@@ -5,43 +5,8 @@ import (
 	"strconv"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
-
-// ScopeWord says whether a piece takes part in the test.
-type ScopeWord uint8
-
-// The scopes. A piece in Through stays in the test and its area isn't counted;
-// one that is Out breaks the section and is blanked on both sides.
-const (
-	In ScopeWord = iota
-	Out
-	Through
-)
-
-// String gives the schedule's word.
-func (s ScopeWord) String() string { return [...]string{"in", "out", "through"}[s] }
-
-// JointWord says how a piece is joined to the piece towards the plant.
-type JointWord uint8
-
-// The joints. A welded joint can't be blanked.
-const (
-	UnstatedJoint JointWord = iota
-	Flanged
-	Slip
-	Welded
-)
-
-// String gives the schedule's word.
-func (j JointWord) String() string { return [...]string{"", "flanged", "slip", "welded"}[j] }
-
-// BlankRule is what blank_minutes says of the joint to from.
-type BlankRule struct {
-	Never bool    // "no": the joint can't be blanked
-	Must  bool    // "must": the joint has to be blanked
-	Given bool    // Minutes was given
-	Price float64 // minutes, the whole price of a cut there, both sides, both tests
-}
 
 // Item is one row of the schedule. There may be a million: what takes one byte
 // stands together.
@@ -52,7 +17,7 @@ type Item struct {
 	OnSite   string // the place column: room, gridline
 	Piece    fittings.Piece
 	Quantity int
-	Blank    BlankRule
+	Blank    terms.Blank
 
 	Class  string
 	TestPa float64 // Pa; 0 is not given
@@ -71,8 +36,8 @@ type Item struct {
 	JointLength float64 // installation joints of the whole row, m
 	Notes       []string
 
-	Scope     ScopeWord
-	Joint     JointWord
+	Scope     terms.Scope
+	Joint     terms.Joint
 	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
 	RingEnd   fittings.EndRole // the end of RingWith that it meets
 	Refused   bool
@@ -96,8 +61,8 @@ type Rare struct {
 	Scheme                           string
 	DesignPa, DuctClass, OperatingPa float64 // Pa; OperatingPa: what it works at, on the mean; 0 is not given
 	Stage, Group                     string
-	Ready, Closed                    Moment // from when and until when it can be tested
-	Joins, Run                       string // as typed
+	Ready, Closed                    terms.Moment // from when and until when it can be tested
+	Joins, Run                       string       // as typed
 
 	EndMinutes float64 // price of capping its open end; see HasEnd
 	AtM        float64 // a spigot's centre from the plant end of its wall, m; see HasAt
@@ -189,3 +154,23 @@ func (it *Item) WithoutSheet() bool { return it.noSheet }
 
 // Children is the number of rows that hang on this one.
 func (it *Item) Children() int { return int(it.childCount) }
+
+// Size is that of the item's end towards the plant, or of its only end; of a plenum
+// of known sides it is the box.
+func (it *Item) Size() terms.Size {
+	if s := &it.Piece.Sizes; it.Piece.Kind == fittings.Plenum && s.Has(fittings.Width) && s.Has(fittings.Height) && s.Has(fittings.Length) {
+		w, _ := s.Get(fittings.Width)
+		h, _ := s.Get(fittings.Height)
+		return terms.Size{Section: fittings.CrossSection{Width: w, Height: h}, Length: it.Length(), Box: true}
+	}
+	if len(it.Ends) == 0 {
+		return terms.Size{}
+	}
+	return terms.Size{Section: it.Ends[0].CrossSection}
+}
+
+// SizeText is its size in mm.
+func (it *Item) SizeText() string { return it.Size().Text() }
+
+// SizeIn is its size in the units that a reader asked for.
+func (it *Item) SizeIn(in terms.Sizes) string { return it.Size().In(in) }

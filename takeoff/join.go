@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
 
 // sideEnds are the names after a slash in from.
@@ -103,7 +104,7 @@ func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.E
 	host, ok := t.find(i, tag)
 	if !ok {
 		if k := strings.LastIndexByte(ref, '/'); k > 0 {
-			if r, isEnd := sideEnds[fold(ref[k+1:])]; isEnd {
+			if r, isEnd := sideEnds[terms.Fold(ref[k+1:])]; isEnd {
 				tag = strings.TrimSpace(ref[:k])
 				host, ok = t.find(i, tag)
 				role, named = r, true

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
 
 // line is what joining, openings, faults and sums need of a row. A schedule of a
@@ -32,7 +33,7 @@ type line struct {
 	kind      fittings.Kind
 	shape     fittings.Shape
 	typed     fittings.Shape // before it was measured
-	scope     ScopeWord
+	scope     terms.Scope
 	roles     uint8 // a bit for each end that it has
 	parentEnd fittings.EndRole
 	ringEnd   fittings.EndRole

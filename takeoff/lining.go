@@ -1,6 +1,9 @@
 package takeoff
 
-import "blankoff/fittings"
+import (
+	"blankoff/fittings"
+	"blankoff/takeoff/terms"
+)
 
 // Sizes that grow by twice the lining when they are given clear of it, and by
 // twice the sheet.
@@ -16,7 +19,7 @@ var acrossDuct = []fittings.Dim{
 func (b *Batch) readLining(it *Item, r *Row) {
 	s := &it.Piece.Sizes
 	lining, given := s.Get(fittings.Lining)
-	word := fold(r.Text[SizeIs])
+	word := terms.Fold(r.Text[SizeIs])
 	switch word {
 	case "", "clear", "metal":
 	default:

@@ -240,14 +240,3 @@ func TestPartsAddUp(t *testing.T) {
 		near(t, "joints by "+name, joints, tk.Totals.JointLength, 1e-9)
 	}
 }
-
-func TestNaturalLess(t *testing.T) {
-	want := []string{"", "A", "D2", "D10", "D10a", "D010b", "d1"}
-	for i := range want {
-		for j := range want {
-			if got := takeoff.NaturalLess(want[i], want[j]); got != (i < j) {
-				t.Errorf("NaturalLess(%q, %q) = %v", want[i], want[j], got)
-			}
-		}
-	}
-}

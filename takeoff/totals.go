@@ -4,6 +4,7 @@ import (
 	"sort"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
 
 // Part is a share of the totals under one heading.
@@ -52,12 +53,12 @@ func (t *Takeoff) sum() {
 			t.Refused = append(t.Refused, t.at(l))
 			t.Totals.Refused += l.area
 			continue
-		case l.scope == Out:
+		case l.scope == terms.Out:
 			s.RowsExcluded++
 			t.Totals.Out += l.area
 			t.Totals.OutExact += l.exact
 			continue
-		case l.scope == Through:
+		case l.scope == terms.Through:
 			s.RowsUsed++
 			t.Totals.Through += l.area
 			t.Totals.ThroughExact += l.exact
@@ -130,6 +131,6 @@ func (p *parts) list(name func(k int) string) []Part {
 			l = append(l, *x)
 		}
 	}
-	sort.Slice(l, func(i, j int) bool { return NaturalLess(l[i].Name, l[j].Name) })
+	sort.Slice(l, func(i, j int) bool { return terms.NaturalLess(l[i].Name, l[j].Name) })
 	return l
 }

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Section is a test section: which rows, or how much of each, lie in it.
@@ -113,7 +114,7 @@ func (g *Group) settle(t *takeoff.Takeoff, tolerance float64) {
 }
 
 // counted reports a row that counts in a sum.
-func counted(it *takeoff.Item) bool { return !it.Refused && it.Scope == takeoff.In }
+func counted(it *takeoff.Item) bool { return !it.Refused && it.Scope == terms.In }
 
 // sharesOfSystem is the rows of a system; "" is everything.
 func sharesOfSystem(t *takeoff.Takeoff, system string) []share {

@@ -10,6 +10,7 @@ import (
 	"testing"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 // oneByOne reads a schedule by Read and Add, row after row.
@@ -34,7 +35,7 @@ func sameBothWays(t *testing.T, name string, data []byte) {
 	if err := os.WriteFile(path, data, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	largeEnd, err := takeoff.LookupBasis("large-end")
+	largeEnd, err := bases.Lookup("large-end")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/terms"
 )
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }
@@ -99,7 +100,7 @@ func (t *table) saysElse(s *spec, cell string) bool {
 			return false
 		}
 	case takeoff.Joint:
-		if cell == s.asIs || takeoff.KnownJoint(cell) || t.translate(s, cell) != cell {
+		if cell == s.asIs || terms.KnownJoint(cell) || t.translate(s, cell) != cell {
 			s.asIs = cell
 			return false
 		}
