@@ -166,7 +166,7 @@ func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
 	}
 	l.word = strings.Clone(word) // it may be part of a long text
 	if l.is, l.ok = read(l.word); l.ok {
-		if l.met == nil || len(l.met) > mostFiled {
+		if l.met == nil || len(l.met) > mostAlike {
 			l.met = map[string]T{}
 		}
 		l.met[l.word] = l.is

@@ -1,7 +1,6 @@
 package takeoff
 
 import (
-	"hash/maphash"
 	"strings"
 
 	"blankoff/fittings"
@@ -50,9 +49,6 @@ type staged struct {
 	stage stage
 }
 
-// tagSeed is of the hashes of tags. Nothing that is seen depends on it.
-var tagSeed = maphash.MakeSeed()
-
 // NewBatch begins a batch of rows for the takeoff.
 func (t *Takeoff) NewBatch() *Batch {
 	return &Batch{ledger: newLedger(), options: t.options, totals: t.options.TotalsOnly, alike: map[fittings.Piece]fittings.Measurement{}}
@@ -63,24 +59,18 @@ func (b *Batch) Len() int { return len(b.lines) }
 
 // Reset empties a batch for use again. What is filed once for many rows stays.
 func (b *Batch) Reset() {
-	b.lines, b.text, b.more, b.hashes = b.lines[:0], b.text[:0], b.more[:0], b.hashes[:0]
-	b.straights, b.short, b.narrow, b.several = 0, 0, 0, 0
+	b.reset()
+	b.hashes = b.hashes[:0]
 	clear(b.items)
 	b.items, b.faults, b.times = b.items[:0], b.faults[:0], b.times[:0]
-	if len(b.faces)+len(b.names) > mostFiled {
-		b.places, b.names, b.faces = nil, nil, nil
-		clear(b.placeOf)
-		clear(b.nameOf)
-		clear(b.faceOf)
-	}
-	if len(b.alike) > mostFiled {
+	if len(b.alike) > mostAlike {
 		clear(b.alike)
 	}
 }
 
-// mostFiled is the number of names and faces, or of fittings, from which a batch
-// forgets them.
-const mostFiled = 4096
+// mostAlike is the number of fittings, or of words, from which a batch forgets
+// them.
+const mostAlike = 4096
 
 // Add reads and measures one row. The row may be used again by the caller.
 func (b *Batch) Add(r *Row) {
@@ -90,7 +80,7 @@ func (b *Batch) Add(r *Row) {
 		it = &b.items[len(b.items)-1]
 	}
 	*it = Item{At: r.At, Quantity: 1, Parent: -1, RingWith: -1}
-	b.lines = append(b.lines, line{row: int32(r.At.Row), place: b.place(r.At), parent: -1, ringWith: -1, far: -1, more: -1})
+	b.lines = append(b.lines, line{row: int32(r.At.Row), sheet: b.fileSheet(sheet{r.At.File, r.At.Sheet}), parent: -1, ringWith: -1, far: -1, more: -1})
 	l := &b.lines[len(b.lines)-1]
 	b.stage = atDoor
 	for _, f := range r.Faults {
@@ -120,7 +110,7 @@ func (b *Batch) Add(r *Row) {
 func (b *Batch) note(l *line, it *Item, assumed bool) {
 	l.text, l.tag, l.from = len(b.text), uint32(len(it.Tag)), uint32(len(it.From))
 	b.text = append(append(b.text, it.Tag...), it.From...)
-	b.hashes = append(b.hashes, uint32(maphash.String(tagSeed, it.Tag)))
+	b.hashes = append(b.hashes, hashTag(it.Tag))
 	l.system, l.level, l.quantity = b.name(it.System), b.name(it.Level), int32(it.Quantity)
 	l.kind, l.scope, l.refused = it.Piece.Kind, it.Scope, it.Refused
 	l.length, l.given, l.assumed = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea), assumed
@@ -135,7 +125,7 @@ func (b *Batch) note(l *line, it *Item, assumed bool) {
 		m := b.rest(l)
 		m.run, m.joins = strings.Clone(it.Run), strings.Clone(it.Joins)
 	}
-	b.keep(l, it, b.seriesNote)
+	keep(&b.ledger, l, it, b.seriesNote)
 	b.tally(l)
 	if !b.totals {
 		b.own(it, l)

@@ -1,9 +1,6 @@
 package takeoff
 
 import (
-	"fmt"
-	"strconv"
-
 	"blankoff/fittings"
 	"blankoff/takeoff/terms"
 )
@@ -103,15 +100,7 @@ func (it *Item) own() *Rare {
 }
 
 // Name is the tag, or the place of a row without one.
-func (it *Item) Name() string {
-	if it.Tag != "" {
-		return it.Tag
-	}
-	if it.At.Sheet != "" {
-		return fmt.Sprintf("%s row %d", it.At.Sheet, it.At.Row)
-	}
-	return "row " + strconv.Itoa(it.At.Row)
-}
+func (it *Item) Name() string { return rowName(it.Tag, it.At.Sheet, it.At.Row) }
 
 // End returns the end with the given role, and whether the piece has it.
 func (it *Item) End(r fittings.EndRole) (fittings.End, bool) {
@@ -158,10 +147,10 @@ func (it *Item) Children() int { return int(it.childCount) }
 // Size is that of the item's end towards the plant, or of its only end; of a plenum
 // of known sides it is the box.
 func (it *Item) Size() terms.Size {
-	if s := &it.Piece.Sizes; it.Piece.Kind == fittings.Plenum && s.Has(fittings.Width) && s.Has(fittings.Height) && s.Has(fittings.Length) {
-		w, _ := s.Get(fittings.Width)
-		h, _ := s.Get(fittings.Height)
-		return terms.Size{Section: fittings.CrossSection{Width: w, Height: h}, Length: it.Length(), Box: true}
+	if it.Piece.Kind == fittings.Plenum {
+		if z, ok := terms.BoxOf(&it.Piece); ok {
+			return z
+		}
 	}
 	if len(it.Ends) == 0 {
 		return terms.Size{}

@@ -21,31 +21,50 @@ type hang struct {
 	role fittings.EndRole
 }
 
-// join resolves who hangs on whom.
-func (t *Takeoff) join() {
+// joined is the rows of a book while they are hung on each other.
+type joined struct {
+	*book
+	taken   map[hang]int32 // what ends but far ones carry
+	forward bool           // some row hangs on one further down
+	assumed int            // rows joined by their run
+}
+
+// join resolves who hangs on whom, from the references of the rows, and refuses
+// those whose references can't be.
+func join(b *book) {
+	n := joined{book: b, taken: map[hang]int32{}}
+	n.hangAll()
+	n.breakLoops()
+	n.closeRings()
+	n.checkQuantities()
+	n.checkPositions()
+	n.noteRuns()
+}
+
+// hangAll hangs every row on the one that it names, or that it follows in its run.
+func (n *joined) hangAll() {
 	lastInRun := map[string]int{}
-	assumed, found := 0, false
-	var lost []Fault
-	var of []int
-	for i := range t.lines {
-		l := &t.lines[i]
+	found := false
+	var lost []wrong
+	for i := range n.lines {
+		l := &n.lines[i]
 		host, role, named, byRun := -1, fittings.PlantEnd, false, false
-		run := t.seldom(l).run
+		run := n.seldom(l).run
 		if run != "" {
-			run = t.names[l.system] + "\x00" + run
+			run = n.names[l.system] + "\x00" + run
 		}
 		switch {
 		case l.from == 0 && run != "":
 			if last, ok := lastInRun[run]; ok {
 				host, byRun = last, true
-				assumed++
+				n.assumed++
 			}
-		case l.from > 0 && t.namesLast(i):
+		case l.from > 0 && n.namesLast(i):
 			host = i - 1
 		case l.from > 0:
-			var f *Fault
-			if host, role, named, f = t.resolve(i, "from", string(t.fromOf(l))); f != nil {
-				lost, of = append(lost, *f), append(of, i)
+			var f *wrong
+			if host, role, named, f = n.resolve(i, "from", string(n.fromOf(l))); f != nil {
+				lost = append(lost, *f)
 			}
 		}
 		found = found || l.from > 0 && host >= 0
@@ -53,60 +72,59 @@ func (t *Takeoff) join() {
 			lastInRun[run] = i
 		}
 		if host >= 0 {
-			t.hangOn(i, host, role, named, byRun)
+			n.hangOn(i, host, role, named, byRun)
 		}
 	}
-	t.lostHosts(lost, of, found)
-	t.breakLoops()
-	t.closeRings()
-	t.checkQuantities()
-	t.checkPositions()
-	if assumed > 0 {
+	n.lostHosts(lost, found)
+}
+
+// noteRuns notes how many rows were joined by their run.
+func (n *joined) noteRuns() {
+	if n.assumed > 0 {
 		note := "1 row without `from` was joined to the row before it in the same run"
-		if assumed > 1 {
-			note = fmt.Sprintf("%d rows without `from` were joined to the row before them in the same run", assumed)
+		if n.assumed > 1 {
+			note = fmt.Sprintf("%d rows without `from` were joined to the row before them in the same run", n.assumed)
 		}
-		t.Notes = append(t.Notes, note)
+		n.note(note)
 	}
 }
 
 // lostHosts refuses rows that name a row which isn't there. Where not one of several
 // finds its row, the column is about something else: rooms, plant, nodes.
-func (t *Takeoff) lostHosts(lost []Fault, of []int, found bool) {
+func (n *joined) lostHosts(lost []wrong, found bool) {
 	if len(lost) > 2 && !found {
-		t.Notes = append(t.Notes, fmt.Sprintf("from: not one of %d rows names the tag of another, so the column isn't used; the first names '%s'", len(lost), lost[0].Value))
+		n.note(fmt.Sprintf("from: not one of %d rows names the tag of another, so the column isn't used; the first names '%s'", len(lost), lost[0].value))
 		return
 	}
-	for k, f := range lost {
-		t.fault(of[k], f)
+	for _, f := range lost {
+		n.refuse(f)
 	}
 }
 
 // namesLast reports whether row i hangs on the row before it, as most do, by a
 // tag that stands once.
-func (t *Takeoff) namesLast(i int) bool {
+func (n *joined) namesLast(i int) bool {
 	if i == 0 {
 		return false
 	}
-	tag := t.tagOf(&t.lines[i-1])
-	return bytes.Equal(t.fromOf(&t.lines[i]), tag) && string(tag) != "^" && !t.double[string(tag)]
+	tag := n.tagOf(&n.lines[i-1])
+	return bytes.Equal(n.fromOf(&n.lines[i]), tag) && string(tag) != "^" && !n.isDouble(tag)
 }
 
 // resolve finds the row that a reference names, and the end of it, if one is
 // named. An exact tag comes before a side end.
-func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.EndRole, named bool, f *Fault) {
-	l := &t.lines[i]
-	fault := func(expected, message string) (int, fittings.EndRole, bool, *Fault) {
-		f := t.at(l).Fault(heading, ref, expected, message)
-		return -1, 0, false, &f
+func (n *joined) resolve(i int, heading, ref string) (host int, role fittings.EndRole, named bool, f *wrong) {
+	l := &n.lines[i]
+	fault := func(expected, message string) (int, fittings.EndRole, bool, *wrong) {
+		return -1, 0, false, &wrong{i, heading, ref, expected, message}
 	}
 	tag := ref
-	host, ok := t.find(i, tag)
+	host, ok := n.find(i, tag)
 	if !ok {
 		if k := strings.LastIndexByte(ref, '/'); k > 0 {
 			if r, isEnd := sideEnds[terms.Fold(ref[k+1:])]; isEnd {
 				tag = strings.TrimSpace(ref[:k])
-				host, ok = t.find(i, tag)
+				host, ok = n.find(i, tag)
 				role, named = r, true
 			}
 		}
@@ -117,55 +135,55 @@ func (t *Takeoff) resolve(i int, heading, ref string) (host int, role fittings.E
 	case !ok:
 		return fault("the tag of a row, ^, or a tag and /branch", fmt.Sprintf("no row has the tag '%s'; correct it or add the row", tag))
 	case host == i:
-		return fault("another row", fmt.Sprintf("%s names itself; name the next piece towards the plant", t.nameText(l)))
-	case t.double[tag]:
+		return fault("another row", fmt.Sprintf("%s names itself; name the next piece towards the plant", n.nameText(l)))
+	case n.isDouble([]byte(tag)):
 		return fault("a tag that stands once", fmt.Sprintf("tag '%s' stands on several rows, so it isn't clear which is meant", tag))
 	}
 	return host, role, named, nil
 }
 
 // find looks a tag up; ^ is the row above on the same sheet.
-func (t *Takeoff) find(i int, tag string) (int, bool) {
+func (n *joined) find(i int, tag string) (int, bool) {
 	if tag == "^" {
-		return i - 1, i > 0 && t.places[t.lines[i-1].place].Sheet == t.places[t.lines[i].place].Sheet
+		return i - 1, i > 0 && n.sheets[n.lines[i-1].sheet].name == n.sheets[n.lines[i].sheet].name
 	}
-	return t.tags.find(&t.ledger, []byte(tag))
+	return n.book.find(tag)
 }
 
 // carries is the row that an end carries already.
-func (t *Takeoff) carries(h hang) (int, bool) {
+func (n *joined) carries(h hang) (int, bool) {
 	if h.role == fittings.FarEnd {
-		far := t.lines[h.item].far
+		far := n.lines[h.item].far
 		return int(far), far >= 0
 	}
-	i, ok := t.taken[h]
+	i, ok := n.taken[h]
 	return int(i), ok
 }
 
 // load puts row i on an end.
-func (t *Takeoff) load(h hang, i int) {
+func (n *joined) load(h hang, i int) {
 	if h.role == fittings.FarEnd {
-		t.lines[h.item].far = int32(i)
+		n.lines[h.item].far = int32(i)
 		return
 	}
-	t.taken[h] = int32(i)
+	n.taken[h] = int32(i)
 }
 
-// hangOn hangs row i on an end of host, or says why it can't.
-func (t *Takeoff) hangOn(i, host int, role fittings.EndRole, named, byRun bool) {
-	l, h := &t.lines[i], &t.lines[host]
+// hangOn hangs row i on an end of host, or says why it can'n.
+func (n *joined) hangOn(i, host int, role fittings.EndRole, named, byRun bool) {
+	l, h := &n.lines[i], &n.lines[host]
 	value := func() string {
 		if byRun {
-			return "run " + t.seldom(l).run
+			return "run " + n.seldom(l).run
 		}
-		return string(t.fromOf(l))
+		return string(n.fromOf(l))
 	}
 	bad := func(expected, message string) {
-		t.fault(i, t.at(l).Fault("from", value(), expected, message))
+		n.refuse(wrong{i, "from", value(), expected, message})
 	}
 	switch {
 	case h.sideBySide():
-		bad("a row with quantity 1", fmt.Sprintf("%s is %d pieces side by side, so nothing can hang on it; write a row for each", t.nameText(h), h.quantity))
+		bad("a row with quantity 1", fmt.Sprintf("%s is %d pieces side by side, so nothing can hang on it; write a row for each", n.nameText(h), h.quantity))
 		return
 	case l.kind == fittings.Spigot:
 		if named || !h.carriesSpigots() {
@@ -180,17 +198,17 @@ func (t *Takeoff) hangOn(i, host int, role fittings.EndRole, named, byRun bool) 
 			role = fittings.FarEnd
 		}
 		if h.roles&(1<<role) == 0 && !h.unknownEnds() {
-			bad("an end that "+t.nameText(h)+" has: "+t.endNames(h), fmt.Sprintf("%s has no %s to join to", t.nameText(h), role))
+			bad("an end that "+n.nameText(h)+" has: "+n.endNames(h), fmt.Sprintf("%s has no %s to join to", n.nameText(h), role))
 			return
 		}
-		if first, ok := t.carries(hang{host, role}); ok {
-			bad("an end with nothing on it", fmt.Sprintf("the %s of %s already carries %s; name a side end, or add the tee or spigot", role, t.nameText(h), t.nameText(&t.lines[first])))
+		if first, ok := n.carries(hang{host, role}); ok {
+			bad("an end with nothing on it", fmt.Sprintf("the %s of %s already carries %s; name a side end, or add the tee or spigot", role, n.nameText(h), n.nameText(&n.lines[first])))
 			return
 		}
-		t.load(hang{host, role}, i)
+		n.load(hang{host, role}, i)
 	}
 	l.parent, l.parentEnd = int32(host), role
-	t.forward = t.forward || host > i
+	n.forward = n.forward || host > i
 	h.children++
 }
 
@@ -211,11 +229,11 @@ func (h *line) carriesSpigots() bool {
 // once its wall is known.
 func (h *line) unknownEnds() bool { return h.roles == 0 && h.kind != fittings.Cap }
 
-func (t *Takeoff) endNames(h *line) string {
+func (n *joined) endNames(h *line) string {
 	var names []string
-	for _, e := range t.ends(h) {
+	for _, e := range n.ends(h) {
 		if e.Role != fittings.PlantEnd {
-			names = append(names, t.nameText(h)+"/"+strings.TrimSuffix(e.Role.String(), " end"))
+			names = append(names, n.nameText(h)+"/"+strings.TrimSuffix(e.Role.String(), " end"))
 		}
 	}
 	if len(names) == 0 {
@@ -225,8 +243,8 @@ func (t *Takeoff) endNames(h *line) string {
 }
 
 // breakLoops refuses rows that lead back to themselves.
-func (t *Takeoff) breakLoops() {
-	if !t.forward {
+func (n *joined) breakLoops() {
+	if !n.forward {
 		return
 	}
 	const (
@@ -234,18 +252,18 @@ func (t *Takeoff) breakLoops() {
 		onPath
 		done
 	)
-	state := make([]uint8, len(t.lines))
+	state := make([]uint8, len(n.lines))
 	var path []int
-	for i := range t.lines {
+	for i := range n.lines {
 		path = path[:0]
 		j := i
 		for j >= 0 && state[j] == unseen {
 			state[j] = onPath
 			path = append(path, j)
-			j = int(t.lines[j].parent)
+			j = int(n.lines[j].parent)
 		}
 		if j >= 0 && state[j] == onPath {
-			t.refuseLoop(path, j)
+			n.refuseLoop(path, j)
 		}
 		for _, k := range path {
 			state[k] = done
@@ -254,14 +272,14 @@ func (t *Takeoff) breakLoops() {
 }
 
 // refuseLoop refuses the rows of path from the one where it closes.
-func (t *Takeoff) refuseLoop(path []int, first int) {
+func (n *joined) refuseLoop(path []int, first int) {
 	at := 0
 	for path[at] != first {
 		at++
 	}
 	var names []string
 	for _, k := range path[at:] {
-		names = append(names, t.nameText(&t.lines[k]))
+		names = append(names, n.nameText(&n.lines[k]))
 	}
 	const most = 6
 	if len(names) > most {
@@ -269,13 +287,13 @@ func (t *Takeoff) refuseLoop(path []int, first int) {
 	}
 	chain := strings.Join(append(names, names[0]), " > ")
 	for _, k := range path[at:] {
-		l := &t.lines[k]
-		t.fault(k, t.at(l).Fault("from", string(t.fromOf(l)), "the next piece towards the plant",
-			"these rows lead in a circle and never reach the plant: "+chain+"; for a ring main use joins"))
+		l := &n.lines[k]
+		n.refuse(wrong{k, "from", string(n.fromOf(l)), "the next piece towards the plant",
+			"these rows lead in a circle and never reach the plant: " + chain + "; for a ring main use joins"})
 	}
 	for _, k := range path[at:] {
-		l := &t.lines[k]
-		t.lines[l.parent].children--
+		l := &n.lines[k]
+		n.lines[l.parent].children--
 		l.parent = -1
 	}
 }

@@ -1,8 +1,10 @@
 package takeoff
 
 import (
+	"fmt"
 	"math"
 	"math/bits"
+	"strconv"
 	"strings"
 
 	"blankoff/fittings"
@@ -17,7 +19,7 @@ type line struct {
 	tag      uint32
 	from     uint32 // their lengths
 	row      int32
-	place    int32 // file and sheet, in the ledger's list
+	sheet    int32 // in the ledger's list
 	system   int32
 	level    int32 // in the ledger's list of names
 	quantity int32
@@ -62,12 +64,15 @@ type face struct {
 	both []fittings.End // of a piece with this section at both ends, which is most; shared, so never written
 }
 
+// sheet is a sheet of a file; a text file has one without a name.
+type sheet struct{ file, name string }
+
 // ledger is the lines of a takeoff, or of a batch of rows.
 type ledger struct {
 	lines  []line
 	text   []byte // tags and references
 	more   []more
-	places []Place // row 0
+	sheets []sheet
 	names  []string
 	faces  []face
 
@@ -75,7 +80,7 @@ type ledger struct {
 	narrow           int // pieces that may be in another unit
 	several          int // rows of a quantity over 1
 
-	placeOf map[Place]int32
+	sheetOf map[sheet]int32
 	nameOf  map[string]int32
 	lately  [4]int32 // names asked for, in turn
 	next    int      // in lately
@@ -84,19 +89,74 @@ type ledger struct {
 }
 
 func newLedger() ledger {
-	return ledger{placeOf: map[Place]int32{}, nameOf: map[string]int32{}, faceOf: map[fittings.CrossSection]int32{}}
+	return ledger{sheetOf: map[sheet]int32{}, nameOf: map[string]int32{}, faceOf: map[fittings.CrossSection]int32{}}
 }
 
-// place files where a row stands.
-func (g *ledger) place(p Place) int32 {
-	p.Row = 0
-	if n := len(g.places); n > 0 && g.places[n-1] == p {
+// mostFiled is the number of names and faces from which a ledger that is reset
+// forgets them.
+const mostFiled = 4096
+
+// reset empties the ledger for use again. What is filed once for many rows stays.
+func (g *ledger) reset() {
+	g.lines, g.text, g.more = g.lines[:0], g.text[:0], g.more[:0]
+	g.straights, g.short, g.narrow, g.several = 0, 0, 0, 0
+	if len(g.faces)+len(g.names) > mostFiled {
+		g.sheets, g.names, g.faces = nil, nil, nil
+		clear(g.sheetOf)
+		clear(g.nameOf)
+		clear(g.faceOf)
+	}
+}
+
+// add puts the lines of another ledger after those that it has, and says where
+// they begin.
+func (g *ledger) add(o *ledger) (first int) {
+	first, text, rest := len(g.lines), len(g.text), int32(len(g.more))
+	sheets, names, faces := g.filed(o)
+	g.text = append(g.text, o.text...)
+	g.more = append(g.more, o.more...)
+	g.lines = append(g.lines, o.lines...)
+	g.straights, g.short, g.narrow, g.several = g.straights+o.straights, g.short+o.short, g.narrow+o.narrow, g.several+o.several
+	for i := first; i < len(g.lines); i++ {
+		l := &g.lines[i]
+		l.text += text
+		l.sheet, l.system, l.level = sheets[l.sheet], names[l.system], names[l.level]
+		if l.more >= 0 {
+			l.more += rest
+			g.more[l.more].line = int32(i)
+		}
+		for e := range l.faces {
+			if l.roles>>e != 0 {
+				l.faces[e] = faces[l.faces[e]]
+			}
+		}
+	}
+	return first
+}
+
+// filed is where the ledger has what another has filed.
+func (g *ledger) filed(o *ledger) (sheets, names, faces []int32) {
+	for _, p := range o.sheets {
+		sheets = append(sheets, g.fileSheet(p))
+	}
+	for _, s := range o.names {
+		names = append(names, g.name(s))
+	}
+	for _, f := range o.faces {
+		faces = append(faces, g.face(f.CrossSection, func(fittings.CrossSection) string { return f.note }))
+	}
+	return sheets, names, faces
+}
+
+// fileSheet files the sheet on which a row stands.
+func (g *ledger) fileSheet(p sheet) int32 {
+	if n := len(g.sheets); n > 0 && g.sheets[n-1] == p {
 		return int32(n - 1)
 	}
-	k, ok := g.placeOf[p]
+	k, ok := g.sheetOf[p]
 	if !ok {
-		k = int32(len(g.places))
-		g.places, g.placeOf[p] = append(g.places, p), k
+		k = int32(len(g.sheets))
+		g.sheets, g.sheetOf[p] = append(g.sheets, p), k
 	}
 	return k
 }
@@ -166,17 +226,20 @@ func (g *ledger) seldom(l *line) *more {
 func (g *ledger) tagOf(l *line) []byte  { return g.text[l.text:][:l.tag] }
 func (g *ledger) fromOf(l *line) []byte { return g.text[l.text+int(l.tag):][:l.from] }
 
-// at is where a row stands.
-func (g *ledger) at(l *line) Place {
-	p := g.places[l.place]
-	p.Row = int(l.row)
-	return p
-}
-
 // nameText is the name of a row.
 func (g *ledger) nameText(l *line) string {
-	it := Item{At: g.at(l), Tag: string(g.tagOf(l))}
-	return it.Name()
+	return rowName(string(g.tagOf(l)), g.sheets[l.sheet].name, int(l.row))
+}
+
+// rowName is the tag, or the place of a row without one.
+func rowName(tag, sheet string, row int) string {
+	switch {
+	case tag != "":
+		return tag
+	case sheet != "":
+		return fmt.Sprintf("%s row %d", sheet, row)
+	}
+	return "row " + strconv.Itoa(row)
 }
 
 // first is the cross-section of the first end; ok is false where ends aren't
@@ -226,16 +289,6 @@ func (l *line) sideBySide() bool { return sideBySide(l.kind, int(l.quantity)) }
 // loose reports whether nobody is named by the row and nobody names it.
 func (l *line) loose() bool { return l.parent < 0 && l.children == 0 && l.ringWith < 0 }
 
-// keep takes into a line what was measured of an item.
-func (g *ledger) keep(l *line, it *Item, made func(fittings.CrossSection) string) {
-	l.shape, l.area, l.exact, l.joint = it.Piece.Shape, it.Area, it.Exact, it.JointLength
-	g.setEnds(l, it.Ends, made)
-	if l.kind == fittings.Spigot {
-		m := g.rest(l)
-		m.piece, m.opening = it.Piece, it.OpeningExact
-	}
-}
-
 // tally counts a row.
 func (g *ledger) tally(l *line) {
 	if l.quantity > 1 {
@@ -252,14 +305,14 @@ func (g *ledger) tally(l *line) {
 	}
 }
 
-// item is a row of the ledger as an Item, as far as the ledger knows it.
-func (g *ledger) item(l *line) *Item {
-	m := g.seldom(l)
-	it := &Item{At: g.at(l), Tag: string(g.tagOf(l)), From: string(g.fromOf(l)), Shared: &Shared{System: g.names[l.system], Level: g.names[l.level]},
-		Piece: m.piece, Quantity: int(l.quantity), Scope: l.scope, Rare: &Rare{AtM: m.at, HasAt: m.hasAt, Cut: m.cut, CutExact: m.cutExact, OpeningExact: m.opening},
-		Ends: g.ends(l), Area: l.area, Exact: l.exact, JointLength: l.joint,
-		Parent: int(l.parent), ParentEnd: l.parentEnd, RingWith: int(l.ringWith), RingEnd: l.ringEnd,
-		Refused: l.refused, childCount: l.children}
-	it.Piece.Kind, it.Piece.Shape = l.kind, l.shape
-	return it
+// sizeOf is what people call a row by: the section of its first end, or the box of
+// a plenum of known sides. What isn't known is empty.
+func (g *ledger) sizeOf(l *line) terms.Size {
+	if l.kind == fittings.Plenum {
+		if z, ok := terms.BoxOf(&g.seldom(l).piece); ok {
+			return z
+		}
+	}
+	c, _ := g.first(l)
+	return terms.Size{Section: c}
 }

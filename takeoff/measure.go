@@ -143,7 +143,7 @@ func (t *Takeoff) measureSpigots() {
 			}
 		}
 		b.measure(it, nil)
-		t.keep(l, it, b.seriesNote)
+		keep(&t.ledger, l, it, b.seriesNote)
 		for _, f := range b.faults {
 			t.fault(i, f.Fault)
 		}

@@ -5,6 +5,12 @@ import (
 	"hash/maphash"
 )
 
+// tagSeed is of the hashes of tags. Nothing that is seen depends on it.
+var tagSeed = maphash.MakeSeed()
+
+// hashTag is the hash of a tag.
+func hashTag(tag string) uint32 { return uint32(maphash.String(tagSeed, tag)) }
+
 // tags finds rows by their tags: a table with open addressing. A slot holds a
 // row's index from 1 and the hash of its tag; the tags stay where they are.
 type tags struct {

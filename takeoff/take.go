@@ -2,8 +2,6 @@ package takeoff
 
 import (
 	"fmt"
-
-	"blankoff/fittings"
 )
 
 // fill is the number of rows that are gathered before they are taken in.
@@ -11,9 +9,6 @@ const fill = 1000
 
 // mostAhead is the greatest number of rows that room is made for beforehand.
 const mostAhead = 4_000_000
-
-// usualText is about how long a tag and a reference are together, in bytes.
-const usualText = 24
 
 // Add reads one row. The row may be used again by the caller.
 func (t *Takeoff) Add(r *Row) {
@@ -40,9 +35,7 @@ func (t *Takeoff) Expect(rows int) {
 	if rows = min(rows, mostAhead); rows == 0 || cap(t.lines) > 0 {
 		return
 	}
-	t.lines = make([]line, 0, rows)
-	t.text = make([]byte, 0, usualText*rows)
-	t.tags.expect(rows)
+	t.expect(rows)
 	if !t.options.TotalsOnly {
 		t.Items = make([]Item, 0, rows)
 	}
@@ -54,11 +47,7 @@ func (t *Takeoff) Take(b *Batch) {
 	if b != t.own && t.own != nil && t.own.Len() > 0 {
 		t.Take(t.own)
 	}
-	first, text, rest := len(t.lines), len(t.text), int32(len(t.more))
-	places, names, faces := t.filed(b)
-	t.text = append(t.text, b.text...)
-	t.more = append(t.more, b.more...)
-	t.lines = append(t.lines, b.lines...)
+	first := t.add(&b.ledger)
 	if !b.totals {
 		whole := string(b.text)
 		for k := range b.items {
@@ -68,22 +57,10 @@ func (t *Takeoff) Take(b *Batch) {
 		}
 	}
 	t.Items = append(t.Items, b.items...)
-	t.straights, t.short, t.narrow, t.several = t.straights+b.straights, t.short+b.short, t.narrow+b.narrow, t.several+b.several
-	t.tags.warm(b.hashes)
+	t.warm(b.hashes)
 	faults, times := b.faults, b.times
 	for k := range b.lines {
 		l := &t.lines[first+k]
-		l.text += text
-		l.place, l.system, l.level = places[l.place], names[l.system], names[l.level]
-		if l.more >= 0 {
-			l.more += rest
-			t.more[l.more].line = int32(first + k)
-		}
-		for e := range l.faces {
-			if l.roles>>e != 0 {
-				l.faces[e] = faces[l.faces[e]]
-			}
-		}
 		n := 0
 		for n < len(faults) && int(faults[n].line) == k {
 			n++
@@ -99,20 +76,6 @@ func (t *Takeoff) Take(b *Batch) {
 		t.despair(first + k + 1)
 	}
 	b.Reset()
-}
-
-// filed is where the takeoff has what the batch has filed.
-func (t *Takeoff) filed(b *Batch) (places, names, faces []int32) {
-	for _, p := range b.places {
-		places = append(places, t.place(p))
-	}
-	for _, s := range b.names {
-		names = append(names, t.name(s))
-	}
-	for _, f := range b.faces {
-		faces = append(faces, t.face(f.CrossSection, func(fittings.CrossSection) string { return f.note }))
-	}
-	return places, names, faces
 }
 
 // claim files row i under its tag and tells its faults, each kind in its turn. A
@@ -141,24 +104,20 @@ func (t *Takeoff) claim(i int, hash uint32, faults []staged, timed bool, when []
 
 // claimTag files the row under its tag; a tag may stand once.
 func (t *Takeoff) claimTag(i int, hash uint32) {
-	l := &t.lines[i]
-	if l.tag == 0 {
-		return
-	}
-	first, taken := t.tags.claim(&t.ledger, i, hash)
+	first, taken := t.fileTag(i, hash)
 	if !taken {
 		return
 	}
+	l := &t.lines[i]
 	tag := string(t.tagOf(l))
-	t.double[tag] = true
 	t.fault(i, t.at(l).Fault("tag", tag, "a tag of its own",
-		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.lines[first], l.place))))
+		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.lines[first], l.sheet))))
 }
 
-// rowText is where a row stands, seen from a place.
+// rowText is where a row stands, seen from a sheet.
 func (t *Takeoff) rowText(l *line, from int32) string {
-	if t.places[l.place].Sheet != t.places[from].Sheet {
-		return fmt.Sprintf("row %d of sheet '%s'", l.row, t.places[l.place].Sheet)
+	if name := t.sheets[l.sheet].name; name != t.sheets[from].name {
+		return fmt.Sprintf("row %d of sheet '%s'", l.row, name)
 	}
 	return fmt.Sprintf("row %d", l.row)
 }

@@ -54,16 +54,12 @@ type Takeoff struct {
 	Refused  []Place // of the rows that were refused, in the file's order
 
 	options  Options
-	ledger   // empty once finished
+	book     // empty once finished
 	own      *Batch
-	tags     tags
-	double   map[string]bool
-	taken    map[hang]int32 // what ends but far ones carry
-	forward  bool           // some row hangs on one further down
-	used     int            // rows so far that weren't refused
-	hopeless error          // why no more rows should be added
-	timed    bool           // some row says when it can be tested
-	dates    bool           // and it says so by dates
+	used     int   // rows so far that weren't refused
+	hopeless error // why no more rows should be added
+	timed    bool  // some row says when it can be tested
+	dates    bool  // and it says so by dates
 	cuts     []cutIn
 }
 
@@ -72,7 +68,7 @@ func (t *Takeoff) Options() Options { return t.options }
 
 // New begins a takeoff.
 func New(o Options) *Takeoff {
-	return &Takeoff{options: o, ledger: newLedger(), double: map[string]bool{}, taken: map[hang]int32{}}
+	return &Takeoff{options: o, book: newBook()}
 }
 
 // fault refuses row i for the reason f.
@@ -81,17 +77,27 @@ func (t *Takeoff) fault(i int, f Fault) {
 	t.Faults = append(t.Faults, f)
 }
 
-// remark adds a note to row i.
-func (t *Takeoff) remark(i int, note string) {
-	if !t.options.TotalsOnly {
-		t.Items[i].Notes = append(t.Items[i].Notes, note)
+// at is where a row stands.
+func (t *Takeoff) at(l *line) Place { return placeOf(&t.ledger, l) }
+
+// tell takes over what was found out about the rows.
+func (t *Takeoff) tell() {
+	faults, remarks, notes := t.found()
+	for _, f := range faults {
+		t.Faults = append(t.Faults, t.at(&t.lines[f.line]).Fault(f.heading, f.value, f.expected, f.message))
 	}
+	if !t.options.TotalsOnly {
+		for _, r := range remarks {
+			t.Items[r.line].Notes = append(t.Items[r.line].Notes, r.text)
+		}
+	}
+	t.Notes = append(t.Notes, notes...)
 }
 
 // full is row i as an Item: its own, or one made of the ledger.
 func (t *Takeoff) full(i int) *Item {
 	if t.options.TotalsOnly {
-		return t.item(&t.lines[i])
+		return itemOf(&t.ledger, &t.lines[i])
 	}
 	return &t.Items[i]
 }
@@ -106,15 +112,31 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Faults = append(t.Faults, faults...)
 	t.checkUnits()
 	t.checkLengths()
-	t.join()
+	join(&t.book)
+	t.tell()
 	t.measureSpigots()
-	t.noteOverlaps()
-	t.takeOffOpenings()
+	noteOverlaps(&t.book)
+	o := &t.options
+	off := openings{book: &t.book, outside: o.outside, list: !o.TotalsOnly, kept: o.Basis != nil && o.Basis.Openings != fittings.Deducted}
+	t.cuts = off.takeOff()
+	t.tell()
 	t.sum()
 	t.reconcile()
 	t.sortFaults()
 	t.settle()
-	t.ledger, t.own, t.tags, t.double, t.taken = ledger{}, nil, tags{}, nil, nil
+	t.book, t.own = book{}, nil
+}
+
+// sum adds the rows up and counts what became of them.
+func (t *Takeoff) sum() {
+	var n Tally
+	t.Totals, n = totalsOf(&t.ledger)
+	s := &t.Schedule
+	s.RowsUsed, s.RowsExcluded, s.RowsRefused = n.Used, n.Out+len(s.TotalRows)+s.RowsLeft, len(n.Refused)
+	for _, i := range n.Refused {
+		t.Refused = append(t.Refused, t.at(&t.lines[i]))
+	}
+	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
 }
 
 // settle writes into the items what was found out about their lines.
@@ -162,9 +184,9 @@ func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(i
 // sortFaults puts the faults in the order of the file.
 func (t *Takeoff) sortFaults() {
 	rank := map[string]int{}
-	for _, p := range t.places {
-		if _, ok := rank[p.Sheet]; !ok {
-			rank[p.Sheet] = len(rank)
+	for _, p := range t.sheets {
+		if _, ok := rank[p.name]; !ok {
+			rank[p.name] = len(rank)
 		}
 	}
 	sort.SliceStable(t.Faults, func(a, b int) bool {

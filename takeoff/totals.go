@@ -10,7 +10,7 @@ import (
 // Part is a share of the totals under one heading.
 type Part struct {
 	Name        string
-	First       *Item // of its rows, in the file's order
+	Size        terms.Size // of its rows, where they are parted by size
 	Rows        int
 	Pieces      int
 	Area        float64 // on the basis, m2
@@ -36,68 +36,72 @@ type Totals struct {
 	BySize       []Part
 }
 
-// sum adds the rows up in the file's order and counts what became of them.
-func (t *Takeoff) sum() {
-	s := &t.Schedule
-	s.RowsUsed, s.RowsExcluded, s.RowsRefused = 0, len(s.TotalRows)+s.RowsLeft, 0
-	system, level := parts{of: make([]*Part, len(t.names))}, parts{of: make([]*Part, len(t.names))}
+// Tally is what became of the rows.
+type Tally struct {
+	Used, Out int
+	Refused   []int // the rows that were refused, in the file's order
+}
+
+// totalsOf adds the rows up in the file's order and counts what became of them.
+func totalsOf(g *ledger) (t Totals, n Tally) {
+	system, level := parts{of: make([]*Part, len(g.names))}, parts{of: make([]*Part, len(g.names))}
 	shape, size := parts{of: make([]*Part, fittings.FlatOval+1)}, parts{}
 	sizes := map[string]int32{}
-	t.Totals = Totals{}
 	var area, exact, joints Sum
-	for i := range t.lines {
-		l := &t.lines[i]
+	for i := range g.lines {
+		l := &g.lines[i]
 		switch {
 		case l.refused:
-			s.RowsRefused++
-			t.Refused = append(t.Refused, t.at(l))
-			t.Totals.Refused += l.area
+			n.Refused = append(n.Refused, i)
+			t.Refused += l.area
 			continue
 		case l.scope == terms.Out:
-			s.RowsExcluded++
-			t.Totals.Out += l.area
-			t.Totals.OutExact += l.exact
+			n.Out++
+			t.Out += l.area
+			t.OutExact += l.exact
 			continue
 		case l.scope == terms.Through:
-			s.RowsUsed++
-			t.Totals.Through += l.area
-			t.Totals.ThroughExact += l.exact
+			n.Used++
+			t.Through += l.area
+			t.ThroughExact += l.exact
 			continue
 		}
-		s.RowsUsed++
+		n.Used++
 		area.Add(l.area)
 		exact.Add(l.exact)
 		joints.Add(l.joint)
-		system.add(t, l.system, i)
-		level.add(t, l.level, i)
-		shape.add(t, int32(l.shape), i)
-		size.add(t, t.sizeOf(l, sizes), i)
+		system.add(l.system, l)
+		level.add(l.level, l)
+		shape.add(int32(l.shape), l)
+		if k := sizeOf(g, l, sizes); size.add(k, l) {
+			size.of[k].Size = g.sizeOf(l)
+		}
 	}
-	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
-	t.Totals.Area, t.Totals.Exact, t.Totals.JointLength = area.Value(), exact.Value(), joints.Value()
-	name := func(k int) string { return t.names[k] }
-	t.Totals.BySystem, t.Totals.ByLevel = system.list(name), level.list(name)
-	t.Totals.ByShape = shape.list(func(k int) string { return fittings.Shape(k).String() })
-	t.Totals.BySize = size.list(func(k int) string { return size.of[k].First.SizeText() })
+	t.Area, t.Exact, t.JointLength = area.Value(), exact.Value(), joints.Value()
+	name := func(k int) string { return g.names[k] }
+	t.BySystem, t.ByLevel = system.list(name), level.list(name)
+	t.ByShape = shape.list(func(k int) string { return fittings.Shape(k).String() })
+	t.BySize = size.list(func(k int) string { return size.of[k].Size.Text() })
+	return t, n
 }
 
 // sizeOf is the number of a row's size among those met so far. Sizes that are
 // written alike are one.
-func (t *Takeoff) sizeOf(l *line, sizes map[string]int32) int32 {
+func sizeOf(g *ledger, l *line, sizes map[string]int32) int32 {
 	f := face{size: -1}
 	if l.roles != 0 && l.kind != fittings.Plenum {
-		if f = t.faces[l.faces[0]]; f.size >= 0 {
+		if f = g.faces[l.faces[0]]; f.size >= 0 {
 			return f.size
 		}
 	}
-	text := t.item(l).SizeText()
+	text := g.sizeOf(l).Text()
 	k, ok := sizes[text]
 	if !ok {
 		k = int32(len(sizes))
 		sizes[text] = k
 	}
 	if l.roles != 0 && l.kind != fittings.Plenum {
-		t.faces[l.faces[0]].size = k
+		g.faces[l.faces[0]].size = k
 	}
 	return k
 }
@@ -105,21 +109,22 @@ func (t *Takeoff) sizeOf(l *line, sizes map[string]int32) int32 {
 // parts are the parts of the totals under one heading, by number.
 type parts struct{ of []*Part }
 
-func (p *parts) add(t *Takeoff, k int32, i int) {
+// add adds a row to part k and reports whether it is the first.
+func (p *parts) add(k int32, l *line) (first bool) {
 	for int(k) >= len(p.of) {
 		p.of = append(p.of, nil)
 	}
 	x := p.of[k]
-	if x == nil {
-		x = &Part{First: t.full(i)}
+	if first = x == nil; first {
+		x = &Part{}
 		p.of[k] = x
 	}
-	l := &t.lines[i]
 	x.Rows++
 	x.Pieces += int(l.quantity)
 	x.Area += l.area
 	x.Exact += l.exact
 	x.JointLength += l.joint
+	return first
 }
 
 // list gives the parts that there are, by name.

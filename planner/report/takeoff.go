@@ -142,7 +142,7 @@ func OfTakeoff(t *takeoff.Takeoff, items bool, u units.System) *Takeoff {
 		for _, p := range of.parts {
 			name := p.Name
 			if of.name == "size" {
-				name = p.First.SizeIn(u)
+				name = p.Size.In(u)
 			}
 			v.Totals.Parts = append(v.Totals.Parts, Part{of.name, name, p})
 		}

@@ -36,6 +36,14 @@ type Size struct {
 	Box     bool
 }
 
+// BoxOf is the size of a plenum whose three sides are known.
+func BoxOf(p *fittings.Piece) (z Size, ok bool) {
+	w, wide := p.Sizes.Get(fittings.Width)
+	h, high := p.Sizes.Get(fittings.Height)
+	l, long := p.Sizes.Get(fittings.Length)
+	return Size{fittings.CrossSection{Width: w, Height: h}, l, true}, wide && high && long
+}
+
 // In writes the size in the units that a reader asked for; an unknown one is "".
 func (z Size) In(s Sizes) string {
 	if z.Box {

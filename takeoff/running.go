@@ -1,0 +1,107 @@
+package takeoff
+
+import (
+	"fmt"
+	"math"
+	"strings"
+
+	"blankoff/fittings"
+)
+
+// agrees is the share by which a total of a schedule may differ from the sum of
+// its rows and still be called the same: such totals are sums of rounded areas.
+const agrees = 0.005
+
+// Given is what a row of totals gives, and which rows it may sum up: those of the file
+// from one of Since up to Before.
+type Given struct {
+	Before   int
+	Since    [3]int
+	Area     float64 // m2; see AreaText
+	AreaText string  // as typed; empty: it gives none
+	Quantity int     // 0: it gives none
+}
+
+// against compares what a row of totals gives with the sums that it may be, and tells
+// the nearest with both figures. It says nothing where the row gives no figure.
+func (s running) against(x Given) string {
+	if x.AreaText == "" && x.Quantity == 0 {
+		return ""
+	}
+	best, off := "", math.Inf(1)
+	for _, from := range x.Since {
+		area, pieces, refused := s.above(from, x.Before)
+		d := 0.0
+		if x.AreaText != "" {
+			d = math.Abs(area - x.Area)
+		} else {
+			d = math.Abs(float64(pieces - x.Quantity))
+		}
+		if d >= off {
+			continue
+		}
+		off = d
+		var said []string
+		if x.AreaText != "" {
+			said = append(said, compared(fmt.Sprintf("%s m2", figure(x.Area)), fmt.Sprintf("%s m2", figure(area)), d <= agrees*math.Max(area, x.Area)))
+		}
+		if x.Quantity != 0 {
+			said = append(said, compared(pieceCount(x.Quantity), fmt.Sprint(pieces), pieces == x.Quantity))
+		}
+		best = strings.Join(said, "; ")
+		if refused > 0 {
+			best += fmt.Sprintf(" (refused among them: %d)", refused)
+		}
+	}
+	return best
+}
+
+func compared(given, found string, same bool) string {
+	if same {
+		return fmt.Sprintf("it gives %s, the rows above come to %s: they agree", given, found)
+	}
+	return fmt.Sprintf("it gives %s, but the rows above come to %s: they differ", given, found)
+}
+
+// figure writes an area to a hundredth of a m2.
+func figure(v float64) string { return fmt.Sprintf("%.2f", v) }
+
+// running are the sums over the rows of the file up to each.
+type running struct {
+	area            []float64 // m2
+	pieces, refused []int
+}
+
+// runningOf sums all rows, whatever their scope.
+func runningOf(g *ledger) running {
+	n := len(g.lines)
+	s := running{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
+	var area Sum
+	for i := range g.lines {
+		l := &g.lines[i]
+		area.Add(l.area)
+		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.quantity), s.refused[i]
+		switch {
+		case l.refused && l.kind == fittings.NoKind: // it may be no piece
+			s.pieces[i+1] = s.pieces[i]
+			s.refused[i+1]++
+		case l.refused:
+			s.refused[i+1]++
+		}
+	}
+	return s
+}
+
+// above sums the rows of the file from one to another.
+func (s running) above(from, to int) (area float64, pieces, refused int) {
+	to = min(to, len(s.area)-1)
+	from = min(from, to)
+	return s.area[to] - s.area[from], s.pieces[to] - s.pieces[from], s.refused[to] - s.refused[from]
+}
+
+func pieceCount(n int) string {
+	if n == 1 {
+		return "1 piece"
+	}
+	return fmt.Sprintf("%d pieces", n)
+}
