@@ -8,8 +8,8 @@ import (
 	"blankoff/planner/divide"
 	"blankoff/planner/duty"
 	"blankoff/planner/network"
-	"blankoff/takeoff"
 	"blankoff/takeoff/terms"
+	"blankoff/takeoff/totals"
 )
 
 // The parts of a plan: sections, cuts, blanks, what is outside, the balance.
@@ -66,7 +66,7 @@ func (p *Plan) nameSections() {
 // fillSection sums a section's area and lists its levels.
 func (p *Plan) fillSection(s *Section) {
 	when := duty.Always()
-	var area, exact takeoff.Sum
+	var area, exact totals.Sum
 	levels, level := map[string]bool{"": true}, ""
 	for _, k := range s.Nodes {
 		n := &p.Network.Nodes[k]
@@ -267,7 +267,7 @@ func (p *Plan) listOutside() {
 func (p *Plan) weigh() {
 	b := &p.Balance
 	b.Takeoff = p.Takeoff.Totals.Area
-	var in, out takeoff.Sum
+	var in, out totals.Sum
 	for i := range p.Sections {
 		in.Add(p.Sections[i].Area)
 	}

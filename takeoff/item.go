@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
 	"blankoff/takeoff/terms"
 )
 
@@ -100,7 +101,7 @@ func (it *Item) own() *Rare {
 }
 
 // Name is the tag, or the place of a row without one.
-func (it *Item) Name() string { return rowName(it.Tag, it.At.Sheet, it.At.Row) }
+func (it *Item) Name() string { return ledger.RowName(it.Tag, it.At.Sheet, it.At.Row) }
 
 // End returns the end with the given role, and whether the piece has it.
 func (it *Item) End(r fittings.EndRole) (fittings.End, bool) {
@@ -121,15 +122,7 @@ func (it *Item) Length() float64 {
 
 // SideBySide reports whether a quantity over 1 stands side by side: end pieces
 // do, straights follow one another.
-func (it *Item) SideBySide() bool { return sideBySide(it.Piece.Kind, it.Quantity) }
-
-func sideBySide(k fittings.Kind, quantity int) bool {
-	switch k {
-	case fittings.Spigot, fittings.Cap, fittings.Flexible:
-		return quantity > 1
-	}
-	return false
-}
+func (it *Item) SideBySide() bool { return ledger.SideBySide(it.Piece.Kind, it.Quantity) }
 
 // Loose reports whether nobody is named by the row and nobody names it. A row that is
 // a run by itself isn't loose.

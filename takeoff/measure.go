@@ -33,11 +33,11 @@ func (b *Batch) measure(it *Item, r *Row) {
 // again; a straight is measured faster than it is found.
 func (b *Batch) measured(p *fittings.Piece) (fittings.Measurement, []fittings.Problem) {
 	if c, area, ok := fittings.PlainStraight(p); ok {
-		f := &b.faces[b.face(c, b.seriesNote)]
-		if f.both == nil {
-			f.both = fittings.Through(c)
+		f := &b.book.Faces[b.book.Face(c, b.seriesNote)]
+		if f.Both == nil {
+			f.Both = fittings.Through(c)
 		}
-		return fittings.Measurement{Area: area, Ends: f.both}, nil
+		return fittings.Measurement{Area: area, Ends: f.Both}, nil
 	}
 	m, known := b.alike[*p]
 	if known {
@@ -122,28 +122,28 @@ func (o *Options) jointLength(it *Item) float64 {
 func (t *Takeoff) measureSpigots() {
 	b := t.NewBatch()
 	b.stage = measuring
-	for k := range t.more {
-		i := int(t.more[k].line)
-		l := &t.lines[i]
-		if l.kind != fittings.Spigot || l.refused {
+	for k := range t.book.More {
+		i := int(t.book.More[k].Line)
+		l := &t.book.Lines[i]
+		if l.Kind != fittings.Spigot || l.Refused {
 			continue
 		}
 		it := t.full(i)
-		if l.parent >= 0 {
-			host := &t.lines[l.parent]
-			if host.refused && host.roles == 0 {
+		if l.Parent >= 0 {
+			host := &t.book.Lines[l.Parent]
+			if host.Refused && host.Roles == 0 {
 				t.fault(i, t.at(l).Fault("from", it.From, "a wall of known size",
-					fmt.Sprintf("the wall of %s isn't known because its row was refused; mend that row first", t.nameText(host))))
+					fmt.Sprintf("the wall of %s isn't known because its row was refused; mend that row first", t.book.NameText(host))))
 				continue
 			}
-			if host.kind == fittings.Plenum {
+			if host.Kind == fittings.Plenum {
 				it.Piece.WallFlat = true
-			} else if c, ok := t.first(host); ok {
+			} else if c, ok := t.book.First(host); ok {
 				it.Piece.Wall = c
 			}
 		}
 		b.measure(it, nil)
-		keep(&t.ledger, l, it, b.seriesNote)
+		keep(&t.book.Ledger, l, it, b.seriesNote)
 		for _, f := range b.faults {
 			t.fault(i, f.Fault)
 		}

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 const walls = `tag,kind,shape,width_mm,height_mm,length_mm,diameter_mm,branch_length_mm,from,quantity,scope
@@ -188,7 +189,7 @@ func TestJointRatio(t *testing.T) {
 			t.Errorf("%q, want %q", got, c.want)
 		}
 	}
-	if takeoff.JointRatio(3, 0) != 0 || takeoff.JointFlag(3, 0) != "" || takeoff.JointFlag(10, 10) != "" || takeoff.JointFlag(15, 10) != "" {
+	if totals.JointRatio(3, 0) != 0 || totals.JointFlag(3, 0) != "" || totals.JointFlag(10, 10) != "" || totals.JointFlag(15, 10) != "" {
 		t.Error("the ends of the range")
 	}
 }

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"blankoff/takeoff/totals"
 	"fmt"
 	"strings"
 )
@@ -15,7 +16,7 @@ func (t *Takeoff) reconcile() {
 	if len(t.Schedule.TotalRows) == 0 {
 		return
 	}
-	sums := runningOf(&t.ledger)
+	sums := totals.RunningOf(&t.book.Ledger)
 	for i, x := range t.Schedule.TotalRows {
 		if i == mostTotals {
 			t.Notes = append(t.Notes, fmt.Sprintf("%d more rows of totals are no pieces either; they aren't held against the rows above them", len(t.Schedule.TotalRows)-i))
@@ -26,7 +27,7 @@ func (t *Takeoff) reconcile() {
 			name = "'" + x.Label + "'"
 		}
 		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		if said := sums.against(Given{x.Before, x.Since, x.Area, x.AreaText, x.Quantity}); said != "" {
+		if said := sums.Against(totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}); said != "" {
 			name += "; " + said
 		}
 		t.Notes = append(t.Notes, name)

@@ -63,7 +63,7 @@ func (b *Batch) noteSeries(it *Item) {
 	before := len(it.Notes)
 ends:
 	for _, e := range it.Ends {
-		note := b.faces[b.face(e.CrossSection, b.seriesNote)].note
+		note := b.book.Faces[b.book.Face(e.CrossSection, b.seriesNote)].Note
 		if note == "" {
 			continue
 		}

@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"blankoff/takeoff/ledger"
 	"fmt"
 )
 
@@ -32,10 +33,10 @@ func (t *Takeoff) Gather() error {
 // Expect makes room for so many rows: a list that grows is copied again and
 // again.
 func (t *Takeoff) Expect(rows int) {
-	if rows = min(rows, mostAhead); rows == 0 || cap(t.lines) > 0 {
+	if rows = min(rows, mostAhead); rows == 0 || cap(t.book.Lines) > 0 {
 		return
 	}
-	t.expect(rows)
+	t.book.Expect(rows)
 	if !t.options.TotalsOnly {
 		t.Items = make([]Item, 0, rows)
 	}
@@ -47,20 +48,20 @@ func (t *Takeoff) Take(b *Batch) {
 	if b != t.own && t.own != nil && t.own.Len() > 0 {
 		t.Take(t.own)
 	}
-	first := t.add(&b.ledger)
+	first := t.book.Add(&b.book)
 	if !b.totals {
-		whole := string(b.text)
+		whole := string(b.book.Text)
 		for k := range b.items {
-			l := &b.lines[k]
-			it, from := &b.items[k], l.text+int(l.tag)
-			it.index, it.Tag, it.From = int32(first+k), whole[l.text:from], whole[from:from+int(l.from)]
+			l := &b.book.Lines[k]
+			it, from := &b.items[k], l.Text+int(l.TagLength)
+			it.index, it.Tag, it.From = int32(first+k), whole[l.Text:from], whole[from:from+int(l.FromLength)]
 		}
 	}
 	t.Items = append(t.Items, b.items...)
-	t.warm(b.hashes)
+	t.book.Warm(b.hashes)
 	faults, times := b.faults, b.times
-	for k := range b.lines {
-		l := &t.lines[first+k]
+	for k := range b.book.Lines {
+		l := &t.book.Lines[first+k]
 		n := 0
 		for n < len(faults) && int(faults[n].line) == k {
 			n++
@@ -70,7 +71,7 @@ func (t *Takeoff) Take(b *Batch) {
 		if faults = faults[n:]; timed {
 			times = times[1:]
 		}
-		if !l.refused {
+		if !l.Refused {
 			t.used++
 		}
 		t.despair(first + k + 1)
@@ -104,33 +105,33 @@ func (t *Takeoff) claim(i int, hash uint32, faults []staged, timed bool, when []
 
 // claimTag files the row under its tag; a tag may stand once.
 func (t *Takeoff) claimTag(i int, hash uint32) {
-	first, taken := t.fileTag(i, hash)
+	first, taken := t.book.FileTag(i, hash)
 	if !taken {
 		return
 	}
-	l := &t.lines[i]
-	tag := string(t.tagOf(l))
+	l := &t.book.Lines[i]
+	tag := string(t.book.TagOf(l))
 	t.fault(i, t.at(l).Fault("tag", tag, "a tag of its own",
-		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.lines[first], l.sheet))))
+		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.book.Lines[first], l.Sheet))))
 }
 
 // rowText is where a row stands, seen from a sheet.
-func (t *Takeoff) rowText(l *line, from int32) string {
-	if name := t.sheets[l.sheet].name; name != t.sheets[from].name {
-		return fmt.Sprintf("row %d of sheet '%s'", l.row, name)
+func (t *Takeoff) rowText(l *ledger.Line, from int32) string {
+	if name := t.book.Sheets[l.Sheet].Name; name != t.book.Sheets[from].Name {
+		return fmt.Sprintf("row %d of sheet '%s'", l.Row, name)
 	}
-	return fmt.Sprintf("row %d", l.row)
+	return fmt.Sprintf("row %d", l.Row)
 }
 
 // unmeasure takes back what was measured of a row.
 func (t *Takeoff) unmeasure(i int) {
-	l := &t.lines[i]
-	l.shape, l.roles, l.area, l.exact, l.joint = l.typed, 0, 0, 0, 0
+	l := &t.book.Lines[i]
+	l.Shape, l.Roles, l.Area, l.Exact, l.Joint = l.Typed, 0, 0, 0, 0
 	if t.options.TotalsOnly {
 		return
 	}
 	it := &t.Items[i]
-	it.Piece.Shape, it.Ends, it.noSheet, it.Notes = l.typed, nil, false, it.Notes[:l.notes:l.notes]
+	it.Piece.Shape, it.Ends, it.noSheet, it.Notes = l.Typed, nil, false, it.Notes[:l.Notes:l.Notes]
 	it.Each, it.EachExact = 0, 0
 	if it.Rare != nothingRare {
 		it.Opening, it.OpeningExact = 0, 0

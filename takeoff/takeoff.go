@@ -5,6 +5,9 @@ import (
 	"sort"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/joining"
+	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/totals"
 )
 
 // Options are the settings of a takeoff.
@@ -50,17 +53,17 @@ type Takeoff struct {
 	Items    []Item // every row, in the file's order; refused ones are marked; none where only totals are asked for
 	Faults   []Fault
 	Notes    []string // of the file as a whole
-	Totals   Totals
+	Totals   totals.Totals
 	Refused  []Place // of the rows that were refused, in the file's order
 
 	options  Options
-	book     // empty once finished
+	book     ledger.Book // empty once finished
 	own      *Batch
 	used     int   // rows so far that weren't refused
 	hopeless error // why no more rows should be added
 	timed    bool  // some row says when it can be tested
 	dates    bool  // and it says so by dates
-	cuts     []cutIn
+	cuts     []joining.Opening
 }
 
 // Options are the settings that the takeoff was made with.
@@ -68,27 +71,27 @@ func (t *Takeoff) Options() Options { return t.options }
 
 // New begins a takeoff.
 func New(o Options) *Takeoff {
-	return &Takeoff{options: o, book: newBook()}
+	return &Takeoff{options: o, book: ledger.NewBook()}
 }
 
 // fault refuses row i for the reason f.
 func (t *Takeoff) fault(i int, f Fault) {
-	t.lines[i].refused = true
+	t.book.Lines[i].Refused = true
 	t.Faults = append(t.Faults, f)
 }
 
 // at is where a row stands.
-func (t *Takeoff) at(l *line) Place { return placeOf(&t.ledger, l) }
+func (t *Takeoff) at(l *ledger.Line) Place { return placeOf(&t.book.Ledger, l) }
 
 // tell takes over what was found out about the rows.
 func (t *Takeoff) tell() {
-	faults, remarks, notes := t.found()
+	faults, remarks, notes := t.book.Found()
 	for _, f := range faults {
-		t.Faults = append(t.Faults, t.at(&t.lines[f.line]).Fault(f.heading, f.value, f.expected, f.message))
+		t.Faults = append(t.Faults, t.at(&t.book.Lines[f.Line]).Fault(f.Heading, f.Value, f.Expected, f.Message))
 	}
 	if !t.options.TotalsOnly {
 		for _, r := range remarks {
-			t.Items[r.line].Notes = append(t.Items[r.line].Notes, r.text)
+			t.Items[r.Line].Notes = append(t.Items[r.Line].Notes, r.Text)
 		}
 	}
 	t.Notes = append(t.Notes, notes...)
@@ -97,7 +100,7 @@ func (t *Takeoff) tell() {
 // full is row i as an Item: its own, or one made of the ledger.
 func (t *Takeoff) full(i int) *Item {
 	if t.options.TotalsOnly {
-		return itemOf(&t.ledger, &t.lines[i])
+		return itemOf(&t.book.Ledger, &t.book.Lines[i])
 	}
 	return &t.Items[i]
 }
@@ -110,31 +113,30 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Schedule = s
 	t.Notes = append(t.Notes, notes...)
 	t.Faults = append(t.Faults, faults...)
-	t.checkUnits()
-	t.checkLengths()
-	join(&t.book)
+	t.book.CheckUnits()
+	t.book.CheckLengths()
+	joining.Join(&t.book)
 	t.tell()
 	t.measureSpigots()
-	noteOverlaps(&t.book)
+	joining.NoteOverlaps(&t.book)
 	o := &t.options
-	off := openings{book: &t.book, outside: o.outside, list: !o.TotalsOnly, kept: o.Basis != nil && o.Basis.Openings != fittings.Deducted}
-	t.cuts = off.takeOff()
+	t.cuts = joining.TakeOff(&t.book, joining.Deduction{Outside: o.outside, Kept: o.Basis != nil && o.Basis.Openings != fittings.Deducted, List: !o.TotalsOnly})
 	t.tell()
 	t.sum()
 	t.reconcile()
 	t.sortFaults()
 	t.settle()
-	t.book, t.own = book{}, nil
+	t.book, t.own = ledger.Book{}, nil
 }
 
 // sum adds the rows up and counts what became of them.
 func (t *Takeoff) sum() {
-	var n Tally
-	t.Totals, n = totalsOf(&t.ledger)
+	var n totals.Tally
+	t.Totals, n = totals.Of(&t.book.Ledger)
 	s := &t.Schedule
 	s.RowsUsed, s.RowsExcluded, s.RowsRefused = n.Used, n.Out+len(s.TotalRows)+s.RowsLeft, len(n.Refused)
 	for _, i := range n.Refused {
-		t.Refused = append(t.Refused, t.at(&t.lines[i]))
+		t.Refused = append(t.Refused, t.at(&t.book.Lines[i]))
 	}
 	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
 }
@@ -142,15 +144,15 @@ func (t *Takeoff) sum() {
 // settle writes into the items what was found out about their lines.
 func (t *Takeoff) settle() {
 	for i := range t.Items {
-		it, l := &t.Items[i], &t.lines[i]
-		m := t.seldom(l)
-		it.Area, it.Exact, it.JointLength = l.area, l.exact, l.joint
-		if m.cut != 0 || m.cutExact != 0 {
+		it, l := &t.Items[i], &t.book.Lines[i]
+		m := t.book.Seldom(l)
+		it.Area, it.Exact, it.JointLength = l.Area, l.Exact, l.Joint
+		if m.Cut != 0 || m.CutExact != 0 {
 			o := it.own()
-			o.Cut, o.CutExact = m.cut, m.cutExact
+			o.Cut, o.CutExact = m.Cut, m.CutExact
 		}
-		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.parent), l.parentEnd, int(l.ringWith), l.ringEnd
-		it.childCount, it.Refused = l.children, l.refused
+		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.Parent), l.ParentEnd, int(l.RingWith), l.RingEnd
+		it.childCount, it.Refused = l.Children, l.Refused
 	}
 }
 
@@ -184,9 +186,9 @@ func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(i
 // sortFaults puts the faults in the order of the file.
 func (t *Takeoff) sortFaults() {
 	rank := map[string]int{}
-	for _, p := range t.sheets {
-		if _, ok := rank[p.name]; !ok {
-			rank[p.name] = len(rank)
+	for _, p := range t.book.Sheets {
+		if _, ok := rank[p.Name]; !ok {
+			rank[p.Name] = len(rank)
 		}
 	}
 	sort.SliceStable(t.Faults, func(a, b int) bool {

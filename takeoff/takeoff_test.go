@@ -8,6 +8,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/totals"
 )
 
 // measured reads a schedule given as text.
@@ -228,7 +229,7 @@ func TestPartsAddUp(t *testing.T) {
 		}
 	}
 	tk := clean(t, b.String())
-	for name, parts := range map[string][]takeoff.Part{
+	for name, parts := range map[string][]totals.Part{
 		"system": tk.Totals.BySystem, "level": tk.Totals.ByLevel, "shape": tk.Totals.ByShape, "size": tk.Totals.BySize,
 	} {
 		sum, joints := 0.0, 0.0

@@ -21,13 +21,13 @@ type times struct {
 // can be understood depends on the rows before.
 func (b *Batch) readTimes(r *Row) {
 	if r.Text[Ready] != "" || r.Text[Closed] != "" {
-		b.times = append(b.times, times{int32(len(b.lines) - 1), strings.Clone(r.Text[Ready]), strings.Clone(r.Text[Closed])})
+		b.times = append(b.times, times{int32(len(b.book.Lines) - 1), strings.Clone(r.Text[Ready]), strings.Clone(r.Text[Closed])})
 	}
 }
 
 // takeTimes takes from when and until when row i can be tested.
 func (t *Takeoff) takeTimes(i int, when *times) {
-	at := t.at(&t.lines[i])
+	at := t.at(&t.book.Lines[i])
 	var ready, closed terms.Moment
 	for _, w := range []struct {
 		c     Column

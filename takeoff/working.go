@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/joining"
 )
 
 // Working is an item's area in figures that a person can redo: that of one
@@ -43,11 +44,11 @@ const mostOpenings = 8
 
 // openingsWorking is the openings cut in item i in figures, like ones together.
 func (t *Takeoff) openingsWorking(i int) string {
-	first := sort.Search(len(t.cuts), func(k int) bool { return t.cuts[k].wall >= i })
+	first := sort.Search(len(t.cuts), func(k int) bool { return t.cuts[k].Wall >= i })
 	var alike []likeOpenings
 	at := map[string]int{}
 	for _, c := range t.cuts[first:] {
-		if c.wall != i {
+		if c.Wall != i {
 			break
 		}
 		figures := t.cutFigures(c)
@@ -56,7 +57,7 @@ func (t *Takeoff) openingsWorking(i int) string {
 			k, at[figures] = len(alike), len(alike)
 			alike = append(alike, likeOpenings{figures: figures})
 		}
-		alike[k].add(t.Items[c.by].Name(), c)
+		alike[k].add(t.Items[c.By].Name(), c)
 	}
 	var text strings.Builder
 	rest := likeOpenings{}
@@ -75,16 +76,16 @@ func (t *Takeoff) openingsWorking(i int) string {
 }
 
 // cutFigures is one opening in figures.
-func (t *Takeoff) cutFigures(c cutIn) string {
-	by := &t.Items[c.by]
+func (t *Takeoff) cutFigures(c joining.Opening) string {
+	by := &t.Items[c.By]
 	if by.Piece.Kind == fittings.Spigot {
 		p := t.options.measuredPiece(by)
 		return fittings.OpeningWorkingIn(&p, t.options.Written)
 	}
-	if by.Parent == c.wall && len(by.Ends) > 0 {
+	if by.Parent == c.Wall && len(by.Ends) > 0 {
 		return t.options.outside(by.Ends[0].CrossSection).FaceWorkingIn(t.options.Written)
 	}
-	e, _ := by.End(t.Items[c.wall].ParentEnd) // a plenum on an end of by
+	e, _ := by.End(t.Items[c.Wall].ParentEnd) // a plenum on an end of by
 	return t.options.outside(e.CrossSection).FaceWorkingIn(t.options.Written)
 }
 
@@ -96,10 +97,10 @@ type likeOpenings struct {
 	area    float64 // of all, m2
 }
 
-func (o *likeOpenings) add(name string, c cutIn) {
+func (o *likeOpenings) add(name string, c joining.Opening) {
 	o.names = append(o.names, name)
-	o.count += c.times
-	o.area += c.area * float64(c.times)
+	o.count += c.Times
+	o.area += c.Area * float64(c.Times)
 }
 
 // openingsText is the openings in a working: "; less opening of SP1: ...".

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/terms"
+	"blankoff/takeoff/totals"
 )
 
 // Section is a test section: which rows, or how much of each, lie in it.
@@ -93,7 +94,7 @@ func isWhole(name string) bool {
 }
 
 func (g *Group) settle(t *takeoff.Takeoff, tolerance float64) {
-	var sum takeoff.Sum
+	var sum totals.Sum
 	for _, s := range g.all {
 		it := &t.Items[s.item]
 		sum.Add(it.Area * s.of)

@@ -1,9 +1,10 @@
-package takeoff
+package totals
 
 import (
 	"sort"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
 	"blankoff/takeoff/terms"
 )
 
@@ -42,43 +43,43 @@ type Tally struct {
 	Refused   []int // the rows that were refused, in the file's order
 }
 
-// totalsOf adds the rows up in the file's order and counts what became of them.
-func totalsOf(g *ledger) (t Totals, n Tally) {
-	system, level := parts{of: make([]*Part, len(g.names))}, parts{of: make([]*Part, len(g.names))}
+// Of adds the rows up in the file's order and counts what became of them.
+func Of(g *ledger.Ledger) (t Totals, n Tally) {
+	system, level := parts{of: make([]*Part, len(g.Names))}, parts{of: make([]*Part, len(g.Names))}
 	shape, size := parts{of: make([]*Part, fittings.FlatOval+1)}, parts{}
 	sizes := map[string]int32{}
 	var area, exact, joints Sum
-	for i := range g.lines {
-		l := &g.lines[i]
+	for i := range g.Lines {
+		l := &g.Lines[i]
 		switch {
-		case l.refused:
+		case l.Refused:
 			n.Refused = append(n.Refused, i)
-			t.Refused += l.area
+			t.Refused += l.Area
 			continue
-		case l.scope == terms.Out:
+		case l.Scope == terms.Out:
 			n.Out++
-			t.Out += l.area
-			t.OutExact += l.exact
+			t.Out += l.Area
+			t.OutExact += l.Exact
 			continue
-		case l.scope == terms.Through:
+		case l.Scope == terms.Through:
 			n.Used++
-			t.Through += l.area
-			t.ThroughExact += l.exact
+			t.Through += l.Area
+			t.ThroughExact += l.Exact
 			continue
 		}
 		n.Used++
-		area.Add(l.area)
-		exact.Add(l.exact)
-		joints.Add(l.joint)
-		system.add(l.system, l)
-		level.add(l.level, l)
-		shape.add(int32(l.shape), l)
+		area.Add(l.Area)
+		exact.Add(l.Exact)
+		joints.Add(l.Joint)
+		system.add(l.System, l)
+		level.add(l.Level, l)
+		shape.add(int32(l.Shape), l)
 		if k := sizeOf(g, l, sizes); size.add(k, l) {
-			size.of[k].Size = g.sizeOf(l)
+			size.of[k].Size = g.SizeOf(l)
 		}
 	}
 	t.Area, t.Exact, t.JointLength = area.Value(), exact.Value(), joints.Value()
-	name := func(k int) string { return g.names[k] }
+	name := func(k int) string { return g.Names[k] }
 	t.BySystem, t.ByLevel = system.list(name), level.list(name)
 	t.ByShape = shape.list(func(k int) string { return fittings.Shape(k).String() })
 	t.BySize = size.list(func(k int) string { return size.of[k].Size.Text() })
@@ -87,21 +88,21 @@ func totalsOf(g *ledger) (t Totals, n Tally) {
 
 // sizeOf is the number of a row's size among those met so far. Sizes that are
 // written alike are one.
-func sizeOf(g *ledger, l *line, sizes map[string]int32) int32 {
-	f := face{size: -1}
-	if l.roles != 0 && l.kind != fittings.Plenum {
-		if f = g.faces[l.faces[0]]; f.size >= 0 {
-			return f.size
+func sizeOf(g *ledger.Ledger, l *ledger.Line, sizes map[string]int32) int32 {
+	f := ledger.Face{Size: -1}
+	if l.Roles != 0 && l.Kind != fittings.Plenum {
+		if f = g.Faces[l.Faces[0]]; f.Size >= 0 {
+			return f.Size
 		}
 	}
-	text := g.sizeOf(l).Text()
+	text := g.SizeOf(l).Text()
 	k, ok := sizes[text]
 	if !ok {
 		k = int32(len(sizes))
 		sizes[text] = k
 	}
-	if l.roles != 0 && l.kind != fittings.Plenum {
-		g.faces[l.faces[0]].size = k
+	if l.Roles != 0 && l.Kind != fittings.Plenum {
+		g.Faces[l.Faces[0]].Size = k
 	}
 	return k
 }
@@ -110,7 +111,7 @@ func sizeOf(g *ledger, l *line, sizes map[string]int32) int32 {
 type parts struct{ of []*Part }
 
 // add adds a row to part k and reports whether it is the first.
-func (p *parts) add(k int32, l *line) (first bool) {
+func (p *parts) add(k int32, l *ledger.Line) (first bool) {
 	for int(k) >= len(p.of) {
 		p.of = append(p.of, nil)
 	}
@@ -120,10 +121,10 @@ func (p *parts) add(k int32, l *line) (first bool) {
 		p.of[k] = x
 	}
 	x.Rows++
-	x.Pieces += int(l.quantity)
-	x.Area += l.area
-	x.Exact += l.exact
-	x.JointLength += l.joint
+	x.Pieces += int(l.Quantity)
+	x.Area += l.Area
+	x.Exact += l.Exact
+	x.JointLength += l.Joint
 	return first
 }
 

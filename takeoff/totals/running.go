@@ -1,4 +1,4 @@
-package takeoff
+package totals
 
 import (
 	"fmt"
@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
 )
 
 // agrees is the share by which a total of a schedule may differ from the sum of
@@ -22,9 +23,9 @@ type Given struct {
 	Quantity int     // 0: it gives none
 }
 
-// against compares what a row of totals gives with the sums that it may be, and tells
+// Against compares what a row of totals gives with the sums that it may be, and tells
 // the nearest with both figures. It says nothing where the row gives no figure.
-func (s running) against(x Given) string {
+func (s Running) Against(x Given) string {
 	if x.AreaText == "" && x.Quantity == 0 {
 		return ""
 	}
@@ -66,26 +67,26 @@ func compared(given, found string, same bool) string {
 // figure writes an area to a hundredth of a m2.
 func figure(v float64) string { return fmt.Sprintf("%.2f", v) }
 
-// running are the sums over the rows of the file up to each.
-type running struct {
+// Running are the sums over the rows of the file up to each.
+type Running struct {
 	area            []float64 // m2
 	pieces, refused []int
 }
 
-// runningOf sums all rows, whatever their scope.
-func runningOf(g *ledger) running {
-	n := len(g.lines)
-	s := running{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
+// RunningOf sums all rows, whatever their scope.
+func RunningOf(g *ledger.Ledger) Running {
+	n := len(g.Lines)
+	s := Running{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
 	var area Sum
-	for i := range g.lines {
-		l := &g.lines[i]
-		area.Add(l.area)
-		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.quantity), s.refused[i]
+	for i := range g.Lines {
+		l := &g.Lines[i]
+		area.Add(l.Area)
+		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.Quantity), s.refused[i]
 		switch {
-		case l.refused && l.kind == fittings.NoKind: // it may be no piece
+		case l.Refused && l.Kind == fittings.NoKind: // it may be no piece
 			s.pieces[i+1] = s.pieces[i]
 			s.refused[i+1]++
-		case l.refused:
+		case l.Refused:
 			s.refused[i+1]++
 		}
 	}
@@ -93,7 +94,7 @@ func runningOf(g *ledger) running {
 }
 
 // above sums the rows of the file from one to another.
-func (s running) above(from, to int) (area float64, pieces, refused int) {
+func (s Running) above(from, to int) (area float64, pieces, refused int) {
 	to = min(to, len(s.area)-1)
 	from = min(from, to)
 	return s.area[to] - s.area[from], s.pieces[to] - s.pieces[from], s.refused[to] - s.refused[from]
