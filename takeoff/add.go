@@ -146,6 +146,20 @@ func (b *Batch) readWords(it *Item, r *Row) {
 	}
 }
 
+// times is what a row of a batch says of when it can be tested.
+type times struct {
+	line          int32
+	ready, closed string // as typed
+}
+
+// readTimes keeps from when and until when the row can be tested: whether it
+// can be understood depends on the rows before.
+func (b *Batch) readTimes(r *Row) {
+	if r.Text[Ready] != "" || r.Text[Closed] != "" {
+		b.times = append(b.times, times{int32(len(b.book.Lines) - 1), strings.Clone(r.Text[Ready]), strings.Clone(r.Text[Closed])})
+	}
+}
+
 // lately is what words were understood as: most words of a column stand on many
 // rows, often one below the other.
 type lately[T any] struct {

@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/terms"
 	"fmt"
 )
 
@@ -137,4 +138,66 @@ func (t *Takeoff) unmeasure(i int) {
 		it.Opening, it.OpeningExact = 0, 0
 	}
 	it.Area, it.Exact, it.JointLength = 0, 0, 0
+}
+
+// takeTimes takes from when and until when row i can be tested.
+func (t *Takeoff) takeTimes(i int, when *times) {
+	at := t.at(&t.book.Lines[i])
+	var ready, closed terms.Moment
+	for _, w := range []struct {
+		c     Column
+		typed string
+		to    *terms.Moment
+	}{{Ready, when.ready, &ready}, {Closed, when.closed, &closed}} {
+		m, ok := terms.ParseMoment(w.typed)
+		switch {
+		case !ok:
+			t.fault(i, at.Fault(w.c.Heading(), w.typed, "a date as 2026-03-14, or the number of a day or stage",
+				fmt.Sprintf("%s '%s' isn't understood", w.c.Heading(), w.typed)))
+		case m.Given && t.timed && m.Date() != t.dates:
+			t.fault(i, at.Fault(w.c.Heading(), w.typed, "dates throughout, or numbers throughout",
+				fmt.Sprintf("%s '%s' is of another kind than in the rows before; write dates or numbers, not both", w.c.Heading(), w.typed)))
+		case m.Given:
+			t.timed, t.dates, *w.to = true, m.Date(), m
+		}
+	}
+	if ready.Given && closed.Given && closed.Value < ready.Value {
+		t.fault(i, at.Fault("closed", closed.Text, "not before ready ("+ready.Text+")",
+			fmt.Sprintf("closed on %s before it is ready on %s: it could never be tested", closed.Text, ready.Text)))
+	}
+	if !t.options.TotalsOnly {
+		t.Items[i].Ready, t.Items[i].Closed = ready, closed
+	}
+}
+
+// Limits of a schedule as a whole; beyond them it isn't one, or is damaged.
+const (
+	MostRows   = 4_000_000
+	mostFaults = 50_000
+	firstRows  = 20_000 // of which one at least must be of use
+)
+
+// Hopeless says why no more rows should be added: there are too many of them, too
+// many faults, or nothing of use in the first rows. It names the first fault, so
+// that a mistake which goes through all rows can be mended. It is about the rows
+// that were taken in; see Gather.
+func (t *Takeoff) Hopeless() error { return t.hopeless }
+
+// despair finds out, once n rows were taken, whether it is hopeless.
+func (t *Takeoff) despair(n int) {
+	switch {
+	case t.hopeless != nil:
+	case n > MostRows:
+		t.hopeless = fmt.Errorf("there are more than %d rows; split the schedule, by system say", MostRows)
+	case len(t.Faults) > mostFaults:
+		t.hopeless = fmt.Errorf("there are more than %d faults in the first %d rows, the first in %s; mend these first", mostFaults, n, t.firstFault())
+	case n == firstRows && t.used == 0:
+		t.hopeless = fmt.Errorf("none of the first %d rows can be used, the first fault is in %s; mend these first", n, t.firstFault())
+	}
+}
+
+// firstFault is the first fault in one line.
+func (t *Takeoff) firstFault() string {
+	f := t.Faults[0]
+	return fmt.Sprintf("%s: %s", Place{File: f.File, Sheet: f.Sheet, Row: f.Row}, f.Message)
 }

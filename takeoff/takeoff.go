@@ -1,12 +1,32 @@
+// Package takeoff turns the rows of a schedule into items: what each is, its
+// exact outside area and its area on a measuring basis, what it hangs on, and
+// what is wrong with it.
+//
+// The steps, in the order in which they run:
+//
+//  1. Add reads a row: words, numbers, sizes; a piece that hangs on nobody's
+//     wall is measured at once.
+//  2. Finish resolves who hangs on whom (from, ^, run, joins), measures the
+//     spigots now that their walls are known, takes every opening off the wall
+//     it is cut in, and sums.
+//
+// The measuring bases are files in bases/, each with its source and how sure it is;
+// which kinds a switch touches is in fittings.Switches. The exact area stands
+// beside that of the basis everywhere. A basis moves no joint and no end.
+//
+// A row with a fault is refused: it counts in RowsRefused, its area counts
+// nowhere, and it stays among the items only because others may hang on it.
 package takeoff
 
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff/joining"
 	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/terms"
 	"blankoff/takeoff/totals"
 )
 
@@ -141,6 +161,34 @@ func (t *Takeoff) sum() {
 	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
 }
 
+// mostTotals is how many rows of totals are told one by one.
+const mostTotals = 200
+
+// reconcile holds every row of totals against the rows above it: those since the
+// total before, since the last sub-heading, and all of its sheet. The nearest
+// is told with both figures.
+func (t *Takeoff) reconcile() {
+	if len(t.Schedule.TotalRows) == 0 {
+		return
+	}
+	sums := totals.RunningOf(&t.book.Ledger)
+	for i, x := range t.Schedule.TotalRows {
+		if i == mostTotals {
+			t.Notes = append(t.Notes, fmt.Sprintf("%d more rows of totals are no pieces either; they aren't held against the rows above them", len(t.Schedule.TotalRows)-i))
+			return
+		}
+		name := "a row of totals"
+		if x.Label != "" {
+			name = "'" + x.Label + "'"
+		}
+		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
+		if said := sums.Against(totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}); said != "" {
+			name += "; " + said
+		}
+		t.Notes = append(t.Notes, name)
+	}
+}
+
 // settle writes into the items what was found out about their lines.
 func (t *Takeoff) settle() {
 	for i := range t.Items {
@@ -182,6 +230,10 @@ func (t *Takeoff) Sheet() float64 { return t.options.Sheet }
 
 // PieceLength is the length into which the item's straights are made, m.
 func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(it.Piece.Shape) }
+
+// Tells reports whether a day is of the kind that the schedule tells times by,
+// dates or numbers; timed is false where it tells none.
+func (t *Takeoff) Tells(m terms.Moment) (same, timed bool) { return m.Date() == t.dates, t.timed }
 
 // sortFaults puts the faults in the order of the file.
 func (t *Takeoff) sortFaults() {
