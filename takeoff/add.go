@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/measuring"
 	"blankoff/takeoff/terms"
 )
 
@@ -75,6 +76,39 @@ func (b *Batch) readSizes(it *Item, r *Row) {
 		d := fittings.Dim(bits.TrailingZeros64(given))
 		it.Piece.Sizes.Set(d, r.Number[DimColumn(d)])
 	}
+}
+
+// readLining turns sizes that are given clear of an inside lining into the
+// sizes of the metal, because the area is that of the outside: a clear width w
+// with lining t is w + 2t of metal.
+func (b *Batch) readLining(it *Item, r *Row) {
+	s := &it.Piece.Sizes
+	lining, given := s.Get(fittings.Lining)
+	word := terms.Fold(r.Text[SizeIs])
+	switch word {
+	case "", "clear", "metal":
+	default:
+		b.fault(it, it.At.Fault("size_is", r.Text[SizeIs], "clear or metal", "say whether the sizes are clear of the lining or of the metal"))
+		return
+	}
+	if !given || lining == 0 {
+		return
+	}
+	if word == "" {
+		b.fault(it, it.At.Fault("size_is", "", "clear or metal",
+			"there is a lining, so size_is has to say whether the sizes are clear of it or of the metal"))
+		return
+	}
+	if word == "metal" {
+		it.Notes = append(it.Notes, "lined; sizes are of the metal, so the lining changes no area")
+		return
+	}
+	it.Clear = true
+	measuring.Widen(&it.Piece, 2*lining)
+	if v, ok := s.Get(fittings.Throat); ok {
+		s.Set(fittings.Throat, v-lining)
+	}
+	it.Notes = append(it.Notes, "sizes are clear of the lining; the area is that of the metal outside it")
 }
 
 func kindList() string {
@@ -169,6 +203,9 @@ type lately[T any] struct {
 	met  map[string]T
 }
 
+// mostMet is the number of words from which they are forgotten.
+const mostMet = 4096
+
 // of understands a word, by read where it is met for the first time.
 func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
 	if l.ok && word == l.word {
@@ -180,7 +217,7 @@ func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
 	}
 	l.word = strings.Clone(word) // it may be part of a long text
 	if l.is, l.ok = read(l.word); l.ok {
-		if l.met == nil || len(l.met) > mostAlike {
+		if l.met == nil || len(l.met) > mostMet {
 			l.met = map[string]T{}
 		}
 		l.met[l.word] = l.is

@@ -5,6 +5,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/measuring"
 	"blankoff/takeoff/terms"
 )
 
@@ -13,7 +14,7 @@ import (
 // puts them into the takeoff, in the order of the file.
 type Batch struct {
 	book    ledger.Ledger
-	options Options
+	gauge   measuring.Gauge
 	totals  bool // for totals: no items are kept
 	items   []Item
 	scratch Item
@@ -27,7 +28,6 @@ type Batch struct {
 	scope lately[terms.Scope]
 	joint lately[terms.Joint]
 	sign  lately[string]
-	alike map[fittings.Piece]fittings.Measurement // of fittings measured before
 
 	common [4]*Shared // of rows before
 	lone   Shared     // of the row, for totals
@@ -40,7 +40,7 @@ type stage uint8
 const (
 	atDoor stage = iota
 	reading
-	measuring // left out where the tag or the times refuse the row
+	atMeasuring // left out where the tag or the times refuse the row
 )
 
 // staged is a fault of a row of a batch.
@@ -52,7 +52,9 @@ type staged struct {
 
 // NewBatch begins a batch of rows for the takeoff.
 func (t *Takeoff) NewBatch() *Batch {
-	return &Batch{book: ledger.New(), options: t.options, totals: t.options.TotalsOnly, alike: map[fittings.Piece]fittings.Measurement{}}
+	b := &Batch{book: ledger.New(), totals: t.options.TotalsOnly}
+	b.gauge = measuring.NewGauge(t.rule, &b.book, b.totals)
+	return b
 }
 
 // Len is the number of rows in the batch.
@@ -64,14 +66,8 @@ func (b *Batch) Reset() {
 	b.hashes = b.hashes[:0]
 	clear(b.items)
 	b.items, b.faults, b.times = b.items[:0], b.faults[:0], b.times[:0]
-	if len(b.alike) > mostAlike {
-		clear(b.alike)
-	}
+	b.gauge.Reset()
 }
-
-// mostAlike is the number of fittings, or of words, from which a batch forgets
-// them.
-const mostAlike = 4096
 
 // Add reads and measures one row. The row may be used again by the caller.
 func (b *Batch) Add(r *Row) {
@@ -101,7 +97,7 @@ func (b *Batch) Add(r *Row) {
 	b.readTimes(r)
 	l.Typed, l.Notes = it.Piece.Shape, uint8(len(it.Notes))
 	if !it.Refused && it.Piece.Kind != fittings.Spigot {
-		b.stage = measuring
+		b.stage = atMeasuring
 		b.measure(it, r)
 	}
 	b.note(l, it, r.Assumed)
@@ -126,7 +122,7 @@ func (b *Batch) note(l *ledger.Line, it *Item, assumed bool) {
 		m := b.book.Rest(l)
 		m.Run, m.Joins = strings.Clone(it.Run), strings.Clone(it.Joins)
 	}
-	keep(&b.book, l, it, b.seriesNote)
+	keep(&b.book, l, it, b.gauge.SeriesNote)
 	b.book.Tally(l)
 	if !b.totals {
 		b.own(it, l)
@@ -176,14 +172,6 @@ func (b *Batch) shared(s Shared) *Shared {
 	b.common[b.oldest] = o
 	b.oldest = (b.oldest + 1) % len(b.common)
 	return o
-}
-
-// seriesNote is the note on a cross-section that isn't of the standard sizes.
-func (b *Batch) seriesNote(c fittings.CrossSection) string {
-	if b.totals {
-		return ""
-	}
-	return fittings.SeriesNoteIn(c, b.options.Written)
 }
 
 // fault refuses the row that is being read for the reason f.

@@ -26,6 +26,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff/joining"
 	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/measuring"
 	"blankoff/takeoff/terms"
 	"blankoff/takeoff/totals"
 )
@@ -77,7 +78,8 @@ type Takeoff struct {
 	Refused  []Place // of the rows that were refused, in the file's order
 
 	options  Options
-	book     ledger.Book // empty once finished
+	rule     measuring.Rule // of the options
+	book     ledger.Book    // empty once finished
 	own      *Batch
 	used     int   // rows so far that weren't refused
 	hopeless error // why no more rows should be added
@@ -91,7 +93,7 @@ func (t *Takeoff) Options() Options { return t.options }
 
 // New begins a takeoff.
 func New(o Options) *Takeoff {
-	return &Takeoff{options: o, book: ledger.NewBook()}
+	return &Takeoff{options: o, rule: measuring.Rule{PieceLength: o.PieceLength, Basis: o.Basis, Sheet: o.Sheet, Written: o.Written}, book: ledger.NewBook()}
 }
 
 // fault refuses row i for the reason f.
@@ -140,7 +142,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.measureSpigots()
 	joining.NoteOverlaps(&t.book)
 	o := &t.options
-	t.cuts = joining.TakeOff(&t.book, joining.Deduction{Outside: o.outside, Kept: o.Basis != nil && o.Basis.Openings != fittings.Deducted, List: !o.TotalsOnly})
+	t.cuts = joining.TakeOff(&t.book, joining.Deduction{Outside: t.rule.Outside, Kept: o.Basis != nil && o.Basis.Openings != fittings.Deducted, List: !o.TotalsOnly})
 	t.tell()
 	t.sum()
 	t.reconcile()
@@ -204,23 +206,9 @@ func (t *Takeoff) settle() {
 	}
 }
 
-// PieceLength is the length into which straights of shape s are made, m.
-func (o Options) pieceLength(s fittings.Shape) float64 {
-	if o.PieceLength > 0 {
-		return o.PieceLength
-	}
-	return DefaultPieceLength(s)
-}
-
-// DefaultPieceLength is the usual length of a straight piece, m: 1.5
-// rectangular, 3 circular and flat-oval. Common practice; makers' lists give
-// 1500 mm for rectangular and 3000 mm for spiral-seamed duct.
-func DefaultPieceLength(s fittings.Shape) float64 {
-	if s == fittings.Rectangular {
-		return fittings.RectangularPieceLength
-	}
-	return fittings.RoundPieceLength
-}
+// Measured is the item's piece by the sizes that were measured, those of the
+// outside where the thickness of the sheet is added.
+func (t *Takeoff) Measured(it *Item) fittings.Piece { return t.rule.Measured(&it.Piece, it.noSheet) }
 
 // Basis is the measuring basis of the areas; nil means exact.
 func (t *Takeoff) Basis() *fittings.Basis { return t.options.Basis }
@@ -229,7 +217,7 @@ func (t *Takeoff) Basis() *fittings.Basis { return t.options.Basis }
 func (t *Takeoff) Sheet() float64 { return t.options.Sheet }
 
 // PieceLength is the length into which the item's straights are made, m.
-func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(it.Piece.Shape) }
+func (t *Takeoff) PieceLength(it *Item) float64 { return t.rule.Length(it.Piece.Shape) }
 
 // Tells reports whether a day is of the kind that the schedule tells times by,
 // dates or numbers; timed is false where it tells none.

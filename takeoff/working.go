@@ -15,7 +15,7 @@ import (
 // that makes a difference the exact area stands beside it: "centre-line: ...;
 // exact: ...".
 func (t *Takeoff) Working(it *Item) string {
-	p := t.options.measuredPiece(it)
+	p := t.Measured(it)
 	exact := t.whole(it, fittings.WorkingIn(&p, nil, t.options.Written), it.EachExact, it.CutExact, it.Exact)
 	b := t.options.Basis
 	if b.Exact() {
@@ -79,14 +79,14 @@ func (t *Takeoff) openingsWorking(i int) string {
 func (t *Takeoff) cutFigures(c joining.Opening) string {
 	by := &t.Items[c.By]
 	if by.Piece.Kind == fittings.Spigot {
-		p := t.options.measuredPiece(by)
+		p := t.Measured(by)
 		return fittings.OpeningWorkingIn(&p, t.options.Written)
 	}
 	if by.Parent == c.Wall && len(by.Ends) > 0 {
-		return t.options.outside(by.Ends[0].CrossSection).FaceWorkingIn(t.options.Written)
+		return t.rule.Outside(by.Ends[0].CrossSection).FaceWorkingIn(t.options.Written)
 	}
 	e, _ := by.End(t.Items[c.Wall].ParentEnd) // a plenum on an end of by
-	return t.options.outside(e.CrossSection).FaceWorkingIn(t.options.Written)
+	return t.rule.Outside(e.CrossSection).FaceWorkingIn(t.options.Written)
 }
 
 // likeOpenings are like openings in one wall.

@@ -21,6 +21,7 @@ var rooms = map[string][]string{
 	"takeoff/terms":         {"blankoff/fittings"},
 	"takeoff/bases":         {"blankoff/fittings", "blankoff/takeoff/terms", "github.com/BurntSushi/toml"},
 	"takeoff/ledger":        {"blankoff/fittings", "blankoff/takeoff/terms"},
+	"takeoff/measuring":     {"blankoff/fittings", "blankoff/takeoff/ledger"},
 	"takeoff/joining":       {"blankoff/fittings", "blankoff/takeoff/terms", "blankoff/takeoff/ledger"},
 	"takeoff/totals":        {"blankoff/fittings", "blankoff/takeoff/terms", "blankoff/takeoff/ledger"},
 	"takeoff/schedule":      {"blankoff/takeoff", "blankoff/fittings", "github.com/BurntSushi/toml", "github.com/xuri/excelize/v2", "golang.org/x/text"},
