@@ -10,9 +10,10 @@
 //     spigots now that their walls are known, takes every opening off the wall
 //     it is cut in, and sums.
 //
-// The measuring bases are files in bases/, each with its source and how sure it is;
-// which kinds a switch touches is in fittings.Switches. The exact area stands
-// beside that of the basis everywhere. A basis moves no joint and no end.
+// What the steps stand on, none of which knows of rows or items: terms (the words of
+// cells), bases (the measuring bases), measuring (pieces), ledger (lines), joining and
+// totals (rules on lines). The exact area stands beside that of the basis everywhere. A
+// basis moves no joint and no end.
 //
 // A row with a fault is refused: it counts in RowsRefused, its area counts
 // nowhere, and it stays among the items only because others may hang on it.

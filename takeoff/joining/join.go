@@ -1,3 +1,6 @@
+// Package joining finds out which row of a schedule hangs on which: by tags, by the row
+// above, by runs, and where rings close. It refuses what can't be joined, and takes the
+// openings that follow from it off their walls.
 package joining
 
 import (

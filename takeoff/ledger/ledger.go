@@ -1,3 +1,7 @@
+// Package ledger keeps the rows of a schedule as lines: small, without pointers, all
+// that joining, openings, faults and sums need of a row. What many rows have alike
+// (sheets, names, cross-sections) is filed once, what few have is kept apart. A book is
+// the ledger of a whole schedule, with its rows to be found by their tags.
 package ledger
 
 import (

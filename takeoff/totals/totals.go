@@ -1,3 +1,5 @@
+// Package totals sums a takeoff up: by system, level, shape and size, against what the
+// schedule's own rows of totals give, and its joints against what is usual.
 package totals
 
 import (
