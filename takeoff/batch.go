@@ -13,7 +13,7 @@ import (
 // each goes by itself, so that several batches can be worked on at once. Take
 // puts them into the takeoff, in the order of the file.
 type Batch struct {
-	book    ledger.Ledger
+	book    ledger.Ledger // its rows as lines
 	gauge   measuring.Gauge
 	totals  bool // for totals: no items are kept
 	items   []Item
