@@ -60,6 +60,12 @@ func (r *Row) SetNumber(c Column, v float64) {
 	r.has |= 1 << c
 }
 
+// Unset empties column c.
+func (r *Row) Unset(c Column) {
+	r.Text[c], r.Number[c] = "", 0
+	r.has &^= 1 << c
+}
+
 // Has reports whether column c holds a number that was understood.
 func (r *Row) Has(c Column) bool { return r.has&(1<<c) != 0 }
 

@@ -96,7 +96,7 @@ func (n *joined) noteRuns() {
 // lostHosts refuses rows that name a row which isn't there. Where not one of several
 // finds its row, the column is about something else: rooms, plant, nodes.
 func (n *joined) lostHosts(lost []ledger.Fault, found bool) {
-	if len(lost) > 2 && !found {
+	if len(lost) > 1 && !found {
 		n.Note(fmt.Sprintf("from: not one of %d rows names the tag of another, so the column isn't used; the first names '%s'", len(lost), lost[0].Value))
 		return
 	}

@@ -2,6 +2,7 @@ package schedule
 
 import (
 	"fmt"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -81,6 +82,9 @@ func (t *table) sameHeads(number int, cells []string) bool {
 		return false
 	}
 	t.repeated, t.repeatedAt = true, append(t.repeatedAt, number)
+	if t.titled {
+		t.look.Kept = append(t.look.Kept, number) // else the title is of nothing
+	}
 	t.told.add("rows that repeat the headings", "", number)
 	t.look.class(RepeatedRow, number, cells)
 	return true
@@ -125,8 +129,55 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		return true
 	case isLone(cells, filled):
 		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
+	case t.isRemark(cells, filled, r):
+		t.remark(number, cells, trim(cells[filled[0]]))
+		return true
+	case t.isApart(r):
+		t.told.add("rows of what is no ductwork left out, the first '%s'", shorten(r.Text[takeoff.Kind]), number)
+		t.look.class(ApartRow, number, cells)
+		t.info.RowsRead++
+		t.info.RowsLeft++
+		return true
 	}
 	return false
+}
+
+// isRemark reports a row among notes, or one that begins them, as who signed: none of its
+// cells is a number of a piece.
+func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
+	if t.inSummary && len(filled) <= 3 && len(t.specs) > 3 {
+		return true
+	}
+	if t.inNotes && !counted(cells) {
+		return true
+	}
+	if len(t.pending) > 0 {
+		return false
+	}
+	for i := range t.specs {
+		if s := &t.specs[i]; s.used && s.Measure != takeoff.Text && r.Has(s.to()) {
+			return false
+		}
+	}
+	places, _ := t.lex.Place(trim(cells[filled[0]]))
+	return t.inNotes || len(places) > 0 && places[0] == "note"
+}
+
+// summary begins a list that sums up the pieces, in seven languages (from memory,
+// unverified).
+var summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
+
+// remark passes over a row of notes; so are the rows below it, until one of a piece.
+func (t *table) remark(number int, cells []string, text string) {
+	t.inNotes, t.inSummary = true, t.inSummary || summary.MatchString(text)
+	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
+	t.look.class(RemarkRow, number, cells)
+}
+
+// isApart reports a row of something that is no ductwork, as a grille, where no row is
+// joined to another.
+func (t *table) isApart(r *takeoff.Row) bool {
+	return t.lex.Apart(r.Text[takeoff.Kind]) && !t.maps(takeoff.From) && !t.maps(takeoff.Run)
 }
 
 // numbered deals with a row right below the headings that numbers the columns:
@@ -149,7 +200,7 @@ func (t *table) numbered(number int, cells []string) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := filledIn(cells)
-	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled))
+	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // filledIn lists the cells that aren't blank.
@@ -200,30 +251,91 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
 	case len(places) > 0 && places[0] == "note" || t.inNotes:
-		t.inNotes = true // until a row of pieces
-		t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
+		t.remark(number, cells, text)
+	case t.systemAndLevel(number, cells, text):
+	case t.groupHead(text, at):
+		t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
 		t.look.class(RemarkRow, number, cells)
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		short := shorten(text)
-		t.row.Faults = append(t.row.Faults, t.place.Fault("", short, "a piece, or a sub-heading",
+		t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
 			fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 		return false
+	case t.struckLine(number, cells, text):
+	case (strings.Contains(text, ":") || text[0] == '*') && !t.piecesBelow(): // Signed: A. Person
+		t.remark(number, cells, text)
+	case t.headsBelow():
+		t.titleBelow(number, cells, text)
 	default:
-		return t.struckLine(number, cells, text)
+		if at >= len(t.specs) || !t.specs[at].used || t.specs[at].to() != takeoff.Kind {
+			short := shorten(text)
+			t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+				fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
+		}
+		return false
 	}
 	return true
 }
 
+// systemAndLevel takes a line of a system and a level with a stroke between them for both:
+// Level 3 - Supply air.
+func (t *table) systemAndLevel(number int, cells []string, text string) bool {
+	for _, sign := range [...]string{" - ", " – ", " / ", ", "} {
+		a, b, ok := strings.Cut(text, sign)
+		if !ok {
+			continue
+		}
+		first, name := t.lex.Place(trim(a))
+		second, other := t.lex.Place(trim(b))
+		if len(first) != 1 || len(second) != 1 || first[0] == second[0] || !strings.Contains("system level", first[0]) || !strings.Contains("system level", second[0]) {
+			continue
+		}
+		if first[0] == "level" {
+			name, other = other, name
+		}
+		t.subheading(number, cells, takeoff.System, name)
+		t.subheading(number, cells, takeoff.Level, other)
+		if t.over.outer == 2 { // the level, as the outer one, ended the system
+			t.over.text[0] = name
+		}
+		return true
+	}
+	return false
+}
+
+// groupNames are words for groups of pieces that no single piece is called (from memory,
+// unverified).
+var groupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
+
+// groupHead reports a lone name of a group of pieces, as Straights or Fittings, over a
+// column of kinds.
+func (t *table) groupHead(text string, at int) bool {
+	if !t.maps(takeoff.Kind) || len(text) > 40 {
+		return false
+	}
+	words := headings.Tokens(text)
+	if len(words) == 0 || len(words) > 3 || strings.ContainsAny(text, "0123456789") {
+		return false
+	}
+	if slices.Contains(groupNames, words[len(words)-1]) {
+		return true
+	}
+	inKinds := at < len(t.specs) && t.specs[at].used && t.specs[at].to() == takeoff.Kind
+	return strings.HasSuffix(words[len(words)-1], "s") && !inKinds && t.namesKind(text)
+}
+
 // isTotal reports a row of totals: its first words say so and it has no size of
-// a cross-section, or it holds nothing but an area and what goes with one.
+// a cross-section, or it holds nothing but an area or a quantity and what goes with them.
 func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter} {
-		if r.Text[takeoff.DimColumn(d)] != "" {
+		if text := r.Text[takeoff.DimColumn(d)]; text != "" && !t.lex.Total(text) {
 			return false
 		}
 	}
-	if len(t.pending) > 0 {
-		return false
+	for _, p := range t.pending {
+		if !t.lex.Total(p.cell) {
+			return false
+		}
 	}
 	text := 0
 	for _, i := range filled {
@@ -245,9 +357,9 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 			return false
 		}
 		switch c := t.specs[i].to(); c {
-		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea):
+		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea), takeoff.Quantity:
 			area = true
-		case takeoff.Quantity, takeoff.DimColumn(fittings.Length):
+		case takeoff.DimColumn(fittings.Length):
 		default:
 			return false
 		}

@@ -86,7 +86,14 @@ type sizeCell struct {
 // columns of their own say has to agree.
 func (t *table) takeSizes(r *takeoff.Row) {
 	for _, p := range t.pending {
-		found, trouble := p.Sizes(p.cell)
+		cell, trouble := p.cell, ""
+		if p.Size == headings.LongSize {
+			cell, trouble = t.takeLength(r, p)
+		}
+		var found []quantity.Size
+		if trouble == "" {
+			found, trouble = p.Sizes(roundSize(r, cell))
+		}
 		if trouble == "" && len(found) == 2 && p.Size != headings.OwnSize {
 			trouble = "holds two sizes, where one is expected"
 		}
@@ -99,17 +106,47 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			if i == 1 {
 				to = dims(headings.SecondSize)
 			}
-			if trouble := setSize(r, to, z, i == 1 || p.Size != headings.OwnSize); trouble != "" {
+			if trouble := setSize(r, to, z, i == 1 || p.sized != dims(headings.OwnSize)); trouble != "" {
 				t.fault(r, p.spec, p.cell, trouble)
 				break
 			}
 		}
 		if p.Verdict != headings.Sizes {
 			t.told.add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
+		} else if p.Size == headings.LongSize {
+			t.told.add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
 		} else if found[0].Shape != fittings.Circular {
 			t.told.add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
 		}
 	}
+}
+
+// takeLength takes the length off the end of a cell that holds it behind the
+// cross-section: 600x400x1500. It gives what stands before it.
+func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) {
+	at := strings.LastIndexFunc(p.cell, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
+	if at < 0 || !quantity.Combined(p.cell[:at]) {
+		return "", "doesn't hold a cross-section and a length; write it as 600x400x1500 or Ø315x3000"
+	}
+	_, sign := utf8.DecodeRuneInString(p.cell[at:])
+	text, c := trim(p.cell[at+sign:]), takeoff.DimColumn(fittings.Length)
+	length := p.Column
+	length.Across, length.Diameter = false, false
+	v, trouble := length.Number(text)
+	switch {
+	case trouble != "":
+		return "", trouble
+	case r.Text[c] != "" && (!r.Has(c) || !quantity.Same(r.Number[c], v)):
+		return "", fmt.Sprintf("and %s '%s' say two things; correct one", c.Heading(), r.Text[c])
+	case r.Text[c] == "":
+		r.Text[c] = text
+		r.SetNumber(c, v)
+	}
+	before = trim(p.cell[:at])
+	if unit := strings.TrimLeft(text, "0123456789., "); unit != "" && !quantity.SaysUnit(before) { // 600x400x1500 mm
+		before += " " + unit
+	}
+	return before, ""
 }
 
 // setSize sets the sizes z in the columns to.
@@ -161,21 +198,30 @@ func (t *table) word(s *spec, cell string) string {
 	if w == "" || w == cell {
 		return cell
 	}
+	w, size, sized := strings.Cut(w, sizeMark)
+	if sized {
+		t.sizeInKind(s, size)
+	}
 	if angle, kind, ok := strings.Cut(w, "|"); ok {
 		t.turn.spec, t.turn.cell, t.turn.angle = s, cell, angle
 		return kind
 	}
-	s.count[cell]++
+	if !sized {
+		s.count[cell]++
+	}
 	return w
 }
 
 var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?)\s*(.+)|(.+?)\s*(\d{1,3}(?:[.,]\d+)?)\s*(?:°|deg\.?|grad|degrees?))$`)
 
+// turned is a bend beside a usual angle that has no sign, or stands in brackets.
+var turned = regexp.MustCompile(`(?i)^(?:\(?(15|22\.5|30|45|60|75|90)\s*°?\)?[\s-]+(\D+)|(\D+?)[\s-]*\(?(15|22\.5|30|45|60|75|90)\s*(?:°|deg\.?)?\)?)$`)
+
 // translate finds what a word stands for: "" where it isn't known, and an angle
 // before a bar where the cell gives one, as in "90° bend".
 func (t *table) translate(s *spec, cell string) string {
 	c := s.to()
-	if c == takeoff.Kind && doubtfulKind(cell) {
+	if c == takeoff.Kind && (doubtfulKind(cell) || strings.Contains(cell, sizeMark)) {
 		return ""
 	}
 	if w, ok := t.lex.Exact(c, cell); ok {
@@ -206,7 +252,17 @@ func (t *table) translate(s *spec, cell string) string {
 			return strings.Replace(m[1]+m[4], ",", ".", 1) + "|" + w
 		}
 	}
-	return ""
+	if !strings.ContainsAny(cell, "0123456789") {
+		return ""
+	}
+	if m := turned.FindStringSubmatch(cell); m != nil { // Bend 90, Bend (90°)
+		one := *s
+		w := t.translate(&one, trim(m[2]+m[3]))
+		if k, _, _, ok := fittings.ParseDescription(w); ok && k == fittings.Bend {
+			return m[1] + m[4] + "|" + w
+		}
+	}
+	return t.kindAndSize(s, cell)
 }
 
 // takeAngle sets the angle that the row's kind gives.
@@ -241,6 +297,7 @@ func (t *table) noteWords() {
 func dims(of headings.SizeOf) [3]takeoff.Column {
 	d := [...][3]fittings.Dim{
 		headings.OwnSize:    {fittings.Width, fittings.Height, fittings.Diameter},
+		headings.LongSize:   {fittings.Width, fittings.Height, fittings.Diameter},
 		headings.SecondSize: {fittings.Width2, fittings.Height2, fittings.Diameter2},
 		headings.BranchSize: {fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter},
 	}[of]

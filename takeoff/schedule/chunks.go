@@ -103,7 +103,7 @@ func (s *chunks) chunk() *chunk {
 		for i := range t.specs {
 			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
 		}
-		t.pending, t.strays, t.bare = nil, nil, nil
+		t.pending, t.strays, t.bare, t.inKind = nil, nil, nil, nil
 		c.columns = t.touched()
 		t.row = takeoff.Row{}
 	}
@@ -115,6 +115,8 @@ func (s *chunks) chunk() *chunk {
 	}
 	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
+	t.inSummary = s.inSummary
+	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
 	t.over = s.over
 	t.over.rows = [2]int{}
 	c.odd, c.err, c.done = false, nil, make(chan struct{})
@@ -203,7 +205,9 @@ func (s *chunks) takeIn(c *chunk) error {
 	}
 	s.pause = 0
 	t := &c.table
-	s.watched += t.watched
+	if s.watched += t.watched; c.batch.Len() > 0 {
+		s.inNotes, s.inSummary = t.inNotes, t.inSummary
+	}
 	s.tallies.merge(t.tallies)
 	if t.uneven && !s.uneven {
 		s.evened()
@@ -237,6 +241,8 @@ func (s *chunks) oneByOne(end int) error {
 		return err
 	}
 	lines, read := s.text.form.Lines(data), 0
+	at := s.at.at
+	s.below = func(n int) [][]string { return s.text.rowsFrom(at+lines.Read(), n) }
 	for s.at.at+read < end && !s.search.failed {
 		number, cells, err := lines.Next()
 		if err == io.EOF {

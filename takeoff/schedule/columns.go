@@ -30,8 +30,10 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	lined := t.takeLine()
 	t.toldCounts()
 	t.noteCounts()
-	t.fresh, t.over.doubt = true, doubt{}
-	t.heads, t.extra = nil, spec{}
+	if t.fresh = true; !t.titled {
+		t.over.doubt = doubt{}
+	}
+	t.heads, t.extra, t.inKind = nil, spec{}, nil
 	for _, cells := range heads {
 		t.heads = append(t.heads, slices.Clone(cells))
 	}
@@ -46,21 +48,41 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.specs[i].set(t, h)
 		t.specs[i].fixed = t.fixing[i]
 	}
-	t.spanishName()
-	t.describedKinds()
+	t.settleHeadings()
 	t.settleUnits(before, rows[0], lined)
 	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
 	t.report()
 	t.watchUnused()
-	if t.others == 0 {
-		t.doubtTitle()
+	t.tellKind()
+	if t.others == 0 || t.titled {
 		t.tellShape()
+	}
+	if t.others == 0 {
+		t.headedBy()
+		t.doubtTitle()
 		t.pieceAbove()
 	}
 	t.look.columns(t, rows)
 	return nil
+}
+
+// settleHeadings settles what single headings leave open.
+func (t *table) settleHeadings() {
+	t.spanishName()
+	t.swedishPlan()
+	t.sidesAB()
+	t.sizeInCells()
+	t.byCells()
+	t.describedKinds()
+	t.lengthOfRun()
+	t.quantityUnits()
+	t.orDiameter = slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
+			return w == "d" || w == "dia" || w == "diam" || w == "diameter"
+		})
+	})
 }
 
 // settleUnits finds the units of columns that state none: a line right above headings
@@ -94,7 +116,7 @@ func (s *spec) set(t *table, h headings.Heading) {
 	if !s.used {
 		return
 	}
-	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.commaFile, Decimal: t.opt.decimal()}
+	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.commaFile, Stated: h.Said, Decimal: t.opt.decimal()}
 	if h.Verdict == headings.Sizes {
 		s.sized, s.Measure = dims(h.Size), takeoff.Lengths
 		if !s.Said {
@@ -158,13 +180,34 @@ func (t *table) refuseTwins() {
 		s := &t.specs[i]
 		switch {
 		case s.used && s.Verdict == headings.Sizes:
-			at[int(takeoff.NumColumns)+int(s.Size)] = append(at[int(takeoff.NumColumns)+int(s.Size)], i)
+			size := int(takeoff.NumColumns) + int(s.Size)
+			if s.Size == headings.LongSize {
+				size = int(takeoff.NumColumns) + int(headings.OwnSize)
+			}
+			at[size] = append(at[size], i)
 		case s.used:
 			at[s.to()] = append(at[s.to()], i)
 		}
 	}
+	beside := 0
+	for _, twins := range at {
+		if len(twins) == 2 {
+			beside++
+		}
+	}
 	for c, twins := range at {
 		if len(twins) < 2 {
+			continue
+		}
+		if c == int(takeoff.Tag) && !t.maps(takeoff.From) && !t.specs[twins[0]].fixed {
+			for _, i := range twins[1:] {
+				t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
+				t.note("column '%s' is another for tags and isn't used", t.specs[i].Typed)
+			}
+			continue
+		}
+		if beside > 2 && t.specs[twins[0]].Typed == t.specs[twins[1]].Typed {
+			t.twoTables(twins)
 			continue
 		}
 		name := "the size"
@@ -190,12 +233,23 @@ func (t *table) refuseTwins() {
 	}
 }
 
+// twoTables refuses columns that stand there twice with others: two tables side by side.
+func (t *table) twoTables(twins []int) {
+	const message = "two tables stand side by side, so neither is read; put the second one below the first, or on a sheet of its own"
+	if said := t.place.Fault("", t.specs[twins[0]].Typed, "one table on a sheet", message); !slices.ContainsFunc(t.info.Faults, func(f takeoff.Fault) bool { return f.Message == message && f.Row == said.Row && f.Sheet == said.Sheet }) {
+		t.info.Faults = append(t.info.Faults, said)
+	}
+	for _, i := range twins {
+		t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
+	}
+}
+
 // doubtDepth refuses a bare D beside a width without a height: it may be the
 // depth.
 func (t *table) doubtDepth() {
 	for i := range t.specs {
 		s := &t.specs[i]
-		if s.used && !s.fixed && s.Typed != "" && headings.Tokens(s.Typed)[0] == "d" && t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) {
+		if s.used && !s.fixed && s.Typed != "" && headings.Tokens(s.Typed)[0] == "d" && !(t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) && t.depthByCells(s)) && t.maps(takeoff.DimColumn(fittings.Width)) && !t.maps(takeoff.DimColumn(fittings.Height)) {
 			t.refuse(s, "height_mm or diameter_mm",
 				"'"+s.Typed+"' may be the depth or the diameter, so it isn't used; rename it height_mm or diameter_mm")
 		}
@@ -254,10 +308,28 @@ func (t *table) question(s *spec) {
 			return
 		}
 	}
-	if s.Ask.Units() { // its cells are looked at
+	switch {
+	case s.Ask.Units(): // its cells are looked at
 		t.note("column '%s' isn't used, but for units that aren't of pieces", s.Typed)
 		return
+	case s.empty: // until a cell is filled
+		s.waits = true
+		return
+	case s.worded && (s.Ask.OnAreas() || s.Ask.Pressures()):
+		t.note("column '%s' isn't used, as its cells hold words; to use them, write %s", s.Typed, s.Ask.Write)
+		return
+	case s.Ask.Plans():
+		t.note("column '%s' isn't used; to use it, write %s", s.Typed, s.Ask.Write)
+		return
+	case s.Ask.Seals():
+		t.note("column '%s' isn't used, as it doesn't say how much may leak; class is the air-tightness class", s.Typed)
+		return
 	}
+	t.ask(s)
+}
+
+// ask asks about a heading with more than one reading.
+func (t *table) ask(s *spec) {
 	why := s.Ask.Why
 	if why == "" {
 		why = "has more than one meaning"

@@ -23,22 +23,36 @@ type doubts struct {
 	strays       []string   // cells of the row without headings
 	besides      bool       // another table beside this one was told of
 	marked       Marks
-	commas       bool  // they are parted by commas, and so may decimals be
-	uneven       bool  // a row has as many cells as there are headings
-	beside       []int // columns in metres before text
-	long, longAt int   // cells of the first row that has more, and its number
-	watched      int   // rows in which columns that aren't used were looked at
-	assumed      bool  // nobody stated the unit of cross-sections
+	commas       bool   // they are parted by commas, and so may decimals be
+	uneven       bool   // a row has as many cells as there are headings
+	beside       []int  // columns in metres before text
+	long, longAt int    // cells of the first row that has more, and its number
+	watched      int    // rows in which columns that aren't used were looked at
+	assumed      bool   // nobody stated the unit of cross-sections
+	noKind       bool   // no column says the kind
+	kindTold     string // so this is it
+	kindSays     string // as a title says
+	inSummary    bool   // they sum up the pieces
+	metred       bool   // the quantity of the row is its length
+	unitsAt      int    // column of the units of quantities; 0: none
+	orDiameter   bool   // a column holds widths or diameters
+	titled       bool   // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.
 func (t *table) settle(r *takeoff.Row, broken string) {
-	t.inNotes = false
+	t.inNotes, t.inSummary = false, false
+	beside := len(t.pending) > 0 && t.pending[0].spec == t.inKind
 	if len(t.pending) > 0 {
 		t.takeSizes(r)
 	}
 	if t.turn.angle != "" {
 		t.takeAngle(r)
+	}
+	t.nameKind(r)
+	t.sizesByShape(r)
+	if t.metred {
+		t.doubtMetred(r)
 	}
 	if broken != "" {
 		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
@@ -54,7 +68,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 		t.tallies.add(r)
 	}
 	t.watched++
-	r.Assumed = t.assumed && !t.unitInCells(r)
+	r.Assumed = (t.assumed || beside) && !t.unitInCells(r)
 	t.over.apply(r)
 }
 

@@ -11,11 +11,13 @@ import (
 // score reports how many columns are known in a row that can be the heading
 // row: at least two, one of them the kind or a size. Else 0.
 func score(hs []headings.Heading) int {
-	count, telling := 0, false
+	count, telling, asked := 0, false, 0
 	var seen [takeoff.NumColumns]bool
-	var sized [4]bool
+	var sized [5]bool
 	for _, h := range hs {
 		switch h.Verdict {
+		case headings.Asks:
+			asked++
 		case headings.Sizes:
 			if !sized[h.Size] {
 				count++
@@ -30,7 +32,7 @@ func score(hs []headings.Heading) int {
 			}
 		}
 	}
-	if !telling || count < 2 {
+	if !telling || count+asked < 2 {
 		return 0
 	}
 	return count

@@ -11,7 +11,7 @@ import (
 // RowClass is what a row of a sheet was taken for.
 type RowClass int
 
-// The classes of rows. Rows of pieces and of totals, and hidden ones that are
+// The classes of rows. Rows of pieces and of totals, and those that are
 // left out, count as rows read.
 const (
 	TitleRow RowClass = iota
@@ -24,10 +24,11 @@ const (
 	RemarkRow
 	SkippedRow // by a map
 	HiddenRow  // left out
+	ApartRow   // of what is no ductwork, left out
 	NumRowClasses
 )
 
-var classWords = [...]string{"above the headings", "headings", "units", "pieces", "sub-headings", "totals", "repeated headings", "remarks", "skipped by the map", "hidden, left out"}
+var classWords = [...]string{"above the headings", "headings", "units", "pieces", "sub-headings", "totals", "repeated headings", "remarks", "skipped by the map", "hidden, left out", "no ductwork, left out"}
 
 func (c RowClass) String() string { return classWords[c] }
 
@@ -42,12 +43,14 @@ type Rows struct {
 type Column struct {
 	Letter string
 	Typed  string // the heading
-	Reads  string // heading of ours, size, size2 or branch_size; empty: not used
+	Reads  string // heading of ours, size, size_length, size2 or branch_size; empty: not used
 	Unit   string // of cells that give none
 	Why    string // where the unit is from, or why the column isn't used
 	Hidden bool
 	Spread bool // a cell merged down counts for all its rows
 	Asked  bool // it may be of each of them or of all together
+
+	Settled bool // what it is was settled by its cells
 }
 
 // Map makes a map that reads a schedule as it was read, to be edited.
@@ -124,6 +127,7 @@ func (s *Sheet) refresh(t *table) {
 			c.Reads = reads(p)
 			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()
 			c.Unit, c.Why = unitWhy(p)
+			c.Settled = p.settled
 		} else {
 			c.Why = whyNot(p)
 		}
@@ -138,7 +142,7 @@ func reads(p *spec) string {
 	if p.Verdict != headings.Sizes {
 		return p.to().Heading()
 	}
-	return [...]string{headings.OwnSize: "size", headings.SecondSize: "size2", headings.BranchSize: "branch_size"}[p.Size]
+	return [...]string{headings.OwnSize: "size", headings.LongSize: "size_length", headings.SecondSize: "size2", headings.BranchSize: "branch_size"}[p.Size]
 }
 
 // assumedUnit is why a column has a unit that nobody gave.

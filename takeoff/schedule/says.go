@@ -71,14 +71,19 @@ func spreads(c takeoff.Column) bool {
 
 // touched are the columns that reading a row may fill.
 func (t *table) touched() []takeoff.Column {
-	seen := map[takeoff.Column]bool{takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
+	seen := map[takeoff.Column]bool{takeoff.Kind: true, takeoff.DimColumn(fittings.Length): true, takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
 	for i := range t.specs {
 		s := &t.specs[i]
 		seen[s.to()] = true
 		for _, c := range s.sized {
 			seen[c] = true
 		}
-		if s.Verdict == headings.Sizes {
+		if s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind { // a size may stand beside it
+			for _, c := range dims(headings.OwnSize) {
+				seen[c] = true
+			}
+		}
+		if s.Verdict == headings.Sizes || s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind {
 			for _, c := range dims(headings.SecondSize) {
 				seen[c] = true
 			}
@@ -100,8 +105,7 @@ func (t *table) saysElse(s *spec, cell string) bool {
 			return false
 		}
 	case takeoff.Joint:
-		if cell == s.asIs || terms.KnownJoint(cell) || t.translate(s, cell) != cell {
-			s.asIs = cell
+		if terms.KnownJoint(cell) || t.translate(s, cell) != cell {
 			return false
 		}
 	default:

@@ -103,7 +103,10 @@ func (t *table) complete(number int, cells []string) (done bool, err error) {
 			return true, t.setHeadings([]int{at, number}, [][]string{held, cells}, both)
 		}
 	}
-	return false, t.setHeadings([]int{at}, [][]string{held}, alone)
+	t.next = cells
+	err = t.setHeadings([]int{at}, [][]string{held}, alone)
+	t.next = nil
+	return false, err
 }
 
 // counted reports a row with a cell that begins with a figure: data.

@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 // describedKinds takes the kinds from the one column of descriptions or types
@@ -22,7 +23,7 @@ func (t *table) describedKinds() {
 		if s.Verdict == headings.Asks && s.Ask.Describes() {
 			found = append(found, s)
 		}
-		if s.Verdict == headings.Asks && s.Ask.Items() {
+		if s.Verdict == headings.Asks && s.Ask.Items() && !s.kindless {
 			items = append(items, s)
 		}
 	}
@@ -32,10 +33,9 @@ func (t *table) describedKinds() {
 	if len(found) != 1 {
 		return
 	}
-	h := found[0].Heading
-	h.Verdict, h.Column = headings.Known, takeoff.Kind
-	found[0].set(t, h)
-	t.note("column '%s' is read as kind, as no other column is headed so", h.Typed)
+	t.takeFor(found[0], takeoff.Kind)
+	found[0].settled = len(items) > 0 // else the heading says it
+	t.note("column '%s' is read as kind, as no other column is headed so", found[0].Typed)
 }
 
 // spanishWords are headings that no French schedule has.
@@ -65,9 +65,10 @@ func (t *table) areaBesideSizes() {
 		return
 	}
 	stated := t.maps(takeoff.StatedArea)
+	t.areaOfAll()
 	for i := range t.specs {
 		s := &t.specs[i]
-		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas
+		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && (s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas || s.figures && t.metric())
 		named := s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.GivenArea) &&
 			!strings.EqualFold(s.Typed, s.to().Heading()) && headings.Tokens(s.Typed)[0] == "area"
 		if s.fixed || asked && stated || !asked && !named {
@@ -77,9 +78,43 @@ func (t *table) areaBesideSizes() {
 			t.refuse(s, "stated_area_m2 or area_m2", "'"+s.Typed+"' stands beside sizes and a stated area, so it isn't used; write area_m2 if it gives the area of each instead of the sizes")
 			continue
 		}
-		h := s.Heading
-		h.Verdict, h.Column = headings.Known, takeoff.StatedArea
-		s.set(t, h)
+		said := s.Heading.Said
+		t.takeFor(s, takeoff.StatedArea)
+		s.settled = !said
 		t.note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
 	}
+}
+
+// areaOfAll leaves out a column of areas of each piece where another gives those of
+// whole rows, which are what a stated area is held against.
+func (t *table) areaOfAll() {
+	total, each := -1, -1
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.fixed || !(s.Verdict == headings.Asks && s.Ask.OnAreas()) && !(s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.GivenArea)) {
+			continue
+		}
+		switch whole := slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool { return t.lex.Total(w) || slices.Contains(wholes, w) }); {
+		case whole && total >= 0, !whole && each >= 0:
+			return
+		case whole:
+			total = i
+		default:
+			each = i
+		}
+	}
+	if total < 0 || each < 0 {
+		return
+	}
+	t.specs[each].used, t.specs[each].Verdict = false, headings.Unknown
+}
+
+// wholes are more words for a sum in a heading (from memory, unverified).
+var wholes = []string{"gesamtflache", "totale", "totales", "totala", "totaal", "totaux"}
+
+// metric reports sizes in mm, cm or m.
+func (t *table) metric() bool {
+	return !slices.ContainsFunc(t.specs, func(s spec) bool {
+		return s.used && s.Measure == takeoff.Lengths && (s.Column.Unit == quantity.Inch || s.Column.Unit == quantity.Foot)
+	})
 }

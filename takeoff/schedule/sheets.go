@@ -101,36 +101,39 @@ func (t *table) passedOver() {
 // readSheet reads one sheet.
 func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff.Row) error) error {
 	damaged := func(err error) error { return fmt.Errorf("%s is damaged (%w); save it again", t.place, err) }
-	r, err := w.Rows(s)
+	rows, err := w.Rows(s)
 	if err != nil {
 		return damaged(err)
 	}
+	r := &sheetRows{Rows: rows}
 	defer r.Close()
+	t.below = r.below
 	var hidden []int
 	for !t.search.failed {
-		err := r.Next()
+		x, err := r.next()
 		if err == io.EOF {
 			break
 		}
 		if err != nil {
-			t.place.Row = r.Number
+			t.place.Row = x.number
 			return damaged(err)
 		}
 		t.look.hidden = r.HiddenColumns
-		if r.Hidden && t.opt.SkipHidden && t.specs != nil {
-			t.leave(r.Number, r.Cells)
+		if x.hidden && t.opt.SkipHidden && t.specs != nil {
+			t.leave(x.number, x.cells)
 			continue
 		}
-		t.marked = Marks{nil, r.Over, r.Struck, r.Sums}
+		t.marked = x.marks
+		t.marked.Down = nil
 		before := t.info.RowsRead
-		if err := t.offer(r.Number, r.Cells, "", r.Down, each); err != nil {
+		if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
 			return err
 		}
-		if r.Linked && t.info.RowsRead > before {
+		if x.linked && t.info.RowsRead > before {
 			t.look.linked++
 		}
-		if r.Hidden && t.info.RowsRead > before {
-			hidden = append(hidden, r.Number)
+		if x.hidden && t.info.RowsRead > before {
+			hidden = append(hidden, x.number)
 		}
 	}
 	if err := t.end(); err != nil {

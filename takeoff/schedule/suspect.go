@@ -41,6 +41,9 @@ func (t *table) watchUnused() {
 			continue
 		}
 		words := headings.Tokens(s.Typed)
+		if len(words) == 1 && words[0] == "x" && i > 0 && t.specs[i-1].used && t.specs[i-1].Measure == takeoff.Lengths { // between width and height
+			continue
+		}
 		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && !t.lex.Total(w) })
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
 		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.fixed && ok && u.Measure == takeoff.Lengths {
@@ -63,6 +66,10 @@ func (t *table) watchUnused() {
 // unused looks at a cell of a column that isn't used.
 func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 	t.unheaded(i, s)
+	if s.waits {
+		s.waits = false
+		t.askLate(s)
+	}
 	w := &s.watch
 	if w.keeps != "" && cell != s.asIs {
 		if t.strikes(w.keeps, cell) {
@@ -171,7 +178,13 @@ func (t *table) strike(r *takeoff.Row, heading, cell string) {
 // they would be read, and reports whether one does.
 func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
+	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && digit(cell[len(cell)-1]) { // M1 is a mark
+		return false
+	}
 	other := func(x spec) bool { return x.used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
+	if t.unitsAt > 0 && s == &t.specs[t.unitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
+		return false
+	}
 	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.specs, other)) {
 		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))

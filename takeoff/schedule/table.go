@@ -21,19 +21,26 @@ const (
 type spec struct {
 	headings.Heading
 	quantity.Column
-	used    bool
-	watch   watch             // of one that isn't used
-	fixed   bool              // by a map
-	own     bool              // a cell of it states its own unit
-	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
-	lenient bool              // what it doesn't understand bears on no area
-	carried bool              // its unit is that of headings before
-	says    string            // what gives the unit, where the heading doesn't
-	words   map[string]string // what its words stand for, as far as met
-	sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
-	last    struct{ from, to string }
-	asIs    string         // a cell that means what it says
-	count   map[string]int // of words that stand for others
+	used     bool
+	watch    watch             // of one that isn't used
+	fixed    bool              // by a map
+	own      bool              // a cell of it states its own unit
+	beside   bool              // it states none, and sizes beside it are in inches, feet or cm
+	lenient  bool              // what it doesn't understand bears on no area
+	carried  bool              // its unit is that of headings before
+	settled  bool              // by the cells below it
+	parted   int               // a size goes on in the next two cells: the first of these
+	empty    bool              // of one with more than one reading: its first cells are
+	worded   bool              // or they hold words only
+	figures  bool              // or figures only
+	kindless bool              // none of them names a kind
+	waits    bool              // so it is asked about once one is filled
+	says     string            // what gives the unit, where the heading doesn't
+	words    map[string]string // what its words stand for, as far as met
+	sized    [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
+	last     struct{ from, to string }
+	asIs     string         // a cell that means what it says
+	count    map[string]int // of words that stand for others
 }
 
 // to is the column of ours.
@@ -73,6 +80,9 @@ type table struct {
 	fixing map[int]bool // columns that a map fixes
 	look   *Sheet
 	row    takeoff.Row
+	below  func(n int) [][]string // up to n rows that come next
+	inKind *spec                  // how sizes in the column of kinds are read
+	next   []string               // the row before these, where the headings are settled at it
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
@@ -100,7 +110,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.loud && (t.fresh && t.numbered(number, cells) || t.aside(number, cells, r))) {
 		return nil
 	}
-	t.repeated, t.repeatedAt = false, nil
+	t.repeated, t.repeatedAt, t.titled = false, nil, false
 	if t.fresh {
 		t.fresh = false
 		if t.unitsElsewhere() {
@@ -126,7 +136,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
 	}
-	t.turn.angle = ""
+	t.turn.angle, t.metred = "", false
 	n := min(len(cells), len(t.specs))
 	for i, cell := range cells[:n] {
 		if cell == "" {
@@ -140,6 +150,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			mark = marks[cell[0]]
 		}
 		s := &t.specs[i]
+		if s.parted > 0 && i+2 < n {
+			cell += trim(cells[i+1]) + trim(cells[i+2])
+		}
 		if down != nil && slices.Contains(down, i) {
 			counts, filled := t.mergedDown(r, s, cell)
 			if empty = empty && !filled; !counts {
@@ -163,6 +176,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 				t.fault(r, s, cell, trouble)
 				continue
 			}
+		}
+		if t.unitsAt > 0 && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
+			continue
 		}
 		worded = t.take(r, s, cell) || worded
 	}

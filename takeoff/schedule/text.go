@@ -91,6 +91,7 @@ func (info *Info) readText(x *text, o *Options, lex *headings.Lexicon, each func
 func (t *table) readLines(x *text, each func(*takeoff.Row) error) error {
 	t.suspect = plaintext.Controls(x.data)
 	lines := x.form.Lines(x.data)
+	t.below = func(n int) [][]string { return x.rowsFrom(lines.Read(), n) }
 	for !t.search.failed {
 		number, cells, err := lines.Next()
 		if err == io.EOF {

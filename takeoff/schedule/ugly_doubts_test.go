@@ -19,7 +19,7 @@ func uglyDoubts() []ugly {
 		csvFile("struck-in-words.csv", "tag,kind,width_mm,height_mm,length_mm,Remarks,Status\nA1,duct,600,400,1500,DELETED,\nA2,duct,600,400,1500,omit vanes,\nA3,duct,600,400,1500,,cancelled\nA4 (deleted),duct,600,400,1500,,\nA5,~~duct~~,600,400,1500,,\nA6,duct,600,400,1500,duplicate of A2,new\n",
 			1, 0, 5, one, "2:note 4:Status 5:tag 6:kind 7:note"),
 		csvFile("units-that-count.csv", "Pos;Tipo;Ancho_mm;Alto_mm;Longitud_mm;Unidades\nA;Conducto;600;400;1500;6\nB;Conducto;600;400;1500;7\n",
-			2, 0, 0, 2*one, "1:Unidades"),
+			2, 0, 0, 13*one, "", "column 'Unidades' is read as quantity"),
 		csvFile("struck-heading.csv", "tag,kind,width_mm,height_mm,length_mm,Deleted,Include\nA1,duct,600,400,1500,x,yes\nA2,duct,600,400,1500,,no\nA3,duct,600,400,1500,no,yes\n",
 			1, 0, 2, one, "2:Deleted 3:Include"),
 		csvFile("total-with-sizes.csv", "tag,kind,width_mm,height_mm,length_mm,qty\nA1,duct,600,400,1500,2\nSubtotal,duct,600,400,3000,1\n",

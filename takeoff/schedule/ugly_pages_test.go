@@ -28,7 +28,7 @@ func uglyPages() []ugly {
 		csvFile("lines-of-three-programs.csv", semis[:len(semis)-1]+"\rA;duct;600;400;1500;1\r\nB;duct;600;400;1500;1\nC;duct;600;400;1500;1\rD;duct;600;400;1500;1\r\r\nE;duct;600;400;1500;1\r", 5, 0, 0, 5*one, ""),
 		csvFile("thousand-points.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,straight,1.200,600,1500\nB,straight,600.000,400.000,1500.000\nC,straight,600,400,1.500\n", 1, 0, 2, one, "2:Width (mm) 4:Length (mm)"),
 		csvFile("thousand-points-m.csv", "Tag,Kind,Width (m),Height (m),Length (m)\nA,straight,0.600,0.400,1.500\n", 1, 0, 0, one, ""),
-		csvFile("total-below-footnote.csv", "Tag;Kind;W mm;H mm;L m;Qty\nA;duct;600;400;1,5;3\nFootnote only;;;;;\nTotal;;;;;3\n", 1, 1, 1, 3*one, "3:kind", "it gives 3 pieces, the rows above come to 3: they agree"),
+		csvFile("total-below-footnote.csv", "Tag;Kind;W mm;H mm;L m;Qty\nA;duct;600;400;1,5;3\nFootnote only;;;;;\nTotal;;;;;3\n", 1, 1, 1, 3*one, "3:", "it gives 3 pieces, the rows above come to 3: they agree"),
 		csvFile("size-heading-inches.csv", "tag,kind,Size (in),length_m\nA,duct,35 x 18,1\n", 1, 0, 0, rect(.889, .4572, 1), ""),
 		csvFile("dia-heading-metres.csv", "tag,kind,Dia (m),length_m\nA,duct,1.25,2\n", 1, 0, 0, round(1.25, 2), ""),
 		csvFile("thousand-point-unit.csv", "tag,kind,width_mm,height_mm,length_mm\nA,duct,1.450 mm,400 mm,1500\nB,duct,1450 mm,400 mm,1500\n", 1, 0, 1, rect(1.45, .4, 1.5), "2:width_mm"),

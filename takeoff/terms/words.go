@@ -73,6 +73,9 @@ func ParseScope(s string) (Scope, bool) { v, ok := scopes[Fold(s)]; return v, ok
 // ParseJoint reads how a piece is joined; "" isn't stated.
 func ParseJoint(s string) (Joint, bool) { v, ok := joints[Fold(s)]; return v, ok }
 
+// KnownScope reports a word for what is in the test.
+func KnownScope(s string) bool { _, ok := ParseScope(s); return ok }
+
 // KnownJoint reports a word for a way of joining pieces.
 func KnownJoint(s string) bool { _, ok := ParseJoint(s); return ok }
 

@@ -29,6 +29,9 @@ func (l *Lexicon) across(h *Heading, words []string) bool {
 				size = m.size
 			}
 			switch {
+			case asks != nil && i == 0 && k == len(words) && l.withLength(name):
+				sides, plain, n = LongSize, true, k
+				of = sides
 			case asks != nil:
 				h.Verdict, h.Ask = Asks, asks
 				return true
@@ -98,6 +101,20 @@ func (l *Lexicon) sidesOf(name string) (of SizeOf, asks *Question) {
 		}
 	}
 	return NoSize, nil
+}
+
+// withLength reports a name of a width, a height and a length, in this order.
+func (l *Lexicon) withLength(name string) bool {
+	parts := strings.Split(name, "x")
+	if len(parts) != 3 {
+		return false
+	}
+	for i, want := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Length} {
+		if d, ok := l.dimOf(parts[i]); !ok || d != want {
+			return false
+		}
+	}
+	return true
 }
 
 // dimOf finds the size that a name stands for.

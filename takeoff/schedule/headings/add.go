@@ -23,6 +23,7 @@ func columnOf(heading string) (takeoff.Column, bool) {
 var sizeNames = map[string]meaning{
 	"size":        {column: takeoff.DimColumn(fittings.Width), size: OwnSize},
 	"size2":       {column: takeoff.DimColumn(fittings.Width2), size: SecondSize},
+	"size_length": {column: takeoff.DimColumn(fittings.Width), size: LongSize},
 	"branch_size": {column: takeoff.DimColumn(fittings.BranchWidth), size: BranchSize},
 }
 
@@ -45,7 +46,7 @@ func (l *Lexicon) add(line line, over, english bool) error {
 	case sizeList:
 		m, ok := sizeNames[line.means]
 		if !ok {
-			return fmt.Errorf("'%s' isn't a size; expected size, size2 or branch_size", line.means)
+			return fmt.Errorf("'%s' isn't a size; expected size, size_length, size2 or branch_size", line.means)
 		}
 		return l.addNames(line, m, over, false)
 	case askList:
@@ -65,6 +66,11 @@ func (l *Lexicon) add(line line, over, english bool) error {
 				return err
 			}
 			l.unused[Squash(w)] = struct{}{}
+		}
+	case besideList, apartList:
+		to := map[string]map[string]struct{}{besideList: l.beside, apartList: l.apart}[line.list]
+		for _, w := range line.words {
+			to[Squash(w)] = struct{}{}
 		}
 	case struckList, countList, placeList:
 		return l.addDoubts(line, set)
@@ -163,7 +169,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error {
 	c, ok := cellLists[line.list]
 	if !ok {
-		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, kind, style, shape, scope, sign or joint", line.list)
+		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, beside kind, apart, kind, style, shape, scope, sign or joint", line.list)
 	}
 	switch c {
 	case takeoff.Kind:
@@ -193,7 +199,7 @@ func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error
 }
 
 // Canonical finds what a canonical name stands for: a heading of ours, or size,
-// size2 or branch_size with the first of its columns.
+// size_length, size2 or branch_size with the first of its columns.
 func Canonical(name string) (c takeoff.Column, of SizeOf, ok bool) {
 	if m, ok := sizeNames[name]; ok {
 		return m.column, m.size, true

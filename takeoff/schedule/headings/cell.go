@@ -34,14 +34,43 @@ func (l *Lexicon) Word(c takeoff.Column, cell string) (string, bool) {
 	var found []phrase
 	for len(parts) > 0 {
 		n, p := l.phrase(parts)
-		if n == 0 {
+		_, beside := l.beside[parts[0]]
+		switch {
+		case n > 0:
+			found, parts = append(found, p), parts[n:]
+		case beside:
+			parts = parts[1:]
+		default:
 			return "", false
 		}
-		found, parts = append(found, p), parts[n:]
+	}
+	if len(found) == 0 {
+		return "", false
 	}
 	whole := described(found)
 	_, _, _, ok := fittings.ParseDescription(whole)
 	return whole, ok
+}
+
+// SaysStraight reports a name with a word for straight in it, as straight ducts or
+// Kanal gerade.
+func (l *Lexicon) SaysStraight(name string) bool {
+	return slices.ContainsFunc(Tokens(name), func(w string) bool {
+		return strings.HasPrefix(w, "straight") || l.cells[takeoff.Style][w] == "straight"
+	})
+}
+
+// Apart reports a kind of thing that is no ductwork, as a grille or a hanger.
+func (l *Lexicon) Apart(cell string) bool {
+	if cell == "" || len(cell) > longestName {
+		return false
+	}
+	key := Squash(cell)
+	if _, ok := l.apart[key]; ok {
+		return true
+	}
+	_, ok := l.apart[strings.TrimSuffix(key, "s")]
+	return ok
 }
 
 // phrase is a kind, style or shape in our words. listed says that the lists of
@@ -58,19 +87,28 @@ func described(found []phrase) string {
 	if len(found) == 1 {
 		return found[0].word
 	}
-	straight, shape := false, fittings.NoShape
+	straight, shape := -1, fittings.NoShape
 	for i, p := range found {
 		k, _, s, ok := fittings.ParseDescription(p.word)
-		if ok && k == fittings.Straight && (p.listed || p.word != "straight") {
-			straight, shape = true, s
-			if s == fittings.NoShape {
-				found[i].word = "duct"
-			}
+		if !ok || k != fittings.Straight || !p.listed && p.word == "straight" {
+			continue
+		}
+		if s == fittings.NoShape {
+			found[i].word = "duct"
+		}
+		switch {
+		case straight < 0:
+			straight, shape = i, s
+		case s == fittings.NoShape:
+			found[i].word = ""
+		case shape == fittings.NoShape:
+			found[straight].word = ""
+			straight, shape = i, s
 		}
 	}
 	var out []string
 	for _, p := range found {
-		if s, ok := fittings.ParseShape(p.word); ok && s == shape || straight && p.word == "straight" {
+		if s, ok := fittings.ParseShape(p.word); ok && s == shape || straight >= 0 && p.word == "straight" || p.word == "" {
 			continue
 		}
 		out = append(out, p.word)

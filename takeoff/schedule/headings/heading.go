@@ -8,6 +8,7 @@ import (
 	"strings"
 	"unicode"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -35,6 +36,7 @@ const (
 	OwnSize
 	SecondSize
 	BranchSize
+	LongSize // with the length behind it
 )
 
 // Heading is a heading that was read.
@@ -103,6 +105,9 @@ func (l *Lexicon) Read(typed string) Heading { return l.find(typed, nil) }
 func (l *Lexicon) find(typed string, taken []bool) Heading {
 	h := Heading{Typed: typed}
 	words := Tokens(h.Typed)
+	if n := len(words); n > 2 && words[n-2] == "ft" && words[n-1] == "in" { // cells as 5'-0"
+		words = words[:n-1]
+	}
 	if len(words) == 0 {
 		if h.Typed != "" {
 			h.Verdict = Unknown
@@ -187,7 +192,12 @@ func (l *Lexicon) means(h *Heading, name string) bool {
 		return true
 	}
 	if q := l.asked[name]; q != nil {
-		h.Verdict, h.Ask = Asks, q
+		if h.Verdict, h.Ask = Asks, q; q.names == threeSizes && l.withLength(name) {
+			h.Verdict, h.Ask, h.Size = Sizes, nil, LongSize
+			if h.Said && h.Unit.Measure != takeoff.Lengths {
+				h.Verdict, h.Column = Misfit, takeoff.DimColumn(fittings.Width)
+			}
+		}
 		return true
 	}
 	if _, ok := l.unused[name]; ok {

@@ -28,6 +28,24 @@ func (q *Question) Items() bool { return strings.HasPrefix(q.names, "item,") }
 // OnAreas reports the question about areas, which may be of each piece or of all.
 func (q *Question) OnAreas() bool { return strings.HasPrefix(q.names, "area,") }
 
+// Sections reports the question about sections, which may be sizes or names.
+func (q *Question) Sections() bool { return strings.HasPrefix(q.names, "section") }
+
+// Counts reports the question about numbers, which may be how many or names.
+func (q *Question) Counts() bool { return strings.HasPrefix(q.names, "no,") }
+
+// Runs reports the question about lengths of runs, which may be of all pieces together.
+func (q *Question) Runs() bool { return strings.HasPrefix(q.names, "total length") }
+
+// Plans reports the question about plans, which bears on no area.
+func (q *Question) Plans() bool { return q.names == "plan" }
+
+// Pressures reports the question about pressures.
+func (q *Question) Pressures() bool { return strings.HasPrefix(q.names, "pressure,") }
+
+// Seals reports the question about the class of seals, which bears on no area.
+func (q *Question) Seals() bool { return strings.HasPrefix(q.names, "seal class") }
+
 var sized = [][]takeoff.Column{{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)}, {takeoff.DimColumn(fittings.Diameter)}}
 
 // The questions about headings of a whole cross-section.
@@ -52,7 +70,7 @@ var questions = []Question{
 	{"area, surface area, duct area, total area, sheet area, metal area",
 		"stated_area_m2 (a figure to check) or area_m2 (given instead of sizes)", "", nil},
 	{"type, duct type, description, desc", "kind (straight, bend, tee and so on), style or note", "", [][]takeoff.Column{{takeoff.Kind}}},
-	{"no, nr, number, off, each, pieces, no of pieces", "quantity (how many), or tag (what it is called)", "",
+	{"no, nr, number, each, pieces", "quantity (how many), or tag (what it is called)", "",
 		[][]takeoff.Column{{takeoff.Quantity}}},
 	{"item, ref, reference, code", "tag, kind, quantity or drawing", "",
 		[][]takeoff.Column{{takeoff.Tag, takeoff.Quantity}, {takeoff.Tag, takeoff.Kind}, {takeoff.Kind, takeoff.Quantity}}},

@@ -58,8 +58,9 @@ func readAs(l *Lexicon, list, w string) string {
 func TestCrossSections(t *testing.T) {
 	for of, names := range map[SizeOf]string{
 		OwnSize: "W x H;WxH;w x h (mm);W × H;W*H;B x H;bxh (mm);BxH in mm;Width x Height;Breite x Höhe;Breite×Höhe [mm];Largeur x Hauteur;Breedte x Hoogte;Bredd x Höjd (mm);" +
-			"Ancho x Alto;Larghezza x Altezza;Base x Altezza;W x D;Width x Depth;Size (W x H);Size WxH/Ø;Size W x H or Ø (mm);Abmessung BxH bzw. Ø;Size (mm x mm);W (mm) x H (mm);" +
+			"Ancho x Alto;Larghezza x Altezza;Base x Altezza;W x D;A x B;Width x Depth;Size (W x H);Size WxH/Ø;Size W x H or Ø (mm);Abmessung BxH bzw. Ø;Size (mm x mm);W (mm) x H (mm);" +
 			"Section (W x H);Duct W x H;Kanal B x H;Querschnitt BxH;Abm.;Dimensie;Formaat;Duct dimensions;Nominal size;Internal size (mm);Kanalmaße;Kanaalafmeting;Kanalstorlek;Medidas conducto;Dimensioni canale",
+		LongSize:   "W x H x L;BxHxL (mm);Width x height x length;Larghezza x Altezza x Lunghezza",
 		SecondSize: "Outlet W x H;Size 2;W2 x H2;Ausgang B x H", BranchSize: "Branch W x H;Branch size (W x H);Abzweig BxH;Branch width x branch height",
 	} {
 		for name := range strings.SplitSeq(names, ";") {
@@ -74,14 +75,14 @@ func TestCrossSections(t *testing.T) {
 	}
 	for question, names := range map[string]string{
 		heightFirst: "H x W;HxW (mm);H x B;Höhe x Breite;Height x Width;Hauteur x Largeur;Size (H x W);Section (HxW);Depth x Width;Alto x Ancho;Branch H x W",
-		lengthFirst: "L x H;LxH (mm);L x W;Ø x L;Dia x Length", threeSizes: "W x H x L;BxHxL (mm);Size (W x H x L);L x W x H"} {
+		lengthFirst: "L x H;LxH (mm);L x W;Ø x L;Dia x Length", threeSizes: "Size (W x H x L);H x W x L"} {
 		for name := range strings.SplitSeq(names, ";") {
 			if h := read(t, name); h.Verdict != Asks || !strings.HasPrefix(h.Ask.names, question) {
 				t.Errorf("%q: verdict %d, want the question about %s", name, h.Verdict, question)
 			}
 		}
 	}
-	for name, want := range map[string]Verdict{"W x H (Pa)": Misfit, "Size (W x H) kg": Unknown, "Size Ø": Unknown, "W x": Unknown, "x H": Unknown, "A x B": Unknown, "Overall height": Asks, "Largeur extérieure": Asks, "Larghezza esterna": Asks, "Uitwendige breedte": Asks, "Utvändig bredd": Asks,
+	for name, want := range map[string]Verdict{"W x H (Pa)": Misfit, "Size (W x H) kg": Unknown, "Size Ø": Unknown, "W x": Unknown, "x H": Unknown, "Overall height": Asks, "Largeur extérieure": Asks, "Larghezza esterna": Asks, "Uitwendige breedte": Asks, "Utvändig bredd": Asks,
 		"Box": Unknown, "Exhaust": Unknown, "mm x mm": Unknown, "Weight x Height": Unknown, "External size": Asks, "External width": Asks} {
 		if h := read(t, name); h.Verdict != want {
 			t.Errorf("%q: verdict %d, want %d", name, h.Verdict, want)
@@ -198,7 +199,7 @@ func TestKindsInWords(t *testing.T) {
 	}
 	const none, rect, round = fittings.NoShape, fittings.Rectangular, fittings.Circular
 	want(fittings.Straight, none, "Luftkanal gerade;Kanal gerade;gerader Luftkanal;Kanal, gerade;Recht kanaalstuk;Rak kanal;Kanal rak;Tramo recto;Canale dritto;Tronçon droit;Duct piece;Straight piece;Lüftungsleitung;straight")
-	want(fittings.Straight, round, "Spiral duct;Spiral ducts;SPIRAL DUCT;Cirkulär kanal;Kanal cirkulär;Kanal, rund;Rohr rund;Gaine ronde;Conduit rond;Conducto redondo;Canale circolare;Rond kanaal;Spiralrohr rund;"+
+	want(fittings.Straight, round, "Spiral duct;Spiral;Spiral ducts;SPIRAL DUCT;Cirkulär kanal;Kanal cirkulär;Kanal, rund;Rohr rund;Gaine ronde;Conduit rond;Conducto redondo;Canale circolare;Rond kanaal;Spiralrohr rund;"+
 		"Wickelfalzrohr;Conducto helicoidal;Cirkulärt rör;round straight duct;straight round;Wickelrohr;Rundkanal")
 	want(fittings.Straight, rect, "Kanal rektangulär;Kanal rechteckig;Luftkanal rechteckig gerade;Gaine rectangulaire;Gaine droite rectangulaire;Conducto rectangular;Rechthoekig kanaal;Kanaal rechthoekig;rectangular straight;straight rectangular duct")
 	want(fittings.Bend, none, "Bogenstück;Buisbocht;Rörböj;Kanalkrümmer;bends;Coudes;Codos")
@@ -213,7 +214,7 @@ func TestKindsInWords(t *testing.T) {
 	want(fittings.Plenum, none, "Plenumkasten;Plénum de soufflage;Plenumkast;Caja de distribución;Plenum di mandata")
 	want(fittings.Flexible, none, "Flex;Flexkanal;Manchette souple;Flexibel kanaal;Conexión flexible;Giunto flessibile;Flexi duct;Segeltuchstutzen")
 	want(fittings.Inline, none, "BSK;Registre de réglage;Terugslagklep;Brandgasspjäll;Compuerta de regulación;Serranda di taratura;Motorised damper;Heizregister")
-	want(fittings.NoKind, none, "Branch;Abzweig mit Klappe;Y-Stück;Y-stuk;Dérivation;Stacco;Winkel;Kanal Stutzen;Kanal Etage;Rohr und Bogen;Spiral;Formstück;duct bend tee;codo recto;etwas gerade")
+	want(fittings.NoKind, none, "Branch;Abzweig mit Klappe;Y-Stück;Y-stuk;Dérivation;Stacco;Winkel;Kanal Stutzen;Kanal Etage;Rohr und Bogen;Formstück;duct bend tee;codo recto;etwas gerade")
 }
 
 // Rows that are no pieces. From memory, unverified.

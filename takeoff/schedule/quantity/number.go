@@ -22,6 +22,7 @@ type Column struct {
 	Signed    bool    // may be negative
 	Diameter  bool    // may carry a diameter sign
 	CommaFile bool    // the file writes decimals with a comma, so that 1.500 may be 1500
+	Stated    bool    // somebody gave the unit
 	Decimal   byte    // the sign for decimals where somebody said so, else 0
 }
 
@@ -181,8 +182,11 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 		return (whole*b + a) * float64(u.num) / (b * tens[u.pow]), ""
 	}
 	p, trouble := plain(t, s.CommaFile, s.Decimal)
-	if trouble != "" && s.inMetres(t, u) {
+	switch {
+	case trouble != "" && s.inMetres(t, u):
 		p, trouble = strings.Replace(t, ",", ".", 1), ""
+	case trouble != "" && s.inMillimetres(t, u):
+		p, trouble = strings.Replace(t, ",", "", 1), ""
 	}
 	if trouble != "" {
 		return 0, trouble
@@ -198,6 +202,12 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 		return 0, notNumber
 	}
 	return v * float64(u.num) / tens[u.pow], ""
+}
+
+// inMillimetres reports a size with a comma before three figures that is 1200 mm, as
+// nothing is 1.2 mm wide or long, where somebody said that it is in mm.
+func (s *Column) inMillimetres(t string, u Unit) bool {
+	return u == Millimetre && s.Stated && s.Decimal == 0 && s.Least > 0 && len(t) == 5 && t[1] == ',' && grouped(t, ",")
 }
 
 // inMetres reports a number in metres with one sign before three figures: nothing is

@@ -24,8 +24,11 @@ var (
 	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:flat[\s-]*oval|oval|f/?o)$`)
 	ovalBefore     = regexp.MustCompile(`(?i)^(?:flat[\s-]*oval|flachoval|oval|f/?o)\s*([ø⌀∅\d].*)$`)
 	across         = regexp.MustCompile(`(?i)^(.*?\S)\s*(?:[x×*✕хХ]|\bby\b)\s*(.*)$`)
-	between        = regexp.MustCompile(`\s*(?:->|→|\bto\b|\bauf\b|\s-\s|\s–\s|/)\s*`)
+	between        = regexp.MustCompile(`\s*(?:->|→|\bto\b|\bauf\b|\sà\s|\bnaar\b|\btill\b|\s-\s|\s–\s|/)\s*`)
 )
+
+// joined is two sizes with a stroke between them and no spaces.
+var joined = regexp.MustCompile(`^(\d+\s*[xX×*]\s*\d+)[-–](\d+\s*[xX×*]\s*\d+)$`)
 
 // CutDiameter takes off the sign or word for a diameter: "Ø315", "dia 315",
 // "315 dia". It reports whether there was one.
@@ -73,6 +76,9 @@ func (s *Column) Sizes(text string) (found []Size, trouble string) {
 		return nil, trouble
 	}
 	parts := between.Split(t, -1)
+	if m := joined.FindStringSubmatch(t); m != nil { // 400x300-300x200
+		parts = m[1:]
+	}
 	if len(parts) != 2 || parts[0] == "" || parts[1] == "" {
 		_, trouble = s.oneSize(t)
 		return nil, trouble
@@ -172,6 +178,9 @@ func (s *Column) pair(t string, shape fittings.Shape) (a, b string, swapped bool
 	}
 	a, b = strings.TrimSpace(m[1]), strings.TrimSpace(m[2])
 	if across.MatchString(b) && digitIn(across.FindStringSubmatch(b)[2]) {
+		if last := across.FindStringSubmatch(b)[2]; len(last) < 4 && strings.ContainsAny(last[:1], "012") && strings.ContainsAny(last, ".,") {
+			return "", "", false, "holds a third figure, perhaps the thickness of the sheet; write that in a column of its own"
+		}
 		return "", "", false, "holds three figures; write the length in a column of its own"
 	}
 	return sides(a, b)

@@ -91,6 +91,7 @@ type layout struct {
 	kept    map[int]bool // rows that the others are read by
 	spread  []bool       // columns whose merged cells count for all their rows
 	asked   []bool       // and those of which nobody knows
+	settled []string     // columns by their letters, and what their cells settled
 	kind    int          // column of the kind, -1 for none
 	last    int          // row of the headings, the lower where there are two
 }
@@ -108,7 +109,10 @@ func layoutOf(s *schedule.Sheet) *layout {
 		if c.Reads == takeoff.Kind.Heading() {
 			l.kind = i
 		}
-		if c.Typed == Where || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
+		if c.Settled {
+			l.settled = append(l.settled, c.Letter+" "+c.Reads)
+		}
+		if c.Typed == Where || strings.HasPrefix(c.Typed, schedule.SettledMark) || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
 			l.earlier = append(l.earlier, i)
 		}
 	}
@@ -195,6 +199,9 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 			where, why = r.reasons(p)
 		case number == l.last:
 			where, why = Where, said
+			if len(l.settled) > 0 {
+				where = schedule.SettledMark + strings.Join(l.settled, ", ") + "]"
+			}
 		}
 		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))
 		return nil

@@ -1,0 +1,80 @@
+package schedule
+
+import (
+	"bytes"
+	"slices"
+
+	"blankoff/takeoff/schedule/workbook"
+)
+
+// mostBelow is how many rows below the headings are looked at to settle what a
+// heading leaves open.
+const mostBelow = 40
+
+// mostAhead is how far a text is looked at for them, in bytes.
+const mostAhead = 1 << 16
+
+// rowsFrom gives up to n rows of a text from a place on.
+func (x *text) rowsFrom(from, n int) (rows [][]string) {
+	to := min(from+mostAhead, x.size)
+	data, err := x.read(from, to, nil)
+	if err != nil { // it will be met again when the rows are read
+		return nil
+	}
+	if to < x.size {
+		data = data[:bytes.LastIndexByte(data, '\n')+1]
+	}
+	next := x.form.Lines(data)
+	for len(rows) < n {
+		_, cells, err := next.Next()
+		if err != nil {
+			break
+		}
+		rows = append(rows, slices.Clone(cells))
+	}
+	return rows
+}
+
+// sheetRow is a row of a sheet.
+type sheetRow struct {
+	number         int
+	hidden, linked bool
+	cells          []string
+	marks          Marks
+}
+
+// sheetRows reads the rows of a sheet, and looks ahead.
+type sheetRows struct {
+	*workbook.Rows
+	ahead []sheetRow
+	err   error // that ends what was looked at
+}
+
+// next is the next row. Its cells are used again for the one after it.
+func (s *sheetRows) next() (sheetRow, error) {
+	if len(s.ahead) > 0 {
+		x := s.ahead[0]
+		s.ahead = s.ahead[1:]
+		return x, nil
+	}
+	if s.err == nil {
+		s.err = s.Next()
+	}
+	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, Marks{s.Down, s.Over, s.Struck, s.Sums}}, s.err
+}
+
+// below gives up to n rows that come next.
+func (s *sheetRows) below(n int) (rows [][]string) {
+	s.Cells, s.Down, s.Over, s.Struck, s.Sums = nil, nil, nil, nil, nil // those of the row before are still in use
+	for s.err == nil && len(s.ahead) < n {
+		if s.err = s.Next(); s.err != nil {
+			break
+		}
+		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells),
+			Marks{slices.Clone(s.Down), slices.Clone(s.Over), slices.Clone(s.Struck), slices.Clone(s.Sums)}})
+	}
+	for _, x := range s.ahead[:min(n, len(s.ahead))] {
+		rows = append(rows, x.cells)
+	}
+	return rows
+}

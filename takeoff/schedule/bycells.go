@@ -1,0 +1,384 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/terms"
+)
+
+// beneath is what stands under the headings, as far as it was looked at: the cells of
+// each column that say something.
+type beneath struct {
+	columns [][]string
+	cells   [][]string // row by row
+	rows    int
+}
+
+// peek gathers what stands under the headings: rows of three cells and more, up to where
+// other headings start.
+func (t *table) peek() (b beneath) {
+	b.columns = make([][]string, len(t.specs))
+	if t.below == nil {
+		return b
+	}
+	var rows [][]string
+	if t.next != nil {
+		rows = append(rows, t.next)
+	}
+	for _, cells := range append(rows, t.below(mostBelow)...) {
+		filled := filledIn(cells)
+		if len(filled) < 3 || allUnits(cells, filled) || t.repeats(cells) || t.lex.Total(trim(cells[filled[0]])) {
+			continue
+		}
+		if _, other := t.otherHeads(cells); other {
+			break
+		}
+		b.rows++
+		b.cells = append(b.cells, cells)
+		for _, i := range filled {
+			if cell := trim(cells[i]); i < len(b.columns) && !meansNothing(cell) {
+				b.columns[i] = append(b.columns[i], cell)
+			}
+		}
+	}
+	return b
+}
+
+// takeFor makes a column what its cells show it to be.
+func (t *table) takeFor(s *spec, c takeoff.Column) {
+	h := s.Heading
+	if h.Verdict, h.Column = headings.Known, c; !h.Said {
+		h.Unit = quantity.Default(c.Measure())
+	}
+	s.set(t, h)
+	s.settled = true
+}
+
+// share is how many of the cells of a column are so, from 0 to 1; none are where the
+// column is empty.
+func (b beneath) share(i int, so func(cell string) bool) float64 {
+	n := 0
+	for _, cell := range b.columns[i] {
+		if so(cell) {
+			n++
+		}
+	}
+	return float64(n) / max(1, float64(len(b.columns[i])))
+}
+
+// byCells settles headings with more than one reading by what stands under them.
+func (t *table) byCells() {
+	open := slices.ContainsFunc(t.specs, func(s spec) bool {
+		return !s.fixed && (s.Verdict == headings.Asks || s.used && s.to() == takeoff.Scope)
+	})
+	if !open && (t.maps(takeoff.Kind) || t.opt.Map.Fixes(t.place.Sheet)) {
+		return
+	}
+	b := t.peek()
+	again := t.settledBefore()
+	if b.rows == 0 {
+		return
+	}
+	if !again {
+		t.kindByCells(b)
+		t.shapeByCells(b)
+		t.scopeByCells(b)
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict != headings.Asks || s.fixed {
+			continue
+		}
+		s.empty = len(b.columns[i]) == 0
+		s.worded = !s.empty && b.share(i, func(c string) bool { return strings.ContainsAny(c, "0123456789") }) == 0
+		s.figures = !s.empty && b.share(i, isFigure) == 1
+		if s.Ask.Sections() && !again && !t.sized() && b.share(i, isSize) == 1 {
+			t.takeForSize(s, headings.OwnSize)
+			t.note("column '%s' is read as size, as its cells hold sizes", s.Typed)
+		}
+	}
+	if !again {
+		t.numbersByCells(b)
+		t.tagByCells(b)
+	}
+}
+
+// SettledMark stands between the headings of a file of refused rows and what cells that
+// aren't in it settled: "refused: headings [A tag, C kind]".
+const SettledMark = AddedMark + "headings ["
+
+// settledBefore takes columns for what the file said they are of which these rows were
+// refused. It reports whether this is such a file.
+func (t *table) settledBefore() (again bool) {
+	for i := range t.specs {
+		typed := t.specs[i].Typed
+		again = again || strings.HasPrefix(typed, AddedMark)
+		list, ok := strings.CutPrefix(typed, SettledMark)
+		if !ok {
+			continue
+		}
+		for _, pair := range strings.Split(strings.TrimSuffix(list, "]"), ", ") {
+			letter, name, _ := strings.Cut(pair, " ")
+			at, lettered := mapping.Number(letter)
+			c, of, known := headings.Canonical(name)
+			if !lettered || !known || at >= len(t.specs) || t.specs[at].Verdict != headings.Asks {
+				continue
+			}
+			if s := &t.specs[at]; of == headings.NoSize {
+				t.takeFor(s, c)
+			} else {
+				t.takeForSize(s, of)
+			}
+		}
+	}
+	return again
+}
+
+// takeForSize makes a column one of whole cross-sections.
+func (t *table) takeForSize(s *spec, of headings.SizeOf) {
+	h := s.Heading
+	h.Verdict, h.Size = headings.Sizes, of
+	s.set(t, h)
+	s.settled = true
+}
+
+// sized reports whether columns of the cross-section are known.
+func (t *table) sized() bool {
+	own := dims(headings.OwnSize)
+	return t.maps(own[0]) || t.maps(own[2]) || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Sizes && s.sized == dims(headings.OwnSize) })
+}
+
+// isSize reports a cell that holds a whole cross-section.
+func isSize(cell string) bool {
+	c := quantity.Column{Unit: quantity.Millimetre, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths)}
+	_, trouble := c.Sizes(cell)
+	return trouble == ""
+}
+
+// kindByCells takes the kinds from the one of several columns of descriptions, types,
+// items or marks whose cells name kinds. Two that name other kinds are asked about.
+func (t *table) kindByCells(b beneath) {
+	if t.maps(takeoff.Kind) {
+		return
+	}
+	var found []int
+	asked := 0
+	for i := range t.specs {
+		s := &t.specs[i]
+		share := b.share(i, t.namesKind)
+		switch describes := s.Verdict == headings.Asks && s.Ask.Describes(); {
+		case s.fixed:
+			continue
+		case describes || s.Verdict == headings.Asks && s.Ask.Items():
+			asked++
+			s.kindless = share == 0 && len(b.columns[i]) > 0
+			if share >= 0.5 {
+				found = append(found, i)
+			}
+		case share == 1 && (s.used && s.Verdict == headings.Known && s.to() == takeoff.Tag || s.Verdict == headings.Unknown && describer(s.Typed)):
+			found = append(found, i)
+		}
+	}
+	switch {
+	case len(found) == 0, len(found) == 1 && asked == 1 && t.specs[found[0]].Verdict == headings.Asks && t.specs[found[0]].Ask.Describes(): // a column alone is taken anyway
+		return
+	case len(found) > 1 && !t.sameKinds(b, found):
+		a, c := &t.specs[found[0]], &t.specs[found[1]]
+		t.refuse(a, "one column of kinds", fmt.Sprintf("'%s' and '%s' both name kinds of pieces, and not the same; head the one that counts kind, and the other note", a.Typed, c.Typed))
+		for _, i := range found {
+			t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
+		}
+		return
+	}
+	t.takeFor(&t.specs[found[0]], takeoff.Kind)
+	t.note("column '%s' is read as kind, as its cells name kinds of pieces", t.specs[found[0]].Typed)
+}
+
+// describers are words of headings that may stand over what a piece is, in seven
+// languages (from memory, unverified).
+var describers = []string{"name", "part", "piece", "element", "elemento", "elément", "category", "article", "artikel", "component", "composant", "onderdeel", "nom", "nome", "namn", "naam", "denominazione", "designation", "object", "objekt"}
+
+func describer(typed string) bool {
+	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool { return slices.Contains(describers, w) })
+}
+
+// sameKinds reports that the columns name the same kind on every row that was looked at.
+func (t *table) sameKinds(b beneath, columns []int) bool {
+	for _, row := range b.cells {
+		kind := fittings.NoKind
+		for _, i := range columns {
+			if i >= len(row) || trim(row[i]) == "" {
+				continue
+			}
+			k := t.kindIn(trim(row[i]))
+			if kind != fittings.NoKind && k != fittings.NoKind && k != kind {
+				return false
+			}
+			kind = max(kind, k)
+		}
+	}
+	return true
+}
+
+// kindIn is the kind that a cell names.
+func (t *table) kindIn(cell string) fittings.Kind {
+	if !t.namesKind(cell) {
+		return fittings.NoKind
+	}
+	one := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
+	w, _, _ := strings.Cut(t.translate(&one, cell), sizeMark)
+	k, _, _, _ := fittings.ParseDescription(w[strings.LastIndexByte(w, '|')+1:])
+	return k
+}
+
+// shapeByCells takes a column of types for the shape, where that is all that its cells
+// name.
+func (t *table) shapeByCells(b beneath) {
+	if t.maps(takeoff.Shape) || !t.maps(takeoff.Kind) {
+		return
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict == headings.Asks && !s.fixed && s.Ask.Describes() && b.share(i, t.namesShape) == 1 {
+			t.takeFor(s, takeoff.Shape)
+			t.note("column '%s' is read as shape, as its cells name shapes", s.Typed)
+			return
+		}
+	}
+}
+
+func (t *table) namesShape(cell string) bool {
+	_, known := t.lex.Exact(takeoff.Shape, cell)
+	_, shape := fittings.ParseShape(cell)
+	return known || shape
+}
+
+// namesKind reports a cell that names a kind of piece, and not only a shape.
+func (t *table) namesKind(cell string) bool {
+	if len(cell) > maxWord || strings.TrimLeft(cell, "0123456789.,") == "" {
+		return false
+	}
+	if t.namesShape(cell) || len(headings.Tokens(cell)) == 1 && (roundWord.MatchString(cell) || rectWord.MatchString(cell)) {
+		return false
+	}
+	kind := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
+	return t.translate(&kind, cell) != ""
+}
+
+// numbersByCells takes a column headed No or units, behind the sizes, for how many there
+// are, where its figures don't just number the rows, or the tags do.
+func (t *table) numbersByCells(b beneath) {
+	if t.maps(takeoff.Quantity) {
+		return
+	}
+	found, sizes := -1, false
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && s.Measure == takeoff.Lengths {
+			sizes = true
+		}
+		if s.Verdict != headings.Asks || s.fixed || !sizes || !s.Ask.Counts() && !s.Ask.Units() {
+			continue
+		}
+		if share := b.share(i, isCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.maps(takeoff.Tag) {
+			continue
+		}
+		if found >= 0 {
+			return
+		}
+		found = i
+	}
+	if found < 0 || numbersRows(b.columns[found]) && !t.maps(takeoff.Tag) {
+		return
+	}
+	t.takeFor(&t.specs[found], takeoff.Quantity)
+	t.note("column '%s' is read as quantity, as it stands behind the sizes and holds whole numbers", t.specs[found].Typed)
+}
+
+// scopeByCells leaves out a column headed scope that says what is supplied, and not what
+// is tested.
+func (t *table) scopeByCells(b beneath) {
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 {
+			continue
+		}
+		s.used, s.Verdict = false, headings.Unknown
+	}
+}
+
+func (t *table) namesScope(cell string) bool {
+	_, known := t.lex.Exact(takeoff.Scope, cell)
+	return known || terms.KnownScope(cell) || t.lex.Struck(cell)
+}
+
+// tagByCells takes the one column of items or references for the tags, where none of its
+// cells names a kind and none stands there twice.
+func (t *table) tagByCells(b beneath) {
+	if t.maps(takeoff.Tag) {
+		return
+	}
+	found := -1
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Items() && !s.Ask.Counts() {
+			continue
+		}
+		if found >= 0 {
+			return
+		}
+		found = i
+	}
+	if found < 0 || b.rows < 2 || len(b.columns[found]) < b.rows || b.share(found, t.namesKind) > 0 {
+		return
+	}
+	cells := slices.Sorted(slices.Values(b.columns[found]))
+	if len(slices.Compact(cells)) < b.rows {
+		return
+	}
+	t.takeFor(&t.specs[found], takeoff.Tag)
+	t.note("column '%s' is read as tag, as each of its cells is another", t.specs[found].Typed)
+}
+
+// isFigure reports a number.
+func isFigure(cell string) bool { return strings.Trim(cell, "0123456789., ") == "" }
+
+// isCount reports a small whole number.
+func isCount(cell string) bool { n, ok := countIn(cell); return ok && n > 0 && n < 500 }
+
+// numbersRows reports figures that may number rows or drawings: none stands there twice,
+// and each is larger than the one before.
+func numbersRows(cells []string) bool {
+	if len(cells) < 2 {
+		return true
+	}
+	last := -1
+	for _, c := range cells {
+		n, _ := countIn(c)
+		if n <= last {
+			return false
+		}
+		last = n
+	}
+	return true
+}
+
+// askLate asks about a heading whose first cells are empty, once one is filled.
+func (t *table) askLate(s *spec) {
+	at := t.place.Row
+	t.place.Row = t.headRow
+	t.ask(s)
+	t.place.Row = at
+}
+
+// allUnits reports a row of units.
+func allUnits(cells []string, filled []int) bool {
+	return !slices.ContainsFunc(filled, func(i int) bool { _, ok := quantity.UnitOf(strings.Trim(trim(cells[i]), "()[]")); return !ok })
+}

@@ -1,0 +1,164 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// sidesAB takes the columns A and B, as on drawings of pieces, for the sides of the
+// section, where nothing else is headed width or height.
+func (t *table) sidesAB() {
+	a, b := t.lettered("a"), t.lettered("b")
+	if a == nil || b == nil || a.fixed || b.fixed || t.maps(takeoff.DimColumn(fittings.Height)) {
+		return
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s != b && s.used && (s.Verdict == headings.Sizes || s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width)) {
+			return
+		}
+	}
+	if at := slices.IndexFunc(t.specs, func(s spec) bool { return s.Typed == a.Typed }); at >= 0 && t.peek().share(at, quantity.Combined) > 0 { // those of both ends
+		t.takeForSize(a, headings.OwnSize)
+		t.takeForSize(b, headings.SecondSize)
+		t.note("columns '%s' and '%s' are read as the sizes of both ends", a.Typed, b.Typed)
+		return
+	}
+	for i, s := range [...]*spec{a, b} {
+		d := [...]fittings.Dim{fittings.Width, fittings.Height}[i]
+		h := headings.Heading{Typed: s.Typed, Unit: s.Heading.Unit, Said: s.Heading.Said, Verdict: headings.Known, Column: takeoff.DimColumn(d)}
+		if words := headings.Tokens(s.Typed); !h.Said && len(words) > 1 {
+			h.Unit, h.Said = quantity.UnitOf(words[len(words)-1])
+		}
+		if !h.Said || h.Unit.Measure != takeoff.Lengths {
+			h.Unit, h.Said = quantity.Default(takeoff.Lengths), false
+		}
+		s.set(t, h)
+	}
+	t.note("columns '%s' and '%s' are read as width and height", a.Typed, b.Typed)
+}
+
+// lettered is the column headed by a letter, by itself or behind a word for a side.
+func (t *table) lettered(letter string) *spec {
+	for i := range t.specs {
+		words := headings.Tokens(t.specs[i].Typed)
+		if n := len(words); n > 1 {
+			if u, ok := quantity.UnitOf(words[n-1]); ok && u.Measure == takeoff.Lengths {
+				words = words[:n-1]
+			}
+		}
+		n := len(words)
+		if n > 0 && words[n-1] == letter && (n == 1 || n == 2 && slices.Contains([]string{"dim", "size", "side", "seite", "mass", "cote", "kant", "lado", "lato", "maat", "sida", "dimension"}, words[0])) {
+			return &t.specs[i]
+		}
+	}
+	return nil
+}
+
+// sizeInCells takes a heading of sizes with two blank ones behind it for a size over
+// three cells: 600 | x | 400.
+func (t *table) sizeInCells() {
+	for i := 0; i+2 < len(t.specs); i++ {
+		s := &t.specs[i]
+		if !s.used || s.fixed || s.Verdict != headings.Sizes || t.specs[i+1].Verdict != headings.Blank || t.specs[i+2].Verdict != headings.Blank {
+			continue
+		}
+		b := t.peek()
+		cross := func(c string) bool { return strings.ContainsAny(c, "xX×*") && len(c) < 3 }
+		if len(b.columns[i+1]) == 0 || b.share(i+1, cross) < 1 || b.share(i+2, isFigure) < 1 {
+			continue
+		}
+		s.parted = i + 1
+		for k := i + 1; k < i+3; k++ {
+			t.specs[k].Verdict, t.specs[k].Typed = headings.Unknown, s.Typed
+		}
+		t.note("column '%s' is read over three cells: width, x, height", s.Typed)
+	}
+}
+
+// depthByCells takes a bare D beside a width for the depth, where rows give both: a piece
+// has no width and a diameter, and no height.
+func (t *table) depthByCells(s *spec) bool {
+	b := t.peek()
+	width, d := -1, -1
+	for i := range t.specs {
+		switch x := &t.specs[i]; {
+		case x == s:
+			d = i
+		case x.used && x.Verdict == headings.Known && x.to() == takeoff.DimColumn(fittings.Width):
+			width = i
+		}
+	}
+	if width < 0 || len(b.cells) == 0 {
+		return false
+	}
+	both := 0
+	for _, cells := range b.cells {
+		w, depth := cellAt(cells, width) != "" && !meansNothing(cellAt(cells, width)), cellAt(cells, d) != "" && !meansNothing(cellAt(cells, d))
+		if depth && !w {
+			return false
+		}
+		if depth {
+			both++
+		}
+	}
+	if both == 0 {
+		return false
+	}
+	h := s.Heading
+	h.Column = takeoff.DimColumn(fittings.Height)
+	s.set(t, h)
+	s.settled = true
+	t.note("column '%s' is read as height_mm, as each row that has it has a width too", s.Typed)
+	return true
+}
+
+// lengthOfRun takes a column of total lengths or running metres for the length, where
+// nothing says how many pieces there are.
+func (t *table) lengthOfRun() {
+	if t.maps(takeoff.Quantity) || t.maps(takeoff.DimColumn(fittings.Length)) {
+		return
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Runs() {
+			continue
+		}
+		h := s.Heading
+		h.Verdict, h.Column = headings.Known, takeoff.DimColumn(fittings.Length)
+		if words := headings.Tokens(s.Typed); !h.Said {
+			h.Unit = quantity.Default(takeoff.Lengths)
+			for k := range words {
+				if u, ok := quantity.UnitOf(strings.Join(words[k:], "")); ok && u.Measure == takeoff.Lengths {
+					h.Unit, h.Said = u, true
+					break
+				}
+			}
+		}
+		s.set(t, h)
+		s.settled = true
+		t.note("column '%s' is read as length_mm, as no column says how many there are", s.Typed)
+		return
+	}
+}
+
+// swedishPlan takes plan for the level where the other headings are Swedish.
+func (t *table) swedishPlan() {
+	swedish := slices.ContainsFunc(t.specs, func(s spec) bool {
+		return slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool { return slices.Contains(swedishWords, w) })
+	})
+	for i := range t.specs {
+		if s := &t.specs[i]; swedish && s.Verdict == headings.Asks && headings.Squash(s.Typed) == "plan" && !t.maps(takeoff.Level) {
+			t.takeFor(s, takeoff.Level)
+			s.settled = false
+		}
+	}
+}
+
+// swedishWords are headings that no schedule in another language has.
+var swedishWords = []string{"bredd", "hojd", "langd", "antal", "littera", "benamning"}

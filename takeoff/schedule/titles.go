@@ -1,0 +1,127 @@
+package schedule
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// headsBelow reports that headings stand in the row that comes next.
+func (t *table) headsBelow() bool {
+	if t.below == nil {
+		return false
+	}
+	for _, cells := range t.below(1) {
+		if t.repeats(cells) {
+			return true
+		}
+		_, other := t.otherHeads(cells)
+		return other
+	}
+	return false
+}
+
+// piecesBelow reports rows of three cells and more among those that come next.
+func (t *table) piecesBelow() bool {
+	return t.below == nil || slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 })
+}
+
+// mostTitles is how many lines above headings are kept.
+const mostTitles = 64
+
+// titleBelow takes the only cell of a row for the title of the table whose headings
+// stand below it.
+func (t *table) titleBelow(number int, cells []string, text string) {
+	f := &t.search
+	if f.texts = append(f.texts, titleText{row: number, text: text}); len(f.texts) > mostTitles {
+		f.texts = slices.Delete(f.texts, mostTitles/2, mostTitles/2+1)
+	}
+	t.told.add("titles of tables among the rows passed over, the first '%s'", shorten(text), number)
+	t.look.Kept = append(t.look.Kept, number)
+	t.look.class(RemarkRow, number, cells)
+	t.over.doubt, t.titled = doubt{}, true
+	t.doubtSubheading(number, text)
+	t.doubtMany(number, text)
+	t.tellShape()
+	t.tellKind()
+}
+
+// headedBy takes the system and the level from lines right above the headings that give
+// them as sub-headings do: System: S1, Level 2.
+func (t *table) headedBy() {
+	texts := t.search.texts
+	for _, x := range texts[max(0, len(texts)-3):] {
+		words := headings.Tokens(x.text)
+		before, after, colon := strings.Cut(x.text, ":")
+		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.text, "0123456789")) {
+			continue
+		}
+		if p, rest := t.lex.Place(x.text); len(p) == 1 && (!colon || rest != x.text && len(headings.Tokens(before)) < 3) {
+			switch p[0] {
+			case "system":
+				t.over.met, t.over.text[0], t.over.outer = true, rest, max(t.over.outer, 1)
+			case "level":
+				t.over.met, t.over.text[1] = true, rest
+				if t.over.outer == 0 {
+					t.over.outer = 2
+				}
+			}
+		}
+	}
+}
+
+// tellKind finds out what kind all pieces are of, where no column says it and a title, or
+// the name of the sheet, does: Rectangular ducts, Bends.
+func (t *table) tellKind() {
+	t.kindTold, t.kindSays = "", ""
+	if t.noKind = !t.maps(takeoff.Kind); !t.noKind || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.to() == takeoff.DimColumn(fittings.GivenArea) }) {
+		return
+	}
+	texts := []string{t.place.Sheet}
+	for _, x := range t.search.texts {
+		texts = append(texts, x.text)
+	}
+	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
+		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
+			if w := t.titleKind(trim(part)); w != "" {
+				t.kindTold, t.kindSays = w, shorten(trim(text))
+				return
+			}
+		}
+	}
+}
+
+// titleKind is the kind that a title names: "" where it names none, or says no more than
+// ducts, which may be of any kind.
+func (t *table) titleKind(title string) string {
+	if !t.namesKind(title) {
+		return ""
+	}
+	one := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
+	w := t.translate(&one, title)
+	if strings.ContainsAny(w, "|"+sizeMark) {
+		return ""
+	}
+	k, _, shape, _ := fittings.ParseDescription(w)
+	if k == fittings.Straight && shape == fittings.NoShape && !t.lex.SaysStraight(title) {
+		return ""
+	}
+	return w
+}
+
+// nameKind gives a row the kind that its title says, or asks for it.
+func (t *table) nameKind(r *takeoff.Row) {
+	if !t.noKind || r.Text[takeoff.Kind] != "" || r.Refused(takeoff.Kind) {
+		return
+	}
+	if t.kindTold == "" {
+		r.Refuse(takeoff.Kind, t.place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
+			"no column says what kind of piece this is; add a column kind (straight, bend, reducer and so on), or write it above the table, as Straight ducts"))
+		return
+	}
+	r.Text[takeoff.Kind], t.loud = t.kindTold, false
+	t.told.add("kinds that no column gives, from '%s'", t.kindSays, r.At.Row)
+}
