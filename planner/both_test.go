@@ -9,13 +9,14 @@ import (
 	"blankoff/planner"
 	"blankoff/planner/report"
 	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 	"blankoff/takeoff/schedule"
 )
 
 // onBasis plans a schedule that is measured on a basis.
 func onBasis(t *testing.T, csv, basis string, set planner.Settings) *report.Plan {
 	t.Helper()
-	b, err := takeoff.LookupBasis(basis)
+	b, err := bases.Lookup(basis)
 	if err != nil {
 		t.Fatal(err)
 	}

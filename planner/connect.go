@@ -7,7 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/network"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Where the rig is joined to a section and where its pressure is read. Common
@@ -226,7 +226,7 @@ func (p *Plan) across(m float64) string {
 // placeOf names a blank for whoever joins a hose or a tube to it.
 func (p *Plan) placeOf(b *Blank) string {
 	text := b.At
-	size := takeoff.SizeIn(b.Face, p.Settings.Units)
+	size := terms.SizeIn(b.Face, p.Settings.Units)
 	for _, more := range []string{size, b.Level, b.OnSite} {
 		if more != "" {
 			text += ", " + more

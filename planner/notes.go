@@ -11,7 +11,7 @@ import (
 	"blankoff/planner/duty"
 	"blankoff/planner/tightness"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // writeNotes gathers what a reader of the plan has to know.
@@ -87,7 +87,7 @@ func (p *Plan) noteMismatches() {
 	onAllCores(len(of), func(from, to int) {
 		for x, k := range of[from:to] {
 			j := &joints[k]
-			notes[from+x] = mismatch + p.Network.JointText(k) + ", " + takeoff.SizeIn(j.FaceA, p.Settings.Units) + " meets " + takeoff.SizeIn(j.FaceB, p.Settings.Units) + "; check the schedule"
+			notes[from+x] = mismatch + p.Network.JointText(k) + ", " + terms.SizeIn(j.FaceA, p.Settings.Units) + " meets " + terms.SizeIn(j.FaceB, p.Settings.Units) + "; check the schedule"
 		}
 	})
 	p.Mismatches = make([]string, len(of))

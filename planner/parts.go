@@ -8,7 +8,8 @@ import (
 	"blankoff/planner/divide"
 	"blankoff/planner/duty"
 	"blankoff/planner/network"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
+	"blankoff/takeoff/totals"
 )
 
 // The parts of a plan: sections, cuts, blanks, what is outside, the balance.
@@ -65,7 +66,7 @@ func (p *Plan) nameSections() {
 // fillSection sums a section's area and lists its levels.
 func (p *Plan) fillSection(s *Section) {
 	when := duty.Always()
-	var area, exact takeoff.Sum
+	var area, exact totals.Sum
 	levels, level := map[string]bool{"": true}, ""
 	for _, k := range s.Nodes {
 		n := &p.Network.Nodes[k]
@@ -82,7 +83,7 @@ func (p *Plan) fillSection(s *Section) {
 		}
 		when = when.With(it)
 	}
-	sort.Slice(s.Levels, func(a, b int) bool { return takeoff.NaturalLess(s.Levels[a], s.Levels[b]) })
+	sort.Slice(s.Levels, func(a, b int) bool { return terms.NaturalLess(s.Levels[a], s.Levels[b]) })
 	s.Ready, s.Closed = when.ReadyText, when.ClosedText
 	if when.Empty() {
 		s.Notes = append(s.Notes, "its pieces are never up together: one is closed on "+when.ClosedText+", another ready on "+when.ReadyText)
@@ -246,10 +247,10 @@ func (p *Plan) listOutside() {
 			n.Reason = "measured through; area not counted"
 			p.Excluded = addSpan(p.Excluded, &n)
 		case n.State != network.Outside:
-		case it.Scope == takeoff.Out && !it.Refused:
+		case it.Scope == terms.Out && !it.Refused:
 			p.Excluded = addSpan(p.Excluded, &n)
 		default:
-			if !it.Refused && it.Scope == takeoff.In {
+			if !it.Refused && it.Scope == terms.In {
 				n.State = network.Tested // its area counts, outside
 			}
 			p.Outside = addSpan(p.Outside, &n)
@@ -266,7 +267,7 @@ func (p *Plan) listOutside() {
 func (p *Plan) weigh() {
 	b := &p.Balance
 	b.Takeoff = p.Takeoff.Totals.Area
-	var in, out takeoff.Sum
+	var in, out totals.Sum
 	for i := range p.Sections {
 		in.Add(p.Sections[i].Area)
 	}

@@ -11,7 +11,7 @@ import (
 	"blankoff/planner/duty"
 	"blankoff/planner/partition"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // prove adds up what the searches proved.
@@ -47,7 +47,7 @@ func (p *Plan) prove(list []divide.Patch) {
 		pr.BySystem = append(pr.BySystem, *s)
 	}
 	sort.Slice(pr.BySystem, func(a, b int) bool {
-		return takeoff.NaturalLess(pr.BySystem[a].System, pr.BySystem[b].System)
+		return terms.NaturalLess(pr.BySystem[a].System, pr.BySystem[b].System)
 	})
 	var forced, all int64
 	for _, c := range p.Cuts {

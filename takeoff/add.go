@@ -8,12 +8,13 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/measuring"
+	"blankoff/takeoff/terms"
 )
 
 // Limits of what a row may say; beyond them it is a slip of the pen.
 const (
 	maxQuantity = 10000
-	maxMinutes  = 10000
 	maxPa       = 100000
 )
 
@@ -77,6 +78,39 @@ func (b *Batch) readSizes(it *Item, r *Row) {
 	}
 }
 
+// readLining turns sizes that are given clear of an inside lining into the
+// sizes of the metal, because the area is that of the outside: a clear width w
+// with lining t is w + 2t of metal.
+func (b *Batch) readLining(it *Item, r *Row) {
+	s := &it.Piece.Sizes
+	lining, given := s.Get(fittings.Lining)
+	word := terms.Fold(r.Text[SizeIs])
+	switch word {
+	case "", "clear", "metal":
+	default:
+		b.fault(it, it.At.Fault("size_is", r.Text[SizeIs], "clear or metal", "say whether the sizes are clear of the lining or of the metal"))
+		return
+	}
+	if !given || lining == 0 {
+		return
+	}
+	if word == "" {
+		b.fault(it, it.At.Fault("size_is", "", "clear or metal",
+			"there is a lining, so size_is has to say whether the sizes are clear of it or of the metal"))
+		return
+	}
+	if word == "metal" {
+		it.Notes = append(it.Notes, "lined; sizes are of the metal, so the lining changes no area")
+		return
+	}
+	it.Clear = true
+	measuring.Widen(&it.Piece, 2*lining)
+	if v, ok := s.Get(fittings.Throat); ok {
+		s.Set(fittings.Throat, v-lining)
+	}
+	it.Notes = append(it.Notes, "sizes are clear of the lining; the area is that of the metal outside it")
+}
+
 func kindList() string {
 	var names []string
 	for _, k := range fittings.Kinds() {
@@ -116,7 +150,7 @@ func (b *Batch) readNumbers(it *Item, r *Row) {
 	limited(DesignPa, &it.DesignPa, 1, maxPa, pressures)
 	limited(OperatingPa, &it.OperatingPa, 1, maxPa, pressures)
 	limited(DuctClassPa, &it.DuctClass, 1, maxPa, pressures)
-	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, maxMinutes, "0 to 10000 minutes")
+	it.HasEnd = limited(EndMinutes, &it.EndMinutes, 0, terms.MostMinutes, "0 to 10000 minutes")
 	it.HasAt = limited(At, &it.AtM, 0, 1e6, "the centre of the spigot from the plant end of its wall, in mm")
 	it.HasStated = limited(StatedArea, &it.Stated, 0, 1e6, "an area in m2")
 }
@@ -128,20 +162,77 @@ func (b *Batch) readWords(it *Item, r *Row) {
 			fmt.Sprintf("%s '%s' isn't understood; use %s", c.Heading(), r.Text[c], expected)))
 	}
 	var ok bool
-	if it.Scope, ok = b.scope.of(r.Text[Scope], parseScope); !ok {
+	if it.Scope, ok = b.scope.of(r.Text[Scope], terms.ParseScope); !ok {
 		bad(Scope, "in, out or through")
 	}
-	if it.Joint, ok = b.joint.of(r.Text[Joint], parseJoint); !ok {
+	if it.Joint, ok = b.joint.of(r.Text[Joint], terms.ParseJoint); !ok {
 		bad(Joint, "flanged, slip or welded")
 	}
-	if it.Sign, ok = b.sign.of(r.Text[Sign], ParseSign); !ok {
+	if it.Sign, ok = b.sign.of(r.Text[Sign], terms.ParseSign); !ok {
 		bad(Sign, "positive or negative")
 	}
 	number := func(s string) (float64, bool) {
 		v, err := strconv.ParseFloat(s, 64)
 		return v, err == nil && !math.IsNaN(v)
 	}
-	if it.Blank, ok = parseBlank(r.Text[BlankMinutes], number); !ok {
+	if it.Blank, ok = terms.ParseBlank(r.Text[BlankMinutes], number); !ok {
 		bad(BlankMinutes, "a number of minutes, no, must, or must and a number")
 	}
+}
+
+// times is what a row of a batch says of when it can be tested.
+type times struct {
+	line          int32
+	ready, closed string // as typed
+}
+
+// readTimes keeps from when and until when the row can be tested: whether it
+// can be understood depends on the rows before.
+func (b *Batch) readTimes(r *Row) {
+	if r.Text[Ready] != "" || r.Text[Closed] != "" {
+		b.times = append(b.times, times{int32(len(b.book.Lines) - 1), strings.Clone(r.Text[Ready]), strings.Clone(r.Text[Closed])})
+	}
+}
+
+// lately is what words were understood as: most words of a column stand on many
+// rows, often one below the other.
+type lately[T any] struct {
+	word string // the last
+	is   T
+	ok   bool
+	met  map[string]T
+}
+
+// mostMet is the number of words from which they are forgotten.
+const mostMet = 4096
+
+// of understands a word, by read where it is met for the first time.
+func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
+	if l.ok && word == l.word {
+		return l.is, true
+	}
+	if l.is, l.ok = l.met[word]; l.ok {
+		l.word = word
+		return l.is, true
+	}
+	l.word = strings.Clone(word) // it may be part of a long text
+	if l.is, l.ok = read(l.word); l.ok {
+		if l.met == nil || len(l.met) > mostMet {
+			l.met = map[string]T{}
+		}
+		l.met[l.word] = l.is
+	}
+	return l.is, l.ok
+}
+
+// described is what a description says of a piece.
+type described struct {
+	kind  fittings.Kind
+	style fittings.Style
+	shape fittings.Shape
+}
+
+func parseDescription(s string) (d described, ok bool) {
+	d.kind, d.style, d.shape, ok = fittings.ParseDescription(s)
+	return d, ok
 }

@@ -1,18 +1,20 @@
 package takeoff
 
 import (
-	"hash/maphash"
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/measuring"
+	"blankoff/takeoff/terms"
 )
 
 // Batch is rows that are read and measured apart from the takeoff, as far as
 // each goes by itself, so that several batches can be worked on at once. Take
 // puts them into the takeoff, in the order of the file.
 type Batch struct {
-	ledger
-	options Options
+	book    ledger.Ledger // its rows as lines
+	gauge   measuring.Gauge
 	totals  bool // for totals: no items are kept
 	items   []Item
 	scratch Item
@@ -23,10 +25,9 @@ type Batch struct {
 
 	kind  lately[described]
 	shape lately[fittings.Shape]
-	scope lately[ScopeWord]
-	joint lately[JointWord]
+	scope lately[terms.Scope]
+	joint lately[terms.Joint]
 	sign  lately[string]
-	alike map[fittings.Piece]fittings.Measurement // of fittings measured before
 
 	common [4]*Shared // of rows before
 	lone   Shared     // of the row, for totals
@@ -39,7 +40,7 @@ type stage uint8
 const (
 	atDoor stage = iota
 	reading
-	measuring // left out where the tag or the times refuse the row
+	atMeasuring // left out where the tag or the times refuse the row
 )
 
 // staged is a fault of a row of a batch.
@@ -49,37 +50,24 @@ type staged struct {
 	stage stage
 }
 
-// tagSeed is of the hashes of tags. Nothing that is seen depends on it.
-var tagSeed = maphash.MakeSeed()
-
 // NewBatch begins a batch of rows for the takeoff.
 func (t *Takeoff) NewBatch() *Batch {
-	return &Batch{ledger: newLedger(), options: t.options, totals: t.options.TotalsOnly, alike: map[fittings.Piece]fittings.Measurement{}}
+	b := &Batch{book: ledger.New(), totals: t.options.TotalsOnly}
+	b.gauge = measuring.NewGauge(t.rule, &b.book, b.totals)
+	return b
 }
 
 // Len is the number of rows in the batch.
-func (b *Batch) Len() int { return len(b.lines) }
+func (b *Batch) Len() int { return len(b.book.Lines) }
 
 // Reset empties a batch for use again. What is filed once for many rows stays.
 func (b *Batch) Reset() {
-	b.lines, b.text, b.more, b.hashes = b.lines[:0], b.text[:0], b.more[:0], b.hashes[:0]
-	b.straights, b.short, b.narrow, b.several = 0, 0, 0, 0
+	b.book.Reset()
+	b.hashes = b.hashes[:0]
 	clear(b.items)
 	b.items, b.faults, b.times = b.items[:0], b.faults[:0], b.times[:0]
-	if len(b.faces)+len(b.names) > mostFiled {
-		b.places, b.names, b.faces = nil, nil, nil
-		clear(b.placeOf)
-		clear(b.nameOf)
-		clear(b.faceOf)
-	}
-	if len(b.alike) > mostFiled {
-		clear(b.alike)
-	}
+	b.gauge.Reset()
 }
-
-// mostFiled is the number of names and faces, or of fittings, from which a batch
-// forgets them.
-const mostFiled = 4096
 
 // Add reads and measures one row. The row may be used again by the caller.
 func (b *Batch) Add(r *Row) {
@@ -89,8 +77,8 @@ func (b *Batch) Add(r *Row) {
 		it = &b.items[len(b.items)-1]
 	}
 	*it = Item{At: r.At, Quantity: 1, Parent: -1, RingWith: -1}
-	b.lines = append(b.lines, line{row: int32(r.At.Row), place: b.place(r.At), parent: -1, ringWith: -1, far: -1, more: -1})
-	l := &b.lines[len(b.lines)-1]
+	b.book.Lines = append(b.book.Lines, ledger.Line{Row: int32(r.At.Row), Sheet: b.book.FileSheet(ledger.Sheet{File: r.At.File, Name: r.At.Sheet}), Parent: -1, RingWith: -1, Far: -1, More: -1})
+	l := &b.book.Lines[len(b.book.Lines)-1]
 	b.stage = atDoor
 	for _, f := range r.Faults {
 		b.fault(it, f)
@@ -107,44 +95,44 @@ func (b *Batch) Add(r *Row) {
 	b.readNumbers(it, r)
 	b.readWords(it, r)
 	b.readTimes(r)
-	l.typed, l.notes = it.Piece.Shape, uint8(len(it.Notes))
+	l.Typed, l.Notes = it.Piece.Shape, uint8(len(it.Notes))
 	if !it.Refused && it.Piece.Kind != fittings.Spigot {
-		b.stage = measuring
+		b.stage = atMeasuring
 		b.measure(it, r)
 	}
 	b.note(l, it, r.Assumed)
 }
 
 // note fills in the line of an item that has been read.
-func (b *Batch) note(l *line, it *Item, assumed bool) {
-	l.text, l.tag, l.from = len(b.text), uint32(len(it.Tag)), uint32(len(it.From))
-	b.text = append(append(b.text, it.Tag...), it.From...)
-	b.hashes = append(b.hashes, uint32(maphash.String(tagSeed, it.Tag)))
-	l.system, l.level, l.quantity = b.name(it.System), b.name(it.Level), int32(it.Quantity)
-	l.kind, l.scope, l.refused = it.Piece.Kind, it.Scope, it.Refused
-	l.length, l.given, l.assumed = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea), assumed
-	if l.kind == fittings.Plenum || l.kind == fittings.Spigot {
-		b.rest(l).piece = it.Piece
+func (b *Batch) note(l *ledger.Line, it *Item, assumed bool) {
+	l.Text, l.TagLength, l.FromLength = len(b.book.Text), uint32(len(it.Tag)), uint32(len(it.From))
+	b.book.Text = append(append(b.book.Text, it.Tag...), it.From...)
+	b.hashes = append(b.hashes, ledger.HashTag(it.Tag))
+	l.System, l.Level, l.Quantity = b.book.Name(it.System), b.book.Name(it.Level), int32(it.Quantity)
+	l.Kind, l.Scope, l.Refused = it.Piece.Kind, it.Scope, it.Refused
+	l.Length, l.Given, l.Assumed = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea), assumed
+	if l.Kind == fittings.Plenum || l.Kind == fittings.Spigot {
+		b.book.Rest(l).Piece = it.Piece
 	}
 	if it.HasAt {
-		m := b.rest(l)
-		m.at, m.hasAt = it.AtM, true
+		m := b.book.Rest(l)
+		m.At, m.HasAt = it.AtM, true
 	}
 	if it.Run != "" || it.Joins != "" {
-		m := b.rest(l)
-		m.run, m.joins = strings.Clone(it.Run), strings.Clone(it.Joins)
+		m := b.book.Rest(l)
+		m.Run, m.Joins = strings.Clone(it.Run), strings.Clone(it.Joins)
 	}
-	b.keep(l, it, b.seriesNote)
-	b.tally(l)
+	keep(&b.book, l, it, b.gauge.SeriesNote)
+	b.book.Tally(l)
 	if !b.totals {
 		b.own(it, l)
 	}
-	if !b.totals && len(it.Ends) == 2 && l.faces[0] == l.faces[1] && it.Ends[1].Role == fittings.FarEnd {
-		f := &b.faces[l.faces[0]]
-		if f.both == nil {
-			f.both = it.Ends
+	if !b.totals && len(it.Ends) == 2 && l.Faces[0] == l.Faces[1] && it.Ends[1].Role == fittings.FarEnd {
+		f := &b.book.Faces[l.Faces[0]]
+		if f.Both == nil {
+			f.Both = it.Ends
 		}
-		it.Ends = f.both
+		it.Ends = f.Both
 	}
 }
 
@@ -154,17 +142,17 @@ const longText = 64
 // own gives an item texts of its own, those that stand on many rows once for all:
 // else the whole of the text that they were read from would be kept for them. Its
 // tag and its reference come from the batch's text when the batch is taken.
-func (b *Batch) own(it *Item, l *line) {
+func (b *Batch) own(it *Item, l *ledger.Line) {
 	for _, s := range []*string{&it.OnSite, &it.Class} {
 		if *s != "" {
-			*s = b.names[b.name(*s)]
+			*s = b.book.Names[b.book.Name(*s)]
 		}
 	}
 	if it.Rare != nothingRare {
 		r := it.Rare
 		for _, s := range []*string{&r.Note, &r.Scheme, &r.Stage, &r.Group, &r.Joins, &r.Run, &r.StatedText} {
 			if len(*s) > longText { // a workbook may hold one for many rows
-				*s = b.names[b.name(*s)]
+				*s = b.book.Names[b.book.Name(*s)]
 			} else {
 				*s = strings.Clone(*s)
 			}
@@ -180,23 +168,15 @@ func (b *Batch) shared(s Shared) *Shared {
 			return o
 		}
 	}
-	o := &Shared{b.names[b.name(s.System)], b.names[b.name(s.Level)], b.names[b.name(s.Drawing)]}
+	o := &Shared{b.book.Names[b.book.Name(s.System)], b.book.Names[b.book.Name(s.Level)], b.book.Names[b.book.Name(s.Drawing)]}
 	b.common[b.oldest] = o
 	b.oldest = (b.oldest + 1) % len(b.common)
 	return o
-}
-
-// seriesNote is the note on a cross-section that isn't of the standard sizes.
-func (b *Batch) seriesNote(c fittings.CrossSection) string {
-	if b.totals {
-		return ""
-	}
-	return fittings.SeriesNoteIn(c, b.options.Written)
 }
 
 // fault refuses the row that is being read for the reason f.
 func (b *Batch) fault(it *Item, f Fault) {
 	it.Refused = true
 	f.Value = strings.Clone(f.Value) // it may be part of a long text, which would be kept for it
-	b.faults = append(b.faults, staged{f, int32(len(b.lines) - 1), b.stage})
+	b.faults = append(b.faults, staged{f, int32(len(b.book.Lines) - 1), b.stage})
 }

@@ -1,47 +1,10 @@
 package takeoff
 
 import (
-	"fmt"
-	"strconv"
-
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/terms"
 )
-
-// ScopeWord says whether a piece takes part in the test.
-type ScopeWord uint8
-
-// The scopes. A piece in Through stays in the test and its area isn't counted;
-// one that is Out breaks the section and is blanked on both sides.
-const (
-	In ScopeWord = iota
-	Out
-	Through
-)
-
-// String gives the schedule's word.
-func (s ScopeWord) String() string { return [...]string{"in", "out", "through"}[s] }
-
-// JointWord says how a piece is joined to the piece towards the plant.
-type JointWord uint8
-
-// The joints. A welded joint can't be blanked.
-const (
-	UnstatedJoint JointWord = iota
-	Flanged
-	Slip
-	Welded
-)
-
-// String gives the schedule's word.
-func (j JointWord) String() string { return [...]string{"", "flanged", "slip", "welded"}[j] }
-
-// BlankRule is what blank_minutes says of the joint to from.
-type BlankRule struct {
-	Never bool    // "no": the joint can't be blanked
-	Must  bool    // "must": the joint has to be blanked
-	Given bool    // Minutes was given
-	Price float64 // minutes, the whole price of a cut there, both sides, both tests
-}
 
 // Item is one row of the schedule. There may be a million: what takes one byte
 // stands together.
@@ -52,7 +15,7 @@ type Item struct {
 	OnSite   string // the place column: room, gridline
 	Piece    fittings.Piece
 	Quantity int
-	Blank    BlankRule
+	Blank    terms.Blank
 
 	Class  string
 	TestPa float64 // Pa; 0 is not given
@@ -71,8 +34,8 @@ type Item struct {
 	JointLength float64 // installation joints of the whole row, m
 	Notes       []string
 
-	Scope     ScopeWord
-	Joint     JointWord
+	Scope     terms.Scope
+	Joint     terms.Joint
 	ParentEnd fittings.EndRole // the end of Parent that it hangs on; PlantEnd: its side wall
 	RingEnd   fittings.EndRole // the end of RingWith that it meets
 	Refused   bool
@@ -96,8 +59,8 @@ type Rare struct {
 	Scheme                           string
 	DesignPa, DuctClass, OperatingPa float64 // Pa; OperatingPa: what it works at, on the mean; 0 is not given
 	Stage, Group                     string
-	Ready, Closed                    Moment // from when and until when it can be tested
-	Joins, Run                       string // as typed
+	Ready, Closed                    terms.Moment // from when and until when it can be tested
+	Joins, Run                       string       // as typed
 
 	EndMinutes float64 // price of capping its open end; see HasEnd
 	AtM        float64 // a spigot's centre from the plant end of its wall, m; see HasAt
@@ -138,15 +101,7 @@ func (it *Item) own() *Rare {
 }
 
 // Name is the tag, or the place of a row without one.
-func (it *Item) Name() string {
-	if it.Tag != "" {
-		return it.Tag
-	}
-	if it.At.Sheet != "" {
-		return fmt.Sprintf("%s row %d", it.At.Sheet, it.At.Row)
-	}
-	return "row " + strconv.Itoa(it.At.Row)
-}
+func (it *Item) Name() string { return ledger.RowName(it.Tag, it.At.Sheet, it.At.Row) }
 
 // End returns the end with the given role, and whether the piece has it.
 func (it *Item) End(r fittings.EndRole) (fittings.End, bool) {
@@ -167,15 +122,7 @@ func (it *Item) Length() float64 {
 
 // SideBySide reports whether a quantity over 1 stands side by side: end pieces
 // do, straights follow one another.
-func (it *Item) SideBySide() bool { return sideBySide(it.Piece.Kind, it.Quantity) }
-
-func sideBySide(k fittings.Kind, quantity int) bool {
-	switch k {
-	case fittings.Spigot, fittings.Cap, fittings.Flexible:
-		return quantity > 1
-	}
-	return false
-}
+func (it *Item) SideBySide() bool { return ledger.SideBySide(it.Piece.Kind, it.Quantity) }
 
 // Loose reports whether nobody is named by the row and nobody names it. A row that is
 // a run by itself isn't loose.
@@ -189,3 +136,51 @@ func (it *Item) WithoutSheet() bool { return it.noSheet }
 
 // Children is the number of rows that hang on this one.
 func (it *Item) Children() int { return int(it.childCount) }
+
+// Size is that of the item's end towards the plant, or of its only end; of a plenum
+// of known sides it is the box.
+func (it *Item) Size() terms.Size {
+	if it.Piece.Kind == fittings.Plenum {
+		if z, ok := terms.BoxOf(&it.Piece); ok {
+			return z
+		}
+	}
+	if len(it.Ends) == 0 {
+		return terms.Size{}
+	}
+	return terms.Size{Section: it.Ends[0].CrossSection}
+}
+
+// SizeText is its size in mm.
+func (it *Item) SizeText() string { return it.Size().Text() }
+
+// SizeIn is its size in the units that a reader asked for.
+func (it *Item) SizeIn(in terms.Sizes) string { return it.Size().In(in) }
+
+// placeOf is where a row stands.
+func placeOf(g *ledger.Ledger, l *ledger.Line) Place {
+	s := g.Sheets[l.Sheet]
+	return Place{s.File, s.Name, int(l.Row)}
+}
+
+// keep takes into a line what was measured of an item.
+func keep(g *ledger.Ledger, l *ledger.Line, it *Item, made func(fittings.CrossSection) string) {
+	l.Shape, l.Area, l.Exact, l.Joint = it.Piece.Shape, it.Area, it.Exact, it.JointLength
+	g.SetEnds(l, it.Ends, made)
+	if l.Kind == fittings.Spigot {
+		m := g.Rest(l)
+		m.Piece, m.Opening = it.Piece, it.OpeningExact
+	}
+}
+
+// itemOf is a row of the ledger as an Item, as far as the ledger knows it.
+func itemOf(g *ledger.Ledger, l *ledger.Line) *Item {
+	m := g.Seldom(l)
+	it := &Item{At: placeOf(g, l), Tag: string(g.TagOf(l)), From: string(g.FromOf(l)), Shared: &Shared{System: g.Names[l.System], Level: g.Names[l.Level]},
+		Piece: m.Piece, Quantity: int(l.Quantity), Scope: l.Scope, Rare: &Rare{AtM: m.At, HasAt: m.HasAt, Cut: m.Cut, CutExact: m.CutExact, OpeningExact: m.Opening},
+		Ends: g.Ends(l), Area: l.Area, Exact: l.Exact, JointLength: l.Joint,
+		Parent: int(l.Parent), ParentEnd: l.ParentEnd, RingWith: int(l.RingWith), RingEnd: l.RingEnd,
+		Refused: l.Refused, childCount: l.Children}
+	it.Piece.Kind, it.Piece.Shape = l.Kind, l.Shape
+	return it
+}

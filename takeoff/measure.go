@@ -8,76 +8,41 @@ import (
 
 // measure works out the areas of an item; r is its row, or nil once it is gone.
 func (b *Batch) measure(it *Item, r *Row) {
-	m, problems := b.measured(&it.Piece)
-	for _, p := range problems {
-		b.fault(it, it.problemFault(p, r))
-	}
-	if len(problems) > 0 {
+	m, problems := b.gauge.Measure(&it.Piece)
+	if b.faultProblems(it, r, problems) {
 		return
 	}
-	if !b.measureOutside(it, r, m) {
+	a, problems := b.gauge.Areas(&it.Piece, &m)
+	it.Each, it.EachExact = a.Each, a.Exact
+	if a.NoSheet {
+		it.noSheet = true
+		it.Notes = append(it.Notes, "the thickness of the sheet isn't added: a piece of these outside sizes can't be measured")
+	}
+	if a.Opening != 0 || a.OpeningExact != 0 {
+		o := it.own()
+		o.Opening, o.OpeningExact = a.Opening, a.OpeningExact
+	}
+	if b.faultProblems(it, r, problems) {
 		return
 	}
 	it.Ends = m.Ends
-	it.Notes = append(it.Notes, m.Notes...)
-	b.noteSeries(it)
+	it.Notes = b.gauge.NoteSeries(append(it.Notes, m.Notes...), &it.Piece, it.Ends)
 	if it.Piece.Shape == fittings.NoShape && len(it.Ends) > 0 {
 		it.Piece.Shape = it.Ends[0].Shape
 	}
 	n := float64(it.Quantity)
 	it.Area, it.Exact = it.Each*n, it.EachExact*n
-	it.JointLength = b.options.jointLength(it)
+	if len(it.Ends) > 0 {
+		it.JointLength = b.gauge.JointLength(&it.Piece, it.Quantity, it.Ends[0].Girth())
+	}
 }
 
-// measured measures a piece. A fitting that is like one before isn't measured
-// again; a straight is measured faster than it is found.
-func (b *Batch) measured(p *fittings.Piece) (fittings.Measurement, []fittings.Problem) {
-	if c, area, ok := fittings.PlainStraight(p); ok {
-		f := &b.faces[b.face(c, b.seriesNote)]
-		if f.both == nil {
-			f.both = fittings.Through(c)
-		}
-		return fittings.Measurement{Area: area, Ends: f.both}, nil
-	}
-	m, known := b.alike[*p]
-	if known {
-		return m, nil
-	}
-	m, problems := fittings.MeasureIn(p, b.options.Written)
-	if len(problems) == 0 {
-		b.alike[*p] = m
-	}
-	return m, problems
-}
-
-// measureOutside works out the areas of an item by its outside surface, exactly
-// and on the basis; m is its measurement at the sizes that the row gives.
-func (b *Batch) measureOutside(it *Item, r *Row, m fittings.Measurement) bool {
-	var opening, exact float64
-	it.EachExact, exact = m.Area, m.Opening
-	if b.options.Sheet > 0 {
-		p := b.options.outsidePiece(&it.Piece)
-		if grown, problems := fittings.Measure(&p); len(problems) == 0 {
-			it.EachExact, exact = grown.Area, grown.Opening
-		} else {
-			it.noSheet = true
-			it.Notes = append(it.Notes, "the thickness of the sheet isn't added: a piece of these outside sizes can't be measured")
-		}
-	}
-	it.Each, opening = it.EachExact, exact
-	var problems []fittings.Problem
-	if !b.options.Basis.Exact() {
-		p := b.options.measuredPiece(it)
-		it.Each, opening, problems = fittings.AreaOn(&p, b.options.Basis)
-	}
-	if opening != 0 || exact != 0 {
-		o := it.own()
-		o.Opening, o.OpeningExact = opening, exact
-	}
+// faultProblems refuses an item for the problems of its piece, if it has any.
+func (b *Batch) faultProblems(it *Item, r *Row, problems []fittings.Problem) bool {
 	for _, p := range problems {
 		b.fault(it, it.problemFault(p, r))
 	}
-	return len(problems) == 0
+	return len(problems) > 0
 }
 
 // problemFault places a problem of the piece in the schedule.
@@ -102,48 +67,33 @@ func (it *Item) problemFault(p fittings.Problem, r *Row) Fault {
 	return it.At.Fault(heading, value, p.Expected, p.Message)
 }
 
-// jointLength is the length of the installation joints that are charged to a
-// row, in m: each piece is charged with the joint at its plant end, so that
-// the rows of a schedule add up to every joint once. A straight made of
-// several pieces has one for each.
-func (o *Options) jointLength(it *Item) float64 {
-	if len(it.Ends) == 0 {
-		return 0
-	}
-	pieces := it.Quantity
-	if it.Piece.Kind == fittings.Straight {
-		pieces *= fittings.NumberOfPieces(it.Piece.Shape, it.Length(), o.pieceLength(it.Piece.Shape))
-	}
-	return float64(pieces) * it.Ends[0].Girth()
-}
-
 // measureSpigots measures the spigots, whose area depends on the wall that
 // they sit in.
 func (t *Takeoff) measureSpigots() {
 	b := t.NewBatch()
-	b.stage = measuring
-	for k := range t.more {
-		i := int(t.more[k].line)
-		l := &t.lines[i]
-		if l.kind != fittings.Spigot || l.refused {
+	b.stage = atMeasuring
+	for k := range t.book.More {
+		i := int(t.book.More[k].Line)
+		l := &t.book.Lines[i]
+		if l.Kind != fittings.Spigot || l.Refused {
 			continue
 		}
 		it := t.full(i)
-		if l.parent >= 0 {
-			host := &t.lines[l.parent]
-			if host.refused && host.roles == 0 {
+		if l.Parent >= 0 {
+			host := &t.book.Lines[l.Parent]
+			if host.Refused && host.Roles == 0 {
 				t.fault(i, t.at(l).Fault("from", it.From, "a wall of known size",
-					fmt.Sprintf("the wall of %s isn't known because its row was refused; mend that row first", t.nameText(host))))
+					fmt.Sprintf("the wall of %s isn't known because its row was refused; mend that row first", t.book.NameText(host))))
 				continue
 			}
-			if host.kind == fittings.Plenum {
+			if host.Kind == fittings.Plenum {
 				it.Piece.WallFlat = true
-			} else if c, ok := t.first(host); ok {
+			} else if c, ok := t.book.First(host); ok {
 				it.Piece.Wall = c
 			}
 		}
 		b.measure(it, nil)
-		t.keep(l, it, b.seriesNote)
+		keep(&t.book.Ledger, l, it, b.gauge.SeriesNote)
 		for _, f := range b.faults {
 			t.fault(i, f.Fault)
 		}

@@ -1,9 +1,9 @@
 package takeoff
 
 import (
+	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/terms"
 	"fmt"
-
-	"blankoff/fittings"
 )
 
 // fill is the number of rows that are gathered before they are taken in.
@@ -11,9 +11,6 @@ const fill = 1000
 
 // mostAhead is the greatest number of rows that room is made for beforehand.
 const mostAhead = 4_000_000
-
-// usualText is about how long a tag and a reference are together, in bytes.
-const usualText = 24
 
 // Add reads one row. The row may be used again by the caller.
 func (t *Takeoff) Add(r *Row) {
@@ -37,12 +34,10 @@ func (t *Takeoff) Gather() error {
 // Expect makes room for so many rows: a list that grows is copied again and
 // again.
 func (t *Takeoff) Expect(rows int) {
-	if rows = min(rows, mostAhead); rows == 0 || cap(t.lines) > 0 {
+	if rows = min(rows, mostAhead); rows == 0 || cap(t.book.Lines) > 0 {
 		return
 	}
-	t.lines = make([]line, 0, rows)
-	t.text = make([]byte, 0, usualText*rows)
-	t.tags.expect(rows)
+	t.book.Expect(rows)
 	if !t.options.TotalsOnly {
 		t.Items = make([]Item, 0, rows)
 	}
@@ -54,36 +49,20 @@ func (t *Takeoff) Take(b *Batch) {
 	if b != t.own && t.own != nil && t.own.Len() > 0 {
 		t.Take(t.own)
 	}
-	first, text, rest := len(t.lines), len(t.text), int32(len(t.more))
-	places, names, faces := t.filed(b)
-	t.text = append(t.text, b.text...)
-	t.more = append(t.more, b.more...)
-	t.lines = append(t.lines, b.lines...)
+	first := t.book.Add(&b.book)
 	if !b.totals {
-		whole := string(b.text)
+		whole := string(b.book.Text)
 		for k := range b.items {
-			l := &b.lines[k]
-			it, from := &b.items[k], l.text+int(l.tag)
-			it.index, it.Tag, it.From = int32(first+k), whole[l.text:from], whole[from:from+int(l.from)]
+			l := &b.book.Lines[k]
+			it, from := &b.items[k], l.Text+int(l.TagLength)
+			it.index, it.Tag, it.From = int32(first+k), whole[l.Text:from], whole[from:from+int(l.FromLength)]
 		}
 	}
 	t.Items = append(t.Items, b.items...)
-	t.straights, t.short, t.narrow, t.several = t.straights+b.straights, t.short+b.short, t.narrow+b.narrow, t.several+b.several
-	t.tags.warm(b.hashes)
+	t.book.Warm(b.hashes)
 	faults, times := b.faults, b.times
-	for k := range b.lines {
-		l := &t.lines[first+k]
-		l.text += text
-		l.place, l.system, l.level = places[l.place], names[l.system], names[l.level]
-		if l.more >= 0 {
-			l.more += rest
-			t.more[l.more].line = int32(first + k)
-		}
-		for e := range l.faces {
-			if l.roles>>e != 0 {
-				l.faces[e] = faces[l.faces[e]]
-			}
-		}
+	for k := range b.book.Lines {
+		l := &t.book.Lines[first+k]
 		n := 0
 		for n < len(faults) && int(faults[n].line) == k {
 			n++
@@ -93,26 +72,12 @@ func (t *Takeoff) Take(b *Batch) {
 		if faults = faults[n:]; timed {
 			times = times[1:]
 		}
-		if !l.refused {
+		if !l.Refused {
 			t.used++
 		}
 		t.despair(first + k + 1)
 	}
 	b.Reset()
-}
-
-// filed is where the takeoff has what the batch has filed.
-func (t *Takeoff) filed(b *Batch) (places, names, faces []int32) {
-	for _, p := range b.places {
-		places = append(places, t.place(p))
-	}
-	for _, s := range b.names {
-		names = append(names, t.name(s))
-	}
-	for _, f := range b.faces {
-		faces = append(faces, t.face(f.CrossSection, func(fittings.CrossSection) string { return f.note }))
-	}
-	return places, names, faces
 }
 
 // claim files row i under its tag and tells its faults, each kind in its turn. A
@@ -141,40 +106,98 @@ func (t *Takeoff) claim(i int, hash uint32, faults []staged, timed bool, when []
 
 // claimTag files the row under its tag; a tag may stand once.
 func (t *Takeoff) claimTag(i int, hash uint32) {
-	l := &t.lines[i]
-	if l.tag == 0 {
-		return
-	}
-	first, taken := t.tags.claim(&t.ledger, i, hash)
+	first, taken := t.book.FileTag(i, hash)
 	if !taken {
 		return
 	}
-	tag := string(t.tagOf(l))
-	t.double[tag] = true
+	l := &t.book.Lines[i]
+	tag := string(t.book.TagOf(l))
 	t.fault(i, t.at(l).Fault("tag", tag, "a tag of its own",
-		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.lines[first], l.place))))
+		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.book.Lines[first], l.Sheet))))
 }
 
-// rowText is where a row stands, seen from a place.
-func (t *Takeoff) rowText(l *line, from int32) string {
-	if t.places[l.place].Sheet != t.places[from].Sheet {
-		return fmt.Sprintf("row %d of sheet '%s'", l.row, t.places[l.place].Sheet)
+// rowText is where a row stands, seen from a sheet.
+func (t *Takeoff) rowText(l *ledger.Line, from int32) string {
+	if name := t.book.Sheets[l.Sheet].Name; name != t.book.Sheets[from].Name {
+		return fmt.Sprintf("row %d of sheet '%s'", l.Row, name)
 	}
-	return fmt.Sprintf("row %d", l.row)
+	return fmt.Sprintf("row %d", l.Row)
 }
 
 // unmeasure takes back what was measured of a row.
 func (t *Takeoff) unmeasure(i int) {
-	l := &t.lines[i]
-	l.shape, l.roles, l.area, l.exact, l.joint = l.typed, 0, 0, 0, 0
+	l := &t.book.Lines[i]
+	l.Shape, l.Roles, l.Area, l.Exact, l.Joint = l.Typed, 0, 0, 0, 0
 	if t.options.TotalsOnly {
 		return
 	}
 	it := &t.Items[i]
-	it.Piece.Shape, it.Ends, it.noSheet, it.Notes = l.typed, nil, false, it.Notes[:l.notes:l.notes]
+	it.Piece.Shape, it.Ends, it.noSheet, it.Notes = l.Typed, nil, false, it.Notes[:l.Notes:l.Notes]
 	it.Each, it.EachExact = 0, 0
 	if it.Rare != nothingRare {
 		it.Opening, it.OpeningExact = 0, 0
 	}
 	it.Area, it.Exact, it.JointLength = 0, 0, 0
+}
+
+// takeTimes takes from when and until when row i can be tested.
+func (t *Takeoff) takeTimes(i int, when *times) {
+	at := t.at(&t.book.Lines[i])
+	var ready, closed terms.Moment
+	for _, w := range []struct {
+		c     Column
+		typed string
+		to    *terms.Moment
+	}{{Ready, when.ready, &ready}, {Closed, when.closed, &closed}} {
+		m, ok := terms.ParseMoment(w.typed)
+		switch {
+		case !ok:
+			t.fault(i, at.Fault(w.c.Heading(), w.typed, "a date as 2026-03-14, or the number of a day or stage",
+				fmt.Sprintf("%s '%s' isn't understood", w.c.Heading(), w.typed)))
+		case m.Given && t.timed && m.Date() != t.dates:
+			t.fault(i, at.Fault(w.c.Heading(), w.typed, "dates throughout, or numbers throughout",
+				fmt.Sprintf("%s '%s' is of another kind than in the rows before; write dates or numbers, not both", w.c.Heading(), w.typed)))
+		case m.Given:
+			t.timed, t.dates, *w.to = true, m.Date(), m
+		}
+	}
+	if ready.Given && closed.Given && closed.Value < ready.Value {
+		t.fault(i, at.Fault("closed", closed.Text, "not before ready ("+ready.Text+")",
+			fmt.Sprintf("closed on %s before it is ready on %s: it could never be tested", closed.Text, ready.Text)))
+	}
+	if !t.options.TotalsOnly {
+		t.Items[i].Ready, t.Items[i].Closed = ready, closed
+	}
+}
+
+// Limits of a schedule as a whole; beyond them it isn't one, or is damaged.
+const (
+	MostRows   = 4_000_000
+	mostFaults = 50_000
+	firstRows  = 20_000 // of which one at least must be of use
+)
+
+// Hopeless says why no more rows should be added: there are too many of them, too
+// many faults, or nothing of use in the first rows. It names the first fault, so
+// that a mistake which goes through all rows can be mended. It is about the rows
+// that were taken in; see Gather.
+func (t *Takeoff) Hopeless() error { return t.hopeless }
+
+// despair finds out, once n rows were taken, whether it is hopeless.
+func (t *Takeoff) despair(n int) {
+	switch {
+	case t.hopeless != nil:
+	case n > MostRows:
+		t.hopeless = fmt.Errorf("there are more than %d rows; split the schedule, by system say", MostRows)
+	case len(t.Faults) > mostFaults:
+		t.hopeless = fmt.Errorf("there are more than %d faults in the first %d rows, the first in %s; mend these first", mostFaults, n, t.firstFault())
+	case n == firstRows && t.used == 0:
+		t.hopeless = fmt.Errorf("none of the first %d rows can be used, the first fault is in %s; mend these first", n, t.firstFault())
+	}
+}
+
+// firstFault is the first fault in one line.
+func (t *Takeoff) firstFault() string {
+	f := t.Faults[0]
+	return fmt.Sprintf("%s: %s", Place{File: f.File, Sheet: f.Sheet, Row: f.Row}, f.Message)
 }

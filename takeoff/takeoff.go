@@ -1,10 +1,35 @@
+// Package takeoff turns the rows of a schedule into items: what each is, its
+// exact outside area and its area on a measuring basis, what it hangs on, and
+// what is wrong with it.
+//
+// The steps, in the order in which they run:
+//
+//  1. Add reads a row: words, numbers, sizes; a piece that hangs on nobody's
+//     wall is measured at once.
+//  2. Finish resolves who hangs on whom (from, ^, run, joins), measures the
+//     spigots now that their walls are known, takes every opening off the wall
+//     it is cut in, and sums.
+//
+// What the steps stand on, none of which knows of rows or items: terms (the words of
+// cells), bases (the measuring bases), measuring (pieces), ledger (lines), joining and
+// totals (rules on lines). The exact area stands beside that of the basis everywhere. A
+// basis moves no joint and no end.
+//
+// A row with a fault is refused: it counts in RowsRefused, its area counts
+// nowhere, and it stays among the items only because others may hang on it.
 package takeoff
 
 import (
 	"fmt"
 	"sort"
+	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/joining"
+	"blankoff/takeoff/ledger"
+	"blankoff/takeoff/measuring"
+	"blankoff/takeoff/terms"
+	"blankoff/takeoff/totals"
 )
 
 // Options are the settings of a takeoff.
@@ -50,21 +75,18 @@ type Takeoff struct {
 	Items    []Item // every row, in the file's order; refused ones are marked; none where only totals are asked for
 	Faults   []Fault
 	Notes    []string // of the file as a whole
-	Totals   Totals
+	Totals   totals.Totals
 	Refused  []Place // of the rows that were refused, in the file's order
 
 	options  Options
-	ledger   // empty once finished
+	rule     measuring.Rule // of the options
+	book     ledger.Book    // empty once finished
 	own      *Batch
-	tags     tags
-	double   map[string]bool
-	taken    map[hang]int32 // what ends but far ones carry
-	forward  bool           // some row hangs on one further down
-	used     int            // rows so far that weren't refused
-	hopeless error          // why no more rows should be added
-	timed    bool           // some row says when it can be tested
-	dates    bool           // and it says so by dates
-	cuts     []cutIn
+	used     int   // rows so far that weren't refused
+	hopeless error // why no more rows should be added
+	timed    bool  // some row says when it can be tested
+	dates    bool  // and it says so by dates
+	cuts     []joining.Opening
 }
 
 // Options are the settings that the takeoff was made with.
@@ -72,26 +94,36 @@ func (t *Takeoff) Options() Options { return t.options }
 
 // New begins a takeoff.
 func New(o Options) *Takeoff {
-	return &Takeoff{options: o, ledger: newLedger(), double: map[string]bool{}, taken: map[hang]int32{}}
+	return &Takeoff{options: o, rule: measuring.Rule{PieceLength: o.PieceLength, Basis: o.Basis, Sheet: o.Sheet, Written: o.Written}, book: ledger.NewBook()}
 }
 
 // fault refuses row i for the reason f.
 func (t *Takeoff) fault(i int, f Fault) {
-	t.lines[i].refused = true
+	t.book.Lines[i].Refused = true
 	t.Faults = append(t.Faults, f)
 }
 
-// remark adds a note to row i.
-func (t *Takeoff) remark(i int, note string) {
-	if !t.options.TotalsOnly {
-		t.Items[i].Notes = append(t.Items[i].Notes, note)
+// at is where a row stands.
+func (t *Takeoff) at(l *ledger.Line) Place { return placeOf(&t.book.Ledger, l) }
+
+// tell takes over what was found out about the rows.
+func (t *Takeoff) tell() {
+	faults, remarks, notes := t.book.Found()
+	for _, f := range faults {
+		t.Faults = append(t.Faults, t.at(&t.book.Lines[f.Line]).Fault(f.Heading, f.Value, f.Expected, f.Message))
 	}
+	if !t.options.TotalsOnly {
+		for _, r := range remarks {
+			t.Items[r.Line].Notes = append(t.Items[r.Line].Notes, r.Text)
+		}
+	}
+	t.Notes = append(t.Notes, notes...)
 }
 
 // full is row i as an Item: its own, or one made of the ledger.
 func (t *Takeoff) full(i int) *Item {
 	if t.options.TotalsOnly {
-		return t.item(&t.lines[i])
+		return itemOf(&t.book.Ledger, &t.book.Lines[i])
 	}
 	return &t.Items[i]
 }
@@ -104,51 +136,80 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Schedule = s
 	t.Notes = append(t.Notes, notes...)
 	t.Faults = append(t.Faults, faults...)
-	t.checkUnits()
-	t.checkLengths()
-	t.join()
+	t.book.CheckUnits()
+	t.book.CheckLengths()
+	joining.Join(&t.book)
+	t.tell()
 	t.measureSpigots()
-	t.noteOverlaps()
-	t.takeOffOpenings()
+	joining.NoteOverlaps(&t.book)
+	o := &t.options
+	t.cuts = joining.TakeOff(&t.book, joining.Deduction{Outside: t.rule.Outside, Kept: o.Basis != nil && o.Basis.Openings != fittings.Deducted, List: !o.TotalsOnly})
+	t.tell()
 	t.sum()
 	t.reconcile()
 	t.sortFaults()
 	t.settle()
-	t.ledger, t.own, t.tags, t.double, t.taken = ledger{}, nil, tags{}, nil, nil
+	t.book, t.own = ledger.Book{}, nil
+}
+
+// sum adds the rows up and counts what became of them.
+func (t *Takeoff) sum() {
+	var n totals.Tally
+	t.Totals, n = totals.Of(&t.book.Ledger)
+	s := &t.Schedule
+	s.RowsUsed, s.RowsExcluded, s.RowsRefused = n.Used, n.Out+len(s.TotalRows)+s.RowsLeft, len(n.Refused)
+	for _, i := range n.Refused {
+		t.Refused = append(t.Refused, t.at(&t.book.Lines[i]))
+	}
+	s.OutM2, s.RefusedM2 = t.Totals.Out, t.Totals.Refused
+}
+
+// mostTotals is how many rows of totals are told one by one.
+const mostTotals = 200
+
+// reconcile holds every row of totals against the rows above it: those since the
+// total before, since the last sub-heading, and all of its sheet. The nearest
+// is told with both figures.
+func (t *Takeoff) reconcile() {
+	if len(t.Schedule.TotalRows) == 0 {
+		return
+	}
+	sums := totals.RunningOf(&t.book.Ledger)
+	for i, x := range t.Schedule.TotalRows {
+		if i == mostTotals {
+			t.Notes = append(t.Notes, fmt.Sprintf("%d more rows of totals are no pieces either; they aren't held against the rows above them", len(t.Schedule.TotalRows)-i))
+			return
+		}
+		name := "a row of totals"
+		if x.Label != "" {
+			name = "'" + x.Label + "'"
+		}
+		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
+		if said := sums.Against(totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}); said != "" {
+			name += "; " + said
+		}
+		t.Notes = append(t.Notes, name)
+	}
 }
 
 // settle writes into the items what was found out about their lines.
 func (t *Takeoff) settle() {
 	for i := range t.Items {
-		it, l := &t.Items[i], &t.lines[i]
-		m := t.seldom(l)
-		it.Area, it.Exact, it.JointLength = l.area, l.exact, l.joint
-		if m.cut != 0 || m.cutExact != 0 {
+		it, l := &t.Items[i], &t.book.Lines[i]
+		m := t.book.Seldom(l)
+		it.Area, it.Exact, it.JointLength = l.Area, l.Exact, l.Joint
+		if m.Cut != 0 || m.CutExact != 0 {
 			o := it.own()
-			o.Cut, o.CutExact = m.cut, m.cutExact
+			o.Cut, o.CutExact = m.Cut, m.CutExact
 		}
-		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.parent), l.parentEnd, int(l.ringWith), l.ringEnd
-		it.childCount, it.Refused = l.children, l.refused
+		it.Parent, it.ParentEnd, it.RingWith, it.RingEnd = int(l.Parent), l.ParentEnd, int(l.RingWith), l.RingEnd
+		it.childCount, it.Refused = l.Children, l.Refused
 	}
 }
 
-// PieceLength is the length into which straights of shape s are made, m.
-func (o Options) pieceLength(s fittings.Shape) float64 {
-	if o.PieceLength > 0 {
-		return o.PieceLength
-	}
-	return DefaultPieceLength(s)
-}
-
-// DefaultPieceLength is the usual length of a straight piece, m: 1.5
-// rectangular, 3 circular and flat-oval. Common practice; makers' lists give
-// 1500 mm for rectangular and 3000 mm for spiral-seamed duct.
-func DefaultPieceLength(s fittings.Shape) float64 {
-	if s == fittings.Rectangular {
-		return fittings.RectangularPieceLength
-	}
-	return fittings.RoundPieceLength
-}
+// Measured is the item's piece by the sizes that were measured, those of the
+// outside where the thickness of the sheet is added.
+func (t *Takeoff) Measured(it *Item) fittings.Piece { return t.rule.Measured(&it.Piece, it.noSheet) }
 
 // Basis is the measuring basis of the areas; nil means exact.
 func (t *Takeoff) Basis() *fittings.Basis { return t.options.Basis }
@@ -157,14 +218,18 @@ func (t *Takeoff) Basis() *fittings.Basis { return t.options.Basis }
 func (t *Takeoff) Sheet() float64 { return t.options.Sheet }
 
 // PieceLength is the length into which the item's straights are made, m.
-func (t *Takeoff) PieceLength(it *Item) float64 { return t.options.pieceLength(it.Piece.Shape) }
+func (t *Takeoff) PieceLength(it *Item) float64 { return t.rule.Length(it.Piece.Shape) }
+
+// Tells reports whether a day is of the kind that the schedule tells times by,
+// dates or numbers; timed is false where it tells none.
+func (t *Takeoff) Tells(m terms.Moment) (same, timed bool) { return m.Date() == t.dates, t.timed }
 
 // sortFaults puts the faults in the order of the file.
 func (t *Takeoff) sortFaults() {
 	rank := map[string]int{}
-	for _, p := range t.places {
-		if _, ok := rank[p.Sheet]; !ok {
-			rank[p.Sheet] = len(rank)
+	for _, p := range t.book.Sheets {
+		if _, ok := rank[p.Name]; !ok {
+			rank[p.Name] = len(rank)
 		}
 	}
 	sort.SliceStable(t.Faults, func(a, b int) bool {

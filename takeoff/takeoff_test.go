@@ -8,6 +8,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/totals"
 )
 
 // measured reads a schedule given as text.
@@ -228,7 +229,7 @@ func TestPartsAddUp(t *testing.T) {
 		}
 	}
 	tk := clean(t, b.String())
-	for name, parts := range map[string][]takeoff.Part{
+	for name, parts := range map[string][]totals.Part{
 		"system": tk.Totals.BySystem, "level": tk.Totals.ByLevel, "shape": tk.Totals.ByShape, "size": tk.Totals.BySize,
 	} {
 		sum, joints := 0.0, 0.0
@@ -238,16 +239,5 @@ func TestPartsAddUp(t *testing.T) {
 		}
 		near(t, "area by "+name, sum, tk.Totals.Area, 1e-9)
 		near(t, "joints by "+name, joints, tk.Totals.JointLength, 1e-9)
-	}
-}
-
-func TestNaturalLess(t *testing.T) {
-	want := []string{"", "A", "D2", "D10", "D10a", "D010b", "d1"}
-	for i := range want {
-		for j := range want {
-			if got := takeoff.NaturalLess(want[i], want[j]); got != (i < j) {
-				t.Errorf("NaturalLess(%q, %q) = %v", want[i], want[j], got)
-			}
-		}
 	}
 }

@@ -15,9 +15,9 @@ import (
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
 	"blankoff/planner/tightness"
-	"blankoff/takeoff"
 	"blankoff/takeoff/audit"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/terms"
 )
 
 // checkOptions are the flags of check.
@@ -85,7 +85,7 @@ func (o *checkOptions) settle() error {
 	if err := oneOf("format", o.format, "table", "json"); err != nil {
 		return err
 	}
-	sign, ok := takeoff.ParseSign(o.sign)
+	sign, ok := terms.ParseSign(o.sign)
 	switch {
 	case !ok || sign == "":
 		return misuse{fmt.Errorf("--sign %q: expected positive or negative", o.sign)}

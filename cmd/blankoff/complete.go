@@ -8,15 +8,15 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/sampling"
 	"blankoff/planner/tightness"
-	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 // completeWords lets a shell complete what a flag or an argument may be: words
 // where they are few, and otherwise files by their endings.
 func completeWords(root *cobra.Command) {
-	var bases, regimes, kinds []string
-	for _, b := range takeoff.Bases() {
-		bases = append(bases, b.Name)
+	var rules, regimes, kinds []string
+	for _, b := range bases.BuiltIn() {
+		rules = append(rules, b.Name)
 	}
 	for _, p := range sampling.Presets() {
 		regimes = append(regimes, p.Name)
@@ -26,7 +26,7 @@ func completeWords(root *cobra.Command) {
 	}
 	words := map[string][]string{
 		"aim": {"tests", "time"}, "by": {"level", "stage"}, "sign": {"positive", "negative"}, "units": {"si", "us"}, "slip-joints": {"open", "bladder", "made-up"},
-		"pressure-rule": {"design", "operating"}, "sample-by": {"area", "length", "joint length"}, "scheme": tightness.Names(), "basis": bases, "regime": regimes,
+		"pressure-rule": {"design", "operating"}, "sample-by": {"area", "length", "joint length"}, "scheme": tightness.Names(), "basis": rules, "regime": regimes,
 	}
 	endings := map[string][]string{"rig": {"toml"}, "job": {"toml"}, "cuts": {"csv"}, "keep": {"json"}}
 	for _, c := range root.Commands() {

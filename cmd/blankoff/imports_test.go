@@ -17,7 +17,13 @@ import (
 // named is ruled by the nearest one above it.
 var rooms = map[string][]string{
 	"fittings":              {"gonum.org/v1/gonum/integrate", "gonum.org/v1/gonum/mathext"},
-	"takeoff":               {"blankoff/fittings", "github.com/BurntSushi/toml"},
+	"takeoff":               {"blankoff/fittings"},
+	"takeoff/terms":         {"blankoff/fittings"},
+	"takeoff/bases":         {"blankoff/fittings", "blankoff/takeoff/terms", "github.com/BurntSushi/toml"},
+	"takeoff/ledger":        {"blankoff/fittings", "blankoff/takeoff/terms"},
+	"takeoff/measuring":     {"blankoff/fittings", "blankoff/takeoff/ledger"},
+	"takeoff/joining":       {"blankoff/fittings", "blankoff/takeoff/terms", "blankoff/takeoff/ledger"},
+	"takeoff/totals":        {"blankoff/fittings", "blankoff/takeoff/terms", "blankoff/takeoff/ledger"},
 	"takeoff/schedule":      {"blankoff/takeoff", "blankoff/fittings", "github.com/BurntSushi/toml", "github.com/xuri/excelize/v2", "golang.org/x/text"},
 	"takeoff/audit":         {"blankoff/takeoff", "blankoff/fittings", "github.com/gocarina/gocsv"},
 	"planner":               {"blankoff/planner/units", "blankoff/fittings", "blankoff/takeoff", "blankoff/planner/tightness", "blankoff/planner/rig", "blankoff/planner/network", "blankoff/planner/partition", "blankoff/planner/duty", "blankoff/planner/divide"},

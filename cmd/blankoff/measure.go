@@ -10,6 +10,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/report"
 	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 // measureOptions are the flags of how areas are measured, the same on every
@@ -33,7 +34,7 @@ func (o *measureOptions) flags(c *cobra.Command) {
 
 func basisNames() string {
 	var names []string
-	for _, b := range takeoff.Bases() {
+	for _, b := range bases.BuiltIn() {
 		names = append(names, b.Name)
 	}
 	return strings.Join(names, ", ")
@@ -65,7 +66,7 @@ func (o *measureOptions) settle() (takeoff.Options, error) {
 // readBasis finds a built-in basis, or reads a file where the name looks like
 // one or is one.
 func (o *measureOptions) readBasis() (*fittings.Basis, error) {
-	b, err := takeoff.LookupBasis(o.basis)
+	b, err := bases.Lookup(o.basis)
 	if err == nil {
 		return b, nil
 	}
@@ -76,5 +77,5 @@ func (o *measureOptions) readBasis() (*fittings.Basis, error) {
 	if err != nil {
 		return nil, err
 	}
-	return takeoff.LoadBasis(f, o.basis)
+	return bases.Load(f, o.basis)
 }

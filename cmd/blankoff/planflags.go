@@ -11,7 +11,7 @@ import (
 	"blankoff/planner/job"
 	"blankoff/planner/partition"
 	"blankoff/planner/tightness"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // planOptions are the flags of the commands that plan.
@@ -84,12 +84,12 @@ func (o *planOptions) settle() ([]string, error) {
 	if o.set.Units, err = parseUnits(o.measure.units); err != nil {
 		return nil, err
 	}
-	sign, ok := takeoff.ParseSign(o.set.Sign)
+	sign, ok := terms.ParseSign(o.set.Sign)
 	if !ok || sign == "" {
 		return nil, misuse{fmt.Errorf("--sign %q: expected positive or negative", o.set.Sign)}
 	}
 	o.set.Sign = sign
-	on, ok := takeoff.ParseMoment(o.on)
+	on, ok := terms.ParseMoment(o.on)
 	if !ok {
 		return nil, misuse{fmt.Errorf("--on %q: expected a date as 2026-03-14, or the number of a day or stage", o.on)}
 	}

@@ -4,7 +4,7 @@ import (
 	"fmt"
 
 	"blankoff/planner/network"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // barSlips bars slip joints that are made up: a blank can't be got into them.
@@ -12,7 +12,7 @@ func (z *Zones) barSlips() {
 	for k := range z.Net.Joints {
 		j := &z.Net.Joints[k]
 		it := z.Net.Item(j.B)
-		if it.Joint != takeoff.Slip || j.Wall || j.Assumed {
+		if it.Joint != terms.Slip || j.Wall || j.Assumed {
 			continue
 		}
 		if z.Rows.set.SlipJoints == "open" {

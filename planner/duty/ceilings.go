@@ -8,6 +8,7 @@ import (
 	"blankoff/planner/tightness"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // holdCeilings refuses a test pressure above what the row, its duct or its
@@ -103,7 +104,7 @@ func (d *Rows) meanOperating() {
 	area, sum := map[systemSign]float64{}, map[systemSign]float64{}
 	for i := range d.items {
 		it := &d.items[i]
-		if it.Refused || it.Scope != takeoff.In || it.OperatingPa == 0 {
+		if it.Refused || it.Scope != terms.In || it.OperatingPa == 0 {
 			continue
 		}
 		k := systemSign{d.systemOf(it), d.signOf(it)}

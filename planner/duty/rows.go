@@ -6,6 +6,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Duty is how a piece is tested. Two pieces may share a section only if their
@@ -69,7 +70,7 @@ func Settle(t *takeoff.Takeoff, set Settings) (*Rows, error) {
 	}
 	asked := 0
 	for i := range t.Items {
-		if it := &t.Items[i]; !it.Refused && it.Scope != takeoff.Out {
+		if it := &t.Items[i]; !it.Refused && it.Scope != terms.Out {
 			asked++
 			d.settle(i, it)
 			d.await(i, it)
@@ -164,7 +165,7 @@ func (d *Rows) settle(i int, it *takeoff.Item) {
 	}
 	o.Scheme = s.Name
 	class := d.pick("--class", it.Class, d.set.Class)
-	if through := it.Scope == takeoff.Through; class == "" && through {
+	if through := it.Scope == terms.Through; class == "" && through {
 		// it has what the piece has that it hangs on
 	} else if class == "" {
 		refuse("class", "", "a class of scheme "+s.Name, "no class on this row and no --class; add one of the two", "no class")
@@ -192,7 +193,7 @@ func (d *Rows) settle(i int, it *takeoff.Item) {
 	case d.set.PressureRule == "operating":
 		o.Pa = d.operating[systemSign{d.systemOf(it), o.Sign}]
 	}
-	if o.Pa == 0 && it.Scope != takeoff.Through {
+	if o.Pa == 0 && it.Scope != terms.Through {
 		refuse("test_pa", "", "a test pressure in Pa", "no test pressure on this row and no --test-pressure; 400 Pa is often used, but it is for the specification to say", "no test pressure")
 	}
 	d.of[i] = d.file(o)

@@ -9,7 +9,7 @@ import (
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Settings are what a plan is made for.
@@ -43,7 +43,7 @@ type Settings struct {
 	NextID       int             // first number of an id that is free; 0: no earlier plan
 	By           string          // "", level or stage: sections end at its changes
 	Ahead        bool            // a test is made ready while the one before it runs
-	On           takeoff.Moment  // the day on which the tests are planned: what isn't up by then is left out
+	On           terms.Moment    // the day on which the tests are planned: what isn't up by then is left out
 	Prices       network.Prices
 	// Progress, where there is one, is told what is being divided: the system, and
 	// which of how many stretches.

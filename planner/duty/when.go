@@ -5,6 +5,7 @@ import (
 	"math"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // When is when a piece or a section can be tested: from ready, when all of it is
@@ -43,7 +44,7 @@ func apart(a, b *takeoff.Item) string {
 }
 
 // onTerms refuses a day that the schedule's times can't be held against.
-func onTerms(t *takeoff.Takeoff, on takeoff.Moment) error {
+func onTerms(t *takeoff.Takeoff, on terms.Moment) error {
 	same, timed := t.Tells(on)
 	switch {
 	case !on.Given:

@@ -10,6 +10,7 @@ import (
 
 	"blankoff/planner/tightness"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Duty is how a part is tested.
@@ -34,7 +35,7 @@ func DutyOf(t *takeoff.Takeoff, rows []int, f Flags) (Duty, error) {
 	class := ""
 	for k, i := range rows {
 		it := &t.Items[i]
-		if it.Scope != takeoff.In {
+		if it.Scope != terms.In {
 			continue
 		}
 		s, c, pa, sign := f.Scheme, or(it.Class, f.Class), it.TestPa, or(it.Sign, f.Sign)

@@ -11,7 +11,7 @@ import (
 	"blankoff/planner/network"
 	"blankoff/planner/programme"
 	"blankoff/planner/tightness"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Job is a job file. Every figure has a default; the file replaces it.
@@ -132,7 +132,7 @@ func (j *Job) readRegister(t *tightness.Table) {
 	for _, number := range t.Keys() {
 		j.Register = append(j.Register, Drawing{number, t.Text(number)})
 	}
-	sort.SliceStable(j.Register, func(a, b int) bool { return takeoff.NaturalLess(j.Register[a].Number, j.Register[b].Number) })
+	sort.SliceStable(j.Register, func(a, b int) bool { return terms.NaturalLess(j.Register[a].Number, j.Register[b].Number) })
 }
 
 func (j *Job) readProgramme(t *tightness.Table) {

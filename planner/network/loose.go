@@ -5,6 +5,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // chainLoose lines up the rows that name nobody and that nobody names: by
@@ -15,10 +16,10 @@ func (n *Network) chainLoose() {
 	sort.SliceStable(n.loose, func(x, y int) bool {
 		a, b := &items[n.loose[x]], &items[n.loose[y]]
 		if a.System != b.System {
-			return takeoff.NaturalLess(a.System, b.System)
+			return terms.NaturalLess(a.System, b.System)
 		}
 		if a.Level != b.Level {
-			return takeoff.NaturalLess(a.Level, b.Level)
+			return terms.NaturalLess(a.Level, b.Level)
 		}
 		return testWords(a) < testWords(b)
 	})

@@ -7,6 +7,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // family lists the children of every item and returns the plant ends of the
@@ -55,7 +56,7 @@ func sortItems[I int | int32](n *Network, list []I) {
 	sort.SliceStable(list, func(x, y int) bool {
 		a, b := &items[list[x]], &items[list[y]]
 		if a.System != b.System {
-			return takeoff.NaturalLess(a.System, b.System)
+			return terms.NaturalLess(a.System, b.System)
 		}
 		if a.AtM != b.AtM {
 			return a.AtM < b.AtM
@@ -64,7 +65,7 @@ func sortItems[I int | int32](n *Network, list []I) {
 			return a.Tag != ""
 		}
 		if a.Tag != b.Tag {
-			return takeoff.NaturalLess(a.Tag, b.Tag)
+			return terms.NaturalLess(a.Tag, b.Tag)
 		}
 		return list[x] < list[y]
 	})
@@ -111,9 +112,9 @@ func (n *Network) setState(d *Node, it *takeoff.Item) {
 	switch {
 	case it.Refused:
 		d.State, d.Reason, d.Area, d.Exact = Outside, "row refused", 0, 0
-	case it.Scope == takeoff.Out:
+	case it.Scope == terms.Out:
 		d.State, d.Reason = Outside, "scope out"
-	case it.Scope == takeoff.Through:
+	case it.Scope == terms.Through:
 		d.State = Through
 	}
 }
@@ -219,7 +220,7 @@ func (n *Network) carrier(first, last int, at float64) int {
 func (n *Network) addInside(a, b int, it *takeoff.Item) {
 	face := it.Ends[0].CrossSection
 	j := Joint{A: a, B: b, FaceA: face, FaceB: face, Inside: true, Minutes: n.rule.Cut(face, false, it.Level), Estimated: true}
-	if it.Joint == takeoff.Welded {
+	if it.Joint == terms.Welded {
 		j.Barred = "welded"
 	}
 	at := n.Nodes[b].Start
@@ -279,7 +280,7 @@ func (n *Network) finishJoint(j *Joint, it *takeoff.Item) {
 	switch {
 	case it.Blank.Never:
 		j.Barred = "the schedule says no"
-	case it.Joint == takeoff.Welded:
+	case it.Joint == terms.Welded:
 		j.Barred = "welded"
 	case j.Wall && !it.Blank.Given && !it.Blank.Must:
 		j.Barred = "a joint in a side wall"

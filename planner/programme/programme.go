@@ -3,23 +3,23 @@ package programme
 import (
 	"math"
 
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Test is one test to be laid out. Tests come in the order in which they are
 // made, those of one visit together.
 type Test struct {
 	ID     string
-	Level  string         // where the rig stands
-	Cuts   float64        // minutes of blanking its sides of the cuts
-	Ends   float64        // and of capping its open ends and its bounds
-	Visit  int            // number in the list of visits
-	Closed takeoff.Moment // the last day on which it can be tested
+	Level  string       // where the rig stands
+	Cuts   float64      // minutes of blanking its sides of the cuts
+	Ends   float64      // and of capping its open ends and its bounds
+	Visit  int          // number in the list of visits
+	Closed terms.Moment // the last day on which it can be tested
 }
 
 // Visit is when a visit can be made.
 type Visit struct {
-	Earliest, Latest takeoff.Moment
+	Earliest, Latest terms.Moment
 }
 
 // Slot is a test in its place.
@@ -41,16 +41,16 @@ type Day struct {
 	Visit   int
 	Tests   []int // slots that begin or go on on it
 	Minutes float64
-	On      takeoff.Moment // where the visit has a date and days follow each other
-	Retest  takeoff.Moment // earliest day for what failed on it and was resealed
+	On      terms.Moment // where the visit has a date and days follow each other
+	Retest  terms.Moment // earliest day for what failed on it and was resealed
 }
 
 // Stay is a visit laid out.
 type Stay struct {
 	Days   int
-	First  takeoff.Moment // its first day at the earliest
-	Begin  takeoff.Moment // its first day at the latest, before anything of it is hidden
-	Notice takeoff.Moment // to be given by then; not given without a date or notice days
+	First  terms.Moment // its first day at the earliest
+	Begin  terms.Moment // its first day at the latest, before anything of it is hidden
+	Notice terms.Moment // to be given by then; not given without a date or notice days
 }
 
 // Programme is the tests laid out.

@@ -7,12 +7,12 @@ import (
 	"testing"
 
 	"blankoff/planner/programme"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
-func moment(t testing.TB, s string) takeoff.Moment {
+func moment(t testing.TB, s string) terms.Moment {
 	t.Helper()
-	m, ok := takeoff.ParseMoment(s)
+	m, ok := terms.ParseMoment(s)
 	if !ok {
 		t.Fatalf("%q is no moment", s)
 	}

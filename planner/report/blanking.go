@@ -8,7 +8,7 @@ import (
 	"blankoff/planner"
 	"blankoff/planner/blanking"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Blanking is the blanks as work and as material, in the tests still to be made:
@@ -167,7 +167,7 @@ func (v *Blanking) addSizes(faces []Face, tracks []blanking.Track) {
 		v.Sizes[k].Makes++
 		v.Sizes[k].Fits += len(x.Steps)
 	}
-	sort.SliceStable(v.Sizes, func(i, j int) bool { return takeoff.NaturalLess(v.Sizes[i].Text, v.Sizes[j].Text) })
+	sort.SliceStable(v.Sizes, func(i, j int) bool { return terms.NaturalLess(v.Sizes[i].Text, v.Sizes[j].Text) })
 }
 
 // addMoving names the places through which every blank goes.
@@ -179,7 +179,7 @@ func (v *Blanking) addMoving(faces []Face, tracks []blanking.Track, of []*planne
 		}
 		v.Moving = append(v.Moving, one)
 	}
-	sort.SliceStable(v.Moving, func(i, j int) bool { return takeoff.NaturalLess(v.Moving[i].Text, v.Moving[j].Text) })
+	sort.SliceStable(v.Moving, func(i, j int) bool { return terms.NaturalLess(v.Moving[i].Text, v.Moving[j].Text) })
 	for k := range v.Moving {
 		v.Moving[k].No = 1
 		if k > 0 && v.Moving[k].Face == v.Moving[k-1].Face {

@@ -9,6 +9,7 @@ import (
 	"blankoff/planner/units"
 	"blankoff/takeoff"
 	"blankoff/takeoff/audit"
+	"blankoff/takeoff/terms"
 )
 
 // CheckAsk is what a check is made with, beside the schedule.
@@ -180,7 +181,7 @@ func partsOf(r *audit.Result) []part {
 		for i := range r.Figures {
 			x := &r.Figures[i]
 			it := &r.Takeoff.Items[x.Item]
-			if x.Verdict == audit.NoArea || it.Scope != takeoff.In {
+			if x.Verdict == audit.NoArea || it.Scope != terms.In {
 				continue
 			}
 			k, ok := at[it.System]

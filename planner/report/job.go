@@ -5,7 +5,7 @@ import (
 	"strings"
 
 	"blankoff/planner/job"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Job is what heads every page, as the job file says.
@@ -101,7 +101,7 @@ func (v *Plan) AddJob(j job.Job) {
 			v.Job.Missing = once(v.Job.Missing, v.Takeoff.All[i].Drawing)
 		}
 	}
-	sort.SliceStable(v.Job.Missing, func(a, b int) bool { return takeoff.NaturalLess(v.Job.Missing[a], v.Job.Missing[b]) })
+	sort.SliceStable(v.Job.Missing, func(a, b int) bool { return terms.NaturalLess(v.Job.Missing[a], v.Job.Missing[b]) })
 	if len(v.Job.Missing) > 0 {
 		v.Notes = append(v.Notes, "drawings that the schedule names and the register of the job file doesn't: "+strings.Join(v.Job.Missing, ", "))
 	}

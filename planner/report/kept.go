@@ -7,6 +7,7 @@ import (
 	"blankoff/planner"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Kept is what became of an earlier plan's sections, and what changed in the
@@ -147,7 +148,7 @@ func changes(t *takeoff.Takeoff, old planner.Old, u units.System) []Change {
 		if out[i].What != out[j].What {
 			return out[i].What < out[j].What
 		}
-		return takeoff.NaturalLess(out[i].Tag, out[j].Tag)
+		return terms.NaturalLess(out[i].Tag, out[j].Tag)
 	})
 	return out
 }

@@ -9,7 +9,7 @@ import (
 	"blankoff/planner/job"
 	"blankoff/planner/rig"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // KitLine is one thing to have on site. What isn't worked out from the plan is
@@ -137,8 +137,8 @@ func natural(m map[string]int) []string {
 		out = append(out, key)
 	}
 	sort.Slice(out, func(a, b int) bool {
-		if takeoff.NaturalLess(out[a], out[b]) != takeoff.NaturalLess(out[b], out[a]) {
-			return takeoff.NaturalLess(out[a], out[b])
+		if terms.NaturalLess(out[a], out[b]) != terms.NaturalLess(out[b], out[a]) {
+			return terms.NaturalLess(out[a], out[b])
 		}
 		return out[a] < out[b]
 	})

@@ -7,7 +7,7 @@ import (
 
 	"blankoff/planner/job"
 	"blankoff/planner/programme"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Programme is the tests laid out over days and visits. Minutes, but for the
@@ -137,7 +137,7 @@ func (v *Plan) testsInOrder(order []string) ([]programme.Test, []programme.Visit
 			continue
 		}
 		t := programme.Test{ID: s.ID, Level: s.RigLevel, Visit: visit[s.ID]}
-		t.Closed, _ = takeoff.ParseMoment(s.Closed)
+		t.Closed, _ = terms.ParseMoment(s.Closed)
 		for k := range s.Blanks {
 			if b := &s.Blanks[k]; b.Why == "cut" {
 				t.Cuts += b.Minutes
@@ -165,8 +165,8 @@ func (v *Plan) stays() (list []programme.Visit, visit map[string]int) {
 	}
 	for i, x := range v.Visits.List {
 		var one programme.Visit
-		one.Earliest, _ = takeoff.ParseMoment(x.Earliest)
-		one.Latest, _ = takeoff.ParseMoment(x.Latest)
+		one.Earliest, _ = terms.ParseMoment(x.Earliest)
+		one.Latest, _ = terms.ParseMoment(x.Latest)
 		list = append(list, one)
 		for _, id := range x.Sections {
 			visit[id] = i

@@ -4,6 +4,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 // Takeoff is a measured schedule, ready to be written. Its JSON form is a
@@ -72,7 +73,7 @@ type Totals struct {
 type Part struct {
 	Of   string // system, level, shape or size
 	Name string
-	takeoff.Part
+	totals.Part
 }
 
 // measured says in one sentence what every area is of.
@@ -131,18 +132,18 @@ func OfTakeoff(t *takeoff.Takeoff, items bool, u units.System) *Takeoff {
 	sums := t.Totals
 	v.Totals = Totals{
 		Area: sums.Area, ExactArea: sums.Exact, JointLength: sums.JointLength,
-		JointRatio: sums.JointRatio(), JointFlag: takeoff.JointFlagIn(sums.JointLength, sums.Exact, u.Ratio, u.Unit(units.JointRatio)),
+		JointRatio: sums.JointRatio(), JointFlag: totals.JointFlagIn(sums.JointLength, sums.Exact, u.Ratio, u.Unit(units.JointRatio)),
 		Through: sums.Through, Out: sums.Out, Refused: sums.Refused,
 		BySystem: shares(sums.BySystem), ByLevel: shares(sums.ByLevel), ByShape: shares(sums.ByShape),
 	}
 	for _, of := range []struct {
 		name  string
-		parts []takeoff.Part
+		parts []totals.Part
 	}{{"system", sums.BySystem}, {"level", sums.ByLevel}, {"shape", sums.ByShape}, {"size", sums.BySize}} {
 		for _, p := range of.parts {
 			name := p.Name
 			if of.name == "size" {
-				name = p.First.SizeIn(u)
+				name = p.Size.In(u)
 			}
 			v.Totals.Parts = append(v.Totals.Parts, Part{of.name, name, p})
 		}
@@ -188,7 +189,7 @@ func itemOf(t *takeoff.Takeoff, it *takeoff.Item, u units.System) Item {
 	return o
 }
 
-func shares(parts []takeoff.Part) map[string]float64 {
+func shares(parts []totals.Part) map[string]float64 {
 	m := map[string]float64{}
 	for _, p := range parts {
 		name := p.Name

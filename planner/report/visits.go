@@ -5,7 +5,7 @@ import (
 
 	"blankoff/planner"
 	"blankoff/planner/visits"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Visits is when the sections can be tested. Days are as the schedule writes
@@ -112,7 +112,7 @@ func (o *Visit) add(s *planner.Section, w visits.Window, x visits.Visit) {
 
 // day is the day that a text of the schedule tells, or otherwise.
 func day(text string, otherwise float64) float64 {
-	if m, ok := takeoff.ParseMoment(text); ok && m.Given {
+	if m, ok := terms.ParseMoment(text); ok && m.Given {
 		return m.Value
 	}
 	return otherwise

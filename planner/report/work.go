@@ -8,7 +8,7 @@ import (
 	"blankoff/planner/price"
 	"blankoff/planner/programme"
 	"blankoff/planner/sampling"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Work is the tests of a plan as they are priced, in the order of its programme,
@@ -89,7 +89,7 @@ func (v *Plan) blankSizes() []price.Size {
 			out = append(out, price.Size{Text: f.Text, Shape: f.Shape, Longest: max(f.Width, f.Height, f.Diameter), Girth: girthOf(f), Makes: makes[f.Text], Most: most[f.Text]})
 		}
 	}
-	sort.SliceStable(out, func(i, j int) bool { return takeoff.NaturalLess(out[i].Text, out[j].Text) })
+	sort.SliceStable(out, func(i, j int) bool { return terms.NaturalLess(out[i].Text, out[j].Text) })
 	return out
 }
 

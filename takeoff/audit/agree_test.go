@@ -5,7 +5,7 @@ import (
 	"math/rand/v2"
 	"testing"
 
-	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 // plantable are the mistakes that the checks make; the others need no piece.
@@ -25,7 +25,7 @@ func TestMeasurerIsTakeoffs(t *testing.T) {
 	for seed := range uint64(60) {
 		g := &generator{Rand: rand.New(rand.NewPCG(seed, 1))}
 		lines := g.schedule(25, seed%3 == 0)
-		for _, b := range takeoff.Bases() {
+		for _, b := range bases.BuiltIn() {
 			tk := measured(t, lines, &b)
 			m, w := newMeasurer(tk), right(&b)
 			for i := range tk.Items {

@@ -21,6 +21,7 @@ import (
 	"slices"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 // DefaultTolerance is the share of an area by which a stated one may differ
@@ -140,7 +141,7 @@ func (r *Result) sumTargets() []target {
 }
 
 func (r *Result) findUnstated() {
-	var sum takeoff.Sum
+	var sum totals.Sum
 	for i := range r.Takeoff.Items {
 		if it := &r.Takeoff.Items[i]; counted(it) && !it.HasStated {
 			r.Unstated = append(r.Unstated, i)

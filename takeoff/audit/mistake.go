@@ -5,7 +5,7 @@ import (
 	"slices"
 
 	"blankoff/fittings"
-	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 // slot is the part of a measurement that a mistake is made in. Two mistakes in
@@ -167,7 +167,7 @@ func switchMistakes(basis *fittings.Basis) []Mistake {
 // basisMistakes are the other named bases, each as a whole.
 func basisMistakes(basis *fittings.Basis) []Mistake {
 	var list []Mistake
-	for _, b := range takeoff.Bases() {
+	for _, b := range bases.BuiltIn() {
 		if same := basis.Exact() && b.Exact() || basis != nil && b.Name == basis.Name; same {
 			continue
 		}

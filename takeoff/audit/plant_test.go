@@ -10,6 +10,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 // plant works out what a schedule's rows come to with mistakes made, not by the
@@ -179,7 +180,7 @@ func rebase(tb testing.TB, b *fittings.Basis, key string) {
 		}
 	}
 	if name, ok := strings.CutPrefix(key, "basis-"); ok {
-		found, err := takeoff.LookupBasis(name)
+		found, err := bases.Lookup(name)
 		if err != nil {
 			tb.Fatal(err)
 		}
@@ -268,7 +269,7 @@ func straightByHand(tb testing.TB, typed []line, i int) float64 {
 		b, _ := l.number("branch_length_mm")
 		return math.Pi * d * b / 1e6
 	case "bend", "offset":
-		centre, _ := takeoff.LookupBasis("centre-line")
+		centre, _ := bases.Lookup("centre-line")
 		return measured(tb, typed, centre).Items[i].Each
 	case "breeches":
 		if e, ok := l.number("offset_mm"); ok {

@@ -3,7 +3,7 @@ package audit
 import (
 	"slices"
 
-	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 // Line is a step from the stated total to the one worked out.
@@ -28,7 +28,7 @@ type Compared struct {
 type reckoning struct {
 	supposed bool // the cause is only one of several
 	lines    []Line
-	sums     []takeoff.Sum
+	sums     []totals.Sum
 }
 
 // words are those of the line of a mistake.
@@ -45,7 +45,7 @@ func (k *reckoning) add(words, name string, change float64) {
 	i := slices.IndexFunc(k.lines, func(l Line) bool { return l.Words == words })
 	if i < 0 {
 		i = len(k.lines)
-		k.lines, k.sums = append(k.lines, Line{Words: words}), append(k.sums, takeoff.Sum{})
+		k.lines, k.sums = append(k.lines, Line{Words: words}), append(k.sums, totals.Sum{})
 	}
 	if k.sums[i].Add(change); name != "" {
 		k.lines[i].Names = append(k.lines[i].Names, name)
@@ -56,7 +56,7 @@ func (k *reckoning) add(words, name string, change float64) {
 // each change is from one figure of a row to the next.
 func (r *Result) reconcile(f *finder) {
 	k := &reckoning{supposed: r.Rows.Sure == OneOfThese || r.Sums.Sure == OneOfThese}
-	var theirs takeoff.Sum
+	var theirs totals.Sum
 	switch {
 	case len(r.Figures) > 0:
 		r.compareRows()
@@ -92,7 +92,7 @@ const (
 
 // compareRows adds up both sides of the rows that have both.
 func (r *Result) compareRows() {
-	var stated, area, left takeoff.Sum
+	var stated, area, left totals.Sum
 	c := Compared{By: "row"}
 	for i := range r.Figures {
 		x := &r.Figures[i]
@@ -109,7 +109,7 @@ func (r *Result) compareRows() {
 	r.Compared = c
 }
 
-func (r *Result) stepRows(k *reckoning, f *finder, theirs *takeoff.Sum) {
+func (r *Result) stepRows(k *reckoning, f *finder, theirs *totals.Sum) {
 	cause := r.Rows.cause()
 	var made []made
 	if cause != nil {
@@ -195,8 +195,8 @@ func last(k *reckoning, words string) {
 
 // stepSums steps over stated sums of one sort, so that nothing counts twice, and
 // gives what they should come to.
-func (r *Result) stepSums(k *reckoning, f *finder, theirs *takeoff.Sum) float64 {
-	var ours takeoff.Sum
+func (r *Result) stepSums(k *reckoning, f *finder, theirs *totals.Sum) float64 {
+	var ours totals.Sum
 	by := ""
 	for _, want := range []string{"schedule", "section", "system"} {
 		if slices.ContainsFunc(r.Groups, func(g Group) bool { return g.By == want }) {

@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 // Bits by which one hypothesis has to do better than another. A bit is a factor
@@ -115,7 +116,7 @@ func (f *finder) anew(list []made, item int) (float64, bool) {
 
 // predict is what a guess makes of a figure.
 func (f *finder) predict(list []made, shares []share) (float64, bool) {
-	var sum takeoff.Sum
+	var sum totals.Sum
 	for _, s := range shares {
 		v, ok := f.row(list, s.item)
 		if !ok {

@@ -7,6 +7,8 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
+	"blankoff/takeoff/totals"
 )
 
 // Section is a test section: which rows, or how much of each, lie in it.
@@ -92,7 +94,7 @@ func isWhole(name string) bool {
 }
 
 func (g *Group) settle(t *takeoff.Takeoff, tolerance float64) {
-	var sum takeoff.Sum
+	var sum totals.Sum
 	for _, s := range g.all {
 		it := &t.Items[s.item]
 		sum.Add(it.Area * s.of)
@@ -113,7 +115,7 @@ func (g *Group) settle(t *takeoff.Takeoff, tolerance float64) {
 }
 
 // counted reports a row that counts in a sum.
-func counted(it *takeoff.Item) bool { return !it.Refused && it.Scope == takeoff.In }
+func counted(it *takeoff.Item) bool { return !it.Refused && it.Scope == terms.In }
 
 // sharesOfSystem is the rows of a system; "" is everything.
 func sharesOfSystem(t *takeoff.Takeoff, system string) []share {

@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/terms"
 )
 
 // beneath is what stands under the headings, as far as it was looked at: the cells of
@@ -208,7 +209,7 @@ func ofWords(cell string) bool { return len(strings.Fields(cell)) > 1 }
 
 func (t *table) namesScope(cell string) bool {
 	_, known := t.lex.Exact(takeoff.Scope, cell)
-	return known || takeoff.KnownScope(cell) || t.lex.Struck(cell)
+	return known || terms.KnownScope(cell) || t.lex.Struck(cell)
 }
 
 // tagByCells takes the one column of items or references for the tags, where none of its

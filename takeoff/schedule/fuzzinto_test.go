@@ -40,7 +40,7 @@ func FuzzInto(f *testing.F) {
 		same(t, "what was found", info, wantInfo)
 		same(t, "faults", got.Faults, want.Faults)
 		same(t, "items", got.Items, want.Items)
-		same(t, "totals", sums(got), sums(want))
+		same(t, "totals", got.Totals, want.Totals)
 	})
 }
 

@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/terms"
 )
 
 func digit(c byte) bool { return c >= '0' && c <= '9' }
@@ -104,7 +105,7 @@ func (t *table) saysElse(s *spec, cell string) bool {
 			return false
 		}
 	case takeoff.Joint:
-		if takeoff.KnownJoint(cell) || t.translate(s, cell) != cell {
+		if terms.KnownJoint(cell) || t.translate(s, cell) != cell {
 			return false
 		}
 	default:

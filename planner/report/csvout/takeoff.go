@@ -6,7 +6,7 @@ import (
 	"blankoff/planner/report"
 	"blankoff/planner/report/show"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 type itemRow struct {
@@ -49,7 +49,7 @@ type totalRow struct {
 // totals: by scope, system, level, shape and size.
 func Takeoff(w io.Writer, v *report.Takeoff) error {
 	if len(v.Items)+len(v.Refused) == 0 {
-		return totals(w, v.Units, &v.Totals)
+		return allTotals(w, v.Units, &v.Totals)
 	}
 	all := make([]*report.Item, 0, len(v.Items)+len(v.Refused))
 	for i := range v.Items {
@@ -88,14 +88,14 @@ func figure(u units.System, q units.Quantity, v float64) *number {
 	return &n
 }
 
-func totals(w io.Writer, u units.System, t *report.Totals) error {
+func allTotals(w io.Writer, u units.System, t *report.Totals) error {
 	parts := []report.Part{
-		{Of: "scope", Name: "in", Part: takeoff.Part{Area: t.Area, JointLength: t.JointLength}},
-		{Of: "scope", Name: "through", Part: takeoff.Part{Area: t.Through}},
-		{Of: "scope", Name: "out", Part: takeoff.Part{Area: t.Out}},
+		{Of: "scope", Name: "in", Part: totals.Part{Area: t.Area, JointLength: t.JointLength}},
+		{Of: "scope", Name: "through", Part: totals.Part{Area: t.Through}},
+		{Of: "scope", Name: "out", Part: totals.Part{Area: t.Out}},
 	}
 	if t.Refused > 0 {
-		parts = append(parts, report.Part{Of: "scope", Name: "refused", Part: takeoff.Part{Area: t.Refused}})
+		parts = append(parts, report.Part{Of: "scope", Name: "refused", Part: totals.Part{Area: t.Refused}})
 	}
 	return write(w, u, append(parts, t.Parts...), func(p *report.Part) totalRow {
 		r := totalRow{By: words(p.Of), Name: words(p.Name), Area: in(u, units.Area, p.Area), JointLength: in(u, units.Length, p.JointLength)}

@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/report/internal/testview"
 	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 )
 
 func everyKind(t *testing.T, o takeoff.Options) *takeoff.Takeoff {
@@ -51,7 +52,7 @@ func TestEveryKindFollows(t *testing.T) {
 // TestFollowsAChange: with any size changed the formula gives what the geometry
 // gives for the changed piece, exactly and on every basis.
 func TestFollowsAChange(t *testing.T) {
-	for _, b := range takeoff.Bases() {
+	for _, b := range bases.BuiltIn() {
 		k := everyKind(t, takeoff.Options{Basis: &b})
 		tried := 0
 		for i := range k.Items {

@@ -4,7 +4,7 @@ import (
 	"sort"
 
 	"blankoff/planner/report"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // Size is how many blanks of one size a plan needs.
@@ -45,7 +45,7 @@ func BySize(sections []report.Section) []Size {
 			s.MostForce = max(s.MostForce, b.Force)
 		}
 	}
-	sort.SliceStable(sizes, func(i, j int) bool { return takeoff.NaturalLess(sizes[i].Text, sizes[j].Text) })
+	sort.SliceStable(sizes, func(i, j int) bool { return terms.NaturalLess(sizes[i].Text, sizes[j].Text) })
 	return sizes
 }
 

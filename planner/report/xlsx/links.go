@@ -12,6 +12,7 @@ import (
 	"blankoff/planner/report"
 	"blankoff/planner/report/live"
 	"blankoff/takeoff"
+	"blankoff/takeoff/measuring"
 )
 
 // links says where everything stands in the workbook, so that one cell can
@@ -256,5 +257,5 @@ func (l *links) pieceLength(it *takeoff.Item) float64 {
 	if pl := l.v.Settings.PieceLength; pl > 0 {
 		return pl
 	}
-	return takeoff.DefaultPieceLength(it.Piece.Shape)
+	return measuring.UsualLength(it.Piece.Shape)
 }

@@ -21,6 +21,7 @@ import (
 	"blankoff/planner/sampling"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
+	"blankoff/takeoff/bases"
 	"blankoff/takeoff/schedule"
 )
 
@@ -137,11 +138,11 @@ func jobs(t testing.TB) map[string]job {
 		return func(s *planner.Settings) { s.Class, s.TestPa = c, pa }
 	}
 	lead := file(t, "examples", "site-lead", "schedule.csv")
-	basis, err := takeoff.LookupBasis("largest-girth")
+	basis, err := bases.Lookup("largest-girth")
 	if err != nil {
 		t.Fatal(err)
 	}
-	axis, err := takeoff.LookupBasis("to-intersection")
+	axis, err := bases.Lookup("to-intersection")
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -10,7 +10,7 @@ import (
 	"blankoff/planner/rig"
 	"blankoff/planner/tightness"
 	"blankoff/planner/units"
-	"blankoff/takeoff"
+	"blankoff/takeoff/measuring"
 )
 
 // settingsTable is the sheet settings: its rows, and where each table stands on
@@ -81,7 +81,7 @@ func (t *settingsTable) values(v *report.Plan) {
 		if s.PieceLength > 0 {
 			return s.PieceLength * 1000
 		}
-		return takeoff.DefaultPieceLength(shape) * 1000
+		return measuring.UsualLength(shape) * 1000
 	}
 	add("straights made in, rectangular", as{pl(fittings.Rectangular), millimetres}, "piece_rect_mm", "another length moves the cuts: make a new plan")
 	add("straights made in, circular and flat-oval", as{pl(fittings.Circular), millimetres}, "piece_round_mm", "")

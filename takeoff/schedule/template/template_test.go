@@ -15,6 +15,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/terms"
 )
 
 func templateBytes(t testing.TB) []byte {
@@ -132,7 +133,7 @@ func checkDropDowns(t *testing.T, f *excelize.File, headings []string) {
 		"shape":  func(s string) bool { _, ok := fittings.ParseShape(s); return ok },
 		"shape2": func(s string) bool { _, ok := fittings.ParseShape(s); return ok },
 		"plane":  func(s string) bool { _, ok := fittings.ParsePlane(s); return ok },
-		"sign":   func(s string) bool { _, ok := takeoff.ParseSign(s); return ok },
+		"sign":   func(s string) bool { _, ok := terms.ParseSign(s); return ok },
 	}
 	lengths := map[string]int{}
 	for _, v := range validations {

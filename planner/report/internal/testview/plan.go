@@ -7,6 +7,7 @@ import (
 
 	"blankoff/planner/report"
 	"blankoff/takeoff"
+	"blankoff/takeoff/totals"
 )
 
 // Awkward texts, as schedules hold them.
@@ -131,7 +132,7 @@ func Faults() []takeoff.Fault {
 func SmallTakeoff() *report.Takeoff {
 	stated := 28.5
 	part := func(of, name string, rows int, m2, joints float64) report.Part {
-		return report.Part{Of: of, Name: name, Part: takeoff.Part{Name: name, Rows: rows, Pieces: rows + 1, Area: m2, JointLength: joints}}
+		return report.Part{Of: of, Name: name, Part: totals.Part{Name: name, Rows: rows, Pieces: rows + 1, Area: m2, JointLength: joints}}
 	}
 	return &report.Takeoff{
 		Schedule: takeoff.Schedule{File: "north & south.csv", RowsRead: 12, RowsUsed: 8, RowsExcluded: 1, RowsRefused: 3},

@@ -1,4 +1,4 @@
-package takeoff
+package terms
 
 import (
 	"math"
@@ -29,8 +29,31 @@ func SizeIn(c fittings.CrossSection, s Sizes) string {
 	return ""
 }
 
-// SizeText is SizeIn in mm.
-func SizeText(c fittings.CrossSection) string { return SizeIn(c, inMM{}) }
+// Size is what people call a piece by: the section of its end, or a box.
+type Size struct {
+	Section fittings.CrossSection
+	Length  float64 // of a box, m
+	Box     bool
+}
+
+// BoxOf is the size of a plenum whose three sides are known.
+func BoxOf(p *fittings.Piece) (z Size, ok bool) {
+	w, wide := p.Sizes.Get(fittings.Width)
+	h, high := p.Sizes.Get(fittings.Height)
+	l, long := p.Sizes.Get(fittings.Length)
+	return Size{fittings.CrossSection{Width: w, Height: h}, l, true}, wide && high && long
+}
+
+// In writes the size in the units that a reader asked for; an unknown one is "".
+func (z Size) In(s Sizes) string {
+	if z.Box {
+		return s.Box(z.Section.Width, z.Section.Height, z.Length)
+	}
+	return SizeIn(z.Section, s)
+}
+
+// Text is the size in mm.
+func (z Size) Text() string { return z.In(inMM{}) }
 
 // inMM writes sizes in mm, to a tenth.
 type inMM struct{}
@@ -42,20 +65,3 @@ func (inMM) Box(w, h, l float64) string      { return mm(w) + " x " + mm(h) + " 
 
 // mm writes a length in m as mm, to a tenth.
 func mm(v float64) string { return strconv.FormatFloat(math.Round(v*1e4)/10, 'f', -1, 64) }
-
-// SizeText is the size of the item's end towards the plant, or of its only end,
-// in mm.
-func (it *Item) SizeText() string { return it.SizeIn(inMM{}) }
-
-// SizeIn is the same in other units.
-func (it *Item) SizeIn(in Sizes) string {
-	if s := &it.Piece.Sizes; it.Piece.Kind == fittings.Plenum && s.Has(fittings.Width) && s.Has(fittings.Height) && s.Has(fittings.Length) {
-		w, _ := s.Get(fittings.Width)
-		h, _ := s.Get(fittings.Height)
-		return in.Box(w, h, it.Length())
-	}
-	if len(it.Ends) == 0 {
-		return ""
-	}
-	return SizeIn(it.Ends[0].CrossSection, in)
-}

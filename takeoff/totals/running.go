@@ -1,4 +1,4 @@
-package takeoff
+package totals
 
 import (
 	"fmt"
@@ -6,43 +6,26 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
 )
 
 // agrees is the share by which a total of a schedule may differ from the sum of
 // its rows and still be called the same: such totals are sums of rounded areas.
 const agrees = 0.005
 
-// mostTotals is how many rows of totals are told one by one.
-const mostTotals = 200
-
-// reconcile holds every row of totals against the rows above it: those since the
-// total before, since the last sub-heading, and all of its sheet. The nearest
-// is told with both figures.
-func (t *Takeoff) reconcile() {
-	if len(t.Schedule.TotalRows) == 0 {
-		return
-	}
-	sums := t.runningSums()
-	for i, x := range t.Schedule.TotalRows {
-		if i == mostTotals {
-			t.Notes = append(t.Notes, fmt.Sprintf("%d more rows of totals are no pieces either; they aren't held against the rows above them", len(t.Schedule.TotalRows)-i))
-			return
-		}
-		name := "a row of totals"
-		if x.Label != "" {
-			name = "'" + x.Label + "'"
-		}
-		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		if said := sums.against(x); said != "" {
-			name += "; " + said
-		}
-		t.Notes = append(t.Notes, name)
-	}
+// Given is what a row of totals gives, and which rows it may sum up: those of the file
+// from one of Since up to Before.
+type Given struct {
+	Before   int
+	Since    [3]int
+	Area     float64 // m2; see AreaText
+	AreaText string  // as typed; empty: it gives none
+	Quantity int     // 0: it gives none
 }
 
-// against compares a total with the sums that it may be, or says nothing where
-// it gives no figure.
-func (s runningSums) against(x TotalRow) string {
+// Against compares what a row of totals gives with the sums that it may be, and tells
+// the nearest with both figures. It says nothing where the row gives no figure.
+func (s Running) Against(x Given) string {
 	if x.AreaText == "" && x.Quantity == 0 {
 		return ""
 	}
@@ -84,26 +67,26 @@ func compared(given, found string, same bool) string {
 // figure writes an area to a hundredth of a m2.
 func figure(v float64) string { return fmt.Sprintf("%.2f", v) }
 
-// runningSums are the sums over the rows of the file up to each.
-type runningSums struct {
+// Running are the sums over the rows of the file up to each.
+type Running struct {
 	area            []float64 // m2
 	pieces, refused []int
 }
 
-// runningSums sums all rows, whatever their scope.
-func (t *Takeoff) runningSums() runningSums {
-	n := len(t.lines)
-	s := runningSums{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
+// RunningOf sums all rows, whatever their scope.
+func RunningOf(g *ledger.Ledger) Running {
+	n := len(g.Lines)
+	s := Running{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
 	var area Sum
-	for i := range t.lines {
-		l := &t.lines[i]
-		area.Add(l.area)
-		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.quantity), s.refused[i]
+	for i := range g.Lines {
+		l := &g.Lines[i]
+		area.Add(l.Area)
+		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.Quantity), s.refused[i]
 		switch {
-		case l.refused && l.kind == fittings.NoKind: // it may be no piece
+		case l.Refused && l.Kind == fittings.NoKind: // it may be no piece
 			s.pieces[i+1] = s.pieces[i]
 			s.refused[i+1]++
-		case l.refused:
+		case l.Refused:
 			s.refused[i+1]++
 		}
 	}
@@ -111,7 +94,7 @@ func (t *Takeoff) runningSums() runningSums {
 }
 
 // above sums the rows of the file from one to another.
-func (s runningSums) above(from, to int) (area float64, pieces, refused int) {
+func (s Running) above(from, to int) (area float64, pieces, refused int) {
 	to = min(to, len(s.area)-1)
 	from = min(from, to)
 	return s.area[to] - s.area[from], s.pieces[to] - s.pieces[from], s.refused[to] - s.refused[from]

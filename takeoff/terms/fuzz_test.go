@@ -1,36 +1,11 @@
-package takeoff
+package terms
 
 import (
 	"math"
 	"strconv"
-	"strings"
 	"testing"
 	"time"
 )
-
-// FuzzLoadBasis: any text is a basis that can be measured on, or an error; and a
-// basis written out again is the same.
-func FuzzLoadBasis(f *testing.F) {
-	for _, name := range basisNames {
-		data, err := basisFiles.ReadFile("bases/" + name + ".toml")
-		if err != nil {
-			f.Fatal(err)
-		}
-		f.Add(strings.Replace(string(data), `name = "`, `name = "own `, 1))
-	}
-	f.Fuzz(func(t *testing.T, text string) {
-		b, err := LoadBasis(strings.NewReader(text), "fuzz.toml")
-		if (b == nil) != (err != nil) || err != nil && !strings.Contains(err.Error(), "fuzz.toml") {
-			t.Fatalf("basis %v and error %v", b, err)
-		}
-		if err != nil {
-			return
-		}
-		if wrong := b.Check(); wrong != "" || b.Name == "" || b.Source == "" || findBasis(b.Name) != nil {
-			t.Fatalf("%+v: %s", b, wrong)
-		}
-	})
-}
 
 // FuzzWords: what a cell says of times, prices and sides is understood whole, or
 // not at all; and what is understood reads back.
@@ -57,11 +32,11 @@ func FuzzWords(f *testing.F) {
 			v, err := strconv.ParseFloat(s, 64)
 			return v, err == nil && !math.IsNaN(v)
 		}
-		if b, ok := parseBlank(s, number); ok {
-			if b.Never && (b.Must || b.Given) || !b.Given && b.Price != 0 || !(b.Price >= 0 && b.Price <= maxMinutes) {
+		if b, ok := ParseBlank(s, number); ok {
+			if b.Never && (b.Must || b.Given) || !b.Given && b.Price != 0 || !(b.Price >= 0 && b.Price <= MostMinutes) {
 				t.Fatalf("%q: %+v", s, b)
 			}
-		} else if b != (BlankRule{}) {
+		} else if b != (Blank{}) {
 			t.Fatalf("%q: %+v", s, b)
 		}
 		if sign, ok := ParseSign(s); ok && sign != "" && sign != "positive" && sign != "negative" {

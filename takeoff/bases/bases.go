@@ -1,4 +1,7 @@
-package takeoff
+// Package bases holds the measuring bases: rules by which an area is measured. Those
+// built in are files, each with its source and how sure it is; which kinds a switch
+// touches is in fittings.Switches.
+package bases
 
 import (
 	"bytes"
@@ -13,86 +16,87 @@ import (
 	"github.com/BurntSushi/toml"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/terms"
 )
 
-//go:embed bases/*.toml
-var basisFiles embed.FS
+//go:embed *.toml
+var files embed.FS
 
-// basisNames fixes the order in which the built-in bases are listed: the default
+// names fixes the order in which the built-in bases are listed: the default
 // first.
-var basisNames = []string{"exact", "centre-line", "to-intersection", "largest-girth", "large-end", "outer-periphery"}
+var names = []string{"exact", "centre-line", "to-intersection", "largest-girth", "large-end", "outer-periphery"}
 
-// basisSureness is how well a source may be known.
-var basisSureness = []string{"read", "second-hand", "from memory", "derived", "not stated"}
+// sureness is how well a source may be known.
+var sureness = []string{"read", "second-hand", "from memory", "derived", "not stated"}
 
-type basisLibrary struct {
+type library struct {
 	bases []fittings.Basis
 	err   error
 }
 
-// builtinBases reads the embedded files once.
-var builtinBases = sync.OnceValue(func() (lib basisLibrary) {
-	for _, name := range basisNames {
-		file := "bases/" + name + ".toml"
-		data, err := basisFiles.ReadFile(file)
+// builtIn reads the embedded files once.
+var builtIn = sync.OnceValue(func() (lib library) {
+	for _, name := range names {
+		file := name + ".toml"
+		data, err := files.ReadFile(file)
 		if err != nil {
-			return basisLibrary{err: err}
+			return library{err: err}
 		}
-		b, err := readBasis(bytes.NewReader(data), file)
+		b, err := read(bytes.NewReader(data), file)
 		if err != nil {
-			return basisLibrary{err: err}
+			return library{err: err}
 		}
 		lib.bases = append(lib.bases, *b)
 	}
 	return lib
 })
 
-// Bases lists the built-in measuring bases in a fixed order, the default (exact)
+// BuiltIn lists the built-in measuring bases in a fixed order, the default (exact)
 // first. The caller may change what it gets.
-func Bases() []fittings.Basis { return slices.Clone(builtinBases().bases) }
+func BuiltIn() []fittings.Basis { return slices.Clone(builtIn().bases) }
 
-// LookupBasis finds a built-in basis by its name, whatever the case, spaces and
+// Lookup finds a built-in basis by its name, whatever the case, spaces and
 // punctuation; "" is exact. The error quotes the name and lists those there are.
-func LookupBasis(name string) (*fittings.Basis, error) {
-	lib := builtinBases()
+func Lookup(name string) (*fittings.Basis, error) {
+	lib := builtIn()
 	if lib.err != nil {
 		return nil, fmt.Errorf("built-in basis: %w", lib.err)
 	}
-	if b := findBasis(name); b != nil {
+	if b := find(name); b != nil {
 		return b, nil
 	}
-	return nil, fmt.Errorf("%q is not a measuring basis: expected one of %s, or a basis file of your own", name, strings.Join(basisNames, ", "))
+	return nil, fmt.Errorf("%q is not a measuring basis: expected one of %s, or a basis file of your own", name, strings.Join(names, ", "))
 }
 
-func findBasis(name string) *fittings.Basis {
+func find(name string) *fittings.Basis {
 	if name == "" {
-		name = basisNames[0]
+		name = names[0]
 	}
-	for _, b := range builtinBases().bases {
-		if fold(b.Name) == fold(name) {
+	for _, b := range builtIn().bases {
+		if terms.Fold(b.Name) == terms.Fold(name) {
 			return &b
 		}
 	}
 	return nil
 }
 
-// LoadBasis reads a basis of the user's own from TOML, in the format of the
+// Load reads a basis of the user's own from TOML, in the format of the
 // built-in ones; file is its name and appears in faults. It gives a name of its
 // own and a choice for each switch of fittings.Switches: none is left to
-// guesswork. Every fault is found in one go; the error is a [BasisFaults].
-func LoadBasis(r io.Reader, file string) (*fittings.Basis, error) {
-	b, err := readBasis(r, file)
+// guesswork. Every fault is found in one go; the error is a [Faults].
+func Load(r io.Reader, file string) (*fittings.Basis, error) {
+	b, err := read(r, file)
 	if err != nil {
 		return nil, err
 	}
-	if findBasis(b.Name) != nil {
-		return nil, BasisFaults{{File: file, Key: "name", Value: b.Name, Message: "a built-in basis has this name: give another"}}
+	if find(b.Name) != nil {
+		return nil, Faults{{File: file, Key: "name", Value: b.Name, Message: "a built-in basis has this name: give another"}}
 	}
 	return b, nil
 }
 
-// BasisFault is one thing wrong in a basis file: its place and its cure.
-type BasisFault struct {
+// Fault is one thing wrong in a basis file: its place and its cure.
+type Fault struct {
 	File    string
 	Key     string // or "line 3" where the file can't be read at all
 	Value   string // as typed; "" where nothing was
@@ -100,7 +104,7 @@ type BasisFault struct {
 }
 
 // Error is the fault on one line.
-func (f BasisFault) Error() string {
+func (f Fault) Error() string {
 	at := f.Key
 	if f.Value != "" {
 		at += fmt.Sprintf(" = %q", f.Value)
@@ -111,10 +115,10 @@ func (f BasisFault) Error() string {
 	return f.File + ": " + at + ": " + f.Message
 }
 
-// BasisFaults are all the faults of one file. As an error it prints one a line.
-type BasisFaults []BasisFault
+// Faults are all the faults of one file. As an error it prints one a line.
+type Faults []Fault
 
-func (f BasisFaults) Error() string {
+func (f Faults) Error() string {
 	lines := make([]string, len(f))
 	for i, one := range f {
 		lines[i] = one.Error()
@@ -122,28 +126,28 @@ func (f BasisFaults) Error() string {
 	return strings.Join(lines, "\n")
 }
 
-// readBasis reads a basis file whole.
-func readBasis(r io.Reader, file string) (*fittings.Basis, error) {
+// read reads a basis file whole.
+func read(r io.Reader, file string) (*fittings.Basis, error) {
 	keys := map[string]any{}
 	if _, err := toml.NewDecoder(r).Decode(&keys); err != nil {
-		f := BasisFault{File: file, Message: err.Error() + "; expected a TOML file"}
+		f := Fault{File: file, Message: err.Error() + "; expected a TOML file"}
 		if parse := (toml.ParseError{}); errors.As(err, &parse) {
 			f.Key, f.Message = fmt.Sprintf("line %d", parse.Position.Line), parse.Message+"; expected a TOML file"
 		}
-		return nil, BasisFaults{f}
+		return nil, Faults{f}
 	}
-	d := basisReader{file: file, keys: keys}
+	d := reader{file: file, keys: keys}
 	b := &fittings.Basis{Name: d.text("name", true), About: d.text("about", false), Source: d.text("source", false), Sureness: d.text("sureness", false)}
 	switch {
-	case b.Name != "" && fold(b.Name) == "":
+	case b.Name != "" && terms.Fold(b.Name) == "":
 		d.fault("name", "give a name with a letter or digit")
 	case b.Source == "":
 		b.Source = "the user's own basis \"" + b.Name + "\""
 	}
 	if b.Sureness == "" {
 		b.Sureness = "not stated"
-	} else if !slices.Contains(basisSureness, b.Sureness) {
-		d.fault("sureness", "expected "+strings.Join(basisSureness, ", "))
+	} else if !slices.Contains(sureness, b.Sureness) {
+		d.fault("sureness", "expected "+strings.Join(sureness, ", "))
 	}
 	d.readSwitches(b)
 	d.unknown()
@@ -153,24 +157,24 @@ func readBasis(r io.Reader, file string) (*fittings.Basis, error) {
 	return b, nil
 }
 
-// basisReader reads a basis file key by key and collects its faults.
-type basisReader struct {
+// reader reads a basis file key by key and collects its faults.
+type reader struct {
 	file   string
 	keys   map[string]any
 	known  []string
-	faults BasisFaults
+	faults Faults
 }
 
-func (d *basisReader) fault(key, message string) {
+func (d *reader) fault(key, message string) {
 	value := ""
 	if v, ok := d.keys[key]; ok {
 		value = fmt.Sprint(v)
 	}
-	d.faults = append(d.faults, BasisFault{d.file, key, value, message})
+	d.faults = append(d.faults, Fault{d.file, key, value, message})
 }
 
 // text reads a text that isn't blank, trimmed.
-func (d *basisReader) text(key string, must bool) string {
+func (d *reader) text(key string, must bool) string {
 	d.known = append(d.known, key)
 	v, given := d.keys[key]
 	s, isText := v.(string)
@@ -185,7 +189,7 @@ func (d *basisReader) text(key string, must bool) string {
 }
 
 // readSwitches reads every switch; none may be left out.
-func (d *basisReader) readSwitches(b *fittings.Basis) {
+func (d *reader) readSwitches(b *fittings.Basis) {
 	before := len(d.faults)
 	for _, s := range fittings.Switches() {
 		d.known = append(d.known, s.Key)
@@ -205,7 +209,7 @@ func (d *basisReader) readSwitches(b *fittings.Basis) {
 }
 
 // unknown faults every key that isn't known, in order of name.
-func (d *basisReader) unknown() {
+func (d *reader) unknown() {
 	var keys []string
 	for key := range d.keys {
 		if !slices.Contains(d.known, key) {

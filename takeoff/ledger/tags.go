@@ -1,9 +1,15 @@
-package takeoff
+package ledger
 
 import (
 	"bytes"
 	"hash/maphash"
 )
+
+// tagSeed is of the hashes of tags. Nothing that is seen depends on it.
+var tagSeed = maphash.MakeSeed()
+
+// HashTag is the hash of a tag.
+func HashTag(tag string) uint32 { return uint32(maphash.String(tagSeed, tag)) }
 
 // tags finds rows by their tags: a table with open addressing. A slot holds a
 // row's index from 1 and the hash of its tag; the tags stay where they are.
@@ -35,11 +41,11 @@ func (g *tags) expect(n int) {
 }
 
 // claim files row i under its tag, or gives the row that has it already.
-func (g *tags) claim(of *ledger, i int, hash uint32) (first int, taken bool) {
+func (g *tags) claim(of *Ledger, i int, hash uint32) (first int, taken bool) {
 	if 3*g.used >= 2*len(g.slots) {
 		g.grow()
 	}
-	k, ok := g.slot(of, of.tagOf(&of.lines[i]), hash)
+	k, ok := g.slot(of, of.TagOf(&of.Lines[i]), hash)
 	if ok {
 		return int(uint32(g.slots[k])) - 1, true
 	}
@@ -49,7 +55,7 @@ func (g *tags) claim(of *ledger, i int, hash uint32) (first int, taken bool) {
 }
 
 // find is the first row with a tag.
-func (g *tags) find(of *ledger, tag []byte) (int, bool) {
+func (g *tags) find(of *Ledger, tag []byte) (int, bool) {
 	if len(tag) == 0 || g.used == 0 {
 		return 0, false
 	}
@@ -58,14 +64,14 @@ func (g *tags) find(of *ledger, tag []byte) (int, bool) {
 }
 
 // slot is where a tag is, or where it would be.
-func (g *tags) slot(of *ledger, tag []byte, hash uint32) (int, bool) {
+func (g *tags) slot(of *Ledger, tag []byte, hash uint32) (int, bool) {
 	mask := len(g.slots) - 1
 	for k := int(hash) & mask; ; k = (k + 1) & mask {
 		s := g.slots[k]
 		if s == 0 {
 			return k, false
 		}
-		if uint32(s>>32) == hash && bytes.Equal(of.tagOf(&of.lines[uint32(s)-1]), tag) {
+		if uint32(s>>32) == hash && bytes.Equal(of.TagOf(&of.Lines[uint32(s)-1]), tag) {
 			return k, true
 		}
 	}

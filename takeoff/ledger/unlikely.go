@@ -1,0 +1,106 @@
+package ledger
+
+import (
+	"fmt"
+	"strings"
+
+	"blankoff/fittings"
+)
+
+// shortStraight is a length under which a straight is hardly made, m; in a
+// schedule where most straights are shorter, metres were taken for mm. Common
+// practice, no source.
+const shortStraight = 0.05
+
+// CheckLengths refuses straights whose lengths look like metres read as mm. One
+// sliver among many is left alone: models of real buildings hold them.
+func (b *Book) CheckLengths() {
+	if 2*b.short <= b.straights {
+		b.noteSlivers()
+		return
+	}
+	for i := range b.Lines {
+		if l := &b.Lines[i]; l.Kind == fittings.Straight && l.Length > 0 && l.Length < shortStraight {
+			b.Refuse(i, "length_mm", fmt.Sprintf("%g", l.Length*1000), "a length in mm",
+				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", l.Length*1000))
+		}
+	}
+}
+
+// Cross-sections under which hardly any duct is made, m: the series of EN 1505:1997
+// begins at sides of 100 mm, that of EN 1506:2007 at diameters of 63 mm (from memory,
+// unverified). Most straights are longer than stubby too (common practice, no source).
+const (
+	leastWide  = 0.1
+	leastRound = 0.063
+	stubby     = 0.2
+	stubbiest  = 0.125
+	small      = 0.25 // a section across which a stubby straight is in doubt
+)
+
+// isNarrow reports a piece in a unit that nobody stated, of a size that hardly any has.
+func (g *Ledger) isNarrow(l *Line) bool {
+	if !l.Assumed || l.Given {
+		return false
+	}
+	c, ok := g.First(l)
+	return ok && max(c.Width, c.Height) < leastWide && c.Diameter < leastRound ||
+		ok && l.Kind == fittings.Straight && l.Length > 0 && (l.Length < stubbiest || l.Length < stubby && max(c.Width, c.Height, c.Diameter) < small)
+}
+
+// CheckUnits refuses the pieces of a sheet in a unit that nobody stated, where most
+// of them would be narrower or shorter than ducts are: it is another unit.
+func (b *Book) CheckUnits() {
+	if b.narrow == 0 {
+		return
+	}
+	narrow, all := make([]int, len(b.Sheets)), make([]int, len(b.Sheets))
+	for i := range b.Lines {
+		if l := &b.Lines[i]; l.Assumed && !l.Refused && !l.Given {
+			all[l.Sheet]++
+			if b.isNarrow(l) {
+				narrow[l.Sheet]++
+			}
+		}
+	}
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		if !l.Assumed || l.Refused || l.Given || 2*narrow[l.Sheet] <= all[l.Sheet] {
+			continue
+		}
+		heading, value := "width_mm", 0.0
+		if c, ok := b.First(l); ok && c.Diameter > 0 {
+			heading, value = "diameter_mm", c.Diameter
+		} else if ok {
+			value = c.Width
+		}
+		b.Refuse(i, heading, fmt.Sprintf("%g", value*1000), "a unit in the headings",
+			"no unit is stated, and in mm most pieces here would be smaller than ducts are; state it in the headings, as width_cm or width_mm")
+	}
+}
+
+// sliver is a length under which a straight among longer ones is looked at twice,
+// m: 4.5 may be metres.
+const sliver = 0.02
+
+// noteSlivers notes straights so short that their length may be in metres.
+func (b *Book) noteSlivers() {
+	if b.short == 0 {
+		return
+	}
+	var names []string
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		if l.Kind == fittings.Straight && !l.Refused && l.Length > 0 && l.Length < sliver {
+			b.Remark(i, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", l.Length*1000, l.Length*1000))
+			names = append(names, b.NameText(l))
+		}
+	}
+	if n := len(names); n > 0 {
+		more := ""
+		if n > 3 {
+			names, more = names[:3], fmt.Sprintf(" and %d more", n-3)
+		}
+		b.Note(fmt.Sprintf("straights of less than %g mm: %s%s; where a length was typed in m, write it in mm", sliver*1000, strings.Join(names, ", "), more))
+	}
+}
