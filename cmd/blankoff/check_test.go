@@ -58,7 +58,7 @@ func TestCheckVerdicts(t *testing.T) {
 			t.Errorf("%s: exit %d, %+v", name, code, v.Rows)
 		}
 	}
-	for _, args := range [][]string{{"check"}, {"check", "x.csv", "--tolerance", "-1"}, {"check", "x.csv", "--sign", "up"}, {"check", "x.csv", "--class", "Q"}} {
+	for _, args := range [][]string{{"check"}, {"check", "x.csv", "--tolerance", "-1"}, {"check", "x.csv", "--sign", "up"}, {"check", "x.csv", "--class", "Q"}, {"check", "x.csv", "--units", "us"}, {"check", "x.csv", "--units", "mm"}} {
 		if code := run(args, &bytes.Buffer{}, &bytes.Buffer{}); code != exitMisuse {
 			t.Errorf("%v: exit %d", args, code)
 		}

@@ -28,7 +28,7 @@ inside straights, and with a person's own cuts, and sets what they come to side
 by side in one table. Without a wish it tries headrooms of 1, 1.5 and 3, one
 class tighter and straights in one piece.
 
-` + exitText,
+` + exitPlan,
 		Example: `  blankoff compare schedule.csv --rig rig.toml --class B --test-pressure 400
   blankoff compare schedule.csv --rig own.toml --rig hired.toml --headrooms 1,3
   blankoff compare schedule.csv --rig rig.toml --pressures 300,600 --tighter`,
@@ -50,7 +50,8 @@ class tighter and straights in one piece.
 		f.MarkHidden(name)
 	}
 	f.Float64SliceVar(&a.PressuresPa, "pressures", nil, "also with every row tested at these, `PA`, separated by commas")
-	f.Float64SliceVar(&a.Headrooms, "headrooms", nil, "also with these headrooms, separated by commas")
+	f.Float64SliceVar(&a.Headrooms, "headrooms", nil, "also with these `HEADROOMS`, separated by commas")
+	f.Lookup("pressures").DefValue, f.Lookup("headrooms").DefValue = "", "" // none
 	f.BoolVar(&a.Tighter, "tighter", false, "also with every row one class tighter")
 	f.BoolVar(&a.Whole, "whole-straights", false, "also without cuts inside straights")
 	return c
