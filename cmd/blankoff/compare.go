@@ -111,23 +111,7 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 		return err
 	}
 	var first *takeoff.Takeoff
-	base := whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength}
-	base.Read = func(pieceLength float64) (*takeoff.Takeoff, error) {
-		options, err := o.measure.settle()
-		if err != nil {
-			return nil, err
-		}
-		options.PieceLength = pieceLength
-		t, err := measured(path, &o.measure.door, options, s.progress)
-		if first == nil {
-			first = t
-		}
-		if err == nil {
-			err = planner.Oversize(t)
-		}
-		return t, err
-	}
-	list, err := whatif.Run(base, a)
+	list, err := whatif.Run(o.base(path, &first, s), a)
 	if err != nil {
 		return err
 	}
@@ -137,8 +121,33 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 	if err := o.measure.door.writeRefused(path, first, o.inputs(path), s.talk); err != nil {
 		return err
 	}
-	v := report.OfVariants(list)
 	s.done()
+	return o.compared(list, s)
+}
+
+// base is what the variants start from; the takeoff that is read first is kept.
+func (o *planOptions) base(path string, first **takeoff.Takeoff, s *screen) whatif.Base {
+	read := func(pieceLength float64) (*takeoff.Takeoff, error) {
+		options, err := o.measure.settle()
+		if err != nil {
+			return nil, err
+		}
+		options.PieceLength = pieceLength
+		t, err := measured(path, &o.measure.door, options, s.progress)
+		if *first == nil {
+			*first = t
+		}
+		if err == nil {
+			err = planner.Oversize(t)
+		}
+		return t, err
+	}
+	return whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength, Read: read}
+}
+
+// compared writes the variants side by side.
+func (o *planOptions) compared(list []whatif.Variant, s *screen) (err error) {
+	v := report.OfVariants(list)
 	if o.format == "json" {
 		err = jsonout.Write(s.answer, v)
 	} else {

@@ -144,20 +144,7 @@ func (v *Check) askFor(r *audit.Result) []string {
 	case v.Reason.Sure != "":
 		out = append(out, "Please send the working of the figures that differ, with the rule of measurement and the sizes it starts from.")
 	}
-	var open, single []string
-	for i := range v.Rows {
-		switch x := &v.Rows[i]; {
-		case x.Verdict == string(audit.Differs) && x.Reason == "":
-			open = append(open, x.Name)
-		case x.Verdict == string(audit.Differs) && !ByCause(x.Reason):
-			single = append(single, x.Name)
-		}
-	}
-	for i := range v.Sums {
-		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && !ByCause(x.Reason) && x.Reason != ownRows {
-			single = append(single, x.By+" "+x.Name)
-		}
-	}
+	open, single := v.apart()
 	if len(single) > 0 {
 		out = append(out, "Please look at these single figures: "+someNames(single)+".")
 	}
@@ -187,6 +174,25 @@ func (v *Check) askFor(r *audit.Result) []string {
 		return []string{}
 	}
 	return out
+}
+
+// apart names the rows that nothing explains, and the rows and sums that differ for
+// a reason of their own.
+func (v *Check) apart() (open, single []string) {
+	for i := range v.Rows {
+		switch x := &v.Rows[i]; {
+		case x.Verdict == string(audit.Differs) && x.Reason == "":
+			open = append(open, x.Name)
+		case x.Verdict == string(audit.Differs) && !ByCause(x.Reason):
+			single = append(single, x.Name)
+		}
+	}
+	for i := range v.Sums {
+		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && !ByCause(x.Reason) && x.Reason != ownRows {
+			single = append(single, x.By+" "+x.Name)
+		}
+	}
+	return open, single
 }
 
 // askUnstated asks about the n rows that state no area.
