@@ -4,7 +4,7 @@ import "sort"
 
 // Packed looks for fewer days: tests of each visit in another order, the longest
 // first, each put on the first day that has room for it, with the longer way to it
-// taken as its move. It returns the tests by day where that takes fewer days than
+// taken as its move, to the first test of a day too. It returns the tests by day where that takes fewer days than
 // the order given, else nothing. That no order takes fewer still isn't claimed.
 func (p *Programme) Packed() [][]string {
 	var all [][]string
@@ -34,7 +34,10 @@ func (p *Programme) pack(slots []Slot) (days [][]string) {
 	var used filled
 	for _, i := range order {
 		n := need(&slots[i])
-		at := used.first(func(minutes float64) bool { return minutes+move+n <= p.Settings.DayMinutes+slack })
+		if len(days) > 0 { // the first test of a visit isn't moved to, those of its other days are
+			n += move
+		}
+		at := used.first(func(minutes float64) bool { return minutes+n <= p.Settings.DayMinutes+slack })
 		if at == len(days) {
 			days = append(days, nil)
 			used.open(0)
@@ -47,8 +50,6 @@ func (p *Programme) pack(slots []Slot) (days [][]string) {
 				days[at] = append(days[at], slots[i].ID)
 				continue
 			}
-		} else {
-			n += move
 		}
 		days[at] = append(days[at], slots[i].ID)
 		used.fill(at, n)
