@@ -7,7 +7,6 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/network"
 	"blankoff/planner/units"
-	"blankoff/takeoff/terms"
 )
 
 // Where the rig is joined to a section and where its pressure is read. Common
@@ -226,7 +225,7 @@ func (p *Plan) across(m float64) string {
 // placeOf names a blank for whoever joins a hose or a tube to it.
 func (p *Plan) placeOf(b *Blank) string {
 	text := b.At
-	size := terms.SizeIn(b.Face, p.Settings.Units)
+	size := OpeningText(b.Face, p.Settings.Units)
 	for _, more := range []string{size, b.Level, b.OnSite} {
 		if more != "" {
 			text += ", " + more
@@ -272,4 +271,13 @@ func (p *Plan) HoseDiameter() float64 {
 		}
 	}
 	return d
+}
+
+// OpeningText writes the size of an opening, a rectangle with its longer side first
+// whichever way it lies: one blank and one plate serve both ways round.
+func OpeningText(c fittings.CrossSection, u units.System) string {
+	if c.Shape == fittings.Rectangular && c.Width < c.Height {
+		c.Width, c.Height = c.Height, c.Width
+	}
+	return terms.SizeIn(c, u)
 }

@@ -195,10 +195,21 @@ func (p *Plan) changed(s *OldSection) (piece, why string) {
 		case of != o.Of:
 			return o.Tag, fmt.Sprintf("it was %d pieces and is %d", o.Of, of)
 		case math.Abs(area-o.Own) > 1e-6:
-			return o.Tag, fmt.Sprintf("its area was %.3f %s and is %.3f", u.Of(units.Area, o.Own), u.Unit(units.Area), u.Of(units.Area, area))
+			return o.Tag, fmt.Sprintf("%s was %.3f %s and is %.3f", o.area(), u.Of(units.Area, o.Own), u.Unit(units.Area), u.Of(units.Area, area))
 		}
 	}
 	return "", ""
+}
+
+// area names what a section has of a row: the row's area, or that of some pieces.
+func (o *OldSpan) area() string {
+	switch {
+	case o.From <= 1 && o.To >= o.Of:
+		return "its area"
+	case o.From == o.To:
+		return fmt.Sprintf("the area of its piece %d of %d", o.From, o.Of)
+	}
+	return fmt.Sprintf("the area of its pieces %d to %d of %d", o.From, o.To, o.Of)
 }
 
 // fewest holds every free section fast and lets go, system by system, of as few

@@ -162,7 +162,7 @@ A,straight,200,1000,
 B,straight,,1000,A
 C,straight,200,-1000,B
 D,straight,200,NaN,C
-E,straight,200,"1,500",D
+E,straight,200,"1,50,0",D
 F,straight,200,1500,E
 `)
 	if n := len(tk.Faults); n != 4 {

@@ -76,6 +76,7 @@ func (o *checkOptions) flags(c *cobra.Command) {
 	f.Float64Var(&o.reading, "reading", 0, "what a test of all that is stated has read, `L/S`")
 	f.StringVar(&o.job, "job", "", "job `FILE` (TOML): what heads the letter")
 	o.measure.flags(c)
+	onlySI(c)
 	f.StringVar(&o.format, "format", "table", "table or json")
 	f.StringVarP(&o.out, "out", "o", "", "write check.json, check.xlsx and letter.html into folder `DIR`")
 }
@@ -83,6 +84,9 @@ func (o *checkOptions) flags(c *cobra.Command) {
 // settle checks the flags.
 func (o *checkOptions) settle() error {
 	if err := oneOf("format", o.format, "table", "json"); err != nil {
+		return err
+	}
+	if err := refuseUnits(o.measure.units, "areas are stated in m2 and held against m2", "leave --units out; takeoff gives the areas in ft2"); err != nil {
 		return err
 	}
 	sign, ok := terms.ParseSign(o.sign)

@@ -58,7 +58,7 @@ func TestCheckVerdicts(t *testing.T) {
 			t.Errorf("%s: exit %d, %+v", name, code, v.Rows)
 		}
 	}
-	for _, args := range [][]string{{"check"}, {"check", "x.csv", "--tolerance", "-1"}, {"check", "x.csv", "--sign", "up"}, {"check", "x.csv", "--class", "Q"}} {
+	for _, args := range [][]string{{"check"}, {"check", "x.csv", "--tolerance", "-1"}, {"check", "x.csv", "--sign", "up"}, {"check", "x.csv", "--class", "Q"}, {"check", "x.csv", "--units", "us"}, {"check", "x.csv", "--units", "mm"}} {
 		if code := run(args, &bytes.Buffer{}, &bytes.Buffer{}); code != exitMisuse {
 			t.Errorf("%v: exit %d", args, code)
 		}
@@ -176,6 +176,36 @@ func TestLetterIsTwoPages(t *testing.T) {
 		}
 		if len(o.complain) > 0 || len(o.asked) > 1 {
 			t.Errorf("%s: %v %v", name, o.complain, o.asked)
+		}
+	}
+}
+
+// Rows that name no system are told as such beside a system, not as everything; one
+// row that can't be measured is one row.
+func TestCheckNamesWhatItIsOf(t *testing.T) {
+	const a, b, c = "A,,straight,rectangular,600,400,1200,B,400,2.90\n", "B,S1,straight,rectangular,600,400,1200,B,400,2.80\n", "C,S1,straight,rectangular,600,400,,B,400,2.80\n"
+	for _, tt := range []struct {
+		rows      string
+		want, not []string
+	}{
+		{a + b + c, []string{"rows without a system", "system S1", "sizes of the row that can't be measured as it stands"}, []string{"verything stated", "1 rows"}},
+		{a, []string{"everything stated"}, []string{"without a system"}},
+		{a + "D,,cap,rectangular,600,400,,B,400,\n", []string{"ows without a system (1 of 2):"}, []string{"rows rows", "2 rows)"}},
+		{b + "D,S1,cap,rectangular,600,400,,B,400,\n", []string{"system S1 (1 of 2 rows)"}, nil},
+		{b + c + strings.Replace(c, "C", "D", 1), []string{"sizes of the 2 rows that can't be measured as they stand"}, nil},
+	} {
+		site(t, map[string]string{"x.csv": ducts + tt.rows})
+		_, out, _ := typed(t, "check x.csv")
+		told := strings.Join(strings.Fields(out), " ")
+		for _, w := range tt.want {
+			if !strings.Contains(told, w) {
+				t.Errorf("%q isn't said:\n%s", w, out)
+			}
+		}
+		for _, w := range tt.not {
+			if strings.Contains(told, w) {
+				t.Errorf("%q is said:\n%s", w, out)
+			}
 		}
 	}
 }

@@ -28,7 +28,7 @@ inside straights, and with a person's own cuts, and sets what they come to side
 by side in one table. Without a wish it tries headrooms of 1, 1.5 and 3, one
 class tighter and straights in one piece.
 
-` + exitText,
+` + exitPlan,
 		Example: `  blankoff compare schedule.csv --rig rig.toml --class B --test-pressure 400
   blankoff compare schedule.csv --rig own.toml --rig hired.toml --headrooms 1,3
   blankoff compare schedule.csv --rig rig.toml --pressures 300,600 --tighter`,
@@ -50,7 +50,8 @@ class tighter and straights in one piece.
 		f.MarkHidden(name)
 	}
 	f.Float64SliceVar(&a.PressuresPa, "pressures", nil, "also with every row tested at these, `PA`, separated by commas")
-	f.Float64SliceVar(&a.Headrooms, "headrooms", nil, "also with these headrooms, separated by commas")
+	f.Float64SliceVar(&a.Headrooms, "headrooms", nil, "also with these `HEADROOMS`, separated by commas")
+	f.Lookup("pressures").DefValue, f.Lookup("headrooms").DefValue = "", "" // none
 	f.BoolVar(&a.Tighter, "tighter", false, "also with every row one class tighter")
 	f.BoolVar(&a.Whole, "whole-straights", false, "also without cuts inside straights")
 	return c
@@ -110,23 +111,7 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 		return err
 	}
 	var first *takeoff.Takeoff
-	base := whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength}
-	base.Read = func(pieceLength float64) (*takeoff.Takeoff, error) {
-		options, err := o.measure.settle()
-		if err != nil {
-			return nil, err
-		}
-		options.PieceLength = pieceLength
-		t, err := measured(path, &o.measure.door, options, s.progress)
-		if first == nil {
-			first = t
-		}
-		if err == nil {
-			err = planner.Oversize(t)
-		}
-		return t, err
-	}
-	list, err := whatif.Run(base, a)
+	list, err := whatif.Run(o.base(path, &first, s), a)
 	if err != nil {
 		return err
 	}
@@ -136,8 +121,33 @@ func runCompare(path string, o *planOptions, a whatif.Asked, s *screen) error {
 	if err := o.measure.door.writeRefused(path, first, o.inputs(path), s.talk); err != nil {
 		return err
 	}
-	v := report.OfVariants(list)
 	s.done()
+	return o.compared(list, s)
+}
+
+// base is what the variants start from; the takeoff that is read first is kept.
+func (o *planOptions) base(path string, first **takeoff.Takeoff, s *screen) whatif.Base {
+	read := func(pieceLength float64) (*takeoff.Takeoff, error) {
+		options, err := o.measure.settle()
+		if err != nil {
+			return nil, err
+		}
+		options.PieceLength = pieceLength
+		t, err := measured(path, &o.measure.door, options, s.progress)
+		if *first == nil {
+			*first = t
+		}
+		if err == nil {
+			err = planner.Oversize(t)
+		}
+		return t, err
+	}
+	return whatif.Base{Settings: o.set, PieceLength: o.measure.pieceLength, Read: read}
+}
+
+// compared writes the variants side by side.
+func (o *planOptions) compared(list []whatif.Variant, s *screen) (err error) {
+	v := report.OfVariants(list)
 	if o.format == "json" {
 		err = jsonout.Write(s.answer, v)
 	} else {

@@ -28,6 +28,15 @@ func TestHelpIsComplete(t *testing.T) {
 		if !strings.Contains(c.Long, "Exit codes:\n") || strings.Count(c.Example, "blankoff ") < 2 || !strings.Contains(manual, c.Example) {
 			t.Errorf("%s: the help lacks exit codes or two examples, or isn't in the manual", c.CommandPath())
 		}
+		if plans := c.Flags().Lookup("rig") != nil && c.Name() != "window"; plans != strings.Contains(c.Long, "under or over range") && c.HasParent() {
+			t.Errorf("%s: the help names exit codes of another command:\n%s", c.CommandPath(), c.Long)
+		}
+		if usage := c.LocalFlags().FlagUsages(); strings.Contains(usage, "(default [])") || strings.Contains(usage, "Slice") {
+			t.Errorf("%s: what only the program's language knows:\n%s", c.CommandPath(), usage)
+		}
+		if about := map[string]string{"check": "a stated area differs", "price": "a line of the bill has no rate"}[c.Name()]; !strings.Contains(strings.Join(strings.Fields(c.Long), " "), about) {
+			t.Errorf("%s: the help doesn't say that exit 3 is for %s", c.CommandPath(), about)
+		}
 		if s := c.Short; s == "" || strings.HasSuffix(s, ".") || s[0] < 'A' || s[0] > 'Z' {
 			t.Errorf("%s: %q; short help begins with a capital and has no full stop", c.CommandPath(), s)
 		}

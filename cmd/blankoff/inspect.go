@@ -25,7 +25,7 @@ headings are, what each column is read as and in which unit, which columns
 aren't used and why, and what each row was taken for. With -o it writes that as
 a map file: edit it, and give it with --map to fix the reading for good.
 
-` + exitText,
+` + exitRows,
 		Example: `  blankoff inspect schedule.xlsx
   blankoff inspect schedule.xlsx -o office.toml
   blankoff takeoff schedule.xlsx --map office.toml`,

@@ -28,7 +28,7 @@ letters stand for, the formula and its source, and an example worked out in
 figures. With -o the drawing is written to scale as an SVG file, for a browser
 or a printer, instead.
 
-` + exitText,
+` + exitPlain,
 		Example: `  blankoff kinds
   blankoff kinds bend
   blankoff kinds bend --style mitred

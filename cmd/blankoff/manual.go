@@ -17,7 +17,7 @@ func newManual() *cobra.Command {
 		Long: `manual shows what every command says of itself with --help, one after the
 other. With -o it is written as a page for man instead.
 
-` + exitText,
+` + exitPlain,
 		Example: `  blankoff manual
   blankoff manual -o blankoff.1`,
 		Args: noArgs,

@@ -28,7 +28,7 @@ has the fewest sections over range, then the fewest under range, then the fewest
 tests, then the least blanking time (--aim time: the least time in all), and
 says how that is known.
 
-` + exitText,
+` + exitPlan,
 		Example: `  blankoff plan schedule.csv --rig rig.toml --class B --test-pressure 500
   blankoff plan schedule.xlsx --rig rig.toml --aim time -o plan-pack`,
 		Args: oneSchedule,

@@ -42,7 +42,7 @@ money and of days), the figures that move the total most, other assumptions
 side by side, and assumptions and exclusions to paste into a quotation. Money
 is counted in whole minor units of the currency in the rates file.
 
-` + exitText,
+` + exitPrice,
 		Example: `  blankoff price schedule.csv --rig rig.toml --rates rates.toml
   blankoff price schedule.csv --rig rig.toml --rates rates.toml --job job.toml -o bill
   blankoff price new.csv --revision old.csv --rig rig.toml --rates rates.toml --sample 25`,
@@ -53,6 +53,7 @@ is counted in whole minor units of the currency in the rates file.
 		},
 	}
 	o.flags(c)
+	onlySI(c)
 	f := c.Flags()
 	f.StringVar(&o.rates, "rates", "", "your rates, `FILE` (TOML): money in whole minor units of any currency")
 	f.StringVar(&o.prior, "prior", risk.Presets()[0], "what is supposed of leaks before the tests: "+strings.Join(risk.Presets(), ", ")+", or a `FILE` of your own (TOML)")
@@ -137,8 +138,8 @@ func billPack(b *report.Bill) []document {
 
 // settlePrice checks the flags and reads the rates and what is supposed.
 func (o *priceOptions) settlePrice() (*report.PriceAsk, []string, error) {
-	if o.measure.units != "si" {
-		return nil, nil, misuse{hint{fmt.Errorf("--units %s: a bill counts m2", o.measure.units), "leave --units out; the plan's own pack takes it"}}
+	if err := refuseUnits(o.measure.units, "a bill counts m2", "leave --units out; the plan's own pack takes it"); err != nil {
+		return nil, nil, err
 	}
 	if o.rates == "" {
 		return nil, nil, misuse{hint{errors.New("no rates given"), "give --rates and a rates file; examples/estimator has one to start from"}}

@@ -17,13 +17,28 @@ const (
 	exitPartly = 3 // done, but something is refused, under or over range, void, or only a grouping
 )
 
-const exitText = `Exit codes:
+// What the help says of them: of a command that is done or not, that reads rows,
+// that plans, that prices, and of all together.
+const (
+	exitPlain = `Exit codes:
   0  done
   1  failed; nothing was written
   2  misuse of the command line
-  3  done, but rows were refused, a section is under or over range, a passed one
+`
+	exitRows = exitPlain + `  3  done, but rows were refused; the output names each
+`
+	exitPlan = exitPlain + `  3  done, but rows were refused, a section is under or over range, a passed one
      is void, or part is only a grouping; the output names each
 `
+	exitPrice = exitPlain + `  3  done, but rows were refused, a section is under or over range, a passed one
+     is void, part is only a grouping, or a line of the bill has no rate; the
+     output names each
+`
+	exitAll = exitPlain + `  3  done, but rows were refused, a section is under or over range, a passed one
+     is void, part is only a grouping, a stated area differs (check), or a line
+     of the bill has no rate (price); the output names each
+`
+)
 
 // misuse is an error of the command line.
 type misuse struct{ error }
@@ -79,7 +94,7 @@ func newRoot() *cobra.Command {
 surface area of every piece, and divides the ductwork into test sections that
 fit the rig's measuring range for the chosen tightness class.
 
-` + exitText,
+` + exitAll,
 		Example: `  blankoff template -o start.xlsx
   blankoff takeoff schedule.csv
   blankoff plan schedule.csv --rig rig.toml --class B --test-pressure 500 -o pack`,

@@ -290,3 +290,23 @@ func TestVisitsOfASample(t *testing.T) {
 		t.Error("no sample needs fewer visits than all")
 	}
 }
+
+// A pass that is void by some pieces of a straight says which: the area that has
+// changed is theirs, not the row's.
+func TestVoidNamesThePieces(t *testing.T) {
+	site(t, map[string]string{"good.csv": goodSchedule, "rev.csv": strings.Replace(goodSchedule, "9000", "8900", 1)})
+	if code, _, talk := typed(t, "plan good.csv --rig rig.toml --max-area 12 -o pack"); code != exitDone {
+		t.Fatalf("exit %d: %s", code, talk)
+	}
+	old, err := os.ReadFile(filepath.Join("pack", "plan.json"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := os.WriteFile("old.json", []byte(strings.ReplaceAll(string(old), `"status": ""`, `"status": "passed"`)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	_, out, _ := typed(t, "plan rev.csv --rig rig.toml --max-area 12 --keep old.json")
+	if told := strings.Join(strings.Fields(out), " "); !strings.Contains(told, "the area of its piece") || strings.Contains(told, "its area was") {
+		t.Errorf("%s", out)
+	}
+}

@@ -29,7 +29,7 @@ func newTakeoff() *cobra.Command {
 surface area of every row, with the working in figures, and the totals by
 system, level, shape and size.
 
-` + exitText,
+` + exitRows,
 		Example: `  blankoff takeoff schedule.csv
   blankoff takeoff schedule.xlsx --totals
   blankoff takeoff schedule.csv --format json -o takeoff.json

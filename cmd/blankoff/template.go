@@ -20,7 +20,7 @@ func newTemplate() *cobra.Command {
 		Long: `template writes a workbook with every heading, drop-down lists for the words
 that have one, a few example rows to delete, and a sheet of instructions.
 
-` + exitText,
+` + exitPlain,
 		Example: `  blankoff template -o start.xlsx
   blankoff template --quiet -o tower/north.xlsx`,
 		Args: noArgs,

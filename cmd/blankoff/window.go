@@ -32,7 +32,7 @@ func newWindow() *cobra.Command {
 section that the rig can judge: its accuracy guards both ends of each measuring
 range, and the section may leak headroom times its limit and still be read.
 
-` + exitText,
+` + exitPlain,
 		Example: `  blankoff window --rig rig.toml
   blankoff window --rig rig.toml --class B,C --test-pressure 400,1000
   blankoff window --rig rig.toml --scheme US --class 6 --test-pressure 500`,
@@ -45,6 +45,7 @@ range, and the section may leak headroom times its limit and still be read.
 	f.StringVar(&o.sign, "sign", o.sign, "positive or negative")
 	f.StringSliceVar(&o.classes, "class", nil, "classes, separated by commas (default: the scheme's)")
 	f.Float64SliceVar(&o.pressures, "test-pressure", nil, "test pressures in `PA`, separated by commas (default: the scheme's usual ones)")
+	f.Lookup("test-pressure").DefValue = "" // said
 	f.Float64Var(&o.headroom, "headroom", o.headroom, "how many times its limit a section may leak and still be read")
 	f.Float64Var(&o.ductClass, "duct-class", 0, "pressure that the duct is built for, `PA` (default: not stated)")
 	unitsFlag(c, &o.units)

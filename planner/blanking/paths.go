@@ -118,15 +118,15 @@ type arm struct {
 	held  int // if it is
 }
 
-// bestOfTree finds the edges of a forest that turn the most, at most two at each
-// test.
-func bestOfTree(n int, tree []edge) (out []edge) {
+// rooted hangs a forest up by the first test of each tree: its arms, and its tests
+// with those above before those below.
+func rooted(n int, tree []edge) (arms []arm, order []int) {
 	by := make([][]edge, n)
 	for _, e := range tree {
 		by[e.a] = append(by[e.a], e)
 		by[e.b] = append(by[e.b], edge{e.b, e.a, e.n})
 	}
-	arms, order := make([]arm, n), make([]int, 0, n)
+	arms, order = make([]arm, n), make([]int, 0, n)
 	seen := make([]bool, n)
 	for root := range n {
 		if seen[root] || len(by[root]) == 0 {
@@ -145,6 +145,13 @@ func bestOfTree(n int, tree []edge) (out []edge) {
 			}
 		}
 	}
+	return arms, order
+}
+
+// bestOfTree finds the edges of a forest that turn the most, at most two at each
+// test.
+func bestOfTree(n int, tree []edge) (out []edge) {
+	arms, order := rooted(n, tree)
 	gain := func(c int) int { return arms[c].n + arms[c].held - arms[c].free }
 	for k := len(order) - 1; k >= 0; k-- {
 		a := &arms[order[k]]

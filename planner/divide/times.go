@@ -32,9 +32,12 @@ type timedSearch struct {
 	net   *network.Network
 	q     partition.Problem
 	work  int
+	left  bool // left off: not every way was tried
+	loose bool // a search that was built on wasn't finished
 	found bool
 	best  partition.Solution
 	cost  partition.Score
+	bound partition.Score // with nothing parted, so that no way costs less
 }
 
 // solveTimed is partition.Solve for a patch whose pieces aren't all up together. Where
@@ -50,14 +53,11 @@ func (p *Patch) solveTimed(q partition.Problem, net *network.Network) (partition
 	if err := s.try(nil, nil); err != nil {
 		return partition.Solution{}, err
 	}
-	if s.work >= timeWork {
+	if s.left {
 		return s.atOnce()
 	}
-	s.best.Score = s.cost
-	if len(p.links) > 0 {
-		s.best.Exhaustive = false
-	}
-	if s.best.Exhaustive {
+	s.best.Score, s.best.Bound = s.cost, s.bound
+	if s.best.Exhaustive = !s.loose && len(p.links) == 0; s.best.Exhaustive {
 		s.best.Bound = s.cost
 	}
 	return s.best, nil
@@ -133,7 +133,7 @@ func (s *timedSearch) item(x int) *takeoff.Item { return s.net.Item(s.p.Nodes[x]
 // try solves the patch with some joints cut and some kept. It leaves off past the
 // limit of work, or at once where there are so many to part that it would come to it.
 func (s *timedSearch) try(cut, kept []int) error {
-	if s.work >= timeWork {
+	if s.left = s.left || s.work >= timeWork; s.left {
 		return nil
 	}
 	s.work += len(s.p.Nodes)
@@ -151,18 +151,21 @@ func (s *timedSearch) try(cut, kept []int) error {
 	if err != nil {
 		return err
 	}
+	if len(cut)+len(kept) == 0 {
+		s.bound = sol.Bound
+	}
 	cost := sol.Score
 	cost.Minutes += forced
 	if s.found && !s.cheaper(cost, s.cost) {
+		s.loose = s.loose || !sol.Exhaustive
 		return nil
 	}
 	way, clashes := s.conflict(sol, q)
 	if clashes == 0 {
-		s.found, s.best, s.cost = true, sol, cost
+		s.found, s.best, s.cost, s.loose = true, sol, cost, s.loose || !sol.Exhaustive
 		return nil
 	}
-	if len(cut) == 0 && clashes*len(s.p.Nodes) >= timeWork {
-		s.work = timeWork
+	if s.left = len(cut) == 0 && clashes*len(s.p.Nodes) >= timeWork; s.left {
 		return nil
 	}
 	for i, x := range way {

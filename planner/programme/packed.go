@@ -3,57 +3,73 @@ package programme
 import "sort"
 
 // Packed looks for fewer days: tests of each visit in another order, the longest
-// first, each put on the first day that has room for it, with the longer way to it
-// taken as its move. It returns the tests by day where that takes fewer days than
+// first, each put on the first day that has room for it with the longer way to it,
+// once without and once with a way to the first test of a day. What comes out is laid
+// out as [Make] does. It returns the tests by day where that takes fewer days than
 // the order given, else nothing. That no order takes fewer still isn't claimed.
-func (p *Programme) Packed() [][]string {
-	var all [][]string
-	for from := 0; from < len(p.Slots); {
-		to := from + 1
-		for to < len(p.Slots) && p.Slots[to].Visit == p.Slots[from].Visit {
-			to++
+func (p *Programme) Packed() (days [][]string) {
+	fewest := len(p.Days)
+	for _, move := range []float64{0, max(p.Settings.Move, p.Settings.MoveLevel)} {
+		tests := make([]Test, 0, len(p.Slots))
+		for from := 0; from < len(p.Slots); {
+			to := from + 1
+			for to < len(p.Slots) && p.Slots[to].Visit == p.Slots[from].Visit {
+				to++
+			}
+			tests = append(tests, p.pack(p.Slots[from:to], move)...)
+			from = to
 		}
-		all = append(all, p.pack(p.Slots[from:to])...)
-		from = to
+		q := Make(tests, make([]Visit, len(p.Stays)), p.Settings)
+		if len(q.Days) >= fewest {
+			continue
+		}
+		fewest, days = len(q.Days), nil
+		for i := range q.Days {
+			var names []string
+			for _, k := range q.Days[i].Tests {
+				names = append(names, q.Slots[k].ID)
+			}
+			days = append(days, names)
+		}
 	}
-	if len(all) >= len(p.Days) {
-		return nil
-	}
-	return all
+	return days
 }
 
-// pack puts the tests of one visit on days.
-func (p *Programme) pack(slots []Slot) (days [][]string) {
+// pack orders the tests of one visit by the days that they are put on; the first of
+// a day but the visit's first is moved to for so many minutes.
+func (p *Programme) pack(slots []Slot, first float64) (tests []Test) {
 	need := func(s *Slot) float64 { return s.Cuts + s.Ends + p.Settings.TestMinutes }
 	order := make([]int, len(slots))
 	for i := range order {
 		order[i] = i
 	}
 	sort.SliceStable(order, func(a, b int) bool { return need(&slots[order[a]]) > need(&slots[order[b]]) })
-	move := max(p.Settings.Move, p.Settings.MoveLevel)
+	day, move := p.Settings.DayMinutes, max(p.Settings.Move, p.Settings.MoveLevel)
 	var used filled
+	var days [][]int
 	for _, i := range order {
 		n := need(&slots[i])
-		at := used.first(func(minutes float64) bool { return minutes+move+n <= p.Settings.DayMinutes+slack })
-		if at == len(days) {
-			days = append(days, nil)
-			used.open(0)
-			if n > p.Settings.DayMinutes+slack { // it takes more than a day by itself
-				for rest := n - p.Settings.DayMinutes; rest > slack; rest -= p.Settings.DayMinutes {
-					days = append(days, nil)
-					used.open(p.Settings.DayMinutes)
-				}
-				used.fill(at, p.Settings.DayMinutes)
-				days[at] = append(days[at], slots[i].ID)
-				continue
+		at := used.first(func(minutes float64) bool { return minutes+move+n <= day+slack })
+		switch {
+		case at < len(days):
+			used.fill(at, n+move)
+		default:
+			if at > 0 {
+				n += first
 			}
-		} else {
-			n += move
+			for ; n > slack || at == len(days); n -= day { // what is more than a day goes on on the next
+				days = append(days, nil)
+				used.open(min(n, day))
+			}
 		}
-		days[at] = append(days[at], slots[i].ID)
-		used.fill(at, n)
+		days[at] = append(days[at], i)
 	}
-	return days
+	for _, d := range days {
+		for _, i := range d {
+			tests = append(tests, slots[i].Test)
+		}
+	}
+	return tests
 }
 
 // filled is the minutes of every day, with the least of stretches of days beside

@@ -3,6 +3,7 @@ package programme
 import (
 	"fmt"
 	"math/rand/v2"
+	"slices"
 	"testing"
 )
 
@@ -29,13 +30,13 @@ func TestPacked(t *testing.T) {
 		fewer++
 		seen := map[string]bool{}
 		for _, d := range days {
-			sum := -set.MoveLevel
+			sum := -set.Move // at least; TestPackedDaysHoldWhenLaidOut counts the ways as they are
 			for _, id := range d {
 				if seen[id] {
 					t.Fatalf("%s is packed twice: %v", id, days)
 				}
 				seen[id] = true
-				sum += minutes[id] + set.MoveLevel
+				sum += minutes[id] + set.Move
 			}
 			if sum > set.DayMinutes+1e-9 {
 				t.Fatalf("a day of %g min: %v", sum, days)
@@ -104,5 +105,36 @@ func BenchmarkPacked(b *testing.B) {
 				p.Packed()
 			}
 		})
+	}
+}
+
+// What is said to fit into fewer days does: laid out in that order, by the same rules,
+// the tests take no more days.
+func TestPackedDaysHoldWhenLaidOut(t *testing.T) {
+	r := rand.New(rand.NewPCG(8, 9))
+	fewer := 0
+	for range 3000 {
+		set := Defaults()
+		set.DayMinutes = float64(300 + r.IntN(200))
+		var tests []Test
+		for i := range 2 + r.IntN(12) {
+			tests = append(tests, Test{ID: fmt.Sprint("S", i), Cuts: float64(r.IntN(100)), Ends: float64(r.IntN(200)), Level: fmt.Sprint(r.IntN(4))})
+		}
+		p := Make(tests, make([]Visit, 1), set)
+		days := p.Packed()
+		if days == nil {
+			continue
+		}
+		fewer++
+		var again []Test
+		for _, id := range slices.Compact(slices.Concat(days...)) { // one that takes more than a day is on each
+			again = append(again, tests[slices.IndexFunc(tests, func(x Test) bool { return x.ID == id })])
+		}
+		if n := len(Make(again, make([]Visit, 1), set).Days); n > len(days) {
+			t.Fatalf("%v is said to take %d days and takes %d, of %g min; in turn %d: %+v", days, len(days), n, set.DayMinutes, len(p.Days), tests)
+		}
+	}
+	if fewer < 100 {
+		t.Errorf("only %d programmes take fewer days when packed", fewer)
 	}
 }

@@ -2,7 +2,6 @@ package report
 
 import (
 	"sort"
-	"strings"
 
 	"blankoff/fittings"
 	"blankoff/planner"
@@ -53,19 +52,11 @@ type BlankStep struct {
 	How     string `json:"how"` // fit (from the store), turn or move
 }
 
-// Upright turns a rectangular opening so that its longer side comes first: one
-// blank serves both ways round.
+// Upright turns a rectangular opening so that its longer side comes first, as its
+// text has it: one blank serves both ways round.
 func Upright(f Face) Face {
-	if f.Shape != "rectangular" || f.Width >= f.Height {
-		return f
-	}
-	f.Width, f.Height = f.Height, f.Width
-	sides, unit := strings.CutSuffix(f.Text, " in")
-	if a, b, ok := strings.Cut(sides, " x "); ok {
-		f.Text = b + " x " + a
-		if unit {
-			f.Text += " in"
-		}
+	if f.Shape == "rectangular" && f.Width < f.Height {
+		f.Width, f.Height = f.Height, f.Width
 	}
 	return f
 }

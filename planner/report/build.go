@@ -9,7 +9,6 @@ import (
 	"blankoff/planner/partition"
 	"blankoff/planner/units"
 	"blankoff/takeoff"
-	"blankoff/takeoff/terms"
 )
 
 // Of builds the view of a plan, with the items and the drawing that a pack shows.
@@ -169,7 +168,7 @@ func cutOf(p *planner.Plan, c *planner.Cut) Cut {
 // the turning is cut at a millionth of a mm. Its text is in these units.
 func faceOf(c fittings.CrossSection, u units.System) Face {
 	mm := func(m float64) float64 { return math.Round(m*1e9) / 1e6 }
-	f := Face{Shape: c.Shape.String(), Text: terms.SizeIn(c, u)}
+	f := Face{Shape: c.Shape.String(), Text: planner.OpeningText(c, u)}
 	if c.Shape == fittings.Circular {
 		f.Diameter = mm(c.Diameter)
 	} else {

@@ -34,9 +34,9 @@ func cautions(p *planner.Plan, v *Plan) []string {
 	out = append(out,
 		"Never go above the duct's pressure class or the test pressure of the section. Start with the fan throttled or at its lowest speed and raise the pressure slowly.")
 	if negative {
-		out = append(out, "Suction: ceilings are lower than for positive pressure because flat walls buckle inward. Check the sign and the hose before starting.")
+		out = append(out, "Negative pressure: ceilings are lower than for positive because flat walls buckle inward. Check the sign and the hose before starting.")
 	} else {
-		out = append(out, "If a section is tested by suction instead, its ceiling is lower than for positive pressure; plan again with --sign negative.")
+		out = append(out, "If a section is tested at negative pressure instead, its ceiling is lower than for positive; plan again with --sign negative.")
 	}
 	return append(out,
 		"Supply the rig through a residual-current device (30 mA), or at the reduced voltage the site requires, with certificates in date.",

@@ -103,6 +103,7 @@ type Cause struct {
 type CheckEffect struct {
 	By          string  `json:"by"`
 	Name        string  `json:"name"`
+	Others      bool    `json:"-"`                        // there are more parts
 	Rows        int     `json:"rows"`                     // that the areas are of
 	Unstated    int     `json:"rows_without_stated_area"` // in the system, but not in these areas
 	Scheme      string  `json:"scheme"`

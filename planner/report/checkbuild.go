@@ -208,7 +208,7 @@ func (v *Check) addEffects(r *audit.Result, a CheckAsk) {
 		if len(parts) == 1 && p.on == 0 {
 			p.on = a.Reading
 		}
-		o := CheckEffect{By: p.by, Name: p.name, Stated: p.stated, Area: p.area, Rows: len(p.rows), Unstated: p.unstated}
+		o := CheckEffect{By: p.by, Name: p.name, Stated: p.stated, Area: p.area, Rows: len(p.rows), Unstated: p.unstated, Others: len(parts) > 1}
 		d, err := effect.DutyOf(r.Takeoff, p.rows, a.Flags)
 		if err != nil || p.area <= 0 {
 			if o.Missing = "nothing is worked out for it"; err != nil {

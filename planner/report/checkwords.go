@@ -144,20 +144,7 @@ func (v *Check) askFor(r *audit.Result) []string {
 	case v.Reason.Sure != "":
 		out = append(out, "Please send the working of the figures that differ, with the rule of measurement and the sizes it starts from.")
 	}
-	var open, single []string
-	for i := range v.Rows {
-		switch x := &v.Rows[i]; {
-		case x.Verdict == string(audit.Differs) && x.Reason == "":
-			open = append(open, x.Name)
-		case x.Verdict == string(audit.Differs) && !ByCause(x.Reason):
-			single = append(single, x.Name)
-		}
-	}
-	for i := range v.Sums {
-		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && !ByCause(x.Reason) && x.Reason != ownRows {
-			single = append(single, x.By+" "+x.Name)
-		}
-	}
+	open, single := v.apart()
 	if len(single) > 0 {
 		out = append(out, "Please look at these single figures: "+someNames(single)+".")
 	}
@@ -165,7 +152,11 @@ func (v *Check) askFor(r *audit.Result) []string {
 		out = append(out, "Please send the working of "+someNames(open)+", for which we have found no explanation.")
 	}
 	if v.Counts.NoArea > 0 {
-		out = append(out, fmt.Sprintf("Please complete the sizes of the %d rows that can't be measured as they stand.", v.Counts.NoArea))
+		rows, they := "the row", "it stands"
+		if v.Counts.NoArea > 1 {
+			rows, they = fmt.Sprintf("the %d rows", v.Counts.NoArea), "they stand"
+		}
+		out = append(out, "Please complete the sizes of "+rows+" that can't be measured as "+they+".")
 	}
 	if n := len(r.Unstated); n > 0 {
 		out = append(out, v.askUnstated(n))
@@ -183,6 +174,25 @@ func (v *Check) askFor(r *audit.Result) []string {
 		return []string{}
 	}
 	return out
+}
+
+// apart names the rows that nothing explains, and the rows and sums that differ for
+// a reason of their own.
+func (v *Check) apart() (open, single []string) {
+	for i := range v.Rows {
+		switch x := &v.Rows[i]; {
+		case x.Verdict == string(audit.Differs) && x.Reason == "":
+			open = append(open, x.Name)
+		case x.Verdict == string(audit.Differs) && !ByCause(x.Reason):
+			single = append(single, x.Name)
+		}
+	}
+	for i := range v.Sums {
+		if x := &v.Sums[i]; x.Verdict == string(audit.Differs) && !ByCause(x.Reason) && x.Reason != ownRows {
+			single = append(single, x.By+" "+x.Name)
+		}
+	}
+	return open, single
 }
 
 // askUnstated asks about the n rows that state no area.
@@ -230,13 +240,20 @@ func (e *CheckEffect) About() string {
 	switch {
 	case e.By == "schedule":
 		return "the whole schedule"
-	case e.Name == "" && e.Unstated == 0:
+	case e.Name == "" && e.Unstated == 0 && !e.Others:
 		return "everything stated"
 	}
-	if e.Unstated > 0 {
-		return strings.TrimSpace(e.By+" "+e.Name) + fmt.Sprintf(" (%d of %d rows)", e.Rows, e.Rows+e.Unstated)
+	name := e.By + " " + e.Name
+	if e.Name == "" {
+		name = "rows without a " + e.By
 	}
-	return e.By + " " + e.Name
+	if e.Unstated > 0 {
+		name += fmt.Sprintf(" (%d of %d)", e.Rows, e.Rows+e.Unstated)
+		if e.Name != "" {
+			name = strings.TrimSuffix(name, ")") + " rows)"
+		}
+	}
+	return name
 }
 
 // Sentences say what the stated area does to the test.

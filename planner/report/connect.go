@@ -5,7 +5,6 @@ import (
 	"math"
 	"strconv"
 
-	"blankoff/fittings"
 	"blankoff/planner"
 	"blankoff/planner/units"
 )
@@ -17,11 +16,7 @@ func (v *Plan) addConnections(p *planner.Plan) {
 		s := &v.Sections[i]
 		s.RigAt, s.RigLevel, s.TapAt = c.RigAt, c.Level, c.TapAt
 		if c.Rig >= 0 {
-			face := p.Sections[i].Blanks[c.Rig].Face
-			if face.Shape == fittings.Rectangular && face.Width < face.Height { // one plate serves both ways round
-				face.Width, face.Height = face.Height, face.Width
-			}
-			s.RigFace = faceOf(face, p.Settings.Units).Text
+			s.RigFace = planner.OpeningText(p.Sections[i].Blanks[c.Rig].Face, p.Settings.Units)
 		}
 		face, ok := p.Sections[i].SmallestOpening()
 		if !ok {

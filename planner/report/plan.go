@@ -164,7 +164,8 @@ type Piece struct {
 	Exact float64       `json:"-"` // counted, exactly
 }
 
-// Face is an opening, mm; Text is the same for people, in the units of the plan.
+// Face is an opening, mm; Text is the same for people, in the units of the plan, a
+// rectangle with its longer side first: one blank serves both ways round.
 type Face struct {
 	Shape    string  `json:"shape"`
 	Width    float64 `json:"width_mm"`

@@ -195,3 +195,18 @@ func (v *Plan) TestedSides() func(c *Cut) []string {
 		return out
 	}
 }
+
+// TestedMinutes is the part of a cut's minutes that is spent on the sides that are
+// tested: all, half or none.
+func (v *Plan) TestedMinutes() func(c *Cut) float64 {
+	sides := v.TestedSides()
+	return func(c *Cut) float64 {
+		switch n := len(sides(c)); {
+		case n == 0 && c.Parts[0] != "":
+			return 0
+		case n == 1 && c.Parts[0] != c.Parts[1]:
+			return c.Minutes / 2
+		}
+		return c.Minutes
+	}
+}

@@ -61,7 +61,7 @@ func testOf(s *Section, sizes []price.Size) price.Test {
 		} else {
 			t.Ends += b.Minutes
 		}
-		text := Upright(b.Face).Text
+		text := b.Text
 		for i := range sizes {
 			if sizes[i].Text == text {
 				t.Fits[i]++

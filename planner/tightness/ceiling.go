@@ -116,7 +116,11 @@ func (r rule) ask(w Words) string {
 	if len(r.ductClasses) == 0 {
 		return ": state it (duct_class_pa)"
 	}
-	return ": state it (duct_class_pa: " + w.list(r.ductClasses) + ")"
+	list := w.list(r.ductClasses)
+	if strings.HasSuffix(list, " Pa") {
+		return ": state it (duct_class_pa: " + list + ")"
+	}
+	return ": state it under a heading with its unit: " + list // duct_class_pa is in Pa
 }
 
 // Permits says whether a test at pa (a magnitude, Pa) may go ahead, and why

@@ -2,6 +2,7 @@ package tightness
 
 import (
 	"math"
+	"strconv"
 	"strings"
 	"testing"
 )
@@ -114,6 +115,10 @@ func TestCeilingReasons(t *testing.T) {
 		if got := s.Ceiling(b, tt.shape, Positive, tt.duct).Reason; got != tt.want {
 			t.Errorf("%s, duct class %g:\n got %s\nwant %s", tt.shape, tt.duct, got, tt.want)
 		}
+	}
+	inWG := func(pa float64) (string, string) { return strconv.FormatFloat(pa/249.0889, 'f', 3, 64), "in. w.g." }
+	if got, want := s.CeilingIn(inWG, b, Rectangular, Positive, 0).Reason, "state it under a heading with its unit: 1.606, 4.015 or 8.029 in. w.g."; !strings.HasSuffix(got, want) {
+		t.Errorf("a heading in Pa asks for another unit: %s", got)
 	}
 	for _, duct := range []float64{-400, math.NaN()} {
 		if got := s.Ceiling(b, Rectangular, Positive, duct); got.Known {

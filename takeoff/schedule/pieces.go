@@ -28,7 +28,7 @@ func (t *table) sizesByShape(r *takeoff.Row) {
 	case wide && (!r.Has(own[1]) || r.Number[own[0]] == r.Number[own[1]]) && r.Text[own[2]] == "":
 		t.roundByWidth(r)
 	}
-	if wide && r.Has(second[0]) && r.Has(second[1]) || round && r.Has(second[2]) {
+	if (wide || round) && (r.Has(second[0]) || r.Has(second[2])) {
 		t.changeOfSize(r)
 	}
 }
@@ -99,6 +99,11 @@ func (t *table) otherEnd(r *takeoff.Row) {
 func (t *table) changeOfSize(r *takeoff.Row) {
 	k, style, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
 	if !ok || k != fittings.Transition || style != fittings.NoStyle || r.Text[takeoff.Shape]+r.Text[takeoff.Shape2] != "" {
+		return
+	}
+	sides := func(c [3]takeoff.Column) bool { return r.Has(c[0]) && r.Has(c[1]) && r.Text[c[2]] == "" }
+	dia := func(c [3]takeoff.Column) bool { return r.Has(c[2]) && r.Text[c[0]]+r.Text[c[1]] == "" }
+	if !(sides(own) && sides(second)) && !(dia(own) && dia(second)) {
 		return
 	}
 	r.Text[takeoff.Kind] = fittings.Reducer.String()

@@ -2,6 +2,7 @@ package card
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -85,13 +86,15 @@ const mostBlanks = 12
 // every lists the openings to close.
 func every(v *report.Plan, s *report.Section) []Blank {
 	out := make([]Blank, len(s.Blanks))
+	rig, tap := false, false // told of one blank only: both sides of a cut may be in one section
 	for k := range s.Blanks {
 		b := &s.Blanks[k]
 		out[k] = Blank{
-			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: Place(b.Level, b.Place, b.Drawing), Level: b.Level, Place: b.Place, Drawing: b.Drawing, Kind: kind(v, s, b),
+			Number: strconv.Itoa(k + 1), Size: b.Text, At: b.At, Where: Place(b.Level, b.Place, b.Drawing), Level: b.Level, Place: b.Place, Drawing: b.Drawing, Kind: kind(v, s, k),
 			Force: v.Units.Force(b.Force), Fixing: fixing(b),
-			Rig: at(s.RigAt, b.At), Tap: at(s.TapAt, b.At),
+			Rig: !rig && at(s.RigAt, b.At), Tap: !tap && at(s.TapAt, b.At),
 		}
+		rig, tap = rig || out[k].Rig, tap || out[k].Tap
 	}
 	return out
 }
@@ -163,19 +166,25 @@ func (b *Blank) Spot() string { return or(b.Place, b.Level) }
 
 // kind says what a blank is for: a cut has its number on the drawing, and the
 // section beyond it.
-func kind(v *report.Plan, s *report.Section, b *report.Blank) string {
-	switch {
+func kind(v *report.Plan, s *report.Section, k int) string {
+	switch b := &s.Blanks[k]; {
 	case b.Cut > 0 && b.Cut <= len(v.Cuts):
 		parts := v.Cuts[b.Cut-1].Parts
 		beyond := parts[0]
 		if beyond == s.ID {
 			beyond = parts[1]
 		}
+		if beyond == s.ID { // a ring that is cut at one joint only
+			if slices.ContainsFunc(s.Blanks[:k], func(o report.Blank) bool { return o.Cut == b.Cut }) {
+				return fmt.Sprintf("cut %d, 2nd side", b.Cut)
+			}
+			return fmt.Sprintf("cut %d, 1st side", b.Cut)
+		}
 		return fmt.Sprintf("cut %d, to %s", b.Cut, beyond)
 	case b.Why == "scope":
 		return "end of scope"
 	}
-	return b.Why
+	return s.Blanks[k].Why
 }
 
 // grouped is a list of blanks that has room on a card: where there are too many,

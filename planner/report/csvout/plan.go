@@ -80,11 +80,11 @@ type cutRow struct {
 
 // Cuts writes the cuts, one a row.
 func Cuts(w io.Writer, v *report.Plan) error {
-	sides := v.TestedSides()
+	sides, minutes := v.TestedSides(), v.TestedMinutes()
 	return write(w, v.Units, v.Cuts, func(c *report.Cut) cutRow {
 		a, z := c.Between[0], c.Between[1]
 		return cutRow{words(a.Tag), a.Piece, words(z.Tag), z.Piece, words(c.At), words(c.Parts[0] + " | " + c.Parts[1]),
-			words(c.Level), words(c.Place), words(c.Drawing), words(c.Text), tenth(c.Minutes), words(c.Why), joined(sides(c))}
+			words(c.Level), words(c.Place), words(c.Drawing), words(c.Text), tenth(minutes(c)), words(c.Why), joined(sides(c))}
 	})
 }
 

@@ -109,6 +109,22 @@ func dataOf(v *report.Plan, pic *schematic.Picture, looks []schematic.Look) *dat
 		}
 		d.Nodes[k] = nodeData{Tag: show.Safe(n.Tag), Text: show.Safe(n.Text), About: show.Safe(about), Section: n.Section, Area: n.Area, Exact: n.Exact}
 	}
+	for k := range v.Drawing.Joints {
+		d.Joints = append(d.Joints, jointOf(&v.Drawing.Joints[k]))
+	}
+	d.place(pic)
+	for i := range v.Drawing.Ends {
+		e := &v.Drawing.Ends[i]
+		d.Ends = append(d.Ends, endData{e.Node, show.Safe(e.At), e.Size})
+	}
+	for i := range v.Sections {
+		d.Sections = append(d.Sections, sectionOf(v, i, looks[i]))
+	}
+	return d
+}
+
+// place says where on the drawing the pieces and joints are.
+func (d *data) place(pic *schematic.Picture) {
 	for i := range pic.Pieces {
 		p := &pic.Pieces[i]
 		n := &d.Nodes[p.Node]
@@ -118,9 +134,6 @@ func dataOf(v *report.Plan, pic *schematic.Picture, looks []schematic.Look) *dat
 			from := p.Path[max(0, len(p.Path)-2)]
 			n.Weight, n.X, n.Y = p.Weight, tenth((last.X+from.X)/2), tenth((last.Y+from.Y)/2)
 		}
-	}
-	for k := range v.Drawing.Joints {
-		d.Joints = append(d.Joints, jointOf(&v.Drawing.Joints[k]))
 	}
 	for i := range pic.Joints {
 		m := &pic.Joints[i]
@@ -132,14 +145,6 @@ func dataOf(v *report.Plan, pic *schematic.Picture, looks []schematic.Look) *dat
 		j := &d.Joints[r.Joint]
 		j.X, j.Y, j.Weight = tenth(r.From.X), tenth(r.From.Y), 4
 	}
-	for i := range v.Drawing.Ends {
-		e := &v.Drawing.Ends[i]
-		d.Ends = append(d.Ends, endData{e.Node, show.Safe(e.At), e.Size})
-	}
-	for i := range v.Sections {
-		d.Sections = append(d.Sections, sectionOf(v, i, looks[i]))
-	}
-	return d
 }
 
 func jointOf(j *report.Joint) jointData {

@@ -48,9 +48,10 @@ type view struct {
 	shown
 	Plan    *report.Plan
 	Tested  report.Tested
-	Beyond  string   // what all would come to, where not all is tested
-	Nothing string   // why nothing is tested
-	Sides   []string // on which sides each cut is blanked
+	Beyond  string    // what all would come to, where not all is tested
+	Nothing string    // why nothing is tested
+	Sides   []string  // on which sides each cut is blanked
+	Spent   []float64 // minutes of these sides
 	Sample  []show.Line
 	Heads   map[string]string
 	Title   string
@@ -133,9 +134,9 @@ func Plan(w io.Writer, v *report.Plan) error {
 func (o *view) said(v *report.Plan) {
 	o.Tested = v.Tested()
 	o.Beyond, o.Nothing = show.Beyond(v, &o.Tested), v.Nothing()
-	sides := show.Sides(v)
+	sides, spent := show.Sides(v), v.TestedMinutes()
 	for i := range v.Cuts {
-		o.Sides = append(o.Sides, sides(&v.Cuts[i]))
+		o.Sides, o.Spent = append(o.Sides, sides(&v.Cuts[i])), append(o.Spent, spent(&v.Cuts[i]))
 	}
 	o.Heads = map[string]string{"cuts": show.CutsTitle(v), "proof": show.ProofTitle(v, &o.Tested)}
 	if v.Sample != nil {

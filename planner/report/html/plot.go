@@ -27,7 +27,8 @@ type plotRow struct {
 	Bar              template.HTML
 }
 
-const plotWide, plotHigh = 560.0, 18.0
+// plotEdge is room for half of the last figure on the axis, on a phone too.
+const plotWide, plotHigh, plotEdge = 560.0, 18.0, 24.0
 
 func plotOf(v *report.Plan) plot {
 	p := plot{low: math.Inf(1), high: math.Inf(-1), turn: v.Units.Of(units.Flow, 1)}
@@ -66,7 +67,7 @@ func (p *plot) x(q float64) float64 { return p.along(q * p.turn) }
 // along is where a figure of the axis lies.
 func (p *plot) along(q float64) float64 {
 	q = min(max(q, p.low), p.high)
-	return 8 + (plotWide-16)*math.Log10(q/p.low)/math.Log10(p.high/p.low)
+	return plotEdge + (plotWide-2*plotEdge)*math.Log10(q/p.low)/math.Log10(p.high/p.low)
 }
 
 // ticks are the decades, and their halves and doubles where there are few.
@@ -82,11 +83,16 @@ func (p *plot) ticks() []float64 {
 	return out
 }
 
+// figure writes a tick, in full: 10000, not 1e+04.
+func figure(q float64) string {
+	return units.Plain(q, max(0, -int(math.Floor(math.Log10(q)+1e-9))))
+}
+
 func (p *plot) axis() template.HTML {
 	var b strings.Builder
 	fmt.Fprintf(&b, `<svg class="bar" viewBox="0 0 %g 22" width="%g" height="22" aria-hidden="true">`, plotWide, plotWide)
 	for _, q := range p.ticks() {
-		fmt.Fprintf(&b, `<text x="%s" y="12">%.4g</text><path class="grid" d="M%s 15V22"/>`, num(p.along(q)), q, num(p.along(q)))
+		fmt.Fprintf(&b, `<text x="%s" y="12">%s</text><path class="grid" d="M%s 15V22"/>`, num(p.along(q)), figure(q), num(p.along(q)))
 	}
 	b.WriteString("</svg>")
 	return template.HTML(b.String())

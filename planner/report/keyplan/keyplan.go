@@ -120,7 +120,10 @@ func Of(v *report.Plan, i int, c *card.Card) *Drawing {
 	}
 	for k := range c.EveryBlank {
 		b := &c.EveryBlank[k]
-		d.numbers[b.At] = b.Number
+		if d.numbers[b.At] != "" { // both sides of a cut
+			d.numbers[b.At] += ", "
+		}
+		d.numbers[b.At] += b.Number
 		if b.Rig {
 			d.numbers[b.At] += " rig"
 		}

@@ -5,6 +5,7 @@ import (
 	"math"
 	"math/rand/v2"
 	"slices"
+	"sort"
 	"strings"
 	"testing"
 
@@ -255,5 +256,37 @@ func TestMissing(t *testing.T) {
 		if got := c.m.Text(); got != c.want {
 			t.Errorf("%q, want %q", got, c.want)
 		}
+	}
+	// Numbers without room are named in the order of the list of blanks: 2 before 10.
+	v := planned(t, bush(3, 40), 0)
+	c := card.All(v)[0]
+	if m := Of(v, 0, &c).Draw(&paper{}, 12, 5); len(m.Numbers) < 11 || !sort.SliceIsSorted(m.Numbers, func(i, k int) bool { return takeoff.NaturalLess(m.Numbers[i], m.Numbers[k]) }) {
+		t.Errorf("%q", m.Numbers)
+	}
+}
+
+// A ring that has to be cut at one joint and fits one section has two blanks at that
+// joint: both numbers stand there, each line of the card says which side it is, and
+// the tapping is at one of them.
+func TestBothSidesOfACutInOneSection(t *testing.T) {
+	v := planned(t, "tag,system,kind,width_mm,height_mm,length_mm,branch_width_mm,branch_height_mm,branch_length_mm,from,joins,blank_minutes\n"+
+		"A,S,straight,600,400,3000,,,,,,\nT,S,tee,600,400,800,600,400,200,A,,\nB,S,straight,600,400,3000,,,,T,,\nC,S,straight,600,400,3000,,,,B,E,must\n"+
+		"D,S,straight,600,400,3000,,,,T/branch,,\nE,S,straight,600,400,3000,,,,D,,\n", 0)
+	cards := card.All(v)
+	if len(cards) != 1 || len(v.Cuts) != 1 || len(cards[0].EveryBlank) != 3 {
+		t.Fatalf("%d cards, %d cuts", len(cards), len(v.Cuts))
+	}
+	kinds, taps, p := map[string]bool{}, 0, &paper{}
+	for _, b := range cards[0].EveryBlank {
+		if kinds[b.Kind] = true; b.Tap {
+			taps++
+		}
+	}
+	d := Of(v, 0, &cards[0])
+	if missing := d.Draw(p, 182, d.High()); len(kinds) != 3 || taps != 1 || len(missing.Numbers) > 0 {
+		t.Errorf("kinds %v, %d tappings, missing %v", kinds, taps, missing.Numbers)
+	}
+	if !slices.ContainsFunc(p.texts, func(x written) bool { return x.text == "1 tapping, 2" }) {
+		t.Errorf("the two numbers of the cut aren't drawn: %v", p.texts)
 	}
 }

@@ -3,9 +3,11 @@ package keyplan
 import (
 	"math"
 	"slices"
+	"sort"
 	"strings"
 
 	"blankoff/planner/report/schematic"
+	"blankoff/takeoff"
 )
 
 // spot is a blank on the drawing: where it is, how far its mark reaches across
@@ -39,6 +41,7 @@ func (c *canvas) blanks() {
 	for i := range list {
 		c.missing.Numbers = append(c.missing.Numbers, list[i].text)
 	}
+	sort.Slice(c.missing.Numbers, func(i, k int) bool { return takeoff.NaturalLess(c.missing.Numbers[i], c.missing.Numbers[k]) })
 }
 
 // mostLed is how many numbers without room beside their places show that the
@@ -70,12 +73,11 @@ func (c *canvas) spots() []spot {
 			add(x, y, at, 1.4, true)
 		}
 	}
-	for at, text := range c.numbers { // what the picture has no place for
+	for at, text := range c.numbers { // what the picture has no place for; sorted at last
 		if !drawn[at] {
 			c.missing.Numbers = append(c.missing.Numbers, text)
 		}
 	}
-	slices.Sort(c.missing.Numbers)
 	slices.SortStableFunc(out, func(a, b spot) int { return len(strings.Fields(b.text)) - len(strings.Fields(a.text)) })
 	return out
 }

@@ -50,7 +50,7 @@ func (s *sheet) blanks(c *card.Card, way tight, room float64) part {
 			l.bounds = append(l.bounds, b)
 		}
 	}
-	l.share()
+	l.share(c.EveryBlank)
 	title := fmt.Sprintf("Blanks: %d at cuts and bounds, %d at open ends", c.Cuts, c.Ends)
 	if c.Grouping {
 		title = "Blanks: those between the rows of a grouping aren't known; write them in"

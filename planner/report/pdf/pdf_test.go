@@ -373,3 +373,27 @@ func BenchmarkCards(b *testing.B) {
 	}
 	b.ReportMetric(float64(len(v.Sections)), "cards")
 }
+
+// A size in inches keeps to one line: its column takes what it needs from that of
+// where the blank is.
+func TestSizesKeepToALine(t *testing.T) {
+	for _, text := range []string{"114.17 x 59.06 in", "19.69 x 19.69 in", "600 x 400"} {
+		s, err := newSheet("sizes")
+		if err != nil {
+			t.Fatal(err)
+		}
+		s.page("S01")
+		l := &list{sheet: s, size: 9, marks: map[string]string{}}
+		b := card.Blank{Number: "1", Size: text, Force: "489 lbf", Kind: "cut 1, to S02"}
+		l.share([]card.Blank{b})
+		c := l.cells("1", b.Kind, &b)
+		if n := len(c[colSize]); n != 1 {
+			t.Errorf("%s takes %d lines", text, n)
+		}
+		for k := range l.columns[:colPlace] {
+			if end := l.columns[k].x + l.columns[k].w; end > l.columns[k+1].x+1e-9 {
+				t.Errorf("%s: column %d ends at %g, the next begins at %g", text, k, end, l.columns[k+1].x)
+			}
+		}
+	}
+}

@@ -30,8 +30,9 @@ const (
 )
 
 // share gives what the places of the bounds don't need of their column to the
-// column of where they are.
-func (l *list) share() {
+// column of where they are, and what sizes need more than theirs, so that none
+// takes two lines, from that.
+func (l *list) share(blanks []card.Blank) {
 	l.columns, l.first = slices.Clone(columns), map[string]string{}
 	for i := range l.bounds {
 		b := &l.bounds[i]
@@ -48,7 +49,20 @@ func (l *list) share() {
 		l.columns[colPlace].x += rest
 		l.columns[colPlace].w -= rest
 	}
+	size := l.columns[colSize].w
+	for i := range blanks[:min(len(blanks), mostSizes)] {
+		size = max(size, l.width(blanks[i].Size, style{size: l.size, bold: true})+1.8)
+	}
+	more := min(size-l.columns[colSize].w, mostMore)
+	l.columns[colSize].w += more
+	l.columns[colForce].x += more
+	l.columns[colFix].x += more
+	l.columns[colAt].x += more
+	l.columns[colAt].w -= more
 }
+
+// mostSizes is how many sizes are measured; mostMore is what they may take, mm.
+const mostSizes, mostMore = 200, 12
 
 // heads names the columns.
 func (l *list) heads() row {

@@ -73,7 +73,7 @@ func chance(d *report.Detection, of int) string {
 	if d.Bad == 1 {
 		are = "is"
 	}
-	return fmt.Sprintf("%.0f %% to find a bad section if %d of %d %s bad (%.0f %%)", 100*d.Chance, d.Bad, of, are, d.BadPercent)
+	return fmt.Sprintf("%.0f %% to find a bad section if %d of %d %s bad (%.0f %%)", 100*d.Chance, d.Bad, of, are, 100*float64(d.Bad)/float64(max(of, 1)))
 }
 
 // rule is how the sections were chosen.

@@ -159,3 +159,16 @@ func TestSafe(t *testing.T) {
 		}
 	}
 }
+
+// The share beside the bad sections is theirs: one of 7 is 14 %, though 10 % of 7 were
+// supposed.
+func TestChanceTellsTheShareItCounts(t *testing.T) {
+	for _, tt := range []struct {
+		bad, of int
+		want    string
+	}{{1, 7, "29 % to find a bad section if 1 of 7 is bad (14 %)"}, {2, 7, "29 % to find a bad section if 2 of 7 are bad (29 %)"}, {1, 1, "29 % to find a bad section if 1 of 1 is bad (100 %)"}} {
+		if got := chance(&report.Detection{BadPercent: 10, Bad: tt.bad, Chance: 0.2857}, tt.of); got != tt.want {
+			t.Errorf("%q, want %q", got, tt.want)
+		}
+	}
+}

@@ -13,7 +13,7 @@ import (
 
 // cuts writes where two sections are parted.
 func cuts(b *bufio.Writer, v *report.Plan) {
-	cuts, u, sides := v.Cuts, v.Units, show.Sides(v)
+	cuts, u, sides, minutes := v.Cuts, v.Units, show.Sides(v), v.TestedMinutes()
 	if len(cuts) == 0 {
 		return
 	}
@@ -31,7 +31,7 @@ func cuts(b *bufio.Writer, v *report.Plan) {
 				why = "planned"
 			}
 			where := strings.Join(nonempty(c.Level, c.Place), ", ")
-			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, whole(c.Minutes), why, sides(c))
+			row(strconv.Itoa(i+1), c.At, c.Parts[0]+" | "+c.Parts[1], where, c.Text, whole(minutes(c)), why, sides(c))
 		}
 	})
 	if n := len(cuts) - most; n > 0 {

@@ -168,27 +168,32 @@ func (l *layout) line(b *bufio.Writer, cells []string, head bool) {
 		}
 	}
 	for k := range deep {
-		l.row = l.row[:0]
-		for i, wide := range l.wide {
-			if wide == 0 {
-				continue
-			}
-			text := ""
-			if k < len(parts[i]) {
-				text = parts[i][k]
-			}
-			l.row = append(l.row, strings.Repeat(" ", gap)...)
-			room := strings.Repeat(" ", max(0, wide-columnsOf(text)))
-			if l.columns[i].Align != Left {
-				l.row = append(l.row, room...)
-			}
-			if l.row = append(l.row, text...); l.columns[i].Align == Left {
-				l.row = append(l.row, room...)
-			}
-		}
-		b.Write(bytes.TrimRight(l.row, " "))
-		b.WriteByte('\n')
+		l.put(b, k)
 	}
+}
+
+// put writes the k-th line of the parts of a row.
+func (l *layout) put(b *bufio.Writer, k int) {
+	l.row = l.row[:0]
+	for i, wide := range l.wide {
+		if wide == 0 {
+			continue
+		}
+		text := ""
+		if k < len(l.parts[i]) {
+			text = l.parts[i][k]
+		}
+		l.row = append(l.row, strings.Repeat(" ", gap)...)
+		room := strings.Repeat(" ", max(0, wide-columnsOf(text)))
+		if l.columns[i].Align != Left {
+			l.row = append(l.row, room...)
+		}
+		if l.row = append(l.row, text...); l.columns[i].Align == Left {
+			l.row = append(l.row, room...)
+		}
+	}
+	b.Write(bytes.TrimRight(l.row, " "))
+	b.WriteByte('\n')
 }
 
 func atPoint(s string) (whole, rest string) {

@@ -22,21 +22,15 @@ type blankRow struct {
 
 func (r *blankRow) here(head string) string { return r.c[head] + strconv.Itoa(r.at) }
 
-// size is the blank's size as people write it.
-func (r *blankRow) size(upright bool) any { return r.l.faceText(r.b.End, r.b.Face, upright) }
-
-// faceText is the size of an end as a text that follows its row; upright turns a
-// rectangle so that its longer side comes first.
-func (l *links) faceText(end report.EndOf, f report.Face, upright bool) any {
+// size is the size of an end as a text that follows its row, a rectangle with its
+// longer side first.
+func (l *links) size(end report.EndOf, f report.Face) any {
 	now := f.Text
-	if upright {
-		now = report.Upright(f).Text
-	}
 	if end.Item == nil || l.row[end.Item] == 0 {
 		return now
 	}
 	text := l.sizeText(end.Item, end.Role, "", false)
-	if s, ok := live.End(end.Item, end.Role); ok && text != "" && upright && s.Shape == fittings.Rectangular {
+	if s, ok := live.End(end.Item, end.Role); ok && text != "" && s.Shape == fittings.Rectangular {
 		w, h := l.text(s.Width, end.Item, nil, false), l.text(s.Height, end.Item, nil, false)
 		text = l.roundedSize("MAX("+w+","+h+")") + `&" x "&` + l.roundedSize("MIN("+w+","+h+")") + l.across()
 	}
@@ -62,8 +56,7 @@ func areaOf(f report.Face) float64 {
 	return f.Width * f.Height / 1e6
 }
 
-// measures are the sizes of the opening, its area, and the blank to make: a
-// rectangle serves both ways round.
+// measures are the sizes of the opening and its area.
 func (r *blankRow) measures() []any {
 	f := &r.b.Face
 	sides, ok := live.Sides{}, false
@@ -92,7 +85,7 @@ func (r *blankRow) measures() []any {
 	case f.Width > 0 && f.Height > 0:
 		area = formula{fmt.Sprintf("%s*%s/%s", w, h, sq), areaOf(*f)}
 	}
-	return []any{side(sides.Width, f.Width), side(sides.Height, f.Height), side(sides.Diameter, f.Diameter), area, r.size(true)}
+	return []any{side(sides.Width, f.Width), side(sides.Height, f.Height), side(sides.Diameter, f.Diameter), area}
 }
 
 // sizeRows are the rows of the sheet blanks by size being written; c is the
@@ -116,7 +109,7 @@ const mostCounted = 20e6
 // cells counts the blanks of one size on the sheet blanks.
 func (r *sizeRows) cells(s *show.Size) []any {
 	key := fmt.Sprintf("$A%d", r.at)
-	make1 := r.range1("blank to make")
+	make1 := r.range1("size")
 	count := func(why string, now int) any {
 		return formula{fmt.Sprintf(`COUNTIFS(%s,%s,%s,%s)`, make1, key, r.range1("why"), why), now}
 	}

@@ -10,7 +10,7 @@ import (
 
 // cuts writes the joints that are blanked on both sides.
 func cuts(b *book, v *report.Plan) error {
-	sides, columns := show.Sides(v), []column{
+	sides, spent, columns := show.Sides(v), v.TestedMinutes(), []column{
 		{head: "cut", width: 5, kind: whole}, {head: "joint", width: 30}, {head: "size", width: 12, kind: sized}, {head: "minutes", width: 9, kind: minutes},
 		{head: "why", width: 15}, {head: "sections", width: 11}, {head: "level", width: 9}, {head: "place", width: 17}, {head: "drawing", width: 9}, {head: "joint closed", width: 8, kind: box}, {head: "checked", width: 9, kind: box},
 		{head: "nearer the plant", width: 22, screen: true}, {head: "its piece", width: 8, kind: whole, screen: true},
@@ -24,7 +24,7 @@ func cuts(b *book, v *report.Plan) error {
 		for i := range v.Cuts {
 			c := &v.Cuts[i]
 			a, z := c.Between[0], c.Between[1]
-			cells := []any{i + 1, c.At, b.follow.faceText(c.End, c.Face, false), c.Minutes, or(c.Why, "planned"), c.Parts[0] + " | " + c.Parts[1], c.Level, c.Place, c.Drawing, nil, nil, a.Tag, a.Piece, z.Tag, z.Piece}
+			cells := []any{i + 1, c.At, b.follow.size(c.End, c.Face), spent(c), or(c.Why, "planned"), c.Parts[0] + " | " + c.Parts[1], c.Level, c.Place, c.Drawing, nil, nil, a.Tag, a.Piece, z.Tag, z.Piece}
 			if !all {
 				cells = slices.Insert(cells, 6, any(or(sides(c), "both sides")))
 			}
@@ -43,7 +43,7 @@ func blankColumns() []column {
 		{head: "level", width: 9}, {head: "place", width: 16}, {head: "drawing", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "force N", width: 9, kind: newtons},
 		{head: "fitted", width: 7, kind: box}, {head: "removed", width: 9, kind: box}, {head: "minutes", width: 10, kind: minutes, screen: true},
 		{head: "width mm", width: 10, kind: millimetres, screen: true}, {head: "height mm", width: 10, kind: millimetres, screen: true}, {head: "diameter mm", width: 11, kind: millimetres, screen: true},
-		{head: "opening m2", width: 13, kind: squareMFull, screen: true}, {head: "blank to make", width: 14, screen: true},
+		{head: "opening m2", width: 13, kind: squareMFull, screen: true},
 	}
 }
 
@@ -65,7 +65,7 @@ func blanks(b *book, v *report.Plan) error {
 				if bl.Cut > 0 {
 					cut = bl.Cut
 				}
-				cells := []any{first(s.ID, k), k + 1, cut, bl.At, r.size(false), bl.Why, bl.Level, bl.Place, bl.Drawing,
+				cells := []any{first(s.ID, k), k + 1, cut, bl.At, b.follow.size(bl.End, bl.Face), bl.Why, bl.Level, bl.Place, bl.Drawing,
 					formula{fmt.Sprintf("sections!%s%d", r.pa, i+2), s.TestPa}, r.force(s.TestPa), nil, nil, bl.Minutes}
 				if err := row(append(cells, r.measures()...)...); err != nil {
 					return err

@@ -55,7 +55,7 @@ const (
 
 var numberFormats = [numKinds]string{
 	whole: "0", hundred: "0.00", full: "0.0#########", squareM: `0.00" m2"`, metres: `0.00" m"`, newtons: `0" N"`, pascals: `General" Pa"`,
-	minutes: `0" min"`, flows: `0.0###" L/s"`, millimetres: `General" mm"`, degrees: `General" deg"`,
+	minutes: `0" min"`, flows: `[>=1]0.00" L/s";0.000#" L/s"`, millimetres: `General" mm"`, degrees: `General" deg"`,
 }
 
 const (

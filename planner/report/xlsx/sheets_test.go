@@ -191,3 +191,34 @@ func TestLinesOf(t *testing.T) {
 		}
 	}
 }
+
+// What is printed of the sheet windows has no more digits than the plan: the limit is
+// that of the sections, cut off; all digits are for the screen.
+func TestWindowsPrintNoMoreDigits(t *testing.T) {
+	v := planned(t, jobs(t)["every kind"])
+	f := opened(t, written(t, v))
+	windows, sections := cellsOf(t, f, "windows"), cellsOf(t, f, "sections")
+	if len(windows) < 2 || windows[0][4] != "limit L/s, cut off" || sections[0][8] != windows[0][4] {
+		t.Fatalf("%q %q", windows[0], sections[0])
+	}
+	for i := range windows[1:] {
+		if got, want := windows[i+1][4], sections[i+1][8]; got != want || !strings.HasSuffix(got, " L/s") {
+			t.Errorf("%s: %s on windows, %s on sections", sections[i+1][0], got, want)
+		}
+	}
+	columns := newWindow(v, newSettings(v)).heads
+	for _, c := range columns {
+		if !c.screen && (c.kind == full || c.kind == perM2 || c.kind == flowsFull) {
+			t.Errorf("%s is printed with all its digits", c.head)
+		}
+	}
+}
+
+// A limit keeps its zeros, so that 6.00 L/s is told alike everywhere.
+func TestLimitsKeepTheirZeros(t *testing.T) {
+	v := testview.Small()
+	v.Sections[0].Limit = 6.001
+	if rows := cellsOf(t, opened(t, written(t, v)), "sections"); rows[1][8] != "6.00 L/s" {
+		t.Errorf("%q", rows[1][8])
+	}
+}

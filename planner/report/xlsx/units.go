@@ -41,7 +41,7 @@ var quantities = func() (all [numKinds]struct {
 // [units.System.Decimals] says.
 var numberFormatsUS = map[kind]string{
 	squareM: `[>=100]0.0" ft2";0.00" ft2"`, metres: `0.00" ft"`, newtons: `[<100]0.0" lbf";0" lbf"`,
-	pascals: `[>=1]0.00" in. w.g.";[>0]0.000" in. w.g.";0" in. w.g."`, flows: `0.0###" cfm"`, millimetres: `0.00##" in"`,
+	pascals: `[>=0.1]0.000" in. w.g.";[>0]0.0000" in. w.g.";0" in. w.g."`, flows: `[>=1]0.00" cfm";0.000#" cfm"`, millimetres: `0.00##" in"`,
 }
 
 // least is how wide a column has to be for figures of its kind in US units.

@@ -227,7 +227,7 @@ func TestRoundUSFigures(t *testing.T) {
 	}
 	f := opened(t, written(t, planned(t, j)))
 	for _, want := range [][3]string{
-		{"sections", "H2", "400.0 ft2"}, {"sections", "I2", "24.0 cfm"}, {"sections", "F2", "1.00 in. w.g."}, {"sections", "P2", "6.0"}, {"takeoff", "H2", "24 x 16 in"}, {"sections", "N2", "13.9 lbf"},
+		{"sections", "H2", "400.0 ft2"}, {"sections", "I2", "24.00 cfm"}, {"sections", "F2", "1.000 in. w.g."}, {"sections", "P2", "6.0"}, {"takeoff", "H2", "24 x 16 in"}, {"sections", "N2", "13.9 lbf"},
 		{"sections", "M2", "24 x 16 in"},
 	} {
 		got, err := f.GetCellValue(want[0], want[1])

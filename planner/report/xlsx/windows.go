@@ -29,8 +29,8 @@ type window struct {
 
 func newWindow(v *report.Plan, t *settingsTable) *window {
 	w := &window{t: t, blocks: map[string]int{}, n: len(t.ranges), named: len(v.Alone) > 0, heads: []column{
-		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s per m2", width: 14, kind: perM2},
-		{head: "state", width: 18, alarm: true}, {head: "range to set", width: 20},
+		{head: "section", width: 9}, {head: "test Pa", width: 9, kind: pascals}, {head: "area, lower end m2", width: 12, kind: squareM}, {head: "area, upper end m2", width: 12, kind: squareM}, {head: "limit L/s, cut off", width: 11, kind: flows},
+		{head: "state", width: 18, alarm: true}, {head: "range to set", width: 20}, {head: "limit L/s per m2", width: 14, kind: perM2, screen: true},
 	}}
 	several := len(v.Rigs) > 1
 	for _, block := range blockNames {
@@ -160,7 +160,7 @@ func (w *window) rangeCells(j, row int) map[string]string {
 // that do; of two with the same error, the lower comes first.
 func (w *window) errorCell(j, row int) string {
 	from, to := w.rigOf(j)
-	q := fmt.Sprintf("$C%d*$E%d", row, row) + perArea(w.t.u)
+	q := fmt.Sprintf("$C%d*$H%d", row, row) + perArea(w.t.u)
 	low, high := w.cell(readsFrom, j, row), w.cell(readsTo, j, row)
 	return fmt.Sprintf("IF(OR(%s<0,%s<%s,%s>%s,NOT(%s)),1E+99,MAX(%s*%s/100,%s)+%s*1E-10+IF(%s<=%s/headroom,0,1E+6))",
 		high, q, low, q, high, w.judged(from, to, row, q, q), q, w.set("E", j), w.set("F", j), w.set("D", j), q, high)
@@ -179,7 +179,7 @@ func (w *window) rigOf(j int) (from, to int) {
 // state says where the section lies; areas may be off by 1e-9 m2, the noise of
 // adding them up.
 func (w *window) state(row int) string {
-	least, most, per := fmt.Sprintf("$C%d", row), fmt.Sprintf("$D%d", row), fmt.Sprintf("$E%d", row)+perArea(w.t.u)
+	least, most, per := fmt.Sprintf("$C%d", row), fmt.Sprintf("$D%d", row), fmt.Sprintf("$H%d", row)+perArea(w.t.u)
 	noise := w.noise()
 	smallest, largest := w.t.u.Rename("min_area_m2"), w.t.u.Rename("max_area_m2")
 	small := least + "<" + smallest + "-" + noise

@@ -30,7 +30,7 @@ func windowSheet(b *book, v *report.Plan) error {
 				most = formula{fmt.Sprintf("IF(hold_both=1,MAX(%s,%s),%s)", area, exact, area), math.Max(s.Area, s.ExactArea)}
 			}
 			cells := []any{formula{from("section"), s.ID}, formula{from("test Pa"), s.TestPa}, least, most,
-				formula{from("limit L/s per m2"), s.LimitPerM2}, formula{w.state(n), stateNow(v, s)}, formula{w.toSet(n), show.Range(v, s)}}
+				formula{from("limit L/s, cut off"), permitted(s.Limit)}, formula{w.state(n), stateNow(v, s)}, formula{w.toSet(n), show.Range(v, s)}, formula{from("limit L/s per m2"), s.LimitPerM2}}
 			if err := row(append(cells, w.cells(v, s, n)...)...); err != nil {
 				return err
 			}
