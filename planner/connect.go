@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/planner/network"
 	"blankoff/planner/units"
+	"blankoff/takeoff/terms"
 )
 
 // Where the rig is joined to a section and where its pressure is read. Common

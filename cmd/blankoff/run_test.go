@@ -132,7 +132,7 @@ func TestExitCodes(t *testing.T) {
 func TestNewUsersSlips(t *testing.T) {
 	site(t, map[string]string{"slips.csv": `tag,kind,widht_mm,height_mm,diameter_mm,length_mm,from,Pressure
 A,straight,,,200,1500,,400
-B,straight,,,200,"1,500",A,400
+B,straight,,,200,"12,500",A,400
 C,straight,,,-300,1500,B,400
 D,straight,,,200,NaN,C,400
 E,straight,,,200,,D,400
@@ -144,7 +144,7 @@ G,straight,,,200,1500,G,400
 	if code != exitPartly {
 		t.Errorf("exit %d", code)
 	}
-	for _, want := range []string{"widht_mm", "width_mm", "1,500", "-300", "NaN", "length_mm", "nobody", "names itself", "Pressure", "test_pa", "already stands on row 2"} {
+	for _, want := range []string{"widht_mm", "width_mm", "12,500", "-300", "NaN", "length_mm", "nobody", "names itself", "Pressure", "test_pa", "already stands on row 2"} {
 		if !strings.Contains(talk, want) {
 			t.Errorf("nothing said of %q:\n%s", want, talk)
 		}

@@ -31,8 +31,12 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 			return false
 		}
 	}
-	places, _ := t.lex.Place(trim(cells[filled[0]]))
-	return t.inNotes || len(places) > 0 && places[0] == "note"
+	first := trim(cells[filled[0]])
+	if t.inNotes || len(first) > 60 {
+		return t.inNotes
+	}
+	places, _ := t.lex.Place(first)
+	return len(places) > 0 && places[0] == "note"
 }
 
 // summary begins a list that sums up the pieces, in seven languages (from memory,

@@ -15,6 +15,7 @@ import (
 	"blankoff/planner/rig"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/terms"
 )
 
 // aRig reads 0.1 L/s to 2,000 L/s; made up.
@@ -260,7 +261,7 @@ func TestMissing(t *testing.T) {
 	// Numbers without room are named in the order of the list of blanks: 2 before 10.
 	v := planned(t, bush(3, 40), 0)
 	c := card.All(v)[0]
-	if m := Of(v, 0, &c).Draw(&paper{}, 12, 5); len(m.Numbers) < 11 || !sort.SliceIsSorted(m.Numbers, func(i, k int) bool { return takeoff.NaturalLess(m.Numbers[i], m.Numbers[k]) }) {
+	if m := Of(v, 0, &c).Draw(&paper{}, 12, 5); len(m.Numbers) < 11 || !sort.SliceIsSorted(m.Numbers, func(i, k int) bool { return terms.NaturalLess(m.Numbers[i], m.Numbers[k]) }) {
 		t.Errorf("%q", m.Numbers)
 	}
 }

@@ -7,7 +7,7 @@ import (
 	"strings"
 
 	"blankoff/planner/report/schematic"
-	"blankoff/takeoff"
+	"blankoff/takeoff/terms"
 )
 
 // spot is a blank on the drawing: where it is, how far its mark reaches across
@@ -41,7 +41,7 @@ func (c *canvas) blanks() {
 	for i := range list {
 		c.missing.Numbers = append(c.missing.Numbers, list[i].text)
 	}
-	sort.Slice(c.missing.Numbers, func(i, k int) bool { return takeoff.NaturalLess(c.missing.Numbers[i], c.missing.Numbers[k]) })
+	sort.Slice(c.missing.Numbers, func(i, k int) bool { return terms.NaturalLess(c.missing.Numbers[i], c.missing.Numbers[k]) })
 }
 
 // mostLed is how many numbers without room beside their places show that the
