@@ -41,6 +41,8 @@ func (b *Batch) readPiece(it *Item, r *Row) {
 			bad(Style, p.Style.String()+", as in kind", fmt.Sprintf("kind '%s' and style '%s' say two things; correct one", r.Text[Kind], s))
 		} else if ok {
 			p.Style = v
+		} else if p.Kind == fittings.Straight {
+			it.Notes = append(it.Notes, fmt.Sprintf("style '%s' isn't known, and bears on no straight", s))
 		} else {
 			bad(Style, "a style of "+p.Kind.String(), fmt.Sprintf("style '%s' isn't known; `blankoff kinds` lists them", s))
 		}

@@ -104,18 +104,6 @@ func (t *Takeoff) claim(i int, hash uint32, faults []staged, timed bool, when []
 	}
 }
 
-// claimTag files the row under its tag; a tag may stand once.
-func (t *Takeoff) claimTag(i int, hash uint32) {
-	first, taken := t.book.FileTag(i, hash)
-	if !taken {
-		return
-	}
-	l := &t.book.Lines[i]
-	tag := string(t.book.TagOf(l))
-	t.fault(i, t.at(l).Fault("tag", tag, "a tag of its own",
-		fmt.Sprintf("tag '%s' already stands on %s; give one of the two another tag", tag, t.rowText(&t.book.Lines[first], l.Sheet))))
-}
-
 // rowText is where a row stands, seen from a sheet.
 func (t *Takeoff) rowText(l *ledger.Line, from int32) string {
 	if name := t.book.Sheets[l.Sheet].Name; name != t.book.Sheets[from].Name {

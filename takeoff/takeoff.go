@@ -82,10 +82,13 @@ type Takeoff struct {
 	rule     measuring.Rule // of the options
 	book     ledger.Book    // empty once finished
 	own      *Batch
-	used     int   // rows so far that weren't refused
-	hopeless error // why no more rows should be added
-	timed    bool  // some row says when it can be tested
-	dates    bool  // and it says so by dates
+	joined   bool    // some row is joined to another by tags
+	tagged   int     // rows with a tag
+	twice    []twice // tags that stand on earlier rows too
+	used     int     // rows so far that weren't refused
+	hopeless error   // why no more rows should be added
+	timed    bool    // some row says when it can be tested
+	dates    bool    // and it says so by dates
 	cuts     []joining.Opening
 }
 
@@ -136,6 +139,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Schedule = s
 	t.Notes = append(t.Notes, notes...)
 	t.Faults = append(t.Faults, faults...)
+	t.settleTwice()
 	t.book.CheckUnits()
 	t.book.CheckLengths()
 	joining.Join(&t.book)

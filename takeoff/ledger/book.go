@@ -52,6 +52,13 @@ func (b *Book) FileTag(i int, hash uint32) (first int, taken bool) {
 	return first, taken
 }
 
+// Rename gives a row that is joined to none another tag, under which it isn't filed.
+func (b *Book) Rename(i int, tag string) {
+	l := &b.Lines[i]
+	l.Text, l.TagLength = len(b.Text), uint32(len(tag))
+	b.Text = append(b.Text, tag...)
+}
+
 // Find is the first row with a tag.
 func (b *Book) Find(tag string) (int, bool) { return b.tags.find(&b.Ledger, []byte(tag)) }
 

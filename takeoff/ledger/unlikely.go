@@ -20,7 +20,7 @@ func (b *Book) CheckLengths() {
 		return
 	}
 	for i := range b.Lines {
-		if l := &b.Lines[i]; l.Kind == fittings.Straight && l.Length > 0 && l.Length < shortStraight {
+		if l := &b.Lines[i]; !l.Refused && l.Kind == fittings.Straight && l.Length > 0 && l.Length < shortStraight {
 			b.Refuse(i, "length_mm", fmt.Sprintf("%g", l.Length*1000), "a length in mm",
 				fmt.Sprintf("a straight of %g mm is hardly made, and most here are as short: if lengths are in m, say so in the heading, as length_m", l.Length*1000))
 		}
@@ -68,14 +68,18 @@ func (b *Book) CheckUnits() {
 		if !l.Assumed || l.Refused || l.Given || 2*narrow[l.Sheet] <= all[l.Sheet] {
 			continue
 		}
-		heading, value := "width_mm", 0.0
-		if c, ok := b.First(l); ok && c.Diameter > 0 {
+		c, _ := b.First(l)
+		heading, value := "width_mm", c.Width
+		switch {
+		case c.Width >= leastWide && l.Length > 0 && l.Length < stubby || c.Diameter >= leastRound && l.Length > 0 && l.Length < stubby:
+			b.Refuse(i, "length_mm", fmt.Sprintf("%g", l.Length*1000), "a unit in the headings",
+				"no unit is stated, and in mm most pieces here would be shorter than ducts are; state it in the headings, as length_m or length_mm")
+			continue
+		case c.Diameter > 0:
 			heading, value = "diameter_mm", c.Diameter
-		} else if ok {
-			value = c.Width
 		}
 		b.Refuse(i, heading, fmt.Sprintf("%g", value*1000), "a unit in the headings",
-			"no unit is stated, and in mm most pieces here would be smaller than ducts are; state it in the headings, as width_cm or width_mm")
+			"no unit is stated, and in mm most pieces here would be smaller than ducts are; state it in the headings, as width_in, width_cm or width_mm")
 	}
 }
 

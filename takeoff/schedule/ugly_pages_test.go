@@ -38,7 +38,7 @@ func uglyPages() []ugly {
 		csvFile("title-en-cm.csv", "Longueurs en cm,,,,\nTag,Kind,Width,Height,Length\nA,duct,60,40,150\n", 1, 0, 0, one, "", "gives the unit of"),
 		csvFile("title-in-inches.csv", "Dimensions in in unless noted,,,,\nTag,Kind,Width,Height,Length\nA,duct,24,16,60\n", 1, 0, 0, rect(24*.0254, 16*.0254, 60*.0254), ""),
 		csvFile("sub-heading-unit.csv", "Tag,Kind,Width,Height,Length\nA,duct,600,400,1500\nLevel 2 - cm,,,,\nB,duct,600,400,1500\nLevel 3,,,,\nC,duct,600,400,1500\n", 2, 0, 1, 2*one, "3: 4:"),
-		csvFile("unit-nowhere-cm.csv", "Tag,Kind,Width,Height,Length\nA,duct,60,40,125\nB,duct,80,40,125\nC,duct,120,60,150\n", 0, 0, 3, 0, "2:width_mm 3:width_mm 4:width_mm"),
+		csvFile("unit-nowhere-cm.csv", "Tag,Kind,Width,Height,Length\nA,duct,60,40,125\nB,duct,80,40,125\nC,duct,120,60,150\n", 0, 0, 3, 0, "2:width_mm 3:width_mm 4:length_mm"),
 		csvFile("unit-nowhere-inches.csv", "Tag,Kind,Size,Length\nA,duct,24x16,60\nB,duct,Ø12,60\n", 0, 0, 2, 0, "2:width_mm 3:diameter_mm"),
 		csvFile("unit-nowhere-metres.csv", "Tag,Kind,Diameter,Length\nA,duct,0.4,1500\nB,duct,0.315,1500\n", 0, 0, 2, 0, "2:Diameter 3:Diameter"),
 		csvFile("unit-in-small-cells.csv", "Tag,Kind,Size,Length\nA,duct,60x40 mm,1500\nB,duct,50x40 mm,1500\n", 2, 0, 0, rect(.06, .04, 1.5)+rect(.05, .04, 1.5), ""),

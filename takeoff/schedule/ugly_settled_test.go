@@ -1,6 +1,9 @@
 package schedule_test
 
-import "math"
+import (
+	"math"
+	"testing"
+)
 
 // uglySettled are ordinary lists whose headings have more than one meaning, and whose
 // cells say which; and those where they don't.
@@ -60,8 +63,35 @@ func uglySettled() []ugly {
 		csvFile("summary-below.csv", "Kind,Size (mm),Length (mm),Qty\nDuct,600x400,1500,4\n,,,\nSummary,,,\nSize,Total m2,,\n600x400,12.0,,\n", 1, 0, 0, 4*one, "", "remarks among the rows passed over, the first 'Summary'"),
 		csvFile("no-ductwork.csv", "Tag,Kind,Size (mm),Length (mm)\nS1,Duct,600x400,1500\nG1,Supply grille,300x150,\nH1,Hangers,,\n", 1, 2, 0, one, "", "rows of what is no ductwork left out, the first 'Supply grille'"),
 		csvFile("no-ductwork-joined.csv", "tag,kind,size,length_mm,from\nS1,duct,600x400,1500,G1\nG1,grille,600x400,,\n", 1, 0, 1, one, "3:kind"),
+		csvFile("tags-of-runs.csv", "Tag,Kind,Size (mm),Length (mm)\nRD1,Duct,600x400,1500\nRD1,Duct,600x400,1000\nRD2,Duct,600x400,1500\n", 3, 0, 0, 2*one+rect(.6, .4, 1), "", "tags that stand on earlier rows too: 1, as 'RD1' on row 2 and row 3"),
+		csvFile("tags-of-runs-joined.csv", "tag,kind,size,length_mm,from\nRD1,duct,600x400,1500,\nRD1,duct,600x400,1000,RD1\n", 1, 0, 1, one, "3:tag 3:from"),
+		csvFile("tag-twice-among-many.csv", "Tag,Kind,Size (mm),Length (mm)\n1,Duct,600x400,1500\n2,Duct,600x400,1500\n3,Duct,600x400,1500\n4,Duct,600x400,1500\n5,Duct,600x400,1500\n6,Duct,600x400,1500\n7,Duct,600x400,1500\n8,Duct,600x400,1500\n9,Duct,600x400,1500\n10,Duct,600x400,1500\n10,Duct,600x400,1000\n", 10, 0, 1, 10*one, "12:tag"),
+		csvFile("style-of-straights.csv", "Kind,Size (mm),Length (mm),Style\nDuct,600x400,1500,Rolled frame\n", 1, 0, 0, one, ""),
 		csvFile("total-without-a-word.csv", "Tag,Kind,Size (mm),Length (mm),Qty\nS1,Duct,600x400,1500,4\n,,,,4\n", 1, 1, 0, 4*one, "", "it gives 4 pieces, the rows above come to 4: they agree"),
 		csvFile("places-as-from.csv", "Tag,Kind,Size (mm),Length (mm),From,To\nS1,Duct,600x400,1500,AHU-1,Room 3\nS2,Duct,600x400,1500,Room 3,Outside\n", 2, 0, 0, 2*one, "", "not one of 2 rows names the tag of another"),
 		csvFile("tables-side-by-side.csv", "Tag,Kind,Size (mm),Length (mm),,Tag,Kind,Size (mm),Length (mm)\nA,Duct,600x400,1500,,B,Duct,600x400,1500\n", 0, 0, 1, 0, "1: 2:kind"),
 	}
+}
+
+// uglySettledBooks are workbooks of the same sort: rows are looked at ahead there too.
+func uglySettledBooks(t testing.TB) []ugly {
+	one := rect(.6, .4, 1.5)
+	head := row("No", "Description", "Size (mm)", "Length (mm)", "Qty")
+	item := func(n int) []any { return row(n, "Straight duct", "600x400", 1500, 2) }
+
+	b := newBook(t, "L1", "L2").rows("L1", 1, head, item(1), item(2)).rows("L2", 1, head, item(1), row(2, "Straight duct", "600x400", 1000, 2))
+	out := []ugly{uglyXLSX("numbers-anew-on-each-sheet.xlsx", b, 4, 0, 0, 6*one+2*rect(.6, .4, 1), "", "tags that stand on earlier rows too: 2")}
+
+	b = newBook(t, "Straight duct", "End caps", "Ductwork").rows("Straight duct", 1, row("Ref", "Size (mm)", "Length (mm)"), row("S1", "600x400", 1500)).
+		rows("End caps", 1, row("Ref", "Size (mm)", "Length (mm)"), row("E1", "600x400")).rows("Ductwork", 1, row("Ref", "Size (mm)", "Length (mm)"), row("X1", "600x400", 1500))
+	out = append(out, uglyXLSX("sheet-names-give-kinds.xlsx", b, 2, 0, 1, one+.24, "Ductwork!2:kind", "kinds that no column gives, from 'Straight duct': row 2", "kinds that no column gives, from 'End caps': row 2"))
+
+	b = newBook(t, "Ducts", "Grilles").rows("Ducts", 1, head, item(1)).rows("Grilles", 1, row("Tag", "Type", "Width (mm)", "Height (mm)", "Qty"), row("G1", "Grille", 300, 150, 4), row("G2", "Diffuser", 600, 600, 3))
+	out = append(out, uglyXLSX("sheet-of-grilles.xlsx", b, 1, 2, 0, 2*one, ""))
+
+	b = newBook(t, "Ducts").rows("Ducts", 1, row("RECTANGULAR"), head, item(1), row("Carried forward", nil, nil, nil, 2), nil, row("Duct list page 2 of 2"), head, row("Brought forward", nil, nil, nil, 2), item(2), row(nil, nil, nil, nil, 4))
+	out = append(out, uglyXLSX("pages-with-titles.xlsx", b, 2, 3, 0, 4*one, ""))
+
+	cells := odsRow("Ref", "Type", "W x H x L (mm)", "No") + odsRow("A", "Duct", "600x400x1500", "=4") + odsRow("B", "Duct", "600x400x1500", "=2") + odsRow("C", "Duct", "600x400x1500", "=4")
+	return append(out, ugly{name: "settled.ods", data: odsFile(t, `<table:table table:name="Ducts">`+cells+`</table:table>`), used: 3, area: 10 * one, notes: []string{"column 'No' is read as quantity"}})
 }

@@ -143,6 +143,11 @@ func (l *Lexicon) phrase(parts []string) (n int, p phrase) {
 		if kind || style || shape {
 			return n, phrase{word: typed}
 		}
+		if one, many := strings.CutSuffix(typed, "s"); many && len(one) > 2 { // bends
+			if _, ok := fittings.ParseKind(one); ok {
+				return n, phrase{word: one}
+			}
+		}
 	}
 	return 0, p
 }
