@@ -21,7 +21,16 @@ type beneath struct {
 
 // peek gathers what stands under the headings: rows of three cells and more, up to where
 // other headings start.
-func (t *table) peek() (b beneath) {
+func (t *table) peek() beneath {
+	b := t.peekAt(3)
+	if b.rows == 0 { // End caps: a name and a size
+		b = t.peekAt(2)
+	}
+	return b
+}
+
+// peekAt is peek for rows of so many cells and more.
+func (t *table) peekAt(least int) (b beneath) {
 	b.columns = make([][]string, len(t.specs))
 	if t.below == nil {
 		return b
@@ -32,7 +41,7 @@ func (t *table) peek() (b beneath) {
 	}
 	for _, cells := range append(rows, t.below(mostBelow)...) {
 		filled := filledIn(cells)
-		if len(filled) < 3 || allUnits(cells, filled) || t.repeats(cells) || t.lex.Total(trim(cells[filled[0]])) {
+		if len(filled) < least || allUnits(cells, filled) || t.repeats(cells) || t.lex.Total(trim(cells[filled[0]])) {
 			continue
 		}
 		if _, other := t.otherHeads(cells); other {
