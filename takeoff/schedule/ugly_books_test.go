@@ -140,7 +140,7 @@ func uglySheets(t testing.TB) []ugly {
 	out = append(out, uglyXLSX("error-cells.xlsx", b, 1, 0, 2, one, "Ducts!2:Width (mm) Ducts!3:Kind"))
 
 	b = newBook(t, "Ducts").rows("Ducts", 1, bookHead, row("A", "straight", "600", "400", "1,5 m"), row("B", "straight", "600", "400", "1.500"), row(7, "straight", "600 mm", 400.0, 1000))
-	out = append(out, uglyXLSX("text-numbers.xlsx", b, 2, 0, 1, rect(.6, .4, 1.5)+one, "Ducts!3:Length (mm)"))
+	out = append(out, uglyXLSX("text-numbers.xlsx", b, 3, 0, 0, 2*rect(.6, .4, 1.5)+one, ""))
 
 	b = newBook(t, "Ducts").rows("Ducts", 1, bookHead, row("A", "straight", 46082, 400, 1000), row("B", "straight", true, 400, 1000), a("C"))
 	format := "dd/mm/yyyy"

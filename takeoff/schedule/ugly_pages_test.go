@@ -26,7 +26,7 @@ func uglyPages() []ugly {
 		csvFile("quote-in-tag.csv", "Tag;Kind;Width;Height;Length;Note\n\"1;duct;600;400;1500;\n2\";duct;600;400;1500;\n3;duct;600;400;1500;\n", 1, 0, 1, one, "2:"),
 		csvFile("note-of-lines.csv", "Tag,Kind,Width,Height,Length,Note\n1,duct,600,400,1500,\"clean, seal, test, label, sign, \nand ask 2 people\"\n2,duct,600,400,1500,\n", 2, 0, 0, 2*one, ""),
 		csvFile("lines-of-three-programs.csv", semis[:len(semis)-1]+"\rA;duct;600;400;1500;1\r\nB;duct;600;400;1500;1\nC;duct;600;400;1500;1\rD;duct;600;400;1500;1\r\r\nE;duct;600;400;1500;1\r", 5, 0, 0, 5*one, ""),
-		csvFile("thousand-points.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,straight,1.200,600,1500\nB,straight,600.000,400.000,1500.000\nC,straight,600,400,1.500\n", 1, 0, 2, one, "2:Width (mm) 4:Length (mm)"),
+		csvFile("thousand-points.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,straight,1.200,600,1500\nB,straight,600.000,400.000,1500.000\nC,straight,600,400,1.500\n", 3, 0, 0, rect(1.2, .6, 1.5)+2*one, ""),
 		csvFile("thousand-points-m.csv", "Tag,Kind,Width (m),Height (m),Length (m)\nA,straight,0.600,0.400,1.500\n", 1, 0, 0, one, ""),
 		csvFile("total-below-footnote.csv", "Tag;Kind;W mm;H mm;L m;Qty\nA;duct;600;400;1,5;3\nFootnote only;;;;;\nTotal;;;;;3\n", 1, 1, 1, 3*one, "3:", "it gives 3 pieces, the rows above come to 3: they agree"),
 		csvFile("size-heading-inches.csv", "tag,kind,Size (in),length_m\nA,duct,35 x 18,1\n", 1, 0, 0, rect(.889, .4572, 1), ""),

@@ -15,7 +15,7 @@ func uglyTongues() []ugly {
 	}
 	return []ugly{
 		csvFile("german.csv", "Lüftung Werkhalle;;;;;\nAlle Maße in mm;;;;;\nPos.;Formstück;Breite;Höhe;Länge;Menge\n1;Kanal;600;400;1.500,0;2\n2;Kanal;600;400;1250,5;1\n3;Wickelfalzrohr;;;1.500;1\nSumme;;;;;3\n",
-			2, 1, 1, 2*rect(.6, .4, 1.5)+rect(.6, .4, 1.2505), "6:Länge", "it gives 3 pieces, but the rows above come to 4", "'Alle Maße in mm' above the headings", "'Kanal' as straight (2 times)"),
+			2, 1, 1, 2*rect(.6, .4, 1.5)+rect(.6, .4, 1.2505), "6:diameter_mm", "it gives 3 pieces, but the rows above come to 4", "'Alle Maße in mm' above the headings", "'Kanal' as straight (2 times)"),
 		encode(csvFile("german-16.csv", "Pos\tBauteilart\tDurchmesser [mm]\tLänge [m]\tBemerkung\n1\tSpiralrohr\t315\t1,25\tDach\n", 1, 0, 0, round(.315, 1.25), ""),
 			unicode.UTF16(unicode.LittleEndian, unicode.ExpectBOM).NewEncoder()),
 		csvFile("german-size.csv", "Pos;Formstück;Abmessung;Länge\n1;Kanal;600x400;1000\n2;Rohr;Ø 315 mm;1000\n3;Bogen 90°;Ø315;\n", 2, 0, 1, rect(.6, .4, 1)+round(.315, 1), "4:radius_mm"),

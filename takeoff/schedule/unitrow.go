@@ -29,7 +29,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 		case s.Said && s.says != byRow && !s.fixed && u != s.Column.Unit:
 			odd = append(odd, i)
 		default:
-			s.Column.Unit, s.Said, s.says = u, true, byRow
+			s.Column.Unit, s.Column.Stated, s.Said, s.says = u, true, true, byRow
 		}
 	}
 	for _, i := range odd {
@@ -69,7 +69,7 @@ func (t *table) unitsAbove(row int) {
 	took := false
 	for i, u := range found {
 		if s := &t.specs[i]; s.used && !s.Said && u.Name != "" {
-			s.Column.Unit, s.Said, s.says, took = u, true, "a row above the headings", true
+			s.Column.Unit, s.Column.Stated, s.Said, s.says, took = u, true, true, "a row above the headings", true
 		}
 	}
 	if took {

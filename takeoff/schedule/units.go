@@ -43,7 +43,7 @@ func (t *table) sheetUnits() {
 			s.used = false
 			continue
 		}
-		s.Column.Unit, s.Said, s.says = u, true, "a line above the headings"
+		s.Column.Unit, s.Column.Stated, s.Said, s.says = u, true, true, "a line above the headings"
 	}
 	switch {
 	case doubt && len(names) > 0:

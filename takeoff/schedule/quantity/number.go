@@ -101,6 +101,9 @@ func (s *Column) small(text string, v float64) (float64, string) {
 	switch {
 	case s.Measure == takeoff.Count && len(text) > 4 && s.Decimal == 0 && grouped(text, "."):
 		return 0, twoReadings(text, ".")
+	case s.inMillimetres(text, s.Unit):
+		v, _ = s.Unit.exact(text[:1] + text[2:])
+		return v, ""
 	case v < s.Least && s.Decimal == 0 && grouped(text, "."):
 		return 0, twoReadings(text, ".") + ", with its unit behind it if that isn't " + s.Unit.Name
 	}
@@ -186,7 +189,7 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 	case trouble != "" && s.inMetres(t, u):
 		p, trouble = strings.Replace(t, ",", ".", 1), ""
 	case trouble != "" && s.inMillimetres(t, u):
-		p, trouble = strings.Replace(t, ",", "", 1), ""
+		p, trouble = t[:1]+t[2:], ""
 	}
 	if trouble != "" {
 		return 0, trouble
@@ -204,10 +207,11 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 	return v * float64(u.num) / tens[u.pow], ""
 }
 
-// inMillimetres reports a size with a comma before three figures that is 1200 mm, as
-// nothing is 1.2 mm wide or long, where somebody said that it is in mm.
+// inMillimetres reports a size with a sign before three figures that is 1200 mm, as
+// nothing is 1.2 mm wide or long, where somebody said that it is in mm. With a point it
+// may be metres by mistake, which is the same.
 func (s *Column) inMillimetres(t string, u Unit) bool {
-	return u == Millimetre && s.Stated && s.Decimal == 0 && s.Least > 0 && len(t) == 5 && t[1] == ',' && grouped(t, ",")
+	return u == Millimetre && s.Stated && s.Decimal == 0 && s.Least > 0 && len(t) == 5 && (grouped(t, ",") || grouped(t, "."))
 }
 
 // inMetres reports a number in metres with one sign before three figures: nothing is
