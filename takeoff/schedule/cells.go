@@ -129,6 +129,7 @@ func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) 
 	}
 	_, sign := utf8.DecodeRuneInString(p.cell[at:])
 	text, c := trim(p.cell[at+sign:]), takeoff.DimColumn(fittings.Length)
+	t.moved = true
 	length := p.Column
 	length.Across, length.Diameter = false, false
 	v, trouble := length.Number(text)

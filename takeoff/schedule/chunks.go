@@ -188,7 +188,10 @@ func (c *chunk) row(number int, cells []string, broken string) {
 	}
 	t.settle(r, broken)
 	t.look.class(PieceRow, number, cells)
-	c.batch.Add(r)
+	if c.batch.Add(r); t.moved {
+		r.Clear(elsewhere, t.place)
+		t.moved = false
+	}
 	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0 || t.long > 0 || t.newUnit
 }
 

@@ -78,6 +78,7 @@ func (t *table) settleHeadings() {
 	t.describedKinds()
 	t.lengthOfRun()
 	t.quantityUnits()
+	t.seldom = t.unitsAt > 0 || slices.ContainsFunc(t.specs, func(s spec) bool { return s.parted > 0 })
 	t.orDiameter = slices.ContainsFunc(t.specs, func(s spec) bool {
 		return s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
 			return w == "d" || w == "dia" || w == "diam" || w == "diameter"

@@ -53,6 +53,7 @@ func (t *table) sizeInKind(s *spec, size string) {
 		t.inKind = &spec{Heading: headings.Heading{Typed: s.Typed, Verdict: headings.Sizes, Size: headings.OwnSize}}
 		t.inKind.set(t, t.inKind.Heading)
 	}
+	t.moved = true
 	t.pending = append(t.pending, sizeCell{t.inKind, size})
 	t.rowUnit = t.rowUnit || quantity.SaysUnit(size)
 }

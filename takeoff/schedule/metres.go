@@ -45,7 +45,7 @@ func (t *table) inMetres(r *takeoff.Row, s *spec, cell string, cells []string) b
 	r.SetNumber(c, v)
 	r.Text[takeoff.Quantity] = "1"
 	r.SetNumber(takeoff.Quantity, 1)
-	t.metred = true
+	t.metred, t.moved = true, true
 	t.told.add("quantities in "+u.Name+" in column '%s', taken for the length of a straight", s.Typed, t.place.Row)
 	return true
 }

@@ -62,6 +62,7 @@ func (t *table) roundByWidth(r *takeoff.Row) {
 	if !round {
 		return
 	}
+	t.moved = true
 	text, v := r.Text[own[0]], r.Number[own[0]]
 	r.Unset(own[0])
 	r.Unset(own[1])
@@ -85,6 +86,7 @@ func (t *table) otherEnd(r *takeoff.Row) {
 	if roundWord.MatchString(firstWord(t.specs[at].last.from)) {
 		move = []int{0, 1}
 	}
+	t.moved = true
 	for _, i := range move {
 		text, v := r.Text[own[i]], r.Number[own[i]]
 		r.Unset(own[i])

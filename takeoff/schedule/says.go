@@ -71,19 +71,14 @@ func spreads(c takeoff.Column) bool {
 
 // touched are the columns that reading a row may fill.
 func (t *table) touched() []takeoff.Column {
-	seen := map[takeoff.Column]bool{takeoff.Kind: true, takeoff.DimColumn(fittings.Length): true, takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
+	seen := map[takeoff.Column]bool{takeoff.Kind: true, takeoff.System: true, takeoff.Level: true, takeoff.Shape: true, takeoff.Shape2: true, takeoff.DimColumn(fittings.Angle): true}
 	for i := range t.specs {
 		s := &t.specs[i]
 		seen[s.to()] = true
 		for _, c := range s.sized {
 			seen[c] = true
 		}
-		if s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind { // a size may stand beside it
-			for _, c := range dims(headings.OwnSize) {
-				seen[c] = true
-			}
-		}
-		if s.Verdict == headings.Sizes || s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind {
+		if s.Verdict == headings.Sizes {
 			for _, c := range dims(headings.SecondSize) {
 				seen[c] = true
 			}
@@ -91,6 +86,9 @@ func (t *table) touched() []takeoff.Column {
 	}
 	return slices.Sorted(maps.Keys(seen))
 }
+
+// elsewhere are the columns into which sizes are moved that stand in other cells.
+var elsewhere = slices.Concat(own[:], second[:], []takeoff.Column{takeoff.DimColumn(fittings.Length), takeoff.Quantity})
 
 // saysElse reports a cell that holds something else than its column takes and bears on
 // no area: a pressure class in words, yes or no for a day, no lining.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"regexp"
 	"strings"
 
 	"blankoff/takeoff"
@@ -83,10 +84,13 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	return nil
 }
 
+// listSheet is the name of a sheet of words to choose from (from memory, unverified).
+var listSheet = regexp.MustCompile(`(?i)^(?:drop[ -]?downs?|lists?|look[ -]?ups?|validation|auswahl(?:listen?)?|listes?|lijsten|listor|listas|elenchi)$`)
+
 // passedOver says what of a sheet without headings bears on the others: rows that look
 // like pieces, and a line on units.
 func (t *table) passedOver() {
-	if row := t.search.piece; row > 0 {
+	if row := t.search.piece; row > 0 && !listSheet.MatchString(t.place.Sheet) {
 		p := t.place
 		p.Row = row
 		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))

@@ -150,8 +150,14 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			mark = marks[cell[0]]
 		}
 		s := &t.specs[i]
-		if s.parted > 0 && i+2 < n {
-			cell += trim(cells[i+1]) + trim(cells[i+2])
+		if t.seldom {
+			if s.parted > 0 && i+2 < n {
+				cell += trim(cells[i+1]) + trim(cells[i+2])
+			}
+			if t.unitsAt > 0 && s.used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
+				empty = false
+				continue
+			}
 		}
 		if down != nil && slices.Contains(down, i) {
 			counts, filled := t.mergedDown(r, s, cell)
@@ -176,9 +182,6 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 				t.fault(r, s, cell, trouble)
 				continue
 			}
-		}
-		if t.unitsAt > 0 && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
-			continue
 		}
 		worded = t.take(r, s, cell) || worded
 	}
