@@ -84,6 +84,7 @@ type Takeoff struct {
 	own      *Batch
 	joined   bool    // some row is joined to another by tags
 	tagged   int     // rows with a tag
+	alike    int     // rows of these that give the same piece
 	twice    []twice // tags that stand on earlier rows too
 	used     int     // rows so far that weren't refused
 	hopeless error   // why no more rows should be added

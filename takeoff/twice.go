@@ -19,11 +19,7 @@ const manyTwice = 0.1
 func (t *Takeoff) claimTag(i int, hash uint32) {
 	l := &t.book.Lines[i]
 	if m := t.book.Seldom(l); !t.joined && (l.FromLength > 0 || m.Run != "" || m.Joins != "") {
-		t.joined = true
-		for _, x := range t.twice {
-			t.refuseTwice(x)
-		}
-		t.twice = nil
+		t.oneTagEach()
 	}
 	if l.TagLength > 0 {
 		t.tagged++
@@ -35,7 +31,22 @@ func (t *Takeoff) claimTag(i int, hash uint32) {
 		t.tagTwice(twice{int32(i), int32(first)})
 	default:
 		t.twice = append(t.twice, twice{int32(i), int32(first)})
+		if same(l, &t.book.Lines[first]) {
+			t.alike++
+		}
+		if t.alike > mostFaults { // no schedule
+			t.oneTagEach()
+		}
 	}
+}
+
+// oneTagEach refuses the rows with the tag of an earlier one, here and from now on.
+func (t *Takeoff) oneTagEach() {
+	t.joined = true
+	for _, x := range t.twice {
+		t.refuseTwice(x)
+	}
+	t.twice = nil
 }
 
 // tagTwice is the fault of a tag that stands on an earlier row.

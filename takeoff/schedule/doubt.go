@@ -33,8 +33,8 @@ type doubts struct {
 	kindTold     string // so this is it
 	kindSays     string // as a title says
 	inSummary    bool   // they sum up the pieces
-	moved        bool // a size of the row is in another column than its cell
-	seldom       bool // there are quantities in metres, or sizes over several cells
+	moved        bool   // a size of the row is in another column than its cell
+	seldom       bool   // there are quantities in metres, or sizes over several cells
 	metred       bool   // the quantity of the row is its length
 	unitsAt      int    // column of the units of quantities; 0: none
 	orDiameter   bool   // a column holds widths or diameters

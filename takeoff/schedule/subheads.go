@@ -13,6 +13,8 @@ type subheads struct {
 	text  [2]string // system, level
 	outer int       // which of the two was met first; 0 none, else its place + 1
 	rows  [2]int
+	sheet [2]string // what the name of the sheet gives, where no sub-heading does
+	named [2]int    // rows that take it
 	met   bool
 	doubt doubt // of the rows below
 }
@@ -32,9 +34,14 @@ func (o *subheads) apply(r *takeoff.Row) {
 		return
 	}
 	for i, c := range subColumns {
-		if o.text[i] != "" && r.Text[c] == "" {
+		switch {
+		case r.Text[c] != "":
+		case o.text[i] != "":
 			r.Text[c] = o.text[i]
 			o.rows[i]++
+		case o.sheet[i] != "":
+			r.Text[c] = o.sheet[i]
+			o.named[i]++
 		}
 	}
 }

@@ -54,6 +54,7 @@ func (t *table) entitle(number int, text string) {
 // headedBy takes the system and the level from lines right above the headings that give
 // them as sub-headings do: System: S1, Level 2.
 func (t *table) headedBy() {
+	t.sheetNamed()
 	texts := t.search.texts
 	for _, x := range texts[max(0, len(texts)-3):] {
 		words := headings.Tokens(x.text)
@@ -71,6 +72,24 @@ func (t *table) headedBy() {
 					t.over.outer = 2
 				}
 			}
+		}
+	}
+}
+
+// sheetNamed takes the system or the level from the name of the sheet, where no column
+// gives it: Level 2, Supply.
+func (t *table) sheetNamed() {
+	words := headings.Tokens(t.place.Sheet)
+	if len(words) == 0 || len(words) > 3 {
+		return
+	}
+	p, _ := t.lex.Place(t.place.Sheet)
+	if len(p) != 1 {
+		return
+	}
+	for i, c := range subColumns {
+		if p[0] == c.Heading() && !t.maps(c) {
+			t.over.met, t.over.sheet[i] = true, t.place.Sheet
 		}
 	}
 }

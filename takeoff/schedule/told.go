@@ -84,7 +84,12 @@ func (t *table) noteCounts() {
 			t.note("the %s of %s is taken from sub-headings", c.Heading(), plural(n, "row"))
 		}
 	}
-	t.over.rows = [2]int{}
+	for i, c := range subColumns {
+		if n := t.over.named[i]; n > 0 {
+			t.note("the %s of %s is taken from the name of the sheet", c.Heading(), plural(n, "row"))
+		}
+	}
+	t.over.rows, t.over.named = [2]int{}, [2]int{}
 }
 
 func plural(n int, what string) string {
