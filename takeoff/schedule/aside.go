@@ -179,6 +179,14 @@ func filledIn(cells []string) (filled []int) {
 	return filled
 }
 
+// filledText is the cells that aren't blank.
+func filledText(cells []string) (out []string) {
+	for _, i := range filledIn(cells) {
+		out = append(out, trim(cells[i]))
+	}
+	return out
+}
+
 // isRuler reports a row of nothing but strokes.
 func isRuler(cells []string, filled []int) bool {
 	return !slices.ContainsFunc(filled, func(i int) bool { return len(cells[i]) < 3 || strings.Trim(cells[i], "-=_*~. \t") != "" })
@@ -211,7 +219,7 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	if text > 0 {
 		return false
 	}
-	area := false
+	area, length, measured := false, false, false
 	for _, i := range filled {
 		if i >= len(t.specs) || !t.specs[i].used {
 			return false
@@ -219,12 +227,14 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 		switch c := t.specs[i].to(); c {
 		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea), takeoff.Quantity:
 			area = true
-		case takeoff.DimColumn(fittings.Length):
+		case takeoff.DimColumn(fittings.Length): // with a quantity, the row goes on with the piece above
+			length = true
 		default:
 			return false
 		}
+		measured = measured || t.specs[i].Measure == takeoff.Areas
 	}
-	return area
+	return area && (measured || !length)
 }
 
 // total keeps a row of totals, to be held against the rows above it.

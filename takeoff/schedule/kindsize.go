@@ -3,6 +3,7 @@ package schedule
 import (
 	"regexp"
 	"strings"
+	"unicode"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -15,48 +16,59 @@ const sizeMark = "\x1f"
 
 // kindAndSize parts a cell as "Straight duct 600x400" or "Ø315 spiral duct" into the
 // kind and, behind a mark, the size. It is "" where it isn't one. Two sizes are those of
-// both ends, so the piece has to have two.
+// both ends, so the piece has to have two. A figure that stands by itself before the size
+// may be a number of the piece, how many there are or thousands: such a cell isn't parted.
 func (t *table) kindAndSize(s *spec, cell string) string {
 	words := strings.Fields(strings.Trim(cell, " .;"))
-	if len(words) > 12 || !strings.ContainsAny(cell, "xX×*Øø⌀∅") && !strings.Contains(strings.ToLower(cell), "dia") {
+	if len(words) < 2 || len(words) > 12 || !strings.ContainsFunc(words[0], unicode.IsLetter) && !strings.ContainsFunc(words[len(words)-1], unicode.IsLetter) {
 		return ""
 	}
 	for i := 1; i < len(words); i++ {
 		for _, parts := range [...][2][]string{{words[:i], words[i:]}, {words[i:], words[:i]}} {
 			kind := strings.Trim(strings.Join(parts[0], " "), " ,;:-–()[]")
 			size := strings.Trim(strings.Join(parts[1], " "), " ,;:-–()[]")
-			if !strings.ContainsAny(size, "0123456789") || strings.TrimLeft(kind, "0123456789.,") == "" || strings.ContainsAny(kind, "xX×Ø") && strings.ContainsAny(kind, "0123456789") {
-				continue
-			}
-			c := quantity.Column{Unit: quantity.Millimetre, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths)}
-			found, trouble := c.Sizes(size)
-			if trouble != "" || !quantity.SaysUnit(size) && !t.millimetres() {
+			if !digitIn(size) || strings.TrimLeft(kind, "0123456789.,") == "" || loneFigures(parts[1]) {
 				continue
 			}
 			w := t.translate(s, kind)
 			if w == "" || strings.Contains(w, sizeMark) {
 				continue
 			}
-			_, of, _ := strings.Cut("|"+w, "|")
-			if k, _, _, ok := fittings.ParseDescription(of[strings.LastIndex(of, "|")+1:]); !ok || len(found) == 2 && k != fittings.Reducer && k != fittings.Transition {
-				continue
+			if size, ok := t.sizeOfKind(w, size); ok {
+				return w + sizeMark + size
 			}
-			return w + sizeMark + size
 		}
 	}
 	return ""
 }
 
-// sizeInKind puts the size that stands beside the kind to those of the row.
-func (t *table) sizeInKind(s *spec, size string) {
-	if t.inKind == nil {
-		t.inKind = &spec{Heading: headings.Heading{Typed: s.Typed, Verdict: headings.Sizes, Size: headings.OwnSize}}
-		t.inKind.set(t, t.inKind.Heading)
+// loneFigures reports words of a size of which one is a figure and the next begins with
+// one: 1 600x400.
+func loneFigures(words []string) bool {
+	for i := range len(words) - 1 {
+		if strings.Trim(words[i], "0123456789.,") == "" && words[i+1] != "" && digit(words[i+1][0]) {
+			return true
+		}
 	}
-	t.moved = true
-	t.pending = append(t.pending, sizeCell{t.inKind, size})
-	t.rowUnit = t.rowUnit || quantity.SaysUnit(size)
+	return false
 }
+
+// sizeOfKind reads what stands beside a kind as its size: a circular one may be a figure
+// alone.
+func (t *table) sizeOfKind(w, size string) (string, bool) {
+	k, _, shape, ok := fittings.ParseDescription(w[strings.LastIndexByte(w, '|')+1:])
+	if !ok || !quantity.SaysUnit(size) && !t.millimetres() {
+		return "", false
+	}
+	c := quantity.Column{Unit: quantity.Millimetre, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths)}
+	if v, trouble := c.Number(size); trouble == "" && shape == fittings.Circular && v >= 0.06 {
+		size = "Ø" + size
+	}
+	found, trouble := c.Sizes(size)
+	return size, trouble == "" && (len(found) == 1 || k == fittings.Reducer || k == fittings.Transition)
+}
+
+func digitIn(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
 // millimetres reports that nothing says that sizes are in another unit.
 func (t *table) millimetres() bool {
@@ -124,4 +136,15 @@ func (t *table) translate(s *spec, cell string) string {
 		}
 	}
 	return t.kindAndSize(s, cell)
+}
+
+// sizeInKind puts the size that stands beside the kind to those of the row.
+func (t *table) sizeInKind(s *spec, size string) {
+	if t.inKind == nil {
+		t.inKind = &spec{Heading: headings.Heading{Typed: s.Typed, Verdict: headings.Sizes, Size: headings.OwnSize}}
+		t.inKind.set(t, t.inKind.Heading)
+	}
+	t.moved = true
+	t.pending = append(t.pending, sizeCell{t.inKind, size})
+	t.rowUnit = t.rowUnit || quantity.SaysUnit(size)
 }

@@ -97,6 +97,9 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():
 		t.titleBelow(number, cells, text)
 	case t.groupHead(text, at):
+		if t.uncounted(number, cells, text) {
+			break
+		}
 		t.entitle(number, text)
 		t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
 		t.look.Kept = append(t.look.Kept, number)
@@ -154,6 +157,13 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 // groupNames are words for groups of pieces that no single piece is called (from memory,
 // unverified).
 var groupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
+
+// namesGroup reports words of a line that name pieces.
+func (t *table) namesGroup(text string) bool {
+	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool {
+		return slices.Contains(groupNames, w) || t.namesKind(w) || t.namesKind(strings.TrimSuffix(w, "s"))
+	})
+}
 
 // groupHead reports a lone name of a group of pieces, as Straights or Fittings, over a
 // column of kinds.

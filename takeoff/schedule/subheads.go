@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"regexp"
 	"slices"
+	"strings"
 
 	"blankoff/takeoff"
 )
@@ -53,6 +54,12 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	o.doubt = doubt{}
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
+	if whole := strings.Join(filledText(cells), " "); t.over.doubt.said == "" && (severalLevels.MatchString(whole) || outside.MatchString(whole)) {
+		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
+	}
+	if t.noKind && t.kindTold != "" && t.namesGroup(text) { // Supply bends
+		t.kindTold, t.kindSays = "", ""
+	}
 	i := 0
 	if c == takeoff.Level {
 		i = 1
@@ -74,6 +81,9 @@ func otherUnits(said string) doubt {
 	return doubt{said, "a row in the units of the headings",
 		fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
 }
+
+// severalLevels is a line of several levels or systems.
+var severalLevels = regexp.MustCompile(`(?i)\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
 
 // many says that what stands below it is there several times: 3 off, x4, typical.
 var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
@@ -109,20 +119,54 @@ func (t *table) doubtTitle() {
 
 var multiplies = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
 
+// outside is what says of a line's rows that they may not count, in seven languages (from
+// memory, unverified).
+var outside = regexp.MustCompile(`(?i)\b(?:existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
+
+// uncounted deals with a name of rows that says that they may not count, or how many times
+// they do. It reports whether it is one.
+func (t *table) uncounted(number int, cells []string, text string) bool {
+	if many.MatchString(text) || multiplies.MatchString(text) {
+		t.over.doubt = doubt{}
+		t.doubtMany(number, text)
+		if t.over.doubt.said == "" {
+			t.doubtRows(number, text, "how many under quantity", "seems to say that the rows below stand for several; write how many under quantity, and take it out of the line")
+		}
+		t.look.Kept = append(t.look.Kept, number)
+		t.look.class(RemarkRow, number, cells)
+		return true
+	}
+	if t.lex.Struck(text) || t.lex.StruckEnd(text) || outside.MatchString(text) {
+		t.struckBelow(number, cells, text)
+		return true
+	}
+	return false
+}
+
+// doubtRows finds fault with a line, and with the rows below it for its sake.
+func (t *table) doubtRows(number int, text, expected, trouble string) {
+	said := shorten(text)
+	message := fmt.Sprintf("'%s' %s", said, trouble)
+	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
+	t.info.Faults = append(t.info.Faults, p.Fault("", said, expected, message))
+	t.over.doubt = doubt{said, expected, message}
+}
+
 // struckLine deals with a line that says the rows below it don't count. It reports
 // whether it is one.
 func (t *table) struckLine(number int, cells []string, text string) bool {
-	if !t.lex.StruckAnywhere(text) {
+	if !t.lex.StruckAnywhere(text) && !t.lex.Struck(text) {
 		return false
 	}
-	said := shorten(text)
-	message := fmt.Sprintf("'%s' seems to say that the rows below it don't count; take them out, write out under scope, or reword the line", said)
-	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, "rows that count", message))
-	t.over.doubt = doubt{said, "rows that count", message}
+	t.struckBelow(number, cells, text)
+	return true
+}
+
+// struckBelow doubts the rows below a line.
+func (t *table) struckBelow(number int, cells []string, text string) {
+	t.doubtRows(number, text, "rows that count", "seems to say that the rows below it don't count; take them out, write out under scope, or reword the line")
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
-	return true
 }
 
 // pieceAbove finds fault with a row above the headings that looks like a piece.

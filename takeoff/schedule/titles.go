@@ -33,6 +33,9 @@ func (t *table) piecesBelow() bool {
 // stand below it.
 func (t *table) titleBelow(number int, cells []string, text string) {
 	t.entitle(number, text)
+	if t.uncounted(number, cells, text) {
+		return
+	}
 	t.told.add("titles of tables among the rows passed over, the first '%s'", shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
@@ -103,6 +106,9 @@ func (t *table) tellKind() {
 	}
 	texts := []string{t.place.Sheet}
 	for _, x := range t.search.texts {
+		if x.among { // it ends what stands above
+			texts = nil
+		}
 		texts = append(texts, x.text)
 	}
 	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {

@@ -67,8 +67,8 @@ func (l *Lexicon) add(line line, over, english bool) error {
 			}
 			l.unused[Squash(w)] = struct{}{}
 		}
-	case besideList, apartList:
-		to := map[string]map[string]struct{}{besideList: l.beside, apartList: l.apart}[line.list]
+	case besideList, apartList, uncountList:
+		to := map[string]map[string]struct{}{besideList: l.beside, apartList: l.apart, uncountList: l.uncount}[line.list]
 		for _, w := range line.words {
 			to[Squash(w)] = struct{}{}
 		}
@@ -169,7 +169,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error {
 	c, ok := cellLists[line.list]
 	if !ok {
-		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, beside kind, apart, kind, style, shape, scope, sign or joint", line.list)
+		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, beside kind, apart, uncounted, kind, style, shape, scope, sign or joint", line.list)
 	}
 	switch c {
 	case takeoff.Kind:

@@ -73,6 +73,23 @@ func (l *Lexicon) Apart(cell string) bool {
 	return ok
 }
 
+// Uncounted reports what a quantity is counted in that isn't single pieces: kg, pair, per
+// floor, x2.
+func (l *Lexicon) Uncounted(unit string) bool {
+	words := Tokens(unit)
+	if len(words) == 0 || len(words) > 4 {
+		return false
+	}
+	for _, w := range words {
+		if _, ok := l.uncount[w]; ok {
+			return true
+		}
+	}
+	_, ok := l.uncount[strings.Join(words, "")]
+	first, last := words[0], words[len(words)-1]
+	return ok || len(first) > 1 && first[0] == 'x' && strings.Trim(first[1:], "0123456789") == "" || len(last) > 1 && last[len(last)-1] == 'x' && strings.Trim(last[:len(last)-1], "0123456789") == ""
+}
+
 // phrase is a kind, style or shape in our words. listed says that the lists of
 // kinds have it, so that "straight" isn't a style.
 type phrase struct {
