@@ -47,6 +47,20 @@ func (t *table) anotherTable(beyond []string) {
 		"the cells without headings look like another table beside this one, which isn't read; put it on a sheet of its own"))
 }
 
+// Sizes that hardly any piece has, m: they are in mm under a heading in another unit.
+// Common practice, no source.
+const (
+	mostAcross = 4
+	mostLong   = 200
+)
+
+// tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
+func (t *table) tooLarge(r *takeoff.Row, s *spec, cell string, v float64) {
+	if s.Across && v > mostAcross || !s.Across && v >= mostLong {
+		t.fault(r, s, cell, fmt.Sprintf("would be %.4g m in %s; write its unit behind it, as %s mm", v, s.Column.Unit.Name, cell))
+	}
+}
+
 // fault puts a fault of a cell into its row.
 func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 	expected := "text"

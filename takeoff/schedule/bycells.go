@@ -171,36 +171,6 @@ func isSize(cell string) bool {
 	return trouble == ""
 }
 
-// numbersByCells takes a column headed units, or No behind the sizes, for how many there
-// are, where its figures don't just number the rows, or the tags do.
-func (t *table) numbersByCells(b beneath) {
-	if t.maps(takeoff.Quantity) {
-		return
-	}
-	found, sizes := -1, false
-	for i := range t.specs {
-		s := &t.specs[i]
-		if s.used && s.Measure == takeoff.Lengths {
-			sizes = true
-		}
-		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Units() && (!sizes || !s.Ask.Counts()) {
-			continue
-		}
-		if share := b.share(i, isCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.maps(takeoff.Tag) {
-			continue
-		}
-		if found >= 0 {
-			return
-		}
-		found = i
-	}
-	if found < 0 || numbersRows(b.columns[found]) && !t.maps(takeoff.Tag) {
-		return
-	}
-	t.takeFor(&t.specs[found], takeoff.Quantity)
-	t.note("column '%s' is read as quantity, as it holds whole numbers", t.specs[found].Typed)
-}
-
 // scopeByCells leaves out a column headed scope that says what is supplied, and not what
 // is tested.
 func (t *table) scopeByCells(b beneath) {
@@ -219,57 +189,6 @@ func ofWords(cell string) bool { return len(strings.Fields(cell)) > 1 }
 func (t *table) namesScope(cell string) bool {
 	_, known := t.lex.Exact(takeoff.Scope, cell)
 	return known || terms.KnownScope(cell) || t.lex.Struck(cell)
-}
-
-// tagByCells takes the one column of items or references for the tags, where none of its
-// cells names a kind and none stands there twice.
-func (t *table) tagByCells(b beneath) {
-	if t.maps(takeoff.Tag) {
-		return
-	}
-	found := -1
-	for i := range t.specs {
-		s := &t.specs[i]
-		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Items() && !s.Ask.Counts() {
-			continue
-		}
-		if found >= 0 {
-			return
-		}
-		found = i
-	}
-	if found < 0 || b.rows < 2 && !t.specs[found].Ask.Items() || len(b.columns[found]) < b.rows || b.share(found, t.namesKind) > 0 {
-		return
-	}
-	cells := slices.Sorted(slices.Values(b.columns[found]))
-	if len(slices.Compact(cells)) < b.rows {
-		return
-	}
-	t.takeFor(&t.specs[found], takeoff.Tag)
-	t.note("column '%s' is read as tag, as each of its cells is another", t.specs[found].Typed)
-}
-
-// isFigure reports a number.
-func isFigure(cell string) bool { return strings.Trim(cell, "0123456789., ") == "" }
-
-// isCount reports a small whole number.
-func isCount(cell string) bool { n, ok := countIn(cell); return ok && n > 0 && n < 500 }
-
-// numbersRows reports figures that may number rows or drawings: none stands there twice,
-// and each is larger than the one before.
-func numbersRows(cells []string) bool {
-	if len(cells) < 2 {
-		return true
-	}
-	last := -1
-	for _, c := range cells {
-		n, _ := countIn(c)
-		if n <= last {
-			return false
-		}
-		last = n
-	}
-	return true
 }
 
 // askLate asks about a heading whose first cells are empty, once one is filled.

@@ -15,13 +15,18 @@ import (
 func (t *table) carryUnits(before []spec) {
 	same := slices.Equal(readsOf(before), readsOf(t.specs))
 	var names []string
+	other := func(u quantity.Unit) bool {
+		return slices.ContainsFunc(t.specs, func(s spec) bool {
+			return s.used && s.Said && s.Measure == takeoff.Lengths && s.Across && s.Column.Unit != u
+		})
+	}
 	for i := range t.specs {
 		s := &t.specs[i]
 		b := alikeIn(before, s)
 		if b == nil || b.Column.Unit == s.Column.Unit {
 			continue
 		}
-		if !same {
+		if !same || other(b.Column.Unit) && b.Column.Unit.Name != "m" {
 			t.refuse(s, "a unit in the heading", fmt.Sprintf("'%s' states no unit, and in the headings before it is in %s; those are of other columns, so this one isn't used; write the unit in the heading", s.Typed, b.Column.Unit.Name))
 			continue
 		}

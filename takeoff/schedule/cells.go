@@ -100,6 +100,10 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			t.fault(r, p.spec, p.cell, trouble)
 			continue
 		}
+		if c := takeoff.DimColumn(fittings.Length); trouble == "" && p.Diameter && len(found) == 1 && found[0].Shape != fittings.Circular && r.Has(c) && quantity.Same(found[0].Height, r.Number[c]) {
+			t.fault(r, p.spec, p.cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
+			continue
+		}
 		for i, z := range found {
 			to := p.sized
 			if i == 1 {

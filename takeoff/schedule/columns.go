@@ -197,9 +197,38 @@ func (t *table) report() {
 		case headings.Asks:
 			t.question(s)
 		case headings.Unknown:
+			if of := t.later(s.Typed); of != "" {
+				t.refuse(s, "one column for "+of, fmt.Sprintf("'%s' may take the place of '%s', so it is asked which counts; take the other out", s.Typed, of))
+				continue
+			}
 			t.note("column '%s' isn't used", s.Typed)
 		}
 	}
+}
+
+// laterWords say of a heading that its figures are newer ones, in seven languages (from
+// memory, unverified).
+var laterWords = []string{"rev", "revised", "revision", "new", "actual", "final", "corrected", "latest", "built", "as", "neu", "geandert", "aktuell", "revisee", "nouveau", "nouvelle", "nieuw", "gewijzigd", "ny", "nytt", "nuevo", "nueva", "nuovo", "nuova"}
+
+// later gives the column that is used whose figures another heading may put newer ones
+// for: Qty rev B, New width.
+func (t *table) later(typed string) string {
+	words := headings.Tokens(typed)
+	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(laterWords, w) })
+	if len(rest) == len(words) || len(rest) == 0 {
+		return ""
+	}
+	if last := rest[len(rest)-1]; len(rest) > 1 && len(last) < 3 { // rev B
+		rest = rest[:len(rest)-1]
+	}
+	h := t.lex.Read(strings.Join(rest, " "))
+	for i := range t.specs {
+		s := &t.specs[i]
+		if s.used && (h.Verdict == headings.Known && s.Verdict == headings.Known && s.to() == h.Column && s.Measure != takeoff.Text || h.Verdict == headings.Sizes && s.Verdict == headings.Sizes && s.Size == h.Size) {
+			return s.Typed
+		}
+	}
+	return ""
 }
 
 // noteReading says how a heading with two readings was read, where it names a

@@ -25,6 +25,18 @@ var (
 		"veraltet", "beispiel", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio"}
 )
 
+// otherWords are words in the names of sheets about something else than the ductwork that
+// is to be, in seven languages (from memory, unverified).
+var otherWords = []string{"backup", "copy", "spare", "spares", "insulation", "demolition", "dammung", "isolierung", "kopie", "sicherung", "copie", "calorifuge", "reserve", "kopi", "isolering", "copia", "aislamiento", "isolamento", "isolatie"}
+
+// again is what programs and people put behind the name of a sheet that they copy.
+var again = regexp.MustCompile(`(?i)\s*(?:\(\d+\)|-?\s*copy|\bkopie|\bcopie)\s*$`)
+
+// named reports a sheet before s of another name.
+func named(read []*Sheet, s *Sheet, name string) bool {
+	return name != s.Name && slices.ContainsFunc(read, func(o *Sheet) bool { return o.Name == name })
+}
+
 // revision is a revision in the name of a sheet.
 var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|indice|ind|index|issue)[\s._-]*[a-z0-9]{1,2}\b`)
 
@@ -33,7 +45,7 @@ var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|i
 func (info *Info) doubtSheets(lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range info.Sheets {
-		defer func() { s.titles, s.linked, s.asked, s.rows, s.tagged = nil, 0, false, 0, false }()
+		defer func() { s.titles, s.linked, s.asked, s.rows = nil, 0, false, 0 }()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -55,8 +67,10 @@ func (info *Info) doubtSheets(lex *headings.Lexicon) {
 			why = "seems to be an old one"
 		case hasWord(s.Name, exampleWords):
 			why = "seems to be an example"
-		case lex.StruckAnywhere(s.Name):
+		case lex.StruckAnywhere(s.Name), lex.StruckEnd(s.Name), outside.MatchString(s.Name), hasWord(s.Name, otherWords):
 			why = "seems to hold what doesn't count"
+		case named(read, s, again.ReplaceAllString(s.Name, "")):
+			why = fmt.Sprintf("seems to be a copy of sheet '%s', so pieces may be counted twice", again.ReplaceAllString(s.Name, ""))
 		case copied(read, s) != nil && alikeNames(s.Name, copied(read, s).Name):
 			why = fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
 		case stem != s.Name && other != nil:
@@ -89,7 +103,6 @@ func titled(s *Sheet, words []string) bool {
 
 // mark takes a row into what the pieces of a sheet are.
 func (s *Sheet) mark(r *takeoff.Row) {
-	s.tagged = s.tagged || r.Text[takeoff.Tag] != ""
 	h := fnv.New64a()
 	var b [8]byte
 	binary.LittleEndian.PutUint64(b[:], s.rows)
@@ -101,13 +114,13 @@ func (s *Sheet) mark(r *takeoff.Row) {
 	s.rows = h.Sum64()
 }
 
-// copied is a sheet before s with the very rows of s, which have no tags, or nil.
+// copied is a sheet before s with the very rows of s but for their tags, or nil.
 func copied(read []*Sheet, s *Sheet) *Sheet {
 	for _, o := range read {
 		if o == s {
 			return nil
 		}
-		if o.rows == s.rows && !s.tagged && s.Classes[PieceRow].Count > 1 && o.Classes[PieceRow].Count == s.Classes[PieceRow].Count {
+		if o.rows == s.rows && s.Classes[PieceRow].Count > 1 && o.Classes[PieceRow].Count == s.Classes[PieceRow].Count {
 			return o
 		}
 	}

@@ -23,22 +23,23 @@ type doubts struct {
 	strays       []string   // cells of the row without headings
 	besides      bool       // another table beside this one was told of
 	marked       Marks
-	commas       bool   // they are parted by commas, and so may decimals be
-	uneven       bool   // a row has as many cells as there are headings
-	beside       []int  // columns in metres before text
-	long, longAt int    // cells of the first row that has more, and its number
-	watched      int    // rows in which columns that aren't used were looked at
-	assumed      bool   // nobody stated the unit of cross-sections
-	noKind       bool   // no column says the kind
-	kindTold     string // so this is it
-	kindSays     string // as a title says
-	inSummary    bool   // they sum up the pieces
-	moved        bool   // a size of the row is in another column than its cell
-	seldom       bool   // there are quantities in metres, or sizes over several cells
-	metred       bool   // the quantity of the row is its length
-	unitsAt      int    // column of the units of quantities; 0: none
-	orDiameter   bool   // a column holds widths or diameters
-	titled       bool   // the last row was the title of a table
+	commas       bool      // they are parted by commas, and so may decimals be
+	uneven       bool      // a row has as many cells as there are headings
+	beside       []int     // columns in metres before text
+	long, longAt int       // cells of the first row that has more, and its number
+	watched      int       // rows in which columns that aren't used were looked at
+	assumed      bool      // nobody stated the unit of cross-sections
+	noKind       bool      // no column says the kind
+	kindTold     string    // so this is it
+	kindSays     string    // as a title says
+	areas        [2]string // system and level of a row that were looked at
+	inSummary    bool      // they sum up the pieces
+	moved        bool      // a size of the row is in another column than its cell
+	seldom       bool      // there are quantities in metres, or sizes over several cells
+	metred       bool      // the quantity of the row is its length
+	unitsAt      int       // column of the units of quantities; 0: none
+	orDiameter   bool      // a column holds widths or diameters
+	titled       bool      // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.
@@ -93,6 +94,9 @@ func (t *table) doubtRow(r *takeoff.Row) {
 	if t.loud {
 		return
 	}
+	if s, l := r.Text[takeoff.System], r.Text[takeoff.Level]; s != t.areas[0] || l != t.areas[1] {
+		t.doubtAreas(r)
+	}
 	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
 	if note == "" && plainTag(tag) {
 		return // most rows
@@ -109,7 +113,7 @@ func (t *table) doubtRow(r *takeoff.Row) {
 		}
 		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
 			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
-	case note != "" && r.Text[takeoff.Quantity] == "" && manyNoted.MatchString(note):
+	case note != "" && r.Number[takeoff.Quantity] <= 1 && manyNoted.MatchString(note):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
 	case r.Number[takeoff.Quantity] <= 1 && severalTags(tag):
@@ -164,7 +168,7 @@ func doubtfulKind(kind string) bool {
 }
 
 // manyNoted is a remark that says how many: 4 off, x4 typical.
-var manyNoted = regexp.MustCompile(`(?i)^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
+var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|below|before)\s*[x×]|\bqty\s*[:=]?\s*[2-9]|^(?:two|three|four|five|six|[2-9]) (?:of these|required|reqd|no\b|st\b)|^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
 
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.
@@ -196,8 +200,24 @@ func (t *table) doubtCells(r *takeoff.Row) {
 	}
 }
 
+// Tags that name several pieces: D11x2, D40 (x3), 2no, D6/D7, D18+19, D23..25, D16a-c.
+var (
+	timesInTag = regexp.MustCompile(`(?i)(?:\w[x×*]|\s[x×*]\s*|\([x×*]\s*)[1-9]\d?\)?$|^[1-9]\d?\s*[x×*]\s*[a-z]|\s[1-9]\d?[x×]\)?$|[\s(][1-9]\d?\s*(?:off|nos?|nr|stk|pcs)\)?$|\btyp(?:ical)?\.?\)?$|\bpairs?$|\bl\.?h\.?\s*/\s*r\.?h\b`)
+	listOfTags = regexp.MustCompile(`(?i)^([a-z]+)(\d+)\s*(?:/|\+|,|&|\.\.\.?|~|\bund\b|\bet\b|\ben\b|\boch\b|\by\b|\bthru\b|\band\b)\s*([a-z]*)(\d+)`)
+	lettered   = regexp.MustCompile(`(?i)^[a-z]+\d+a\s*[-–/]\s*[b-z]$`)
+)
+
 // severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
 func severalTags(tag string) bool {
+	if len(tag) > maxTitle {
+		return false
+	}
+	if m := listOfTags.FindStringSubmatch(tag); m != nil && (m[3] == "" && len(m[4]) == len(m[2]) && m[4] > m[2] || strings.EqualFold(m[1], m[3]) && m[2] != m[4]) {
+		return true
+	}
+	if timesInTag.MatchString(tag) || lettered.MatchString(tag) {
+		return true
+	}
 	at := 0
 	for at < len(tag) && tag[at] != ' ' && tag[at] != '-' && tag[at] != '(' && tag[at] != '.' && tag[at] < 0x80 {
 		at++

@@ -86,7 +86,6 @@ type Sheet struct {
 	linked int    // rows of formulas on other sheets
 	titles []titleText
 	rows   uint64 // of pieces, by what they are
-	tagged bool   // some row has a tag
 	asked  bool   // a map says how it is read
 }
 

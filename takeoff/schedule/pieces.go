@@ -78,7 +78,7 @@ func (t *table) otherEnd(r *takeoff.Row) {
 	if !ok || k != fittings.Transition || r.Text[second[0]]+r.Text[second[1]]+r.Text[second[2]] != "" {
 		return
 	}
-	at := slices.IndexFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind })
+	at := t.kindColumn()
 	if at < 0 || !roundWord.MatchString(t.specs[at].last.from) { // it says nothing of its ends
 		return
 	}
@@ -96,9 +96,17 @@ func (t *table) otherEnd(r *takeoff.Row) {
 	t.told.add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
 }
 
+// kindColumn is the column of kinds, or -1.
+func (t *table) kindColumn() int {
+	return slices.IndexFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind })
+}
+
 // changeOfSize takes a transition between two ends of one shape for a reducer, as many
 // call it so.
 func (t *table) changeOfSize(r *takeoff.Row) {
+	if at := t.kindColumn(); at >= 0 && roundWord.MatchString(t.specs[at].last.from) { // to round
+		return
+	}
 	k, style, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
 	if !ok || k != fittings.Transition || style != fittings.NoStyle || r.Text[takeoff.Shape]+r.Text[takeoff.Shape2] != "" {
 		return

@@ -73,6 +73,9 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	alone := t.readCells(cells)
 	best := score(alone)
+	if best == 0 && t.isBill(alone) {
+		best = 1
+	}
 	if f.last != nil && !isTitle(f.last, cells) {
 		if both := t.joinRows(f.last, cells); score(both) > best && (lastFilled(f.last) > 1 || sure(both) > sure(alone)) {
 			f.drop()
@@ -85,6 +88,22 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	t.passOver(number, cells)
 	return true, nil
+}
+
+// isBill reports the headings of a bill: a description and a quantity, with kinds of
+// pieces under the description.
+func (t *table) isBill(hs []headings.Heading) bool {
+	at, counted := -1, false
+	for i, h := range hs {
+		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && h.Ask.Units()
+		if h.Verdict == headings.Asks && h.Ask.Describes() && at < 0 {
+			at = i
+		}
+	}
+	if at < 0 || !counted || t.below == nil {
+		return false
+	}
+	return slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 && t.namesKind(cellAt(cells, at)) })
 }
 
 // isTitle reports a row of one cell at the left, under which none stands: a title, and

@@ -15,6 +15,7 @@ import (
 var (
 	ovalWord  = regexp.MustCompile(`(?i)\b(?:flat[\s-]*)?oval(?:e|i|es|er|rohre?|kan[aä]le?|e kanaler)?\b|\bflachoval`)
 	roundWord = regexp.MustCompile(`(?i)\b(?:round|circular|circulaires?|circolari?|circulares?|spiral(?:ly)?|spiro\w*|rund\w*|ronde?|wickelfalz\w*)\b`)
+	roundNote = regexp.MustCompile(`(?i)^\s*(?:round|circular|spiral|circulaire|rund|rond|redondo|tondo|cirkulär|[øØ⌀]\s*\d+)(?:\s*(?:duct|kanal|gaine|kanaal|rohr|conducto|canale))?\s*$`)
 	rectWord  = regexp.MustCompile(`(?i)\b(?:rect\w*|rechteck\w*|rechthoekig\w*|rektangul\w*|rettangol\w*|square)\b`)
 )
 
@@ -70,7 +71,7 @@ func (t *table) doubtShape(r *takeoff.Row) {
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.told.add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
-	case note != "" && ovalWord.MatchString(note):
+	case note != "" && (ovalWord.MatchString(note) || roundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
 		said = shorten(note)
 	}
 	if said != "" {

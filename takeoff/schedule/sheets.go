@@ -84,6 +84,9 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	return nil
 }
 
+// asOther says that a sheet is as another (from memory, unverified).
+var asOther = regexp.MustCompile(`(?i)^\s*(?:same as|as|like|identical to|wie|identisch|comme|identique|als|som|como|come|igual)\b.*\b(?:level|floor|sheet|geschoss|ebene|etage|niveau|étage|verdieping|plan|planta|piano|\d+)\b`)
+
 // listSheet is the name of a sheet of words to choose from (from memory, unverified).
 var listSheet = regexp.MustCompile(`(?i)^(?:drop[ -]?downs?|lists?|look[ -]?ups?|validation|auswahl(?:listen?)?|listes?|lijsten|listor|listas|elenchi)$`)
 
@@ -96,6 +99,11 @@ func (t *table) passedOver() {
 		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
 	for _, title := range t.search.texts {
+		if many.MatchString(title.text) || asOther.MatchString(title.text) {
+			p := t.place
+			p.Row = title.row
+			t.info.Faults = append(t.info.Faults, p.Fault("", shorten(title.text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", shorten(title.text))))
+		}
 		if u, says := statedUnit(t.lex, title.text); says && u.Name != "" {
 			t.info.cover = &titleText{row: title.row, text: title.text, sheet: t.place.Sheet, unit: u}
 		}

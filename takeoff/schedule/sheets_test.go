@@ -51,20 +51,22 @@ func officeWorkbook(t *testing.T) []byte {
 }
 
 func TestOfficeWorkbook(t *testing.T) {
-	want := `w.xlsx, sheet Supply, row 5: tag="S-007"; kind="straight"; quantity="2" -> 2; width_mm="1500" -> 1.5; height_mm="400.5" -> 0.4005; length_mm="1.2" -> 1.2; ready="2026-03-01";
-w.xlsx, sheet Supply, row 7: tag="S8"; kind="bend"; width_mm="1,500"; height_mm="TRUE"; length_mm="1.2" -> 1.2;
+	want := `w.xlsx, sheet Supply, row 5: tag="S-007"; system="Supply"; kind="straight"; quantity="2" -> 2; width_mm="1500" -> 1.5; height_mm="400.5" -> 0.4005; length_mm="1.2" -> 1.2; ready="2026-03-01";
+w.xlsx, sheet Supply, row 7: tag="S8"; system="Supply"; kind="bend"; width_mm="1,500"; height_mm="TRUE"; length_mm="1.2" -> 1.2;
     fault: w.xlsx, sheet Supply, row 7 | heading "Width" | value "1,500" | expected a length in mm, not negative | '1,500' could be 1500 or 1.5; write the one that is meant
     fault: w.xlsx, sheet Supply, row 7 | heading "Height (mm)" | value "TRUE" | expected a length in mm, not negative | 'TRUE' isn't a number; write digits only, with a point for decimals
-w.xlsx, sheet Supply, row 8: tag="S9"; kind="straight"; width_mm="600" -> 0.6; height_mm="400" -> 0.4;
+w.xlsx, sheet Supply, row 8: tag="S9"; system="Supply"; kind="straight"; width_mm="600" -> 0.6; height_mm="400" -> 0.4;
     fault: w.xlsx, sheet Supply, row 8 | heading "Length (m)" | value "=F5*2" | expected a length in m, not negative | '=F5*2' is a formula without a result; open the file in a spreadsheet program and save it, or type the value
-w.xlsx, sheet Extract, row 2: kind="straight"; diameter_mm="12 mm" -> 0.012; length_mm="2'-6\"" -> 0.762; stated_area_m2="7.854" -> 0.72966047616;
+w.xlsx, sheet Extract, row 2: system="Extract"; kind="straight"; diameter_mm="12 mm" -> 0.012; length_mm="2'-6\"" -> 0.762; stated_area_m2="7.854" -> 0.72966047616;
 note: sheet 'Cover' has no heading row and was passed over
 note: sheet 'Supply': row 2 above the headings passed over: 'Supply air'
 note: sheet 'Supply': no unit is given for 'Width': read as mm
 note: where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it
 note: sheet 'Supply': column 10 has no heading and isn't used
 note: sheet 'Supply': 2 rows have no figure under quantity, and each counts as one piece: in rows 7 to 8
+note: sheet 'Supply': the system of 3 rows is taken from the name of the sheet
 note: sheet 'Supply': hidden and read all the same: row 7
+note: sheet 'Extract': the system of 1 row is taken from the name of the sheet
 note: sheet 'Extract': the sheet is hidden and was read all the same
 4 rows read
 `

@@ -85,6 +85,9 @@ func otherUnits(said string) doubt {
 // severalLevels is a line of several levels or systems.
 var severalLevels = regexp.MustCompile(`(?i)\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
 
+// severalNumbers is a list or a range of levels without a word.
+var severalNumbers = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis|/)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
+
 // many says that what stands below it is there several times: 3 off, x4, typical.
 var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
 
@@ -108,7 +111,13 @@ func (t *table) doubtTitle() {
 		texts = append(slices.Clip(texts), titleText{row: t.place.Row, text: t.place.Sheet})
 	}
 	for _, x := range texts {
-		if multiplies.MatchString(x.text) {
+		if sheet := x.text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.text) || t.lex.Struck(x.text) || outsideTitle.MatchString(x.text) || onSizes.MatchString(x.text)) {
+			p, said := t.place, shorten(x.text)
+			p.Row = x.row
+			t.info.Faults = append(t.info.Faults, p.Fault("", said, "a title that says nothing of what counts",
+				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
+		}
+		if multiplies.MatchString(x.text) || x.text == t.place.Sheet && (many.MatchString(x.text) || severalLevels.MatchString(x.text)) {
 			p, said := t.place, shorten(x.text)
 			p.Row = x.row
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
@@ -117,7 +126,13 @@ func (t *table) doubtTitle() {
 	}
 }
 
-var multiplies = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
+var multiplies = regexp.MustCompile(`(?i)\bone (?:of (?:two|three|four|five|six|seven|eight|\d+)|(?:floor|level|storey|riser|module|unit|system|house|plot|flat) (?:only|of))\b|\b(?:quantities|qty|all) (?:to be|are) (?:doubled|tripled|multiplied)\b|\bper (?:module|bay|building|block|zone|core)\b|\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
+
+// outsideTitle and onSizes are what titles say that bears on all rows.
+var (
+	outsideTitle = regexp.MustCompile(`(?i)\b(?:demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
+	onSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|including|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|including|incl\.?) (?:the )?(?:insulation|lining)\b`)
+)
 
 // outside is what says of a line's rows that they may not count, in seven languages (from
 // memory, unverified).

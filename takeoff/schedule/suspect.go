@@ -28,7 +28,7 @@ type watch struct {
 
 // watchUnused finds out what the columns that aren't used may say.
 func (t *table) watchUnused() {
-	many := t.maps(takeoff.Quantity)
+	many := t.maps(takeoff.Quantity) && !t.emptyCounts()
 	t.counted = slices.ContainsFunc(t.specs, func(s spec) bool {
 		return s.used && s.Verdict == headings.Known && s.to() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
 	})
@@ -41,7 +41,7 @@ func (t *table) watchUnused() {
 			continue
 		}
 		words := headings.Tokens(s.Typed)
-		if len(words) == 1 && words[0] == "x" && i > 0 && t.specs[i-1].used && t.specs[i-1].Measure == takeoff.Lengths { // between width and height
+		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.specs) && t.specs[i-1].used && t.specs[i-1].Measure == takeoff.Lengths && t.specs[i+1].used && t.specs[i+1].Measure == takeoff.Lengths { // between width and height
 			continue
 		}
 		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && !t.lex.Total(w) })
@@ -59,7 +59,7 @@ func (t *table) watchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		s.watch = watch{keeps: keeps, counts: (unsure || units) && !many && !s.fixed, units: unsure || units, least: 1000}
+		s.watch = watch{keeps: keeps, counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.fixed, units: unsure || units, least: 1000}
 	}
 }
 

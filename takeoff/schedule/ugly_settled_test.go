@@ -20,7 +20,7 @@ func uglySettled() []ugly {
 		csvFile("ref-and-no.csv", "Ref,Type,W (mm),H (mm),L (mm),No\n1,Straight,600,400,1500,4\n2,Straight,600,400,1500,2\n3,Straight,600,400,1500,4\n",
 			3, 0, 0, 10*one, "", "column 'No' is read as quantity", "column 'Ref' is read as tag"),
 		csvFile("no-that-numbers.csv", "No,Type,W (mm),H (mm),L (mm)\n1,Straight,600,400,1500\n2,Straight,600,400,1500\n", 2, 0, 0, 2*one, "", "column 'No' is read as tag"),
-		csvFile("no-behind-that-numbers.csv", "Type,W (mm),H (mm),L (mm),No\nStraight,600,400,1500,1\nStraight,600,400,1500,2\n", 2, 0, 0, 2*one, "", "column 'No' is read as tag"),
+		csvFile("no-behind-that-numbers.csv", "Type,W (mm),H (mm),L (mm),No\nStraight,600,400,1500,1\nStraight,600,400,1500,2\n", 2, 0, 0, 2*one, "1:No"),
 		csvFile("section-of-sizes.csv", "Type,Section (mm),Length (mm)\nDuct,600 x 400,1500\nDuct,Ø315,3000\n", 2, 0, 0, one+round(.315, 3), "", "column 'Section (mm)' is read as size"),
 		csvFile("area-in-words.csv", "Tag,Kind,W (mm),H (mm),L (mm),Area\nA,duct,600,400,1500,North wing\n", 1, 0, 0, one, "", "column 'Area' isn't used, as its cells hold words"),
 		csvFile("area-in-figures.csv", "Tag,Kind,W (mm),H (mm),L (mm),Area\nA,duct,600,400,1500,3\nB,duct,600,400,1500,3.2\n", 2, 0, 0, 2*one, "", "column 'Area' is read as stated_area_m2"),

@@ -65,8 +65,14 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 	for _, w := range words {
 		about = about || lex.Dimension(w) || slices.Contains(measures, w)
 	}
+	if !about && differ(words) && slices.ContainsFunc(words, func(w string) bool { return w == "in" || w == "en" }) {
+		return u, true // W and H in mm, L in m
+	}
 	if !about || len(words) > 12 {
 		return u, false
+	}
+	if differ(words) {
+		return u, true
 	}
 	several := slices.ContainsFunc(words, func(w string) bool { return slices.Contains(nots, w) })
 	says = several && slices.ContainsFunc(words, func(w string) bool { u, ok := quantity.UnitOf(w); return ok && u.Measure == takeoff.Lengths })
@@ -86,6 +92,22 @@ func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool)
 		u = quantity.Unit{}
 	}
 	return u, says
+}
+
+// differ reports a short line that names two units of length.
+func differ(words []string) bool {
+	var one quantity.Unit
+	for i, w := range words {
+		x, ok := quantity.UnitOf(w)
+		if !ok || x.Measure != takeoff.Lengths || w == "in" || i > 0 && strings.Trim(words[i-1], "0123456789") == "" {
+			continue
+		}
+		if one.Name != "" && x != one {
+			return len(words) <= 14
+		}
+		one = x
+	}
+	return false
 }
 
 // nots are words for not, in seven languages (from memory, unverified).

@@ -1,0 +1,32 @@
+package schedule
+
+import (
+	"fmt"
+
+	"blankoff/takeoff"
+)
+
+// doubtAreas refuses a row whose system or level is a total, or names several.
+func (t *table) doubtAreas(r *takeoff.Row) {
+	clean := true
+	for _, c := range subColumns {
+		text := r.Text[c]
+		switch {
+		case text == "" || len(text) > maxTitle:
+		case t.lex.Total(text):
+			clean = false
+			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), shorten(text), "a row of a piece",
+				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", shorten(text), c.Heading())))
+		case c == takeoff.Level && severalNumbers.MatchString(text) && r.Number[takeoff.Quantity] <= 1, severalLevels.MatchString(text):
+			clean = false
+			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), shorten(text), "one "+c.Heading(),
+				fmt.Sprintf("'%s' seems to name several, and the row may count for each; write a row for each, or how many under quantity", shorten(text))))
+		}
+	}
+	if clean {
+		t.areas = [2]string{r.Text[takeoff.System], r.Text[takeoff.Level]}
+	}
+}
+
+// maxTitle is the length of a text that is looked at for what it says.
+const maxTitle = 80
