@@ -2,6 +2,7 @@ package ledger
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
 	"blankoff/fittings"
@@ -87,6 +88,12 @@ func (b *Book) CheckUnits() {
 // m: 4.5 may be metres.
 const sliver = 0.02
 
+// looksMetres reports a length in mm that reads as one in m: 1.5, 0.85, 3.
+func looksMetres(mm float64) bool {
+	hundredths := mm * 100
+	return mm >= 0.3 && mm <= 6.5 && math.Abs(hundredths-math.Round(hundredths)) < 1e-6
+}
+
 // noteSlivers notes straights so short that their length may be in metres.
 func (b *Book) noteSlivers() {
 	if b.short == 0 {
@@ -96,6 +103,10 @@ func (b *Book) noteSlivers() {
 	for i := range b.Lines {
 		l := &b.Lines[i]
 		if l.Kind == fittings.Straight && !l.Refused && l.Length > 0 && l.Length < sliver {
+			if mm := l.Length * 1000; looksMetres(mm) && 2*b.short < b.straights {
+				b.Refuse(i, "length_mm", fmt.Sprintf("%.4g", mm), "a length in mm", fmt.Sprintf("a straight of %.4g mm is hardly made; if that is %.4g m, write it in mm", mm, mm))
+				continue
+			}
 			b.Remark(i, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", l.Length*1000, l.Length*1000))
 			names = append(names, b.NameText(l))
 		}

@@ -6,25 +6,25 @@ import (
 	"blankoff/takeoff"
 )
 
-// doubtAreas refuses a row whose system or level is a total, or names several.
+// doubtAreas refuses a row whose system, level or place is a total, or names several.
 func (t *table) doubtAreas(r *takeoff.Row) {
 	clean := true
-	for _, c := range subColumns {
+	for _, c := range [...]takeoff.Column{takeoff.System, takeoff.Level, takeoff.PlaceOnSite} {
 		text := r.Text[c]
 		switch {
 		case text == "" || len(text) > maxTitle:
-		case t.lex.Total(text):
+		case c != takeoff.PlaceOnSite && t.lex.Total(text):
 			clean = false
 			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), shorten(text), "a row of a piece",
 				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", shorten(text), c.Heading())))
-		case c == takeoff.Level && severalNumbers.MatchString(text) && r.Number[takeoff.Quantity] <= 1, severalLevels.MatchString(text):
+		case c == takeoff.Level && severalNumbers.MatchString(text) && r.Number[takeoff.Quantity] <= 1, c != takeoff.PlaceOnSite && severalLevels.MatchString(text), r.Number[takeoff.Quantity] <= 1 && many.MatchString(text):
 			clean = false
 			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), shorten(text), "one "+c.Heading(),
 				fmt.Sprintf("'%s' seems to name several, and the row may count for each; write a row for each, or how many under quantity", shorten(text))))
 		}
 	}
 	if clean {
-		t.areas = [2]string{r.Text[takeoff.System], r.Text[takeoff.Level]}
+		t.areas = [3]string{r.Text[takeoff.System], r.Text[takeoff.Level], r.Text[takeoff.PlaceOnSite]}
 	}
 }
 

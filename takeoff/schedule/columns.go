@@ -20,7 +20,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		}
 	}
 	if f := &t.search; len(f.above) > 0 {
-		t.note("%s above the headings passed over: '%s'", rowsWord(f.above), f.first)
+		t.note("%s above the headings passed over: %s", rowsWord(f.above), f.quoted())
 		f.above = nil
 	}
 	t.place.Row = rows[0]
@@ -214,12 +214,15 @@ var laterWords = []string{"rev", "revised", "revision", "new", "actual", "final"
 // for: Qty rev B, New width.
 func (t *table) later(typed string) string {
 	words := headings.Tokens(typed)
-	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(laterWords, w) })
-	if len(rest) == len(words) || len(rest) == 0 {
+	if !slices.ContainsFunc(words, func(w string) bool { return slices.Contains(laterWords, w) }) {
 		return ""
 	}
-	if last := rest[len(rest)-1]; len(rest) > 1 && len(last) < 3 { // rev B
-		rest = rest[:len(rest)-1]
+	rest := slices.DeleteFunc(words, func(w string) bool {
+		_, unit := quantity.UnitOf(w)
+		return slices.Contains(laterWords, w) || unit || len(words) > 2 && len(w) == 1 // rev B (mm)
+	})
+	if len(rest) == 0 {
+		return ""
 	}
 	h := t.lex.Read(strings.Join(rest, " "))
 	for i := range t.specs {

@@ -6,6 +6,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 )
 
@@ -32,7 +33,7 @@ type doubts struct {
 	noKind       bool      // no column says the kind
 	kindTold     string    // so this is it
 	kindSays     string    // as a title says
-	areas        [2]string // system and level of a row that were looked at
+	areas        [3]string // system, level and place of a row that were looked at
 	inSummary    bool      // they sum up the pieces
 	moved        bool      // a size of the row is in another column than its cell
 	seldom       bool      // there are quantities in metres, or sizes over several cells
@@ -94,7 +95,14 @@ func (t *table) doubtRow(r *takeoff.Row) {
 	if t.loud {
 		return
 	}
-	if s, l := r.Text[takeoff.System], r.Text[takeoff.Level]; s != t.areas[0] || l != t.areas[1] {
+	if v := r.Number[throat]; v > 0 && v < leastThroat && r.Has(throat) {
+		r.Faults = append(r.Faults, t.place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
+			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
+	}
+	if note := r.Text[takeoff.Note]; note != "" && (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
+		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", shorten(note), r.At.Row)
+	}
+	if s, l := r.Text[takeoff.System], r.Text[takeoff.Level]; s != t.areas[0] || l != t.areas[1] || r.Text[takeoff.PlaceOnSite] != t.areas[2] {
 		t.doubtAreas(r)
 	}
 	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
@@ -106,7 +114,7 @@ func (t *table) doubtRow(r *takeoff.Row) {
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case note != "" && t.lex.Struck(note):
 		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && t.lex.TotalName(tag), note != "" && tag == "" && t.lex.Total(note):
+	case tag != "" && (t.lex.TotalName(tag) || len(tag) <= maxTitle && t.lex.Total(tag)), note != "" && tag == "" && t.lex.Total(note):
 		word := tag
 		if tag == "" {
 			word = note
@@ -116,11 +124,21 @@ func (t *table) doubtRow(r *takeoff.Row) {
 	case note != "" && r.Number[takeoff.Quantity] <= 1 && manyNoted.MatchString(note):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
-	case r.Number[takeoff.Quantity] <= 1 && severalTags(tag):
+	case r.Number[takeoff.Quantity] <= 1 && (severalTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && rangeOfNumbers(tag)):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
 			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
 	}
 }
+
+// throat is the column of inside radii.
+var throat = takeoff.DimColumn(fittings.Throat)
+
+// leastThroat is a throat that hardly any bend has but one of 0, m. Common practice, no
+// source.
+const leastThroat = 0.01
+
+// figured is a remark on sizes (from memory, unverified).
+var figured = regexp.MustCompile(`(?i)\d{2,4}\s*[x×]\s*\d{2,4}|[øØ⌀]\s*\d{2,4}|\b(?:in (?:cm|inch(?:es)?|feet)|actual|lining|lined|\d+\s*(?:mm|cm|m) (?:long|wide|high)|\d{2,4} (?:long|wide|high)|length|sided)\b`)
 
 // What plainTag thinks of a byte.
 const (
@@ -133,11 +151,11 @@ const (
 var tagBytes = func() (of [256]uint8) {
 	for c := range of {
 		switch {
-		case digit(byte(c)), c == '.', c == '_', c == '/':
+		case digit(byte(c)), c == '_':
 			of[c] = figureByte
 		case c|0x20 >= 'a' && c|0x20 <= 'z':
 			of[c] = letterByte
-		case c == '-':
+		case c == '-', c == '.':
 			of[c] = dashByte
 		}
 	}
@@ -147,15 +165,15 @@ var tagBytes = func() (of [256]uint8) {
 // plainTag reports a tag of letters, figures and dashes that ends in a figure and has
 // none but figures behind dashes: it is nothing but a name.
 func plainTag(tag string) bool {
-	before := uint8(figureByte)
+	before, letters, dashes := uint8(figureByte), tag == "", false
 	for i := range len(tag) {
 		b := tagBytes[tag[i]]
-		if b == otherByte || b == letterByte && before == dashByte {
+		if b == otherByte || b == letterByte && before == dashByte || b == dashByte && before == dashByte || before == figureByte && tag[i]|0x20 == 'x' && i > 0 {
 			return false
 		}
-		before = b
+		before, letters, dashes = b, letters || b == letterByte, dashes || b == dashByte
 	}
-	return tag == "" || digit(tag[len(tag)-1])
+	return tag == "" || digit(tag[len(tag)-1]) && (letters || !dashes)
 }
 
 // doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
@@ -202,17 +220,31 @@ func (t *table) doubtCells(r *takeoff.Row) {
 
 // Tags that name several pieces: D11x2, D40 (x3), 2no, D6/D7, D18+19, D23..25, D16a-c.
 var (
-	timesInTag = regexp.MustCompile(`(?i)(?:\w[x×*]|\s[x×*]\s*|\([x×*]\s*)[1-9]\d?\)?$|^[1-9]\d?\s*[x×*]\s*[a-z]|\s[1-9]\d?[x×]\)?$|[\s(][1-9]\d?\s*(?:off|nos?|nr|stk|pcs)\)?$|\btyp(?:ical)?\.?\)?$|\bpairs?$|\bl\.?h\.?\s*/\s*r\.?h\b`)
+	timesInTag = regexp.MustCompile(`(?i)^[a-z]{0,4}[-. ]?\d+[a-z]?[x×*][1-9]\d?$|(?:\s[x×*]\s*|\([x×*]\s*)[1-9]\d?\)?$|^[1-9]\d?\s*[x×*]\s*[a-z]{1,4}[-. ]?\d*$|\s[1-9]\d?[x×]\)?$|[\s(][1-9]\d?\s*(?:off|nos?|nr|stk|pcs)\)?$|\btyp(?:ical)?\.?\)?$|\bpairs?$|\bl\.?h\.?\s*/\s*r\.?h\b`)
 	listOfTags = regexp.MustCompile(`(?i)^([a-z]+)(\d+)\s*(?:/|\+|,|&|\.\.\.?|~|\bund\b|\bet\b|\ben\b|\boch\b|\by\b|\bthru\b|\band\b)\s*([a-z]*)(\d+)`)
 	lettered   = regexp.MustCompile(`(?i)^[a-z]+\d+a\s*[-–/]\s*[b-z]$`)
 )
+
+// rangeOfNumbers reports figures as 40-42, where nothing says how many there are.
+func rangeOfNumbers(tag string) bool {
+	m := numberRange.FindStringSubmatch(tag)
+	if m == nil || len(m[1]) != len(m[2]) {
+		return false
+	}
+	first, _ := strconv.Atoi(m[1])
+	last, _ := strconv.Atoi(m[2])
+	return last > first && last < first+20
+}
+
+var numberRange = regexp.MustCompile(`^\s*(\d{1,4})\s*[-–~]\s*(\d{1,4})\s*$`)
 
 // severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
 func severalTags(tag string) bool {
 	if len(tag) > maxTitle {
 		return false
 	}
-	if m := listOfTags.FindStringSubmatch(tag); m != nil && (m[3] == "" && len(m[4]) == len(m[2]) && m[4] > m[2] || strings.EqualFold(m[1], m[3]) && m[2] != m[4]) {
+	if m := listOfTags.FindStringSubmatch(tag); m != nil && (m[3] == "" && len(m[4]) == len(m[2]) && m[4] > m[2] && (len(m[2]) > 1 || !strings.Contains(tag, "/")) || // S1/2 is piece 2 of system 1
+		strings.EqualFold(m[1], m[3]) && m[2] != m[4]) {
 		return true
 	}
 	if timesInTag.MatchString(tag) || lettered.MatchString(tag) {

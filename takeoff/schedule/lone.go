@@ -39,12 +39,20 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 	return len(places) > 0 && places[0] == "note"
 }
 
+// doubled says of rows above that there are more of them (from memory, unverified).
+var doubled = regexp.MustCompile(`(?i)\b(?:all|rows|items|quantities|above)\b.*(?:[x×]\s*\d|\b(?:doubled?|twice|tripled?)\b)`)
+
 // summary begins a list that sums up the pieces, in seven languages (from memory,
 // unverified).
 var summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
 
 // remark passes over a row of notes; so are the rows below it, until one of a piece.
 func (t *table) remark(number int, cells []string, text string) {
+	if many.MatchString(text) || multiplies.MatchString(text) || doubled.MatchString(text) {
+		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
+		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", shorten(text))))
+	}
 	t.inNotes, t.inSummary = true, t.inSummary || summary.MatchString(text)
 	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
 	t.look.class(RemarkRow, number, cells)

@@ -37,8 +37,9 @@ type Info struct {
 
 	cover  *titleText // a line on units in a sheet without a schedule
 	said   map[string]saidUnit
-	handed int   // rows handed on
-	into   *into // nil: rows are handed on one by one
+	alike  map[string]*ofSheets // by the text
+	handed int                  // rows handed on
+	into   *into                // nil: rows are handed on one by one
 }
 
 // Options say how to read. The zero value finds everything out by itself.
@@ -191,6 +192,37 @@ func (info *Info) note(format string, args ...any) {
 	if !slices.Contains(info.Notes, s) {
 		info.Notes = append(info.Notes, s)
 	}
+}
+
+// ofSheets is a note and the sheets that it is of.
+type ofSheets struct {
+	at     int // in the notes
+	sheets []string
+}
+
+// noteOf adds a note on a sheet. What is said of several sheets alike is said once.
+func (info *Info) noteOf(sheet, text string) {
+	if info.alike == nil {
+		info.alike = map[string]*ofSheets{}
+	}
+	x := info.alike[text]
+	if x == nil {
+		before := len(info.Notes)
+		if info.note("sheet '%s': %s", sheet, text); len(info.Notes) > before {
+			info.alike[text] = &ofSheets{before, []string{sheet}}
+		}
+		return
+	}
+	if slices.Contains(x.sheets, sheet) {
+		return
+	}
+	x.sheets = append(x.sheets, sheet)
+	n := len(x.sheets)
+	names := fmt.Sprintf("'%s' and '%s'", x.sheets[0], x.sheets[1])
+	if n > 2 {
+		names = fmt.Sprintf("'%s', '%s' and %d more", x.sheets[0], x.sheets[1], n-2)
+	}
+	info.Notes[x.at] = fmt.Sprintf("sheets %s: %s", names, text)
 }
 
 // shorten makes text fit for a message: not too long, and without characters

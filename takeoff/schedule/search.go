@@ -95,7 +95,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 func (t *table) isBill(hs []headings.Heading) bool {
 	at, counted := -1, false
 	for i, h := range hs {
-		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && h.Ask.Units()
+		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
 		if h.Verdict == headings.Asks && h.Ask.Describes() && at < 0 {
 			at = i
 		}
@@ -165,6 +165,18 @@ func (t *table) passOver(number int, cells []string) {
 	}
 	f.failed = len(f.above) >= maxSearch
 	t.look.class(TitleRow, number, cells)
+}
+
+// quoted is the first rows above the headings as text.
+func (f *search) quoted() string {
+	out := "'" + f.first + "'"
+	for i, x := range f.texts[min(1, len(f.texts)):] {
+		if i == mostQuoted {
+			break
+		}
+		out += ", '" + shorten(x.text) + "'"
+	}
+	return out
 }
 
 // drop takes the last row out of those above the headings.

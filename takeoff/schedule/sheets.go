@@ -73,7 +73,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	}
 	info.unmet(o, names)
 	info.coverAfter()
-	info.cover, info.said = nil, nil
+	info.cover, info.said, info.alike = nil, nil, nil
 	info.doubtSheets(lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)

@@ -54,7 +54,7 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	o.doubt = doubt{}
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
-	if whole := strings.Join(filledText(cells), " "); t.over.doubt.said == "" && (severalLevels.MatchString(whole) || outside.MatchString(whole)) {
+	if whole := strings.Join(filledText(cells), " "); t.over.doubt.said == "" && (severalLevels.MatchString(whole) || outside.MatchString(whole) || ditto.MatchString(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
 	if t.noKind && t.kindTold != "" && t.namesGroup(text) { // Supply bends
@@ -81,6 +81,9 @@ func otherUnits(said string) doubt {
 	return doubt{said, "a row in the units of the headings",
 		fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
 }
+
+// ditto begins a line that stands for the rows before it (from memory, unverified).
+var ditto = regexp.MustCompile(`(?i)^\s*(?:ditto|do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
 
 // severalLevels is a line of several levels or systems.
 var severalLevels = regexp.MustCompile(`(?i)\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)

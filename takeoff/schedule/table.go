@@ -283,9 +283,9 @@ func wordy(cell string) bool {
 
 // note adds a note that names the sheet.
 func (t *table) note(format string, args ...any) {
-	if t.place.Sheet != "" {
-		format = "sheet '%s': " + format
-		args = append([]any{t.place.Sheet}, args...)
+	if t.place.Sheet == "" {
+		t.info.note(format, args...)
+		return
 	}
-	t.info.note(format, args...)
+	t.info.noteOf(t.place.Sheet, fmt.Sprintf(format, args...))
 }

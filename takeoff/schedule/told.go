@@ -31,7 +31,8 @@ type tally []*tallied
 
 type tallied struct {
 	format, about string
-	rows          []int // the first and the last
+	more          []string // of those of which the first is told: the next ones
+	rows          []int    // the first and the last
 	count         int
 }
 
@@ -43,9 +44,15 @@ func (y *tally) add(format, about string, row int) {
 		*y = append(*y, &tallied{format: format, about: about, rows: []int{row, row}})
 	}
 	x := (*y)[i]
+	if x.count > 0 && about != x.about && len(x.more) < mostQuoted && !slices.Contains(x.more, about) {
+		x.more = append(x.more, about)
+	}
 	x.count++
 	x.rows[1] = row
 }
+
+// mostQuoted is how many more texts than the first are quoted.
+const mostQuoted = 4
 
 // merge adds what was counted further down.
 func (y *tally) merge(below tally) {
@@ -53,6 +60,11 @@ func (y *tally) merge(below tally) {
 		y.add(x.format, x.about, x.rows[0])
 		i := y.of(x.format, x.about)
 		(*y)[i].count += x.count - 1
+		for _, text := range x.more {
+			if z := (*y)[i]; len(z.more) < mostQuoted && !slices.Contains(z.more, text) {
+				z.more = append(z.more, text)
+			}
+		}
 		(*y)[i].rows[1] = x.rows[1]
 	}
 }
@@ -71,6 +83,9 @@ func (t *table) noteCounts() {
 		what := x.format
 		if x.about != "" {
 			what = fmt.Sprintf(x.format, x.about)
+		}
+		if len(x.more) > 0 {
+			what += ", then '" + strings.Join(x.more, "', '") + "'"
 		}
 		where := fmt.Sprintf("row %d", x.rows[0])
 		if x.count > 1 {

@@ -67,7 +67,7 @@ func uglyText() []ugly {
 		csvFile("totals-area-only.csv", "tag,kind,width_mm,height_mm,length_mm,qty,stated_area_m2\nA,straight,600,400,1000,2,4\n,,,,,2,4\n", 1, 1, 0, 2*rect(.6, .4, 1), "", "it gives 4.00 m2", "it gives 2 pieces"),
 		csvFile("totals-with-sizes.csv", rectHead+"Total,,600,400,1000\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:kind"),
 		csvFile("totals-broken.csv", "tag,kind,width_mm,height_mm,length_mm,stated_area_m2\nA,straight,600,400,1000,2.0\nTotal,,,,,#REF!\n", 1, 1, 0, rect(.6, .4, 1), "3:stated_area_m2"),
-		csvFile("remarks-below.csv", rectHead+"A,straight,600,400,1000\nNote: galvanised steel,,,,\n\"Remarks, second line\",,,,\n", 1, 0, 0, rect(.6, .4, 1), "", "remarks among the rows passed over, the first 'Note: galvanised steel': 2"),
+		csvFile("remarks-below.csv", rectHead+"A,straight,600,400,1000\nNote: galvanised steel,,,,\n\"Remarks, second line\",,,,\n", 1, 0, 0, rect(.6, .4, 1), "", "remarks among the rows passed over, the first 'Note: galvanised steel', then"),
 		csvFile("thousands-doubtful.csv", "tag,kind,width_mm,height_mm,length\n"+"A,straight,600,400,\"1,500\"\nB,straight,600,400,\"1,500,000\"\nC,straight,600,400,\"1,500.5\"\n",
 			1, 0, 2, rect(.6, .4, 1.5005), "2:length 3:length_mm"),
 		csvFile("thousands-spaces.csv", rectHead+"A,straight,1 200,400,1 500\nB,straight,600,400,1'500\nC,straight,600 400,400,1000\n",

@@ -19,7 +19,7 @@ func (l *Lexicon) Struck(cell string) bool {
 		switch l.struck[strings.Join(parts[:n], "")] {
 		case "first":
 			return true
-		case "alone":
+		case "alone", "yes":
 			return n == len(parts)
 		}
 	}
