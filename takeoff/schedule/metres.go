@@ -13,16 +13,14 @@ import (
 // where none gives lengths: a quantity in m is the length of a straight.
 func (t *table) quantityUnits() {
 	t.unitsAt = 0
-	if t.maps(takeoff.DimColumn(fittings.Length)) || !t.maps(takeoff.Quantity) {
-		return
-	}
+	bill := !t.maps(takeoff.DimColumn(fittings.Length)) && t.maps(takeoff.Quantity)
 	for i := range t.specs {
 		s := &t.specs[i]
 		h := s.Heading
 		if s.fixed && !s.used { // a map says that it isn't used
 			h = t.lex.Read(s.Typed)
 		}
-		if i > 0 && h.Verdict == headings.Asks && h.Ask.Units() {
+		if s.ofUnits = h.Verdict == headings.Asks && h.Ask.Units(); s.ofUnits && i > 0 && bill {
 			t.unitsAt = i
 		}
 	}

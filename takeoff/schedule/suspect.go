@@ -185,7 +185,7 @@ func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 	if t.unitsAt > 0 && s == &t.specs[t.unitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
 		return false
 	}
-	if !ok && s.Verdict == headings.Asks && s.Ask.Units() && t.lex.Uncounted(cell) {
+	if !ok && s.ofUnits && t.lex.Uncounted(cell) {
 		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", shorten(cell), s.Typed)))
 		return true
