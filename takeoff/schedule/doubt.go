@@ -114,7 +114,7 @@ func (t *table) doubtRow(r *takeoff.Row) {
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case note != "" && t.lex.Struck(note):
 		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && (t.lex.TotalName(tag) || len(tag) <= maxTitle && t.lex.Total(tag)), note != "" && tag == "" && t.lex.Total(note):
+	case tag != "" && (t.lex.TotalName(tag) || len(tag) <= maxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.lex.Total(tag)), note != "" && tag == "" && t.lex.Total(note):
 		word := tag
 		if tag == "" {
 			word = note

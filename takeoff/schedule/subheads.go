@@ -88,8 +88,8 @@ var ditto = regexp.MustCompile(`(?i)^\s*(?:ditto|do\.|dito|idem|same as|as above
 // severalLevels is a line of several levels or systems.
 var severalLevels = regexp.MustCompile(`(?i)\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
 
-// severalNumbers is a list or a range of levels without a word.
-var severalNumbers = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis|/)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
+// numberList is figures with signs between them.
+var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
 
 // many says that what stands below it is there several times: 3 off, x4, typical.
 var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
