@@ -57,6 +57,10 @@ func (t *Takeoff) NewBatch() *Batch {
 	return b
 }
 
+// Names are the names that its rows have met, of systems, levels and more, in the order
+// in which they were met; they stay when it is emptied, but for a great many.
+func (b *Batch) Names() []string { return b.book.Names }
+
 // Len is the number of rows in the batch.
 func (b *Batch) Len() int { return len(b.book.Lines) }
 

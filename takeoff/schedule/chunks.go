@@ -29,6 +29,7 @@ type chunk struct {
 	columns    []takeoff.Column
 	heads      *spec // the first of the columns that it is read by; nil: not known
 	room       []byte
+	named      int // names that were looked at
 	odd        bool
 	err        error
 	done       chan struct{}
@@ -115,7 +116,7 @@ func (s *chunks) chunk() *chunk {
 	}
 	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
-	t.inSummary = s.inSummary
+	t.inSummary, t.chunked = s.inSummary, true
 	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
 	t.over = s.over
 	t.over.rows = [2]int{}
@@ -127,6 +128,7 @@ func (s *chunks) chunk() *chunk {
 // work reads and measures the rows of a chunk.
 func (c *chunk) work() {
 	defer close(c.done)
+	defer func() { c.odd = c.odd || c.doubtfulNames() }()
 	data, err := c.source.read(c.start.at, c.end.at, c.room)
 	if err != nil {
 		c.err = err

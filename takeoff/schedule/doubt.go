@@ -24,23 +24,23 @@ type doubts struct {
 	strays       []string   // cells of the row without headings
 	besides      bool       // another table beside this one was told of
 	marked       Marks
-	commas       bool      // they are parted by commas, and so may decimals be
-	uneven       bool      // a row has as many cells as there are headings
-	beside       []int     // columns in metres before text
-	long, longAt int       // cells of the first row that has more, and its number
-	watched      int       // rows in which columns that aren't used were looked at
-	assumed      bool      // nobody stated the unit of cross-sections
-	noKind       bool      // no column says the kind
-	kindTold     string    // so this is it
-	kindSays     string    // as a title says
-	areas        [3]string // system, level and place of a row that were looked at
-	inSummary    bool      // they sum up the pieces
-	moved        bool      // a size of the row is in another column than its cell
-	seldom       bool      // there are quantities in metres, or sizes over several cells
-	metred       bool      // the quantity of the row is its length
-	unitsAt      int       // column of the units of quantities; 0: none
-	orDiameter   bool      // a column holds widths or diameters
-	titled       bool      // the last row was the title of a table
+	commas       bool   // they are parted by commas, and so may decimals be
+	uneven       bool   // a row has as many cells as there are headings
+	beside       []int  // columns in metres before text
+	long, longAt int    // cells of the first row that has more, and its number
+	watched      int    // rows in which columns that aren't used were looked at
+	assumed      bool   // nobody stated the unit of cross-sections
+	noKind       bool   // no column says the kind
+	kindTold     string // so this is it
+	kindSays     string // as a title says
+	chunked      bool   // it reads a chunk
+	inSummary    bool   // they sum up the pieces
+	moved        bool   // a size of the row is in another column than its cell
+	seldom       bool   // there are quantities in metres, or sizes over several cells
+	metred       bool   // the quantity of the row is its length
+	unitsAt      int    // column of the units of quantities; 0: none
+	orDiameter   bool   // a column holds widths or diameters
+	titled       bool   // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.
@@ -102,8 +102,12 @@ func (t *table) doubtRow(r *takeoff.Row) {
 	if note := r.Text[takeoff.Note]; note != "" && (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
 		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", shorten(note), r.At.Row)
 	}
-	if s, l := r.Text[takeoff.System], r.Text[takeoff.Level]; s != t.areas[0] || l != t.areas[1] || r.Text[takeoff.PlaceOnSite] != t.areas[2] {
+	if !t.chunked { // a chunk looks at each name once
 		t.doubtAreas(r)
+	}
+	if p := r.Text[takeoff.PlaceOnSite]; mayCount(p) && r.Number[takeoff.Quantity] <= 1 && manyAt.MatchString(p) {
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.PlaceOnSite.Heading(), shorten(p), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(p))))
 	}
 	tag, note := r.Text[takeoff.Tag], r.Text[takeoff.Note]
 	if note == "" && plainTag(tag) {
@@ -146,6 +150,7 @@ const (
 	figureByte
 	letterByte
 	dashByte
+	crossByte // an x, which may be a sign
 )
 
 var tagBytes = func() (of [256]uint8) {
@@ -153,6 +158,8 @@ var tagBytes = func() (of [256]uint8) {
 		switch {
 		case digit(byte(c)), c == '_':
 			of[c] = figureByte
+		case c|0x20 == 'x':
+			of[c] = crossByte
 		case c|0x20 >= 'a' && c|0x20 <= 'z':
 			of[c] = letterByte
 		case c == '-', c == '.':
@@ -168,10 +175,10 @@ func plainTag(tag string) bool {
 	before, letters, dashes := uint8(figureByte), tag == "", false
 	for i := range len(tag) {
 		b := tagBytes[tag[i]]
-		if b == otherByte || b == letterByte && before == dashByte || b == dashByte && before == dashByte || before == figureByte && tag[i]|0x20 == 'x' && i > 0 {
+		if b == otherByte || b >= letterByte && b != dashByte && before == dashByte || b == dashByte && before == dashByte || b == crossByte && before == figureByte && i > 0 {
 			return false
 		}
-		before, letters, dashes = b, letters || b == letterByte, dashes || b == dashByte
+		before, letters, dashes = b, letters || b == letterByte || b == crossByte, dashes || b == dashByte
 	}
 	return tag == "" || digit(tag[len(tag)-1]) && (letters || !dashes)
 }

@@ -103,7 +103,11 @@ func (t *table) saysElse(s *spec, cell string) bool {
 			return false
 		}
 	case takeoff.Joint:
+		if cell == s.heard {
+			return false
+		}
 		if terms.KnownJoint(cell) || t.translate(s, cell) != cell {
+			s.heard = cell
 			return false
 		}
 	default:

@@ -29,6 +29,7 @@ type spec struct {
 	lenient  bool              // what it doesn't understand bears on no area
 	carried  bool              // its unit is that of headings before
 	settled  bool              // by the cells below it
+	heard    string            // a joint that is known
 	ofUnits  bool              // it says in what quantities are
 	parted   int               // a size goes on in the next two cells: the first of these
 	empty    bool              // of one with more than one reading: its first cells are
