@@ -12,35 +12,36 @@ import (
 
 // doubts is what the table keeps to find out what may not be what it seems.
 type doubts struct {
-	line         *unitLine  // the last one
-	bare         []bareSize // of the row
-	shape        shapeTold
-	extra        spec       // of the column behind the last heading
-	inNotes      bool       // only notes since the last row of pieces
-	rowUnit      bool       // a size of the row states its own unit
-	newUnit      bool       // the first of its column did
-	counted      bool       // a column says how many there are
-	tallies      quantified // of its cells
-	strays       []string   // cells of the row without headings
-	besides      bool       // another table beside this one was told of
-	marked       Marks
-	commas       bool   // they are parted by commas, and so may decimals be
-	uneven       bool   // a row has as many cells as there are headings
-	beside       []int  // columns in metres before text
-	long, longAt int    // cells of the first row that has more, and its number
-	watched      int    // rows in which columns that aren't used were looked at
-	assumed      bool   // nobody stated the unit of cross-sections
-	noKind       bool   // no column says the kind
-	kindTold     string // so this is it
-	kindSays     string // as a title says
-	chunked      bool   // it reads a chunk
-	inSummary    bool   // they sum up the pieces
-	moved        bool   // a size of the row is in another column than its cell
-	seldom       bool   // there are quantities in metres, or sizes over several cells
-	metred       bool   // the quantity of the row is its length
-	unitsAt      int    // column of the units of quantities; 0: none
-	orDiameter   bool   // a column holds widths or diameters
-	titled       bool   // the last row was the title of a table
+	line          *unitLine  // the last one
+	bare          []bareSize // of the row
+	shape         shapeTold
+	extra         spec       // of the column behind the last heading
+	inNotes       bool       // only notes since the last row of pieces
+	rowUnit       bool       // a size of the row states its own unit
+	newUnit       bool       // the first of its column did
+	counted       bool       // a column says how many there are
+	tallies       quantified // of its cells
+	strays        []string   // cells of the row without headings
+	besides       bool       // another table beside this one was told of
+	marked        Marks
+	commas        bool   // they are parted by commas, and so may decimals be
+	uneven        bool   // a row has as many cells as there are headings
+	beside        []int  // columns in metres before text
+	long, longAt  int    // cells of the first row that has more, and its number
+	watched       int    // rows in which columns that aren't used were looked at
+	assumed       bool   // nobody stated the unit of cross-sections
+	noKind        bool   // no column says the kind
+	kindTold      string // so this is it
+	kindSays      string // as a title says
+	chunked       bool   // it reads a chunk
+	inSummary     bool   // they sum up the pieces
+	moved         bool   // a size of the row is in another column than its cell
+	seldom        bool   // there are quantities in metres, or sizes over several cells
+	metred        bool   // the quantity of the row is its length
+	unitsAt       int    // column of the units of quantities; 0: none
+	straightSided string // a shape that isn't circular
+	orDiameter    bool   // a column holds widths or diameters
+	titled        bool   // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.

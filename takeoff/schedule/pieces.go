@@ -54,8 +54,14 @@ func (t *table) roundByWidth(r *takeoff.Row) {
 		return
 	}
 	round := t.orDiameter && !high
-	if s, ok := fittings.ParseShape(r.Text[takeoff.Shape]); ok {
-		round = s == fittings.Circular
+	said := r.Text[takeoff.Shape]
+	if said != "" && said == t.straightSided {
+		return
+	}
+	if s, ok := fittings.ParseShape(said); ok {
+		if round = s == fittings.Circular; !round {
+			t.straightSided = said
+		}
 	} else if _, _, s, ok := fittings.ParseDescription(r.Text[takeoff.Kind]); ok && s == fittings.Circular {
 		round = true
 	}
