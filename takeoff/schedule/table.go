@@ -21,28 +21,33 @@ const (
 type spec struct {
 	headings.Heading
 	quantity.Column
-	used     bool
-	watch    watch             // of one that isn't used
-	fixed    bool              // by a map
-	own      bool              // a cell of it states its own unit
-	beside   bool              // it states none, and sizes beside it are in inches, feet or cm
-	lenient  bool              // what it doesn't understand bears on no area
-	carried  bool              // its unit is that of headings before
-	settled  bool              // by the cells below it
-	heard    string            // a joint that is known
-	ofUnits  bool              // it says in what quantities are
-	parted   int               // a size goes on in the next two cells: the first of these
-	empty    bool              // of one with more than one reading: its first cells are
-	worded   bool              // or they hold words only
-	figures  bool              // or figures only
-	kindless bool              // none of them names a kind
-	waits    bool              // so it is asked about once one is filled
-	says     string            // what gives the unit, where the heading doesn't
-	words    map[string]string // what its words stand for, as far as met
-	sized    [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
-	last     struct{ from, to string }
-	asIs     string         // a cell that means what it says
-	count    map[string]int // of words that stand for others
+
+	// What every cell of the column is held against.
+	used    bool
+	lenient bool              // what it doesn't understand bears on no area
+	carried bool              // its unit is that of headings before
+	own     bool              // a cell of it states its own unit
+	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
+	words   map[string]string // what its words stand for, as far as met
+	last    struct{ from, to string }
+	asIs    string            // a cell that means what it says
+	heard   string            // a joint that is known
+	count   map[string]int    // of words that stand for others
+	sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
+	parted  int               // a size goes on in the next two cells: the first of these
+
+	// What was found out about its heading.
+	fixed    bool   // by a map
+	settled  bool   // by the cells below it
+	ofUnits  bool   // it says in what quantities are
+	empty    bool   // of one with more than one reading: its first cells are
+	worded   bool   // or they hold words only
+	figures  bool   // or figures only
+	kindless bool   // none of them names a kind
+	waits    bool   // so it is asked about once one is filled
+	says     string // what gives the unit, where the heading doesn't
+
+	watch watch // of one that isn't used
 }
 
 // to is the column of ours.
