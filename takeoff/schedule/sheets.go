@@ -104,7 +104,7 @@ func (t *table) passedOver() {
 
 // readSheet reads one sheet.
 func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff.Row) error) error {
-	damaged := func(err error) error { return fmt.Errorf("%s is damaged (%w); save it again", t.place, err) }
+	damaged := func(err error) error { return workbook.Unread(t.place.String(), err) }
 	rows, err := w.Rows(s)
 	if err != nil {
 		return damaged(err)

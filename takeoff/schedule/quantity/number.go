@@ -56,9 +56,16 @@ func (s *Column) hardlyMeant(v float64) string {
 	return ""
 }
 
+// mostTyped is the most bytes that a number or a size may have: more is none, and is
+// refused before the many forms are tried.
+const mostTyped = 100
+
 // Number reads a cell of a column: its value in the program's unit, or what is
 // wrong with it and what to do.
 func (s *Column) Number(text string) (v float64, trouble string) {
+	if len(text) > mostTyped {
+		return 0, "is too long for a number; write digits only, with a point for decimals"
+	}
 	v, ok := s.Unit.exact(text)
 	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
 		if v >= s.Small {

@@ -28,6 +28,19 @@ var (
 	errNoRows = errors.New("it is far larger than its filled rows explain")
 )
 
+// limit is what a sheet has more of than is read, and what to do. The sheet is sound.
+type limit string
+
+func (l limit) Error() string { return string(l) }
+
+// Unread says why a sheet at a place couldn't be read to its end, and what to do.
+func Unread(place string, err error) error {
+	if l := limit(""); errors.As(err, &l) {
+		return fmt.Errorf("%s %w", place, l)
+	}
+	return fmt.Errorf("%s is damaged (%w); save it again", place, err)
+}
+
 // guard passes XML on and counts how deep its elements lie and how long its
 // pieces are, before a decoder has to keep either in memory. It needn't tell
 // good XML from bad: the decoder does.

@@ -118,11 +118,13 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		case n > mostAgain:
 			return false, fmt.Errorf("row %d stands there %d times", sr.Number, n)
 		}
+		sr.book.most += perRow
+		if err := sr.odsSpans(); err != nil {
+			return false, err
+		}
 		if o.made += n * max(len(sr.Cells), o.width); o.made > mostCells {
 			return false, errors.New("it unpacks to far more cells than a schedule holds")
 		}
-		sr.book.most += perRow
-		sr.odsSpans()
 		o.again, o.same = n-1, slices.Clone(sr.Cells)
 		return true, nil
 	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
@@ -199,26 +201,26 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 		}
 		sr.Cells = append(sr.Cells, text)
 	}
-	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 && len(sr.ods.spans) < mostMerges {
+	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 {
 		sr.Over = append(sr.Over, column)
 		sr.ods.spans = append(sr.ods.spans, merge{column: column, from: sr.ods.next, to: sr.ods.next + down - 1, text: text})
 	}
 	return after, nil
 }
 
-// odsSpans puts what cells merged down say into the rows below them.
-func (sr *Rows) odsSpans() {
-	sr.ods.spans = slices.DeleteFunc(sr.ods.spans, func(m merge) bool { return m.to < sr.Number })
-	for _, m := range sr.ods.spans {
-		if m.from >= sr.Number {
-			continue
-		}
-		for len(sr.Cells) <= m.column {
-			sr.Cells = append(sr.Cells, "")
-		}
-		if sr.Cells[m.column] == "" {
-			sr.Cells[m.column] = m.text
-			sr.Down = append(sr.Down, m.column)
-		}
+// odsSpans fills in a row of an OpenDocument file, and begins with the cells that are
+// merged down from it.
+func (sr *Rows) odsSpans() error {
+	o := sr.ods
+	if err := sr.fill(&sr.below); err != nil {
+		return err
 	}
+	if o.spanned += len(o.spans); o.spanned > mostMerges {
+		return errMerges
+	}
+	for _, m := range o.spans {
+		sr.below.add(m)
+	}
+	o.spans = o.spans[:0]
+	return nil
 }

@@ -92,14 +92,15 @@ func (w *File) seeLook(style string, e xml.StartElement) {
 
 // odsRows is how far the rows of a sheet of an OpenDocument file were read.
 type odsRows struct {
-	next   int // number of the next row
-	again  int // how often the row last read stands there still
-	same   []string
-	column int // of the columns that the sheet lists
-	spans  []merge
-	made   int // cells so far
-	width  int // of the row, to its last filled cell
-	after  int // index of the sheet behind it
+	next    int // number of the next row
+	again   int // how often the row last read stands there still
+	same    []string
+	column  int     // of the columns that the sheet lists
+	spans   []merge // begun in the row being read
+	spanned int     // of them so far
+	made    int     // cells so far
+	width   int     // of the row, to its last filled cell
+	after   int     // index of the sheet behind it
 }
 
 // content is how far the part was read that holds the sheets of an OpenDocument

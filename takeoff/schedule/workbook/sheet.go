@@ -37,7 +37,8 @@ type Rows struct {
 	HiddenColumns []bool // of the sheet, known with the first row
 	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
 
-	merged []merge
+	merged []merge // those that begin further down
+	below  below
 	book   *File
 	part   io.ReadCloser
 	dec    *xml.Decoder
@@ -96,9 +97,9 @@ func (sr *Rows) Next() error {
 		case xml.EndElement:
 			switch e.Name.Local {
 			case "row":
-				if sr.fillDown(); len(sr.Cells) > 0 {
+				if len(sr.Cells) > 0 {
 					sr.book.most += perRow
-					return nil
+					return sr.fillDown()
 				}
 			case "sheetData":
 				if err := drain(sr.part); err != nil {
