@@ -180,7 +180,11 @@ type Marks struct {
 	Over   []int // merged down over the rows below
 	Struck []int // struck out
 	Sums   []int // subtotals by their formulas
+	Unlike []int // that show another number than they hold
 }
+
+// marksOf gives the marks of the row last read, which the next row uses again.
+func marksOf(r *workbook.Rows) Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike} }
 
 // Walk hands on the cells of every row of a schedule as they stand, sheet by
 // sheet. The cells are used again for the next row.
@@ -232,7 +236,7 @@ func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, numbe
 			return nil
 		}
 		if err == nil {
-			err = each(s.Name, r.Number, r.Cells, Marks{r.Down, r.Over, r.Struck, r.Sums})
+			err = each(s.Name, r.Number, r.Cells, marksOf(r))
 		}
 		if err != nil {
 			return err

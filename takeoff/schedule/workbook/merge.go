@@ -224,6 +224,6 @@ func isSubtotal(formula string) bool {
 // blank empties the row.
 func (sr *Rows) blank() {
 	clear(sr.Cells)
-	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0]
+	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums, sr.Unlike = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0], sr.Unlike[:0]
 	sr.Linked = false
 }

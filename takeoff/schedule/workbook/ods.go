@@ -171,7 +171,12 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	if err := sr.dec.DecodeElement(&p, &e); err != nil {
 		return 0, err
 	}
-	text := odsValue(e, p.String())
+	text, unlike := p.String(), false
+	if attr(e, "value-type") == "float" {
+		text, unlike = odsNumber(attr(e, "value"), text)
+	} else {
+		text = odsValue(e, text)
+	}
 	if text == "" || e.Name.Local == "covered-table-cell" {
 		return column + n, nil
 	}
@@ -195,6 +200,9 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	for range n {
 		if struck {
 			sr.Struck = append(sr.Struck, len(sr.Cells))
+		}
+		if unlike {
+			sr.Unlike = append(sr.Unlike, len(sr.Cells))
 		}
 		if sum {
 			sr.Sums = append(sr.Sums, len(sr.Cells))

@@ -71,6 +71,49 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 	}
 }
 
+// odsNumber is what a cell with a number says: the number with all its digits and what
+// is shown beside it; what is shown where that is another number. unlike reports that
+// it is another by more than its scale.
+func odsNumber(value, text string) (says string, unlike bool) {
+	n, err := strconv.ParseFloat(value, 64)
+	switch {
+	case strings.HasPrefix(text, "#") || strings.HasPrefix(text, "Err:"):
+		return text, false // the value of an error is 0
+	case err != nil || math.IsInf(n, 0) || math.IsNaN(n), text != "" && splits(text, value, n):
+		return text, false
+	case text != "" && !shows(text, n):
+		return text, strings.ContainsAny(text, "0123456789") && !shows(text, n/1e3) && !shows(text, n/1e6)
+	}
+	f := odsFormat(text)
+	return f.show(value, n, false)
+}
+
+// figuresOf leaves the figures of a text.
+func figuresOf(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return r
+		}
+		return -1
+	}, text)
+}
+
+// splits reports a text that shows a whole number with text between its figures, as
+// 5'-10" or 3m50 for 510 and 350, or with figures of its own behind it, as 600 x 400.
+// Not so a fraction or a time.
+func splits(text, value string, n float64) bool {
+	found := figures.FindAllString(text, -1)
+	if len(found) < 2 {
+		return false
+	}
+	from := strings.Index(text, found[0]) + len(found[0])
+	if strings.ContainsAny(text[from:strings.LastIndex(text, found[len(found)-1])], "/:") {
+		return false
+	}
+	all := figuresOf(text)
+	return all == value || strings.TrimLeft(all, "0") == value || shows(found[0], n)
+}
+
 // odsValue is what a cell says: its stored value where it has one, so that a
 // number keeps all its digits, else its text.
 func odsValue(e xml.StartElement, text string) string {
@@ -78,15 +121,6 @@ func odsValue(e xml.StartElement, text string) string {
 	switch kind := attr(e, "value-type"); kind {
 	case "currency":
 		return text
-	case "float":
-		n, err := strconv.ParseFloat(attr(e, "value"), 64)
-		switch {
-		case strings.HasPrefix(text, "#") || strings.HasPrefix(text, "Err:"):
-			return text // the value of an error is 0
-		case err != nil || math.IsInf(n, 0) || math.IsNaN(n), text != "" && !shows(text, n):
-			return text
-		}
-		return odsFormat(text).show(attr(e, "value"), n, false)
 	case "percentage":
 		n, err := strconv.ParseFloat(attr(e, "value"), 64)
 		if err != nil {

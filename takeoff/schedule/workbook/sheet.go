@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 	"strings"
 
@@ -32,6 +31,7 @@ type Rows struct {
 	Over   []int    // those whose cell is merged down over the rows below
 	Struck []int    // those whose cell is struck out
 	Sums   []int    // those whose cell is a subtotal by its formula
+	Unlike []int    // those whose cell shows another number than it holds; Cells have what it shows
 	Linked bool     // some cell is a formula on another sheet
 
 	HiddenColumns []bool // of the sheet, known with the first row
@@ -225,71 +225,4 @@ func (sr *Rows) readPart(e xml.StartElement) error {
 		return err
 	}
 	return sr.dec.Skip()
-}
-
-// put puts the cell's text into the row.
-func (sr *Rows) put() error {
-	text, err := sr.text()
-	if err != nil || text == "" {
-		return err
-	}
-	c := sr.cell.column
-	if c >= mostKept {
-		sr.Beyond = max(sr.Beyond, c+1)
-		return nil
-	}
-	for len(sr.Cells) <= c {
-		sr.Cells = append(sr.Cells, "")
-	}
-	sr.Cells[c] = text
-	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
-		sr.Struck = append(sr.Struck, c)
-	}
-	if sr.cell.has {
-		f := sr.cell.inline.String()
-		sr.Linked = sr.Linked || strings.Contains(f, "!")
-		if isSubtotal(f) {
-			sr.Sums = append(sr.Sums, c)
-		}
-	}
-	return nil
-}
-
-// text is what the cell says: text, a number with all its digits, TRUE or
-// FALSE, an error's name, a date as 2026-03-01, or the formula where its
-// result isn't stored.
-func (sr *Rows) text() (string, error) {
-	c := &sr.cell
-	v := c.value.String()
-	if c.has && (!c.stored || v == "" && c.kind != "str") {
-		return "=" + c.inline.String(), nil
-	}
-	switch c.kind {
-	case "inlineStr":
-		return c.inline.String(), nil
-	case "s":
-		i, err := strconv.Atoi(strings.TrimSpace(v))
-		if err != nil || i < 0 || i >= len(sr.book.strings) {
-			return "", fmt.Errorf("there is no text number '%.20s'", v)
-		}
-		return sr.book.strings[i], nil
-	case "str":
-		return unescape(v), nil
-	case "b":
-		if v == "1" || v == "true" {
-			return "TRUE", nil
-		}
-		return "FALSE", nil
-	case "e", "d":
-		return v, nil
-	}
-	n, err := strconv.ParseFloat(v, 64)
-	if err != nil || math.IsInf(n, 0) || math.IsNaN(n) {
-		return v, nil
-	}
-	var f format
-	if c.style >= 0 && c.style < len(sr.book.formats) {
-		f = sr.book.formats[c.style]
-	}
-	return f.show(v, n, sr.book.date1904), nil
 }
