@@ -95,20 +95,18 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		if err != nil {
 			return false, err
 		}
-		if v := attr(e, "visibility"); v == "collapse" || v == "filter" {
-			sr.hide(o.column, n)
-		}
-		o.column += n
+		sr.column(e, n)
 	case "table-row":
 		n, err := repeats(e, "number-rows-repeated", excelize.TotalRows)
 		if err != nil {
 			return false, err
 		}
 		v := attr(e, "visibility")
+		sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter" || sr.book.looks.rows[attr(e, "style-name")]
+		o.style = attr(e, "default-cell-style-name")
 		if err := sr.odsRow(); err != nil {
 			return false, err
 		}
-		sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter"
 		o.next += n
 		switch {
 		case len(sr.Cells) == 0:
@@ -128,8 +126,10 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		o.again, o.same = n-1, slices.Clone(sr.Cells)
 		return true, nil
 	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
+	case "table":
+		return false, errInner
 	default:
-		return false, sr.dec.Skip() // a table within, a note
+		return false, sr.dec.Skip() // a note
 	}
 	return false, nil
 }
@@ -167,9 +167,12 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	p := odsText{looks: sr.book.looks}
+	p := odsText{looks: sr.book.looks.texts}
 	if err := sr.dec.DecodeElement(&p, &e); err != nil {
 		return 0, err
+	}
+	if p.inner {
+		return 0, errInner
 	}
 	text, unlike := p.String(), false
 	if attr(e, "value-type") == "float" {
@@ -195,25 +198,30 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	for len(sr.Cells) < column {
 		sr.Cells = append(sr.Cells, "")
 	}
-	sr.Linked = sr.Linked || strings.Contains(attr(e, "formula"), "[$")
-	struck, sum := sr.book.looks[attr(e, "style-name")].struck, isSubtotal(attr(e, "formula"))
 	for range n {
-		if struck {
-			sr.Struck = append(sr.Struck, len(sr.Cells))
-		}
-		if unlike {
-			sr.Unlike = append(sr.Unlike, len(sr.Cells))
-		}
-		if sum {
-			sr.Sums = append(sr.Sums, len(sr.Cells))
-		}
-		sr.Cells = append(sr.Cells, text)
+		sr.odsPut(e, text, unlike)
 	}
 	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 {
 		sr.Over = append(sr.Over, column)
 		sr.ods.spans = append(sr.ods.spans, merge{column: column, from: sr.ods.next, to: sr.ods.next + down - 1, text: text})
 	}
 	return after, nil
+}
+
+// odsPut puts a cell behind those of the row.
+func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
+	at, formula := len(sr.Cells), attr(e, "formula")
+	sr.Linked = sr.Linked || strings.Contains(formula, "[$")
+	if sr.strikes(attr(e, "style-name"), at) {
+		sr.Struck = append(sr.Struck, at)
+	}
+	if unlike {
+		sr.Unlike = append(sr.Unlike, at)
+	}
+	if isSubtotal(formula) {
+		sr.Sums = append(sr.Sums, at)
+	}
+	sr.Cells = append(sr.Cells, text)
 }
 
 // odsSpans fills in a row of an OpenDocument file, and begins with the cells that are

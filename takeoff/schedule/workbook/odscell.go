@@ -12,15 +12,16 @@ import (
 // odsText is the text of a cell: paragraphs, with runs, links and spaces in
 // them.
 type odsText struct {
-	b     strings.Builder
-	looks map[string]runLook // of the spans, by style
+	b          strings.Builder
+	looks      map[string]runLook // of the spans, by style
+	inner      bool               // a table lies in the cell that says something
+	paragraphs int
 }
 
 func (x *odsText) String() string { return x.b.String() }
 
 // UnmarshalXML gathers the text of the paragraphs.
 func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
-	depth, paragraphs := 0, 0
 	var within []runLook // of the elements that are open
 	for {
 		tok, err := d.Token()
@@ -29,46 +30,63 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 		}
 		switch e := tok.(type) {
 		case xml.StartElement:
-			if e.Name.Space != textNS && e.Name.Local != "a" || e.Name.Local == "ruby-text" { // a remark pinned to the cell, a drawing, how it is spoken
-				if err := d.Skip(); err != nil {
+			if e.Name.Space != textNS && e.Name.Local != "a" || e.Name.Local == "ruby-text" {
+				if err := x.beside(d, e); err != nil {
 					return err
 				}
 				continue
 			}
-			depth++
 			look := x.looks[attr(e, "style-name")]
 			if n := len(within); n > 0 {
 				look.struck, look.raised = look.struck || within[n-1].struck, look.raised || within[n-1].raised
 			}
 			within = append(within, look)
-			switch e.Name.Local {
-			case "p":
-				if paragraphs++; paragraphs > 1 {
-					x.b.WriteByte('\n')
-				}
-			case "s":
-				n, err := repeats(e, "c", 1000)
-				if err != nil {
-					return err
-				}
-				x.b.WriteString(strings.Repeat(" ", n))
-			case "tab":
-				x.b.WriteByte('\t')
-			case "line-break":
-				x.b.WriteByte('\n')
+			if err := x.open(e); err != nil {
+				return err
 			}
 		case xml.EndElement:
-			if depth == 0 {
+			if len(within) == 0 {
 				return nil
 			}
-			depth--
-			within = within[:depth]
+			within = within[:len(within)-1]
 		case xml.CharData:
-			if depth > 0 {
-				x.b.WriteString(within[depth-1].of(string(e)))
+			if n := len(within); n > 0 {
+				x.b.WriteString(within[n-1].of(string(e)))
 			}
 		}
 	}
+}
+
+// open writes what an element of a text stands for.
+func (x *odsText) open(e xml.StartElement) error {
+	switch e.Name.Local {
+	case "p":
+		if x.paragraphs++; x.paragraphs > 1 {
+			x.b.WriteByte('\n')
+		}
+	case "s":
+		n, err := repeats(e, "c", 1000)
+		if err != nil {
+			return err
+		}
+		x.b.WriteString(strings.Repeat(" ", n))
+	case "tab":
+		x.b.WriteByte('\t')
+	case "line-break":
+		x.b.WriteByte('\n')
+	}
+	return nil
+}
+
+// beside passes over what isn't text of the cell: a remark pinned to it, a drawing, how
+// a text is spoken. A table is looked at.
+func (x *odsText) beside(d *xml.Decoder, e xml.StartElement) error {
+	if e.Name.Space != tableNS || e.Name.Local != "table" {
+		return d.Skip()
+	}
+	filled, err := inner(d)
+	x.inner = x.inner || filled
+	return err
 }
 
 // odsNumber is what a cell with a number says: the number with all its digits and what

@@ -33,9 +33,9 @@ type File struct {
 
 	parts    map[string]*zip.File
 	strings  []string
-	formats  []format           // of cell styles
-	struck   []bool             // cell styles that strike out
-	looks    map[string]runLook // styles of an OpenDocument file
+	formats  []format // of cell styles
+	struck   []bool   // cell styles that strike out
+	looks    odsLooks // of an OpenDocument file
 	date1904 bool
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
