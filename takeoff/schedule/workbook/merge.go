@@ -197,7 +197,9 @@ func (sr *Rows) hideColumns(e xml.StartElement) {
 		case "max":
 			to, _ = strconv.Atoi(a.Value)
 		case "hidden":
-			hidden = a.Value == "1" || a.Value == "true"
+			hidden = hidden || a.Value == "1" || a.Value == "true"
+		case "width":
+			hidden = hidden || nought(a.Value)
 		}
 	}
 	if hidden && from >= 1 {

@@ -117,7 +117,8 @@ func (w *File) odsRows(s Sheet) (*Rows, error) {
 		if err != nil {
 			return nil, err
 		}
-		c = &content{part: r, dec: w.sheetDecoder(r)}
+		_, dec := w.sheetDecoder(r)
+		c = &content{part: r, dec: dec}
 	}
 	for c.next <= s.index {
 		tok, err := c.dec.Token()

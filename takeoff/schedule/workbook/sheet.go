@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"bufio"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -41,6 +42,7 @@ type Rows struct {
 	below  below
 	book   *File
 	part   io.ReadCloser
+	raw    *bufio.Reader // of the part, from where the decoder reads
 	dec    *xml.Decoder
 	cell   cell
 	ods    *odsRows // of an OpenDocument file
@@ -64,7 +66,8 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 		r.Close()
 		return nil, err
 	}
-	return &Rows{book: w, part: r, dec: w.sheetDecoder(r), merged: merged}, nil
+	raw, dec := w.sheetDecoder(r)
+	return &Rows{book: w, part: r, raw: raw, dec: dec, merged: merged}, nil
 }
 
 // Close ends the reading of the sheet.
@@ -101,11 +104,11 @@ func (sr *Rows) Next() error {
 					sr.book.most += perRow
 					return sr.fillDown()
 				}
-			case "sheetData":
-				if err := drain(sr.part); err != nil {
-					return err
+				if sr.book.read > sr.book.most-maxRun {
+					return sr.onlyEmpty()
 				}
-				return io.EOF
+			case "sheetData":
+				return sr.rest()
 			}
 		}
 	}
@@ -142,7 +145,9 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 			}
 			sr.Number = n
 		case "hidden":
-			sr.Hidden = a.Value == "1" || a.Value == "true"
+			sr.Hidden = sr.Hidden || a.Value == "1" || a.Value == "true"
+		case "ht":
+			sr.Hidden = sr.Hidden || nought(a.Value)
 		}
 	}
 	if sr.Number > excelize.TotalRows {
