@@ -55,3 +55,28 @@ func TestLongCells(t *testing.T) {
 		}
 	}
 }
+
+// What can't be seen is taken out, and figures as wide as a character of Chinese are
+// figures; other signs that look like something else are named.
+func TestUnseen(t *testing.T) {
+	c := asColumn(t, "width_mm")
+	for cell, want := range map[string]float64{"6\u200b00": .6, "\ufeff600": .6, "600\u2060": .6, "６００": .6, "1．5": .0015} {
+		if v, trouble := c.Number(cell); v != want || trouble != "" {
+			t.Errorf("%q: %v %s", cell, v, trouble)
+		}
+	}
+	for _, cell := range []string{"300x\u200b200", "300x 2\u200b00", "３００ｘ２００", "\ufeff300 × 200"} {
+		found, trouble := c.Sizes(cell)
+		if describe(found) != "300x200" || trouble != "" || !Combined(cell) {
+			t.Errorf("%q: %v %s", cell, found, trouble)
+		}
+	}
+	for cell, want := range map[string]string{"6\u200e00": "U+200E, which can't be seen", "6\u00ad00": "U+00AD", "٦٠٠": "U+0666, which isn't one of 0 to 9", "6OO": "isn't a number"} {
+		if _, trouble := c.Number(cell); !strings.Contains(trouble, want) {
+			t.Errorf("%q: %s", cell, trouble)
+		}
+		if _, trouble := c.Sizes("300x" + cell); !strings.Contains(trouble, want) {
+			t.Errorf("a size with %q: %s", cell, trouble)
+		}
+	}
+}

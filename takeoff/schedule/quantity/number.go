@@ -84,7 +84,7 @@ func (s *Column) Number(text string) (v float64, trouble string) {
 	}
 	switch {
 	case trouble != "":
-		return 0, trouble
+		return 0, strange(text, trouble)
 	case negative && !s.Signed:
 		return 0, "can't be negative; write it without the minus sign if that is what is meant"
 	case v > s.Max:
@@ -117,7 +117,9 @@ func (s *Column) small(text string, v float64) (float64, string) {
 	return v, s.hardlyMeant(v)
 }
 
+// cellCleaner writes signs that look alike as one, and takes out what can't be seen.
 var cellCleaner = strings.NewReplacer("−", "-", "º", "°", "\u00a0", " ", "\u2009", " ", "\u202f", " ",
+	"\u200b", "", "\ufeff", "", "\u2060", "", "０", "0", "１", "1", "２", "2", "３", "3", "４", "4", "５", "5", "６", "6", "７", "7", "８", "8", "９", "9", "ｘ", "x", "．", ".", "，", ",",
 	"″", `"`, "”", `"`, "''", `"`, "′", "'", "’", "'", "⁄", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4")
 
 var (

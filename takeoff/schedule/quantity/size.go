@@ -87,7 +87,7 @@ func (s *Column) Sizes(text string) (found []Size, trouble string) {
 	}
 	if len(parts) != 2 || parts[0] == "" || parts[1] == "" {
 		_, trouble = s.oneSize(t)
-		return nil, trouble
+		return nil, strange(t, trouble)
 	}
 	if plainNumber(parts[0]) && plainNumber(parts[1]) {
 		return nil, "could be " + parts[0] + " wide and " + parts[1] + " high, or two diameters; write " +
