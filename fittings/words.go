@@ -115,6 +115,9 @@ func (p Plane) String() string {
 	return "width"
 }
 
+// mostWords is more than a kind with its style and shape has.
+const mostWords = 12
+
 // ParseDescription reads a kind that is written with its style and shape:
 // "mitred bend", "flat oval duct", "eccentric reducer". Every word has to be
 // understood, the style has to be one of the kind's, and nothing may be said
@@ -124,6 +127,9 @@ func ParseDescription(s string) (k Kind, style Style, shape Shape, ok bool) {
 		return k, NoStyle, NoShape, true
 	}
 	words := strings.FieldsFunc(s, func(r rune) bool { return r == ' ' || r == '-' || r == ',' || r == '/' })
+	if len(words) > mostWords {
+		return NoKind, NoStyle, NoShape, false
+	}
 	for i := 0; i < len(words); i++ {
 		for n := min(2, len(words)-i); n > 0; n-- {
 			part := strings.Join(words[i:i+n], " ")

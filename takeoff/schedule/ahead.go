@@ -60,18 +60,18 @@ func (s *sheetRows) next() (sheetRow, error) {
 	if s.err == nil {
 		s.err = s.Next()
 	}
-	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, Marks{s.Down, s.Over, s.Struck, s.Sums}}, s.err
+	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, marksOf(s.Rows)}, s.err
 }
 
 // below gives up to n rows that come next.
 func (s *sheetRows) below(n int) (rows [][]string) {
-	s.Cells, s.Down, s.Over, s.Struck, s.Sums = nil, nil, nil, nil, nil // those of the row before are still in use
+	s.Cells, s.Down, s.Over, s.Struck, s.Sums, s.Unlike = nil, nil, nil, nil, nil, nil // those of the row before are still in use
 	for s.err == nil && len(s.ahead) < n {
 		if s.err = s.Next(); s.err != nil {
 			break
 		}
 		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells),
-			Marks{slices.Clone(s.Down), slices.Clone(s.Over), slices.Clone(s.Struck), slices.Clone(s.Sums)}})
+			Marks{slices.Clone(s.Down), slices.Clone(s.Over), slices.Clone(s.Struck), slices.Clone(s.Sums), slices.Clone(s.Unlike)}})
 	}
 	for _, x := range s.ahead[:min(n, len(s.ahead))] {
 		rows = append(rows, x.cells)

@@ -56,9 +56,12 @@ func meansNothing(cell string) bool {
 var errorCells = []string{"#REF!", "#VALUE!", "#DIV/0!", "#N/A", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#GETTING_DATA", "#####",
 	"#BEZUG!", "#WERT!", "#NV", "#ZAHL!", "#VALEUR!", "#NOM?", "#NOMBRE!", "#WAARDE!", "#VERW!", "#VALOR!", "#VALORE!", "#RIF!", "#REFERENS!", "#VÄRDEFEL!", "#SAKNAS!", "#DIV/0", "Err:5"}
 
-// unfit says why a cell can't be used whatever its column.
-func (t *table) unfit(cell string, c takeoff.Column) string {
+// unfit says why the cell at a place of a row can't be used whatever it is read as.
+func (t *table) unfit(at int, cell string, s *spec) string {
+	c := s.to()
 	switch {
+	case s.Measure != takeoff.Text && slices.Contains(t.marked.Unlike, at):
+		return "is what its number format shows, and another number than the cell holds; type what is meant, and give the cell a plain format"
 	case len(cell) > maxCell, len(cell) > maxWord && c != takeoff.Note:
 		return "is too long for a cell; shorten it"
 	case cell[0] == '=':

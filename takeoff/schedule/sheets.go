@@ -112,7 +112,7 @@ func (t *table) passedOver() {
 
 // readSheet reads one sheet.
 func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff.Row) error) error {
-	damaged := func(err error) error { return fmt.Errorf("%s is damaged (%w); save it again", t.place, err) }
+	damaged := func(err error) error { return workbook.Unread(t.place.String(), err) }
 	rows, err := w.Rows(s)
 	if err != nil {
 		return damaged(err)
@@ -188,7 +188,11 @@ type Marks struct {
 	Over   []int // merged down over the rows below
 	Struck []int // struck out
 	Sums   []int // subtotals by their formulas
+	Unlike []int // that show another number than they hold
 }
+
+// marksOf gives the marks of the row last read, which the next row uses again.
+func marksOf(r *workbook.Rows) Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike} }
 
 // Walk hands on the cells of every row of a schedule as they stand, sheet by
 // sheet. The cells are used again for the next row.
@@ -240,7 +244,7 @@ func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, numbe
 			return nil
 		}
 		if err == nil {
-			err = each(s.Name, r.Number, r.Cells, Marks{r.Down, r.Over, r.Struck, r.Sums})
+			err = each(s.Name, r.Number, r.Cells, marksOf(r))
 		}
 		if err != nil {
 			return err

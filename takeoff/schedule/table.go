@@ -185,7 +185,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			if meansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
 				continue
 			}
-			if trouble := t.unfit(cell, s.to()); trouble != "" {
+			if trouble := t.unfit(i, cell, s); trouble != "" {
 				t.fault(r, s, cell, trouble)
 				continue
 			}

@@ -136,7 +136,7 @@ func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, b
 		}
 		r, err := w.Rows(s)
 		if err != nil {
-			return fmt.Errorf("%s, sheet %s is damaged (%w); save it again", info.File, s.Name, err)
+			return workbook.Unread(fmt.Sprintf("%s, sheet %s", info.File, s.Name), err)
 		}
 		for {
 			if err = r.Next(); err != nil {
@@ -149,7 +149,7 @@ func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, b
 		}
 		r.Close()
 		if err != io.EOF {
-			return fmt.Errorf("%s, sheet %s, row %d is damaged (%w); save it again", info.File, s.Name, r.Number, err)
+			return workbook.Unread(fmt.Sprintf("%s, sheet %s, row %d", info.File, s.Name, r.Number), err)
 		}
 	}
 	return nil

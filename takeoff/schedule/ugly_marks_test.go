@@ -1,6 +1,7 @@
 package schedule_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/xuri/excelize/v2"
@@ -33,6 +34,14 @@ func uglyMarks(t testing.TB) []ugly {
 		style(b, &excelize.Style{CustomNumFmt: &format}, "Ducts", "E2", "E3")
 		out = append(out, uglyXLSX(f.name, b, 2, 0, 0, rect(.6, .4, 1.5), ""))
 	}
+
+	// 510 is shown as 5'-10", 1.778 m; 300 as 3000 by a figure in the format.
+	b = newBook(t, "Ducts").rows("Ducts", 1, bookHead, row("A", "straight", 600, 400, 510), row("B", "straight", 600, 400, 300), row("C", "straight", 600, 400, 350))
+	for i, format := range []string{`0'-00\"`, `0"0"`, `0"m"00`} {
+		at := fmt.Sprintf("E%d", 2+i)
+		style(b, &excelize.Style{CustomNumFmt: &format}, "Ducts", at, at)
+	}
+	out = append(out, uglyXLSX("formats-that-part-figures.xlsx", b, 1, 0, 2, rect(.6, .4, 1.778), "Ducts!3:Length (mm) Ducts!4:Length (mm)"))
 
 	b = newBook(t, "Ducts").rows("Ducts", 1, bookHead, row("A", "straight", 60, 40, 100))
 	format := "0[$cm]"

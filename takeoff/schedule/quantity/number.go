@@ -56,9 +56,16 @@ func (s *Column) hardlyMeant(v float64) string {
 	return ""
 }
 
+// mostTyped is the most bytes that a number or a size may have: more is none, and is
+// refused before the many forms are tried.
+const mostTyped = 100
+
 // Number reads a cell of a column: its value in the program's unit, or what is
 // wrong with it and what to do.
 func (s *Column) Number(text string) (v float64, trouble string) {
+	if len(text) > mostTyped {
+		return 0, "is too long for a number; write digits only, with a point for decimals"
+	}
 	v, ok := s.Unit.exact(text)
 	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
 		if v >= s.Small {
@@ -77,7 +84,7 @@ func (s *Column) Number(text string) (v float64, trouble string) {
 	}
 	switch {
 	case trouble != "":
-		return 0, trouble
+		return 0, strange(text, trouble)
 	case negative && !s.Signed:
 		return 0, "can't be negative; write it without the minus sign if that is what is meant"
 	case v > s.Max:
@@ -110,7 +117,9 @@ func (s *Column) small(text string, v float64) (float64, string) {
 	return v, s.hardlyMeant(v)
 }
 
+// cellCleaner writes signs that look alike as one, and takes out what can't be seen.
 var cellCleaner = strings.NewReplacer("−", "-", "º", "°", "\u00a0", " ", "\u2009", " ", "\u202f", " ",
+	"\u200b", "", "\ufeff", "", "\u2060", "", "０", "0", "１", "1", "２", "2", "３", "3", "４", "4", "５", "5", "６", "6", "７", "7", "８", "8", "９", "9", "ｘ", "x", "．", ".", "，", ",",
 	"″", `"`, "”", `"`, "''", `"`, "′", "'", "’", "'", "⁄", "/", "½", " 1/2", "¼", " 1/4", "¾", " 3/4")
 
 var (

@@ -45,6 +45,9 @@ func CutDiameter(t string) (string, bool) {
 // Combined reports a cell that holds a whole cross-section, or tries to, where
 // a single number is expected.
 func Combined(text string) bool {
+	if len(text) > mostTyped {
+		return false
+	}
 	t := cellCleaner.Replace(text)
 	if !digitIn(t) || len(t) > 60 { // most words end here
 		return false
@@ -65,6 +68,9 @@ const sizeForm = "write it as 600x400 or Ø315, with mm or in after it where the
 // s says the unit where the cell doesn't. trouble is what is wrong and what to
 // do.
 func (s *Column) Sizes(text string) (found []Size, trouble string) {
+	if len(text) > mostTyped {
+		return nil, "is too long for a size; " + sizeForm
+	}
 	if trouble = Above(text, s.Measure); trouble != "" {
 		return nil, trouble
 	}
@@ -81,7 +87,7 @@ func (s *Column) Sizes(text string) (found []Size, trouble string) {
 	}
 	if len(parts) != 2 || parts[0] == "" || parts[1] == "" {
 		_, trouble = s.oneSize(t)
-		return nil, trouble
+		return nil, strange(t, trouble)
 	}
 	if plainNumber(parts[0]) && plainNumber(parts[1]) {
 		return nil, "could be " + parts[0] + " wide and " + parts[1] + " high, or two diameters; write " +
@@ -203,7 +209,7 @@ func Same(a, b float64) bool { return math.Abs(a-b) <= 1e-4 }
 
 // SaysUnit reports a cell that ends in a unit of length: 600 mm, 24" x 16", 16" dia.
 func SaysUnit(cell string) bool {
-	if cell == "" || digitAt(cell, len(cell)-1) {
+	if cell == "" || len(cell) > mostTyped || digitAt(cell, len(cell)-1) {
 		return false
 	}
 	t, _ := CutDiameter(strings.TrimSpace(cellCleaner.Replace(cell)))

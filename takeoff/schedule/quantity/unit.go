@@ -69,6 +69,9 @@ var unitCleaner = strings.NewReplacer(" ", "", ".", "", "²", "2", "″", `"`, "
 
 // UnitOf finds a unit by its spelling, as "mm" or "in mm".
 func UnitOf(s string) (Unit, bool) {
+	if len(s) > mostTyped {
+		return Unit{}, false
+	}
 	s = strings.ToLower(s)
 	u, ok := unitBySpelling[unitCleaner.Replace(s)]
 	for _, before := range [...]string{"in ", "en ", "i "} {

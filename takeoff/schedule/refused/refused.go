@@ -127,7 +127,7 @@ const doubt = " ?"
 // unmerged leaves out what a cell merged down says in columns where that doesn't
 // count for the row.
 func (l *layout) unmerged(cells []string, m schedule.Marks) []string {
-	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums) == 0 {
+	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 {
 		return cells
 	}
 	out := slices.Clone(cells)
@@ -135,6 +135,9 @@ func (l *layout) unmerged(cells []string, m schedule.Marks) []string {
 		if i < len(l.asked) && l.asked[i] {
 			out[i] += doubt
 		}
+	}
+	for _, i := range m.Unlike {
+		out[i] += doubt
 	}
 	if len(m.Struck)+len(m.Sums) > 0 && l.kind < len(out) && out[l.kind] != "" && l.kind >= 0 {
 		out[l.kind] += doubt

@@ -3,7 +3,6 @@ package workbook
 import (
 	"math"
 	"regexp"
-	"slices"
 	"strconv"
 	"strings"
 	"unicode"
@@ -16,9 +15,14 @@ import (
 type format struct {
 	date           bool
 	percent        bool
-	prefix, suffix string // as in T-001 or 600 mm
-	digits         int    // at least so many before the point
-	scale          int    // it is shown divided by 1000 so many times
+	prefix, suffix string    // as in T-001 or 600 mm
+	digits         int       // at least so many before the point
+	scale          int       // it is shown divided by 1000 so many times
+	parts          []stretch // of its figures, where text lies between them
+	unlike         bool      // it shows another number than is stored, or none
+	minus          bool      // it puts a minus sign before it
+	words          string    // what it shows instead of a number
+	around         [2]string // what it shows before and behind a text
 	cases          []caseFormat
 }
 
@@ -62,10 +66,14 @@ var condition = regexp.MustCompile(`^(?:\[[^\]<>=]*\])*\[(<=|>=|<>|<|>|=)\s*(-?[
 // positive numbers, or the sections by their conditions.
 func readFormat(code string) format {
 	f := readSection(code)
+	parts := sections(code)
+	if n := len(parts) - 1; n == 3 || strings.Contains(parts[n], "@") { // that of text
+		f.around = readSection(parts[n]).around
+	}
 	if !condition.MatchString(code) {
 		return f
 	}
-	for _, part := range sections(code) {
+	for _, part := range parts {
 		c := caseFormat{format: readSection(part)}
 		if m := condition.FindStringSubmatch(part); m != nil {
 			c.op = m[1]
@@ -92,57 +100,6 @@ func sections(code string) (parts []string) {
 	return append(parts, code[from:])
 }
 
-// readSection reads one section of a format.
-func readSection(code string) format {
-	var f format
-	var literal strings.Builder
-	rs := []rune(strings.ReplaceAll(strings.ReplaceAll(code, "General", "#"), "GENERAL", "#"))
-	number, point := false, false
-	for i := 0; i < len(rs) && rs[i] != ';'; i++ {
-		switch r := rs[i]; {
-		case r == '"':
-			end := i + 1 + max(0, slices.Index(rs[i+1:], '"'))
-			literal.WriteString(string(rs[i+1 : end]))
-			i = end
-		case r == '\\' && i+1 < len(rs):
-			i++
-			literal.WriteRune(rs[i])
-		case r == '_' || r == '*':
-			i++
-		case r == '[':
-			end := i + max(0, slices.Index(rs[i:], ']'))
-			f.date = f.date || strings.Trim(string(rs[i:end]), "[hHmMsS") == ""
-			if sign, ok := strings.CutPrefix(string(rs[i:end]), "[$"); ok {
-				sign, _, _ = strings.Cut(sign, "-")
-				literal.WriteString(sign)
-			}
-			i = end
-		case r == '%':
-			f.percent = true
-		case r == '.':
-			point = true
-		case r == '0' || r == '#' || r == '?':
-			if !number {
-				number, f.prefix = true, literal.String()
-			}
-			literal.Reset() // before the figures, or between them
-			if f.scale = 0; r == '0' && !point {
-				f.digits++
-			}
-		case r == ',' && number && literal.Len() == 0:
-			f.scale++ // unless a figure follows: then it parts thousands
-		case strings.ContainsRune("'′″°⌀ø", r):
-			literal.WriteRune(r)
-		case strings.ContainsRune("yYmMdDhHsS", r):
-			f.date = true
-		}
-	}
-	if f.prefix = told(f.prefix); number {
-		f.suffix = told(literal.String())
-	}
-	return f
-}
-
 // told is a text beside a number if it bears on what the number means.
 func told(text string) string {
 	if strings.ContainsFunc(text, telling) {
@@ -152,25 +109,30 @@ func told(text string) string {
 }
 
 // telling reports a character that bears on what a number means.
-func telling(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'″′°⌀`, r) }
+func telling(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'″′°⌀×`, r) }
 
-// show writes the number n, stored as raw.
-func (f format) show(raw string, n float64, date1904 bool) string {
+// show writes the number n, stored as raw. unlike reports that it shows another number
+// than that.
+func (f *format) show(raw string, n float64, date1904 bool) (text string, unlike bool) {
 	for i := range f.cases {
 		if c := &f.cases[i]; c.meets(n) {
 			return c.show(raw, n, date1904)
 		}
 	}
-	if f.date {
+	switch {
+	case f.date:
 		if d, err := excelize.ExcelDateToTime(n, date1904); err == nil {
 			if n == math.Trunc(n) {
-				return d.Format("2006-01-02")
+				return d.Format("2006-01-02"), false
 			}
-			return d.Format("2006-01-02 15:04")
+			return d.Format("2006-01-02 15:04"), false
 		}
-	}
-	if f.percent {
-		return fifteen(n*100) + "%"
+	case f.percent:
+		return fifteen(n*100) + "%", false
+	case f.words != "":
+		return f.words, true
+	case len(f.parts) > 1:
+		return f.parted(n)
 	}
 	s := raw
 	if f.scale > 0 && f.scale < 5 {
@@ -183,7 +145,7 @@ func (f format) show(raw string, n float64, date1904 bool) string {
 	if pad := f.digits - len(s); f.digits > 1 && pad > 0 && n >= 0 && n == math.Trunc(n) {
 		s = strings.Repeat("0", min(pad, 20)) + s
 	}
-	return f.prefix + s + f.suffix
+	return f.prefix + s + f.suffix, f.unlike || f.minus && n > 0
 }
 
 // fifteen writes n with the fifteen digits that a spreadsheet shows, which

@@ -1,6 +1,7 @@
 package workbook
 
 import (
+	"bufio"
 	"encoding/xml"
 	"errors"
 	"fmt"
@@ -25,8 +26,22 @@ const (
 var (
 	errDeep   = fmt.Errorf("its elements lie more than %d deep in each other", maxDepth)
 	errLong   = fmt.Errorf("it has a text of more than %d KiB in one piece", maxRun>>10)
-	errNoRows = errors.New("it is far larger than its filled rows explain")
+	errRest   = fmt.Errorf("it goes on for more than %d MiB behind what counts of it", maxRest>>20)
+	errNoRows = limit("is far larger than its filled rows explain; delete the empty rows and cells between and below the filled ones, or copy these to a new workbook")
 )
+
+// limit is what a sheet has more of than is read, and what to do. The sheet is sound.
+type limit string
+
+func (l limit) Error() string { return string(l) }
+
+// Unread says why a sheet at a place couldn't be read to its end, and what to do.
+func Unread(place string, err error) error {
+	if l := limit(""); errors.As(err, &l) {
+		return fmt.Errorf("%s %w", place, l)
+	}
+	return fmt.Errorf("%s is damaged (%w); save it again", place, err)
+}
 
 // guard passes XML on and counts how deep its elements lie and how long its
 // pieces are, before a decoder has to keep either in memory. It needn't tell
@@ -105,12 +120,13 @@ func (g *guard) close() {
 func decoder(r io.Reader) *xml.Decoder { return xml.NewDecoder(&guard{from: r}) }
 
 // sheetDecoder is the same for sheets, which all together may not be much larger
-// than their filled rows explain.
-func (w *File) sheetDecoder(r io.Reader) *xml.Decoder {
+// than their filled rows explain. raw is where it reads from.
+func (w *File) sheetDecoder(r io.Reader) (raw *bufio.Reader, dec *xml.Decoder) {
 	if w.most == 0 {
 		w.most = maxIdle
 	}
-	return xml.NewDecoder(&guard{from: r, count: &w.read, most: &w.most})
+	raw = bufio.NewReader(&guard{from: r, count: &w.read, most: &w.most})
+	return raw, xml.NewDecoder(raw)
 }
 
 // drain reads a part to its end, where its checksum is: what was read before it
@@ -118,7 +134,7 @@ func (w *File) sheetDecoder(r io.Reader) *xml.Decoder {
 func drain(part io.Reader) error {
 	n, err := io.Copy(io.Discard, io.LimitReader(part, maxRest))
 	if n == maxRest {
-		return errNoRows
+		return errRest
 	}
 	return err
 }

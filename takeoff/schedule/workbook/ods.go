@@ -95,20 +95,18 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		if err != nil {
 			return false, err
 		}
-		if v := attr(e, "visibility"); v == "collapse" || v == "filter" {
-			sr.hide(o.column, n)
-		}
-		o.column += n
+		sr.column(e, n)
 	case "table-row":
 		n, err := repeats(e, "number-rows-repeated", excelize.TotalRows)
 		if err != nil {
 			return false, err
 		}
 		v := attr(e, "visibility")
+		sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter" || sr.book.looks.rows[attr(e, "style-name")]
+		o.style = attr(e, "default-cell-style-name")
 		if err := sr.odsRow(); err != nil {
 			return false, err
 		}
-		sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter"
 		o.next += n
 		switch {
 		case len(sr.Cells) == 0:
@@ -118,16 +116,20 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		case n > mostAgain:
 			return false, fmt.Errorf("row %d stands there %d times", sr.Number, n)
 		}
+		sr.book.most += perRow
+		if err := sr.odsSpans(); err != nil {
+			return false, err
+		}
 		if o.made += n * max(len(sr.Cells), o.width); o.made > mostCells {
 			return false, errors.New("it unpacks to far more cells than a schedule holds")
 		}
-		sr.book.most += perRow
-		sr.odsSpans()
 		o.again, o.same = n-1, slices.Clone(sr.Cells)
 		return true, nil
 	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
+	case "table":
+		return false, errInner
 	default:
-		return false, sr.dec.Skip() // a table within, a note
+		return false, sr.dec.Skip() // a note
 	}
 	return false, nil
 }
@@ -165,11 +167,19 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	if err != nil {
 		return 0, err
 	}
-	p := odsText{looks: sr.book.looks}
+	p := odsText{looks: sr.book.looks.texts}
 	if err := sr.dec.DecodeElement(&p, &e); err != nil {
 		return 0, err
 	}
-	text := odsValue(e, p.String())
+	if p.inner {
+		return 0, errInner
+	}
+	text, unlike := p.String(), false
+	if attr(e, "value-type") == "float" {
+		text, unlike = odsNumber(attr(e, "value"), text)
+	} else {
+		text = odsValue(e, text)
+	}
 	if text == "" || e.Name.Local == "covered-table-cell" {
 		return column + n, nil
 	}
@@ -188,37 +198,45 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	for len(sr.Cells) < column {
 		sr.Cells = append(sr.Cells, "")
 	}
-	sr.Linked = sr.Linked || strings.Contains(attr(e, "formula"), "[$")
-	struck, sum := sr.book.looks[attr(e, "style-name")].struck, isSubtotal(attr(e, "formula"))
 	for range n {
-		if struck {
-			sr.Struck = append(sr.Struck, len(sr.Cells))
-		}
-		if sum {
-			sr.Sums = append(sr.Sums, len(sr.Cells))
-		}
-		sr.Cells = append(sr.Cells, text)
+		sr.odsPut(e, text, unlike)
 	}
-	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 && len(sr.ods.spans) < mostMerges {
+	if down, err := repeats(e, "number-rows-spanned", excelize.TotalRows); err == nil && down > 1 {
 		sr.Over = append(sr.Over, column)
 		sr.ods.spans = append(sr.ods.spans, merge{column: column, from: sr.ods.next, to: sr.ods.next + down - 1, text: text})
 	}
 	return after, nil
 }
 
-// odsSpans puts what cells merged down say into the rows below them.
-func (sr *Rows) odsSpans() {
-	sr.ods.spans = slices.DeleteFunc(sr.ods.spans, func(m merge) bool { return m.to < sr.Number })
-	for _, m := range sr.ods.spans {
-		if m.from >= sr.Number {
-			continue
-		}
-		for len(sr.Cells) <= m.column {
-			sr.Cells = append(sr.Cells, "")
-		}
-		if sr.Cells[m.column] == "" {
-			sr.Cells[m.column] = m.text
-			sr.Down = append(sr.Down, m.column)
-		}
+// odsPut puts a cell behind those of the row.
+func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
+	at, formula := len(sr.Cells), attr(e, "formula")
+	sr.Linked = sr.Linked || strings.Contains(formula, "[$")
+	if sr.strikes(attr(e, "style-name"), at) {
+		sr.Struck = append(sr.Struck, at)
 	}
+	if unlike {
+		sr.Unlike = append(sr.Unlike, at)
+	}
+	if isSubtotal(formula) {
+		sr.Sums = append(sr.Sums, at)
+	}
+	sr.Cells = append(sr.Cells, text)
+}
+
+// odsSpans fills in a row of an OpenDocument file, and begins with the cells that are
+// merged down from it.
+func (sr *Rows) odsSpans() error {
+	o := sr.ods
+	if err := sr.fill(&sr.below); err != nil {
+		return err
+	}
+	if o.spanned += len(o.spans); o.spanned > mostMerges {
+		return errMerges
+	}
+	for _, m := range o.spans {
+		sr.below.add(m)
+	}
+	o.spans = o.spans[:0]
+	return nil
 }

@@ -8,15 +8,15 @@ import (
 	"strings"
 )
 
-// mostLooks is how many styles of text are told apart.
-const mostLooks = 10_000
-
 // openDocument lists the sheets of an OpenDocument file.
 func (w *File) openDocument() error {
-	w.open, w.looks = true, map[string]runLook{}
+	w.open = true
 	f := w.parts["content.xml"]
 	if w.locked() {
 		return errors.New("it has a password; save it without one")
+	}
+	if err := w.readODSStyles(); err != nil {
+		return err
 	}
 	r, err := f.Open()
 	if err != nil {
@@ -24,8 +24,7 @@ func (w *File) openDocument() error {
 	}
 	defer r.Close()
 	dec := decoder(r)
-	styles, style := map[string]bool{}, "" // hidden tables by style
-	inside := 0                            // tables
+	inside := 0 // tables
 	for {
 		tok, err := dec.Token()
 		if err == io.EOF {
@@ -40,28 +39,34 @@ func (w *File) openDocument() error {
 		e, ok := tok.(xml.StartElement)
 		switch {
 		case !ok:
-		case e.Name.Space == styleNS && e.Name.Local == "style":
-			style = attr(e, "name")
-		case e.Name.Space == styleNS && e.Name.Local == "text-properties" && len(w.looks) < mostLooks:
-			w.seeLook(style, e)
-		case e.Name.Space == styleNS && e.Name.Local == "table-properties":
-			styles[style] = attr(e, "display") == "false"
+		case e.Name.Space == styleNS:
+			w.looks.see(e)
+		case e.Name.Space == officeNS && e.Name.Local == "body":
+			w.looks.settle()
 		case e.Name.Space == tableNS && e.Name.Local == "table":
 			if inside++; inside > 1 { // in a cell
 				continue
 			}
-			w.Sheets = append(w.Sheets, Sheet{Name: attr(e, "name"), Hidden: styles[attr(e, "style-name")], part: "content.xml", index: len(w.Sheets)})
+			w.Sheets = append(w.Sheets, Sheet{Name: attr(e, "name"), Hidden: w.looks.tables[attr(e, "style-name")], part: "content.xml", index: len(w.Sheets)})
 		case e.Name.Space == tableNS && e.Name.Local == "table-cell" && attr(e, "value-type") == "string":
-			p := odsText{looks: w.looks}
-			if err := dec.DecodeElement(&p, &e); err != nil {
-				return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
+			if err := w.hear(dec, e); err != nil {
+				return err
 			}
-			w.listen(p.String())
 		}
 	}
 	if len(w.Sheets) == 0 {
 		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
 	}
+	return nil
+}
+
+// hear looks for a comma for decimals in a cell with text.
+func (w *File) hear(dec *xml.Decoder, e xml.StartElement) error {
+	p := odsText{looks: w.looks.texts}
+	if err := dec.DecodeElement(&p, &e); err != nil {
+		return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
+	}
+	w.listen(p.String())
 	return nil
 }
 
@@ -80,26 +85,19 @@ func (w *File) locked() bool {
 	return strings.Contains(string(head), "encryption-data")
 }
 
-// seeLook keeps how a style of an OpenDocument file looks, where that bears on what a
-// text says.
-func (w *File) seeLook(style string, e xml.StartElement) {
-	through := attr(e, "text-line-through-style")
-	look := runLook{through != "" && through != "none" || attr(e, "text-line-through-type") == "single", strings.HasPrefix(attr(e, "text-position"), "super")}
-	if look != (runLook{}) {
-		w.looks[style] = look
-	}
-}
-
 // odsRows is how far the rows of a sheet of an OpenDocument file were read.
 type odsRows struct {
-	next   int // number of the next row
-	again  int // how often the row last read stands there still
-	same   []string
-	column int // of the columns that the sheet lists
-	spans  []merge
-	made   int // cells so far
-	width  int // of the row, to its last filled cell
-	after  int // index of the sheet behind it
+	next    int // number of the next row
+	again   int // how often the row last read stands there still
+	same    []string
+	column  int     // of the columns that the sheet lists
+	struck  []bool  // columns whose cells are struck out unless they say otherwise
+	style   string  // that the row gives its cells
+	spans   []merge // begun in the row being read
+	spanned int     // of them so far
+	made    int     // cells so far
+	width   int     // of the row, to its last filled cell
+	after   int     // index of the sheet behind it
 }
 
 // content is how far the part was read that holds the sheets of an OpenDocument
@@ -119,7 +117,8 @@ func (w *File) odsRows(s Sheet) (*Rows, error) {
 		if err != nil {
 			return nil, err
 		}
-		c = &content{part: r, dec: w.sheetDecoder(r)}
+		_, dec := w.sheetDecoder(r)
+		c = &content{part: r, dec: dec}
 	}
 	for c.next <= s.index {
 		tok, err := c.dec.Token()

@@ -12,15 +12,16 @@ import (
 // odsText is the text of a cell: paragraphs, with runs, links and spaces in
 // them.
 type odsText struct {
-	b     strings.Builder
-	looks map[string]runLook // of the spans, by style
+	b          strings.Builder
+	looks      map[string]runLook // of the spans, by style
+	inner      bool               // a table lies in the cell that says something
+	paragraphs int
 }
 
 func (x *odsText) String() string { return x.b.String() }
 
 // UnmarshalXML gathers the text of the paragraphs.
 func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
-	depth, paragraphs := 0, 0
 	var within []runLook // of the elements that are open
 	for {
 		tok, err := d.Token()
@@ -29,46 +30,106 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 		}
 		switch e := tok.(type) {
 		case xml.StartElement:
-			if e.Name.Space != textNS && e.Name.Local != "a" || e.Name.Local == "ruby-text" { // a remark pinned to the cell, a drawing, how it is spoken
-				if err := d.Skip(); err != nil {
+			if e.Name.Space != textNS && e.Name.Local != "a" || e.Name.Local == "ruby-text" {
+				if err := x.beside(d, e); err != nil {
 					return err
 				}
 				continue
 			}
-			depth++
 			look := x.looks[attr(e, "style-name")]
 			if n := len(within); n > 0 {
 				look.struck, look.raised = look.struck || within[n-1].struck, look.raised || within[n-1].raised
 			}
 			within = append(within, look)
-			switch e.Name.Local {
-			case "p":
-				if paragraphs++; paragraphs > 1 {
-					x.b.WriteByte('\n')
-				}
-			case "s":
-				n, err := repeats(e, "c", 1000)
-				if err != nil {
-					return err
-				}
-				x.b.WriteString(strings.Repeat(" ", n))
-			case "tab":
-				x.b.WriteByte('\t')
-			case "line-break":
-				x.b.WriteByte('\n')
+			if err := x.open(e); err != nil {
+				return err
 			}
 		case xml.EndElement:
-			if depth == 0 {
+			if len(within) == 0 {
 				return nil
 			}
-			depth--
-			within = within[:depth]
+			within = within[:len(within)-1]
 		case xml.CharData:
-			if depth > 0 {
-				x.b.WriteString(within[depth-1].of(string(e)))
+			if n := len(within); n > 0 {
+				x.b.WriteString(within[n-1].of(string(e)))
 			}
 		}
 	}
+}
+
+// open writes what an element of a text stands for.
+func (x *odsText) open(e xml.StartElement) error {
+	switch e.Name.Local {
+	case "p":
+		if x.paragraphs++; x.paragraphs > 1 {
+			x.b.WriteByte('\n')
+		}
+	case "s":
+		n, err := repeats(e, "c", 1000)
+		if err != nil {
+			return err
+		}
+		x.b.WriteString(strings.Repeat(" ", n))
+	case "tab":
+		x.b.WriteByte('\t')
+	case "line-break":
+		x.b.WriteByte('\n')
+	}
+	return nil
+}
+
+// beside passes over what isn't text of the cell: a remark pinned to it, a drawing, how
+// a text is spoken. A table is looked at.
+func (x *odsText) beside(d *xml.Decoder, e xml.StartElement) error {
+	if e.Name.Space != tableNS || e.Name.Local != "table" {
+		return d.Skip()
+	}
+	filled, err := inner(d)
+	x.inner = x.inner || filled
+	return err
+}
+
+// odsNumber is what a cell with a number says: the number with all its digits and what
+// is shown beside it; what is shown where that is another number. unlike reports that
+// it is another by more than its scale.
+func odsNumber(value, text string) (says string, unlike bool) {
+	n, err := strconv.ParseFloat(value, 64)
+	switch {
+	case strings.HasPrefix(text, "#") || strings.HasPrefix(text, "Err:"):
+		return text, false // the value of an error is 0
+	case err != nil || math.IsInf(n, 0) || math.IsNaN(n), text != "" && splits(text, value, n):
+		return text, false
+	case text != "" && !shows(text, n):
+		return text, strings.ContainsAny(text, "0123456789") && !shows(text, n/1e3) && !shows(text, n/1e6)
+	}
+	f := odsFormat(text)
+	return f.show(value, n, false)
+}
+
+// figuresOf leaves the figures of a text.
+func figuresOf(text string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= '0' && r <= '9' {
+			return r
+		}
+		return -1
+	}, text)
+}
+
+// splits reports a text that shows a whole number with text between its figures, as
+// 5'-10" or 3m50 for 510 and 350, or with figures of its own behind it, as 600 x 400.
+// Not so a fraction or a time.
+func splits(text, value string, n float64) bool {
+	found := figures.FindAllString(text, -1)
+	if len(found) < 2 {
+		return false
+	}
+	from := strings.Index(text, found[0]) + len(found[0])
+	if strings.ContainsAny(text[from:strings.LastIndex(text, found[len(found)-1])], "/:") {
+		return false
+	}
+	all := figuresOf(text)
+	return all == value || strings.TrimLeft(all, "0") == value || shows(found[0], n)
 }
 
 // odsValue is what a cell says: its stored value where it has one, so that a
@@ -78,15 +139,6 @@ func odsValue(e xml.StartElement, text string) string {
 	switch kind := attr(e, "value-type"); kind {
 	case "currency":
 		return text
-	case "float":
-		n, err := strconv.ParseFloat(attr(e, "value"), 64)
-		switch {
-		case strings.HasPrefix(text, "#") || strings.HasPrefix(text, "Err:"):
-			return text // the value of an error is 0
-		case err != nil || math.IsInf(n, 0) || math.IsNaN(n), text != "" && !shows(text, n):
-			return text
-		}
-		return odsFormat(text).show(attr(e, "value"), n, false)
 	case "percentage":
 		n, err := strconv.ParseFloat(attr(e, "value"), 64)
 		if err != nil {

@@ -1,11 +1,11 @@
 package workbook
 
 import (
+	"bufio"
 	"encoding/xml"
 	"errors"
 	"fmt"
 	"io"
-	"math"
 	"strconv"
 	"strings"
 
@@ -32,14 +32,17 @@ type Rows struct {
 	Over   []int    // those whose cell is merged down over the rows below
 	Struck []int    // those whose cell is struck out
 	Sums   []int    // those whose cell is a subtotal by its formula
+	Unlike []int    // those whose cell shows another number than it holds; Cells have what it shows
 	Linked bool     // some cell is a formula on another sheet
 
 	HiddenColumns []bool // of the sheet, known with the first row
 	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
 
-	merged []merge
+	merged []merge // those that begin further down
+	below  below
 	book   *File
 	part   io.ReadCloser
+	raw    *bufio.Reader // of the part, from where the decoder reads
 	dec    *xml.Decoder
 	cell   cell
 	ods    *odsRows // of an OpenDocument file
@@ -63,7 +66,8 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 		r.Close()
 		return nil, err
 	}
-	return &Rows{book: w, part: r, dec: w.sheetDecoder(r), merged: merged}, nil
+	raw, dec := w.sheetDecoder(r)
+	return &Rows{book: w, part: r, raw: raw, dec: dec, merged: merged}, nil
 }
 
 // Close ends the reading of the sheet.
@@ -96,15 +100,15 @@ func (sr *Rows) Next() error {
 		case xml.EndElement:
 			switch e.Name.Local {
 			case "row":
-				if sr.fillDown(); len(sr.Cells) > 0 {
+				if len(sr.Cells) > 0 {
 					sr.book.most += perRow
-					return nil
+					return sr.fillDown()
+				}
+				if sr.book.read > sr.book.most-maxRun {
+					return sr.onlyEmpty()
 				}
 			case "sheetData":
-				if err := drain(sr.part); err != nil {
-					return err
-				}
-				return io.EOF
+				return sr.rest()
 			}
 		}
 	}
@@ -141,7 +145,9 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 			}
 			sr.Number = n
 		case "hidden":
-			sr.Hidden = a.Value == "1" || a.Value == "true"
+			sr.Hidden = sr.Hidden || a.Value == "1" || a.Value == "true"
+		case "ht":
+			sr.Hidden = sr.Hidden || nought(a.Value)
 		}
 	}
 	if sr.Number > excelize.TotalRows {
@@ -224,71 +230,4 @@ func (sr *Rows) readPart(e xml.StartElement) error {
 		return err
 	}
 	return sr.dec.Skip()
-}
-
-// put puts the cell's text into the row.
-func (sr *Rows) put() error {
-	text, err := sr.text()
-	if err != nil || text == "" {
-		return err
-	}
-	c := sr.cell.column
-	if c >= mostKept {
-		sr.Beyond = max(sr.Beyond, c+1)
-		return nil
-	}
-	for len(sr.Cells) <= c {
-		sr.Cells = append(sr.Cells, "")
-	}
-	sr.Cells[c] = text
-	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
-		sr.Struck = append(sr.Struck, c)
-	}
-	if sr.cell.has {
-		f := sr.cell.inline.String()
-		sr.Linked = sr.Linked || strings.Contains(f, "!")
-		if isSubtotal(f) {
-			sr.Sums = append(sr.Sums, c)
-		}
-	}
-	return nil
-}
-
-// text is what the cell says: text, a number with all its digits, TRUE or
-// FALSE, an error's name, a date as 2026-03-01, or the formula where its
-// result isn't stored.
-func (sr *Rows) text() (string, error) {
-	c := &sr.cell
-	v := c.value.String()
-	if c.has && (!c.stored || v == "" && c.kind != "str") {
-		return "=" + c.inline.String(), nil
-	}
-	switch c.kind {
-	case "inlineStr":
-		return c.inline.String(), nil
-	case "s":
-		i, err := strconv.Atoi(strings.TrimSpace(v))
-		if err != nil || i < 0 || i >= len(sr.book.strings) {
-			return "", fmt.Errorf("there is no text number '%.20s'", v)
-		}
-		return sr.book.strings[i], nil
-	case "str":
-		return unescape(v), nil
-	case "b":
-		if v == "1" || v == "true" {
-			return "TRUE", nil
-		}
-		return "FALSE", nil
-	case "e", "d":
-		return v, nil
-	}
-	n, err := strconv.ParseFloat(v, 64)
-	if err != nil || math.IsInf(n, 0) || math.IsNaN(n) {
-		return v, nil
-	}
-	var f format
-	if c.style >= 0 && c.style < len(sr.book.formats) {
-		f = sr.book.formats[c.style]
-	}
-	return f.show(v, n, sr.book.date1904), nil
 }

@@ -33,15 +33,16 @@ type File struct {
 
 	parts    map[string]*zip.File
 	strings  []string
-	formats  []format           // of cell styles
-	struck   []bool             // cell styles that strike out
-	looks    map[string]runLook // styles of an OpenDocument file
+	formats  []format // of cell styles
+	struck   []bool   // cell styles that strike out
+	looks    odsLooks // of an OpenDocument file
 	date1904 bool
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
 
 	content    *content // of an OpenDocument file, where a sheet was read to its end
 	read, most int64    // bytes of sheets read, and that may be
+	empty      int64    // bytes of empty rows that weren't read
 }
 
 // CommaDecimals reports whether the workbook holds numbers as text with a comma

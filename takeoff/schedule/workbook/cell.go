@@ -1,0 +1,89 @@
+package workbook
+
+import (
+	"fmt"
+	"math"
+	"strconv"
+	"strings"
+)
+
+// put puts the cell's text into the row.
+func (sr *Rows) put() error {
+	text, unlike, err := sr.text()
+	if err != nil || text == "" {
+		return err
+	}
+	c := sr.cell.column
+	if c >= mostKept {
+		sr.Beyond = max(sr.Beyond, c+1)
+		return nil
+	}
+	for len(sr.Cells) <= c {
+		sr.Cells = append(sr.Cells, "")
+	}
+	sr.Cells[c] = text
+	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
+		sr.Struck = append(sr.Struck, c)
+	}
+	if unlike {
+		sr.Unlike = append(sr.Unlike, c)
+	}
+	if sr.cell.has {
+		f := sr.cell.inline.String()
+		sr.Linked = sr.Linked || strings.Contains(f, "!")
+		if isSubtotal(f) {
+			sr.Sums = append(sr.Sums, c)
+		}
+	}
+	return nil
+}
+
+// text is what the cell says: text, a number with all its digits, TRUE or
+// FALSE, an error's name, a date as 2026-03-01, or the formula where its
+// result isn't stored. unlike reports one that shows another number than it holds.
+func (sr *Rows) text() (text string, unlike bool, err error) {
+	c := &sr.cell
+	v := c.value.String()
+	if c.has && (!c.stored || v == "" && c.kind != "str") {
+		return "=" + c.inline.String(), false, nil
+	}
+	f := &plainFormat
+	if c.style >= 0 && c.style < len(sr.book.formats) {
+		f = &sr.book.formats[c.style]
+	}
+	switch c.kind {
+	case "inlineStr":
+		return f.dress(c.inline.String()), false, nil
+	case "s":
+		i, err := strconv.Atoi(strings.TrimSpace(v))
+		if err != nil || i < 0 || i >= len(sr.book.strings) {
+			return "", false, fmt.Errorf("there is no text number '%.20s'", v)
+		}
+		return f.dress(sr.book.strings[i]), false, nil
+	case "str":
+		return f.dress(unescape(v)), false, nil
+	case "b":
+		if v == "1" || v == "true" {
+			return "TRUE", false, nil
+		}
+		return "FALSE", false, nil
+	case "e", "d":
+		return v, false, nil
+	}
+	n, err := strconv.ParseFloat(v, 64)
+	if err != nil || math.IsInf(n, 0) || math.IsNaN(n) {
+		return v, false, nil
+	}
+	text, unlike = f.show(v, n, sr.book.date1904)
+	return text, unlike, nil
+}
+
+var plainFormat format
+
+// dress puts round a text what its format shows there: "3" by @" m" is 3 m.
+func (f *format) dress(text string) string {
+	if text == "" {
+		return ""
+	}
+	return f.around[0] + text + f.around[1]
+}
