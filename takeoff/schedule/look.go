@@ -45,7 +45,7 @@ type Column struct {
 	Typed  string // the heading
 	Reads  string // heading of ours, size, size_length, size2 or branch_size; empty: not used
 	Unit   string // of cells that give none
-	Why    string // where the unit is from, or why the column isn't used
+	Why    string // where the unit is from, what says what it is, or why the column isn't used
 	Hidden bool
 	Spread bool // a cell merged down counts for all its rows
 	Asked  bool // it may be of each of them or of all together
@@ -125,7 +125,9 @@ func (s *Sheet) refresh(t *table) {
 		if p.used {
 			c.Reads = reads(p)
 			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()
-			c.Unit, c.Why = unitWhy(p)
+			if c.Unit, c.Why = unitWhy(p); p.settled && c.Why == "" {
+				c.Why = "its cells"
+			}
 		} else {
 			c.Why = whyNot(p)
 		}

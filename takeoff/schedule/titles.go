@@ -14,14 +14,12 @@ func (t *table) headsBelow() bool {
 	if t.below == nil {
 		return false
 	}
-	for _, cells := range t.below(1) {
-		if t.repeats(cells) {
-			return true
-		}
-		_, other := t.otherHeads(cells)
-		return other
+	next := t.below(1)
+	if len(next) == 0 {
+		return false
 	}
-	return false
+	_, other := t.otherHeads(next[0])
+	return other || t.repeats(next[0])
 }
 
 // piecesBelow reports rows of three cells and more among those that come next.
