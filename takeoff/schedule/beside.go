@@ -6,6 +6,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 // beyond deals with a cell to the right of the last heading.
@@ -50,13 +51,14 @@ func (t *table) anotherTable(beyond []string) {
 // Sizes that hardly any piece has, m: they are in mm under a heading in another unit.
 // Common practice, no source.
 const (
-	mostAcross = 4
+	mostAcross = 3
 	mostLong   = 200
+	mostInches = 25 // long, in inches or cm
 )
 
 // tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
 func (t *table) tooLarge(r *takeoff.Row, s *spec, cell string, v float64) {
-	if s.Across && v > mostAcross || !s.Across && v >= mostLong {
+	if s.Across && v >= mostAcross || !s.Across && (v >= mostLong || v >= mostInches && s.Column.Unit.Name != "m" && s.Column.Unit != quantity.Foot) {
 		t.fault(r, s, cell, fmt.Sprintf("would be %.4g m in %s; write its unit behind it, as %s mm", v, s.Column.Unit.Name, cell))
 	}
 }

@@ -83,7 +83,7 @@ func (b beneath) share(i int, so func(cell string) bool) float64 {
 // byCells settles headings with more than one reading by what stands under them.
 func (t *table) byCells() {
 	open := slices.ContainsFunc(t.specs, func(s spec) bool {
-		return !s.fixed && (s.Verdict == headings.Asks || s.used && s.to() == takeoff.Scope)
+		return !s.fixed && (s.Verdict == headings.Asks || s.used && (s.to() == takeoff.Scope || s.to() == takeoff.Quantity))
 	})
 	if !open && (t.maps(takeoff.Kind) || t.opt.Map.Fixes(t.place.Sheet)) {
 		return
@@ -94,6 +94,7 @@ func (t *table) byCells() {
 		return
 	}
 	if !again {
+		t.unitsByCells(b)
 		t.kindByCells(b)
 		t.shapeByCells(b)
 		t.scopeByCells(b)

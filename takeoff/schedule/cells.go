@@ -107,6 +107,10 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			t.fault(r, p.spec, p.cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
 			continue
 		}
+		if z := largest(found); trouble == "" && z >= mostAcross && p.Column.Unit != quantity.Millimetre && !quantity.SaysUnit(p.cell) {
+			t.fault(r, p.spec, p.cell, fmt.Sprintf("would be %.4g m across in %s; write its unit behind it, as %s mm", z, p.Column.Unit.Name, p.cell))
+			continue
+		}
 		for i, z := range found {
 			to := p.sized
 			if i == 1 {
@@ -154,6 +158,14 @@ func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) 
 		before += " " + unit
 	}
 	return before, ""
+}
+
+// largest is the largest side or diameter, m.
+func largest(found []quantity.Size) (v float64) {
+	for _, z := range found {
+		v = max(v, z.Width, z.Height, z.Diameter)
+	}
+	return v
 }
 
 // setSize sets the sizes z in the columns to.

@@ -55,6 +55,13 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.doubtDepth()
 	t.report()
 	t.watchUnused()
+	t.tellAbove()
+	t.look.columns(t, rows)
+	return nil
+}
+
+// tellAbove finds out what the lines above the headings say of the rows below.
+func (t *table) tellAbove() {
 	t.tellKind()
 	if t.others == 0 || t.titled {
 		t.tellShape()
@@ -64,8 +71,6 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.doubtTitle()
 		t.pieceAbove()
 	}
-	t.look.columns(t, rows)
-	return nil
 }
 
 // settleHeadings settles what single headings leave open.

@@ -6,6 +6,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
 )
 
 // numbersByCells takes a column headed units, or No behind the sizes, for how many there
@@ -70,6 +71,24 @@ func (t *table) tagByCells(b beneath) {
 	}
 	t.takeFor(&t.specs[found], takeoff.Tag)
 	t.note("column '%s' is read as tag, as each of its cells is another", t.specs[found].Typed)
+}
+
+// unitsByCells takes a column as the Spanish ud for that of units, where its cells are units
+// and no numbers.
+func (t *table) unitsByCells(b beneath) {
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Quantity || len(b.columns[i]) == 0 {
+			continue
+		}
+		unit := func(cell string) bool { _, ok := quantity.UnitOf(cell); return ok }
+		if b.share(i, isCount) == 0 && b.share(i, unit) == 1 {
+			h := t.lex.Read("unit")
+			h.Typed = s.Typed
+			s.set(t, h)
+			s.settled = true
+		}
+	}
 }
 
 // emptyCounts reports a column of quantities in which nothing stands.

@@ -121,6 +121,9 @@ func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 		}
 		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
 			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
+	case note != "" && countNoted.MatchString(note):
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
+			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", shorten(note))))
 	case note != "" && r.Number[takeoff.Quantity] <= 1 && manyNoted.MatchString(note):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
@@ -208,6 +211,10 @@ func doubtfulKind(kind string) bool {
 
 // manyNoted is a remark that says how many: 4 off, x4 typical.
 var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|below|before)\s*[x×]|\bqty\s*[:=]?\s*[2-9]|^(?:two|three|four|five|six|[2-9]) (?:of these|required|reqd|no\b|st\b)|^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
+
+// countNoted is a remark that changes how many there are, in seven languages (from memory,
+// unverified).
+var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d|\bneed \d+ more\b|^\+\s*\d+$|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b|\bsize tbc\b`)
 
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.

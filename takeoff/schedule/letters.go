@@ -139,6 +139,16 @@ func (t *table) lengthOfRun() {
 	}
 	for i := range t.specs {
 		s := &t.specs[i]
+		if s.Verdict == headings.Misfit && !s.fixed && s.Heading.Column == takeoff.Quantity && s.Heading.Unit.Measure == takeoff.Lengths {
+			h := s.Heading
+			h.Verdict, h.Column = headings.Known, takeoff.DimColumn(fittings.Length)
+			s.set(t, h)
+			t.note("column '%s' is read as length_mm, in %s", s.Typed, h.Unit.Name)
+			return
+		}
+	}
+	for i := range t.specs {
+		s := &t.specs[i]
 		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Runs() {
 			continue
 		}

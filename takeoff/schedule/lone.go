@@ -48,7 +48,12 @@ var summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b
 
 // remark passes over a row of notes; so are the rows below it, until one of a piece.
 func (t *table) remark(number int, cells []string, text string) {
-	if many.MatchString(text) || multiplies.MatchString(text) || doubled.MatchString(text) {
+	if replaces.MatchString(text) {
+		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
+		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "rows that count",
+			fmt.Sprintf("'%s' seems to say that the rows above it don't count any more; take them out, or reword the line", shorten(text))))
+	}
+	if many.MatchString(text) || multiplies.MatchString(text) || doubled.MatchString(text) || perFloor.MatchString(text) {
 		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
 		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", shorten(text))))
@@ -72,16 +77,25 @@ func isLone(cells []string, filled []int) bool {
 // pageLine numbers a page, in seven languages (from memory, unverified).
 var pageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
 
-// lone deals with the only cell of a row.
-func (t *table) lone(number int, cells []string, at int, text string) bool {
-	if at < len(t.specs) && t.specs[at].used {
-		if c := t.specs[at].to(); t.specs[at].Verdict == headings.Known && (c == takeoff.System || c == takeoff.Level) {
-			t.subheading(number, cells, c, text)
-			return true
+// areaOf is what the only cell of a row gives to the rows below, where its column or a map
+// says so: the system or the level.
+func (t *table) areaOf(at int) (takeoff.Column, bool) {
+	if at < len(t.specs) && t.specs[at].used && t.specs[at].Verdict == headings.Known {
+		if c := t.specs[at].to(); c == takeoff.System || c == takeoff.Level {
+			return c, true
 		}
 	}
-	if c, ok := t.opt.Map.SubHeading(t.place.Sheet); ok {
+	return t.opt.Map.SubHeading(t.place.Sheet)
+}
+
+// lone deals with the only cell of a row.
+func (t *table) lone(number int, cells []string, at int, text string) bool {
+	if c, ok := t.areaOf(at); ok {
 		t.subheading(number, cells, c, text)
+		return true
+	}
+	if perFloor.MatchString(text) || replaces.MatchString(text) {
+		t.remark(number, cells, text)
 		return true
 	}
 	if _, says := statedUnit(t.lex, text); says {
@@ -105,13 +119,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():
 		t.titleBelow(number, cells, text)
 	case t.groupHead(text, at):
-		if t.uncounted(number, cells, text) {
-			break
-		}
-		t.entitle(number, text)
-		t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
-		t.look.Kept = append(t.look.Kept, number)
-		t.look.class(RemarkRow, number, cells)
+		t.group(number, cells, text)
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		short := shorten(text)
 		t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
@@ -126,14 +134,32 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.look.Kept = append(t.look.Kept, number)
 		t.look.class(RemarkRow, number, cells)
 	default:
-		if at >= len(t.specs) || !t.specs[at].used || t.specs[at].to() != takeoff.Kind {
-			short := shorten(text)
-			t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
-				fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
-		}
+		t.alone(at, text)
 		return false
 	}
 	return true
+}
+
+// group takes the name of a group of rows.
+func (t *table) group(number int, cells []string, text string) {
+	if t.uncounted(number, cells, text) {
+		return
+	}
+	t.entitle(number, text)
+	t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
+	t.look.Kept = append(t.look.Kept, number)
+	t.look.class(RemarkRow, number, cells)
+}
+
+// alone refuses a row of one cell that nobody knows, but for one of a kind, of which is
+// said that it isn't one or has no sizes.
+func (t *table) alone(at int, text string) {
+	if at < len(t.specs) && t.specs[at].used && t.specs[at].to() == takeoff.Kind {
+		return
+	}
+	short := shorten(text)
+	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+		fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
 }
 
 // systemAndLevel takes a line of a system and a level with a stroke between them for both:

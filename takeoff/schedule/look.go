@@ -178,7 +178,7 @@ func whyNot(p *spec) string {
 	case headings.Asks:
 		return "more than one meaning: " + p.Ask.Write
 	case headings.Known, headings.Sizes:
-		return "the faults say why"
+		return "the faults and notes say why"
 	}
 	return "not known"
 }

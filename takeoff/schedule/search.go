@@ -93,6 +93,15 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 // isBill reports the headings of a bill: a description and a quantity, with kinds of
 // pieces under the description.
 func (t *table) isBill(hs []headings.Heading) bool {
+	at := t.likeBill(hs)
+	if at < 0 || t.below == nil {
+		return false
+	}
+	return slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 && t.namesKind(cellAt(cells, at)) })
+}
+
+// likeBill is the column of descriptions in headings as those of a bill, or -1.
+func (t *table) likeBill(hs []headings.Heading) int {
 	at, counted := -1, false
 	for i, h := range hs {
 		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
@@ -100,10 +109,10 @@ func (t *table) isBill(hs []headings.Heading) bool {
 			at = i
 		}
 	}
-	if at < 0 || !counted || t.below == nil {
-		return false
+	if !counted {
+		return -1
 	}
-	return slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 && t.namesKind(cellAt(cells, at)) })
+	return at
 }
 
 // isTitle reports a row of one cell at the left, under which none stands: a title, and

@@ -86,17 +86,17 @@ func otherUnits(said string) doubt {
 var ditto = regexp.MustCompile(`(?i)^\s*(?:ditto|do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
 
 // severalLevels is a line of several levels or systems.
-var severalLevels = regexp.MustCompile(`(?i)\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
+var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
 
 // numberList is figures with signs between them.
 var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
 
 // many says that what stands below it is there several times: 3 off, x4, typical.
-var many = regexp.MustCompile(`(?i)\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
+var many = regexp.MustCompile(`(?i)\(\s*\d+\s*(?:off|no\.?|stück|stk|st\.?|plantas?|piani|étages?|etagen|floors?|verdiepingen|våningar)\b|\bbaugleich|\bidenti(?:cal|sch|ques?|che)\b|\blika\)|\biguales\b|\buguali\b|\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
 
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
 func (t *table) doubtMany(number int, text string) {
-	if !many.MatchString(text) {
+	if !many.MatchString(text) || isSize(text) { // 600 x 400
 		return
 	}
 	said := shorten(text)
@@ -120,7 +120,7 @@ func (t *table) doubtTitle() {
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
-		if multiplies.MatchString(x.text) || x.text == t.place.Sheet && (many.MatchString(x.text) || severalLevels.MatchString(x.text)) {
+		if multiplies.MatchString(x.text) || (many.MatchString(x.text) || severalLevels.MatchString(x.text) || titleCounts.MatchString(x.text)) && !isSize(x.text) {
 			p, said := t.place, shorten(x.text)
 			p.Row = x.row
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
@@ -130,6 +130,16 @@ func (t *table) doubtTitle() {
 }
 
 var multiplies = regexp.MustCompile(`(?i)\bone (?:of (?:two|three|four|five|six|seven|eight|\d+)|(?:floor|level|storey|riser|module|unit|system|house|plot|flat) (?:only|of))\b|\b(?:quantities|qty|all) (?:to be|are) (?:doubled|tripled|multiplied)\b|\bper (?:module|bay|building|block|zone|core)\b|\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
+
+// titleCounts is a title that says how many: Qty 4, Set of 4, 4 Stück.
+var titleCounts = regexp.MustCompile(`(?i)^\s*(?:qty|quantity|sets?|batch|stückzahl|anzahl|aantal|antal|cantidad|quantité|quantità)\b\W*[2-9]\d*\b|\bset of \d|^\s*[2-9]\d*\s*(?:stück|stk|off|sets?)\b`)
+
+// replaces says of rows above that they don't count any more, in seven languages (from
+// memory, unverified).
+var replaces = regexp.MustCompile(`(?i)\b(?:replac(?:es|ing)|supersed(?:es|ing)|ersetzt|annule et remplace|remplace|vervangt|ersätter|sustituye|sostituisce)\b`)
+
+// perFloor says of quantities that they are of one of several (from memory, unverified).
+var perFloor = regexp.MustCompile(`(?i)\b(?:qty|quantit\w*|mengen?|quantités?|aantal\w*|antal|cantidad\w*)\b.*\b(?:per|je|par|por|pro|for one|one of)\b`)
 
 // outsideTitle and onSizes are what titles say that bears on all rows.
 var (

@@ -179,14 +179,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			continue
 		}
 		if mark&odd != 0 || t.suspect || len(cell) > maxWord {
-			if cell = unwrap(cell); cell == "" {
-				continue
-			}
-			if meansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
-				continue
-			}
-			if trouble := t.unfit(i, cell, s); trouble != "" {
-				t.fault(r, s, cell, trouble)
+			if cell = t.fit(r, i, s, cell); cell == "" {
 				continue
 			}
 		}
@@ -194,6 +187,19 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 	}
 	more := t.behind(r, cells, n, empty)
 	return worded, empty && !more
+}
+
+// fit gives a cell without signs around it: "" where it says nothing, or has a fault.
+func (t *table) fit(r *takeoff.Row, i int, s *spec, cell string) string {
+	cell = unwrap(cell)
+	if cell == "" || meansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
+		return ""
+	}
+	if trouble := t.unfit(i, cell, s); trouble != "" {
+		t.fault(r, s, cell, trouble)
+		return ""
+	}
+	return cell
 }
 
 // mergedDown deals with a cell that is the lower part of one that is merged down.
@@ -270,7 +276,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
 		case !s.Said && s.Least > 0:
 			t.seeUnit(s, cell, v)
-		case v > 4 && s.Least > 0 && s.Column.Unit != quantity.Millimetre:
+		case v >= mostAcross && s.Least > 0 && s.Column.Unit != quantity.Millimetre:
 			t.tooLarge(r, s, cell, v)
 		}
 		return false

@@ -53,7 +53,11 @@ func (t *table) trial(_ int, cells []string) int {
 	if len(cells) < 2 {
 		return 0
 	}
-	best := score(t.readCells(cells))
+	alone := t.readCells(cells)
+	best := score(alone)
+	if best == 0 && !counted(cells) && t.likeBill(alone) >= 0 {
+		best = 1
+	}
 	if last := t.search.last; last != nil && !counted(cells) {
 		best = max(best, score(t.joinRows(last, cells)))
 	}

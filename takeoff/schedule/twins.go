@@ -13,7 +13,31 @@ import (
 // refuseTwins refuses columns that mean the same; of several note columns the
 // first is used.
 func (t *table) refuseTwins() {
-	var at [takeoff.NumColumns + 4][]int
+	at := t.alike()
+	beside := 0
+	for _, twins := range at {
+		if len(twins) == 2 {
+			beside++
+		}
+	}
+	for c, twins := range at {
+		switch {
+		case len(twins) < 2:
+		case c == int(takeoff.Tag) && !t.maps(takeoff.From) && !t.specs[twins[0]].fixed:
+			t.leaveOut(twins[1:], "column '%s' is another for tags and isn't used")
+		case c == int(takeoff.Note):
+			t.leaveOut(twins[1:], "column '%s' is a second note column and isn't used")
+		case beside > 2 && t.specs[twins[0]].Typed == t.specs[twins[1]].Typed:
+			t.twoTables(twins)
+		default:
+			t.refuseAll(c, twins)
+		}
+	}
+}
+
+// alike lists the columns that mean each of ours, and behind these the whole
+// cross-sections.
+func (t *table) alike() (at [takeoff.NumColumns + 4][]int) {
 	for i := range t.specs {
 		s := &t.specs[i]
 		switch {
@@ -27,47 +51,31 @@ func (t *table) refuseTwins() {
 			at[s.to()] = append(at[s.to()], i)
 		}
 	}
-	beside := 0
-	for _, twins := range at {
-		if len(twins) == 2 {
-			beside++
-		}
+	return at
+}
+
+// leaveOut takes columns out of use, with a note.
+func (t *table) leaveOut(columns []int, format string) {
+	for _, i := range columns {
+		t.specs[i].used = false
+		t.note(format, t.specs[i].Typed)
 	}
-	for c, twins := range at {
-		if len(twins) < 2 {
-			continue
-		}
-		if c == int(takeoff.Tag) && !t.maps(takeoff.From) && !t.specs[twins[0]].fixed {
-			for _, i := range twins[1:] {
-				t.specs[i].used, t.specs[i].Verdict = false, headings.Unknown
-				t.note("column '%s' is another for tags and isn't used", t.specs[i].Typed)
-			}
-			continue
-		}
-		if beside > 2 && t.specs[twins[0]].Typed == t.specs[twins[1]].Typed {
-			t.twoTables(twins)
-			continue
-		}
-		name := "the size"
-		if c < int(takeoff.NumColumns) {
-			name = takeoff.Column(c).Heading()
-		}
-		if name == takeoff.Note.Heading() {
-			for _, i := range twins[1:] {
-				t.specs[i].used = false
-				t.note("column '%s' is a second note column and isn't used", t.specs[i].Typed)
-			}
-			continue
-		}
-		names := make([]string, len(twins))
-		for k, i := range twins {
-			names[k] = fmt.Sprintf("'%s' (column %d)", t.specs[i].Typed, i+1)
-		}
-		t.refuse(&t.specs[twins[0]], "one column for "+name,
-			strings.Join(names, " and ")+" both mean "+name+", so none of them is used; rename or remove all but one")
-		for _, i := range twins[1:] {
-			t.specs[i].used = false
-		}
+}
+
+// refuseAll refuses columns that mean the same.
+func (t *table) refuseAll(c int, twins []int) {
+	name := "the size"
+	if c < int(takeoff.NumColumns) {
+		name = takeoff.Column(c).Heading()
+	}
+	names := make([]string, len(twins))
+	for k, i := range twins {
+		names[k] = fmt.Sprintf("'%s' (column %d)", t.specs[i].Typed, i+1)
+	}
+	t.refuse(&t.specs[twins[0]], "one column for "+name,
+		strings.Join(names, " and ")+" both mean "+name+", so none of them is used; rename or remove all but one")
+	for _, i := range twins[1:] {
+		t.specs[i].used = false
 	}
 }
 

@@ -16,7 +16,7 @@ func uglyMisread() []ugly {
 		csvFile("title-ends-title.csv", "Straight ducts,,\nTag,Size (mm),Length (mm)\nA,600x400,1500\nGrilles,,\nTag,Size (mm),Length (mm)\nG1,600x400,1500\n", 1, 0, 1, one, "6:kind"),
 		csvFile("end-caps-title.csv", "Straight ducts,,\nTag,Size (mm),Length (mm)\nA,600x400,1500\nEnd caps,,\nTag,Size (mm),Length (mm)\nC,600x400,\n", 2, 0, 0, one+.24, ""),
 		csvFile("metres-that-are-mm.csv", "Kind,Size (mm),Length (m)\nDuct,600x400,950\nDuct,600x400,1.5\n", 1, 0, 1, one, "2:Length (m)"),
-		csvFile("inches-that-are-mm.csv", "Kind,W (in),H (in),L (in)\nDuct,24,16,60\nDuct,600,400,1500\n", 1, 0, 1, rect(.6096, .4064, 1.524), "3:W (in) 3:H (in)"),
+		csvFile("inches-that-are-mm.csv", "Kind,W (in),H (in),L (in)\nDuct,24,16,60\nDuct,600,400,1500\n", 1, 0, 1, rect(.6096, .4064, 1.524), "3:W (in) 3:H (in) 3:L (in)"),
 		csvFile("tags-of-several.csv", "Tag,Kind,Size (mm),Length (mm)\nD11x2,duct,600x400,1500\nD40 (×3),duct,600x400,1500\nD9 (2 off),duct,600x400,1500\nD10/11,duct,600x400,1500\nD14+D15,duct,600x400,1500\nD16..D18,duct,600x400,1500\nD16a-c,duct,600x400,1500\n40-42,duct,600x400,1500\nS1/2,duct,600x400,1500\nS1-04,duct,600x400,1500\nSA-01/EA-01,duct,600x400,1500\n",
 			3, 0, 8, 3*one, "2:tag 3:tag 4:tag 5:tag 6:tag 7:tag 8:tag 9:tag"),
 		csvFile("typical-remarks.csv", "Kind,Size (mm),Length (mm),Remarks,Location\nDuct,600x400,1500,typical of 6,\nDuct,600x400,1500,as above x 3,\nDuct,600x400,1500,,typical floor x4\nDuct,600x400,1500,to suit,Room 4\n", 1, 0, 3, one, "2:note 3:note 4:place"),

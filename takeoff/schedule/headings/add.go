@@ -49,24 +49,8 @@ func (l *Lexicon) add(line line, over, english bool) error {
 			return fmt.Errorf("'%s' isn't a size; expected size, size_length, size2 or branch_size", line.means)
 		}
 		return l.addNames(line, m, over, false)
-	case askList:
-		q := l.asked[Squash(line.means)]
-		if q == nil {
-			return fmt.Errorf("there is no question about '%s'", line.means)
-		}
-		for _, w := range line.words {
-			if err := l.claim(w, line.list, over); err != nil {
-				return err
-			}
-			l.asked[Squash(w)] = q
-		}
-	case unusedList:
-		for _, w := range line.words {
-			if err := l.claim(w, line.list, over); err != nil {
-				return err
-			}
-			l.unused[Squash(w)] = struct{}{}
-		}
+	case askList, unusedList:
+		return l.addUnused(line, over)
 	case besideList, apartList, uncountList:
 		to := map[string]map[string]struct{}{besideList: l.beside, apartList: l.apart, uncountList: l.uncount}[line.list]
 		for _, w := range line.words {
@@ -78,6 +62,25 @@ func (l *Lexicon) add(line line, over, english bool) error {
 		return place(line, l.over, "main branch 2", set)
 	default:
 		return l.addCells(line, set)
+	}
+	return nil
+}
+
+// addUnused files headings that are asked about, or mean nothing here.
+func (l *Lexicon) addUnused(line line, over bool) error {
+	q := l.asked[Squash(line.means)]
+	if q == nil && line.list == askList {
+		return fmt.Errorf("there is no question about '%s'", line.means)
+	}
+	for _, w := range line.words {
+		if err := l.claim(w, line.list, over); err != nil {
+			return err
+		}
+		if line.list == askList {
+			l.asked[Squash(w)] = q
+		} else {
+			l.unused[Squash(w)] = struct{}{}
+		}
 	}
 	return nil
 }

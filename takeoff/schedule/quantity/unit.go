@@ -39,7 +39,7 @@ var unitSpellings = []struct {
 	{Unit{"cm", takeoff.Lengths, 1, 2}, "cm centimetre centimetres centimeter centimeters zentimeter centimètre centimètres centímetro centímetros centimetro centimetri"},
 	{Unit{"m", takeoff.Lengths, 1, 0}, "m metre metres meter meters mtr mtrs lfm lfdm lm ml m1 linm mètre mètres metro metros metri"},
 	{Inch, `in ins inch inches " '' zoll pouce pouces duim tum pulgada pulgadas pollice pollici`},
-	{Foot, "ft foot feet ' fuß fuss pied pieds voet fot pie pies piede piedi"},
+	{Foot, "ft lf linft lnft ftrun foot feet ' fuß fuss pied pieds voet fot pie pies piede piedi"},
 	{degree, "deg degs degree degrees ° grad degré degrés graden grader grado grados gradi"},
 	{squareM, "m2 m^2 sqm qm squaremetre squaremetres squaremeter squaremeters"},
 	{Unit{"mm2", takeoff.Areas, 1, 6}, "mm2 mm^2 sqmm"},
