@@ -30,6 +30,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	lined := t.takeLine()
 	t.toldCounts()
 	t.noteCounts()
+	t.inSummary = false
 	if t.fresh = true; !t.titled {
 		t.over.doubt = doubt{}
 	}
@@ -77,6 +78,7 @@ func (t *table) tellAbove() {
 func (t *table) settleHeadings() {
 	t.spanishName()
 	t.swedishPlan()
+	t.frenchSides()
 	t.sidesAB()
 	t.sizeInCells()
 	t.byCells()

@@ -51,13 +51,17 @@ func (t *table) tagByCells(b beneath) {
 	found := -1
 	for i := range t.specs {
 		s := &t.specs[i]
-		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Items() && !s.Ask.Counts() {
-			continue
-		}
-		if found >= 0 {
+		switch {
+		case s.Verdict != headings.Asks || s.fixed || !s.Ask.Items() && !s.Ask.Counts():
+		case found >= 0 && t.specs[found].Ask.Items() != s.Ask.Items(): // an item before a number
+			if s.Ask.Items() {
+				found = i
+			}
+		case found >= 0:
 			return
+		default:
+			found = i
 		}
-		found = i
 	}
 	if found < 0 || b.rows < 2 && !t.specs[found].Ask.Items() || len(b.columns[found]) < b.rows || b.share(found, t.namesKind) > 0 {
 		return

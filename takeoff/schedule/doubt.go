@@ -45,7 +45,10 @@ type doubts struct {
 
 // settle completes a row whose cells have been read.
 func (t *table) settle(r *takeoff.Row, broken string) {
-	t.inNotes, t.inSummary = false, false
+	if t.inNotes = false; t.inSummary {
+		r.Faults = append(r.Faults, t.place.Fault("", "", "a row of a piece",
+			"this row stands below a line that begins a summary, and may sum up pieces above; take it out, or put headings above it if it is a piece of its own"))
+	}
 	beside := len(t.pending) > 0 && t.pending[0].spec == t.inKind
 	if len(t.pending) > 0 {
 		t.takeSizes(r)

@@ -170,6 +170,32 @@ func (t *table) lengthOfRun() {
 	}
 }
 
+// frenchSides takes a small l for the width (largeur) where a large L stands beside it for
+// the length, or lg does, and nothing else is the width.
+func (t *table) frenchSides() {
+	small, others := -1, 0
+	for i := range t.specs {
+		s := &t.specs[i]
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.DimColumn(fittings.Length) {
+			continue
+		}
+		if words := headings.Tokens(s.Typed); words[0] == "l" && (s.Typed[0] == 'l' || small < 0 && others == 0) && small < 0 {
+			small = i
+		} else {
+			others++
+		}
+	}
+	if small < 0 || others != 1 || t.maps(takeoff.DimColumn(fittings.Width)) || !t.maps(takeoff.DimColumn(fittings.Height)) {
+		return
+	}
+	s := &t.specs[small]
+	h := s.Heading
+	h.Column = takeoff.DimColumn(fittings.Width)
+	s.set(t, h)
+	s.settled = true
+	t.note("column '%s' is read as width_mm, as another is the length", s.Typed)
+}
+
 // swedishPlan takes plan for the level where the other headings are Swedish.
 func (t *table) swedishPlan() {
 	swedish := slices.ContainsFunc(t.specs, func(s spec) bool {

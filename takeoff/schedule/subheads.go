@@ -51,7 +51,7 @@ func (o *subheads) apply(r *takeoff.Row) {
 // the one that was met first is the outer one: a new one ends the inner.
 func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
 	o := &t.over
-	o.doubt = doubt{}
+	o.doubt, t.inSummary = doubt{}, false
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
 	if whole := strings.Join(filledText(cells), " "); t.over.doubt.said == "" && (severalLevels.MatchString(whole) || outside.MatchString(whole) || ditto.MatchString(whole)) {
@@ -86,13 +86,13 @@ func otherUnits(said string) doubt {
 var ditto = regexp.MustCompile(`(?i)^\s*(?:ditto|do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
 
 // severalLevels is a line of several levels or systems.
-var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
+var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:and|und|et|en|och|&)\s+[a-z]{1,4}-?\d+\b|\blevels?:?\s*\d+\s+and\s+\d+|\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
 
 // numberList is figures with signs between them.
-var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
+var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis|and|und|et)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
 
 // many says that what stands below it is there several times: 3 off, x4, typical.
-var many = regexp.MustCompile(`(?i)\(\s*\d+\s*(?:off|no\.?|stück|stk|st\.?|plantas?|piani|étages?|etagen|floors?|verdiepingen|våningar)\b|\bbaugleich|\bidenti(?:cal|sch|ques?|che)\b|\blika\)|\biguales\b|\buguali\b|\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
+var many = regexp.MustCompile(`(?i)\balso (?:level|floor)|\(\s*(?:n\.?\s*)?\d+\s*(?:off|no\.?|stück|stk|st\.?|plantas?|piani|étages?|etagen|floors?|verdiepingen|våningar)\b|\bbaugleich|\bidenti(?:cal|sch|ques?|che)\b|\blika\)|\biguales\b|\buguali\b|\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
 
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
 func (t *table) doubtMany(number int, text string) {

@@ -44,6 +44,18 @@ func uglyMisread() []ugly {
 		csvFile("units-of-two-kinds.csv", "Lengths in running metres, W and H in mm\nTag,Kind,W,H,Length\nA,duct,600,400,120\n", 0, 0, 1, 0, "1: 3:shape 3:length_mm"),
 		csvFile("bill.csv", "Item,Description,Unit,Qty,Rate,Amount\nA,Rectangular straight duct 600 x 400mm,m,24.5,55,1347.5\nB,End cap 600x400,nr,2,10,20\n,Total carried to summary,,,,1367.5\n", 2, 1, 0, rect(.6, .4, 24.5)+.48, ""),
 		csvFile("metres-typed-in-mm.csv", "Tag,Kind,Size (mm),Length (mm)\nA,duct,600x400,3000\nB,duct,600x400,1.5\nC,duct,600x400,3000\n", 2, 0, 1, 4*one, "3:length_mm"),
+		csvFile("metric-under-inches.csv", "Kind,Size (in),Length (in),Qty\nDuct,24x16,60,1\nDuct,600x400,60,1\nDuct,Ø315,60,1\n", 1, 0, 2, rect(.6096, .4064, 1.524), "3:Size (in) 4:Size (in)"),
+		csvFile("remarks-on-counts.csv", heads[:len(heads)-1]+",Remarks\nA,duct,600x400,1500,4,1 deleted\nB,duct,600x400,1500,4,reduced to 3\nC,duct,600x400,1500,4,nur 3 Stück\nD,duct,600x400,1500,4,per floor\nE,duct,600x400,1500,4,doppelt\nF,duct,600x400,1500,1,nicht fertigen\nG,duct,600x400,1500,1,site fit\n",
+			1, 0, 6, one, "2:note 3:note 4:note 5:note 6:note 7:note"),
+		csvFile("list-that-replaces.csv", heads+"A,duct,600x400,1500,1\nDUCT LIST REV B - replaces list above,,,,\n"+heads+"A,duct,600x400,1500,2\n", 2, 0, 0, 3*one, "3:"),
+		csvFile("title-of-floors.csv", "Levels 2-6 (5 floors),,\nKind,Size (mm),Length (mm)\nDuct,600x400,1500\n", 1, 0, 0, one, "1:"),
+		csvFile("sub-headings-of-several.csv", heads+"Anlage: RLT 1 (2 Stück),,,,\nA,duct,600x400,1500,1\nLevel: 3 and 4,,,,\nB,duct,600x400,1500,1\nQty is per floor (6 floors),,,,\n", 0, 0, 2, 0, "2: 3: 4: 5: 6:"),
+		csvFile("summary-with-pieces.csv", heads+"A,duct,600x400,1500,1\nSummary,,,,\n,duct,600x400,1500,1\n", 1, 0, 1, one, "4:"),
+		csvFile("bill-german.csv", "Pos.;Bezeichnung;Menge;Einheit;EP\n1;Luftkanal 600x400;24,50;m;40,00\n2;Enddeckel 600x400;2;Stk;10,00\n", 2, 0, 0, rect(.6, .4, 24.5)+.48, ""),
+		csvFile("bill-spanish.csv", "Código;Ud;Resumen;Cantidad;Precio\n08.01;m;Conducto rectangular 600x400;24,00;50,00\n", 1, 0, 0, rect(.6, .4, 24), ""),
+		csvFile("bill-linear-feet.csv", "Item,Description,Size (in),Qty,Unit\n1,Rectangular duct,24x16,10,LF\n", 1, 0, 0, rect(.6096, .4064, 3.048), ""),
+		csvFile("quantity-heading-in-m.csv", "Bezeichnung;Abmessung (mm);Menge (m)\nLuftkanal;600x400;12,5\n", 1, 0, 0, rect(.6, .4, 12.5), "", "column 'Menge (m)' is read as length_mm, in m"),
+		csvFile("french-l-h-l.csv", "Nature;l mm;H mm;L mm\nGaine;600;400;1500\n", 1, 0, 0, one, "", "column 'l mm' is read as width_mm"),
 		csvFile("bends-and-sizes.csv", "Kind,Throat (mm)\nBend 90 600x400,0\nSpiral duct 315,\n", 1, 0, 1, 2*.3*math.Pi/2, "3:length_mm"),
 	}
 }
