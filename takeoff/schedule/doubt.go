@@ -217,7 +217,7 @@ var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|
 
 // countNoted is a remark that changes how many there are, in seven languages (from memory,
 // unverified).
-var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d|\bneed \d+ more\b|^\+\s*\d+$|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b|\bsize tbc\b`)
+var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d|\bneed \d+ more\b|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b|\bsize tbc\b`)
 
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.

@@ -58,7 +58,10 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", shorten(text))))
 	}
-	t.inNotes, t.inSummary = true, t.inSummary || summary.MatchString(text)
+	if t.inNotes = true; summary.MatchString(text) {
+		t.inSummary = true
+		t.look.Kept = append(t.look.Kept, number)
+	}
 	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
 	t.look.class(RemarkRow, number, cells)
 }

@@ -18,7 +18,9 @@ func (t *table) quantityUnits() {
 		s := &t.specs[i]
 		h := s.Heading
 		if s.fixed && !s.used { // a map says that it isn't used
-			h = t.lex.Read(s.Typed)
+			if h = t.lex.Read(s.Typed); h.Verdict == headings.Known && h.Column == takeoff.Quantity { // ud, of units
+				h = t.lex.Read("unit")
+			}
 		}
 		if s.ofUnits = h.Verdict == headings.Asks && h.Ask.Units(); s.ofUnits && i > 0 && bill {
 			t.unitsAt = i

@@ -189,63 +189,6 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 	return worded, empty && !more
 }
 
-// fit gives a cell without signs around it: "" where it says nothing, or has a fault.
-func (t *table) fit(r *takeoff.Row, i int, s *spec, cell string) string {
-	cell = unwrap(cell)
-	if cell == "" || meansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
-		return ""
-	}
-	if trouble := t.unfit(i, cell, s); trouble != "" {
-		t.fault(r, s, cell, trouble)
-		return ""
-	}
-	return cell
-}
-
-// mergedDown deals with a cell that is the lower part of one that is merged down.
-// counts reports that it counts for the row; filled, that it makes the row one.
-func (t *table) mergedDown(r *takeoff.Row, s *spec, cell string) (counts, filled bool) {
-	switch {
-	case !s.used:
-		return false, false
-	case s.doubtful():
-		return false, !t.doubtMerged(r, s, cell)
-	case s.Verdict != headings.Sizes && !spreads(s.to()):
-		t.told.add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
-		return false, false
-	case s.Measure != takeoff.Text:
-		t.told.add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
-	}
-	return true, false
-}
-
-// behind looks at a row as a whole, and at its cells behind the n that have headings.
-// It reports whether one of these is filled.
-func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
-	if t.commas && !empty {
-		t.besideMetres(r, cells)
-		switch {
-		case len(cells) > len(t.specs):
-			t.shifted(r, cells)
-		case len(cells) == len(t.specs) && !t.uneven:
-			t.evened()
-		}
-	}
-	for i, cell := range cells[n:] {
-		if cell = trim(cell); cell != "" {
-			if t.beyond(r, n+i, cell); i == 0 && n == len(t.specs) && !t.ragged {
-				t.secondFigure(n, &t.extra, cell)
-			}
-			t.anotherTable(cells[n+i:])
-			return true
-		}
-	}
-	if len(t.strays) > 0 {
-		t.anotherTable(nil)
-	}
-	return false
-}
-
 // take reads one cell of a column that is used. It reports a cell that should
 // hold a number and starts like a word.
 func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
