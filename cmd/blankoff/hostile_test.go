@@ -10,6 +10,7 @@ import (
 	"io"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"syscall"
 	"testing"
@@ -288,7 +289,16 @@ func TestHostileText(t *testing.T) {
 			}
 		})
 	}
+	figured := func(format string, n int) string {
+		var b strings.Builder
+		for i := range n {
+			b.WriteString(strings.ReplaceAll(format, "#", strconv.Itoa(i)))
+		}
+		return b.String()
+	}
 	for name, text := range map[string]string{
+		"kinds with figures": head + figured("A#,duct 1 x # dia 2 to 3 Ø x #,200,3000\n", 60_000), "rows of one cell": head + strings.Repeat("Something strange here\n", 100_000),
+		"names of groups": head + strings.Repeat("FITTINGS\n", 100_000), "lines with colons": head + figured("Foo #: bar\n", 100_000), "long remarks": "tag,kind,size,length_mm,note\n" + strings.Repeat("A,duct,600x400,3000,"+strings.Repeat("typ 1 deleted qty x ", 1_500)+"\n", 300),
 		"a million columns": head + "A,straight,200,3000" + strings.Repeat(",x", 1_000_000) + "\n", "a million headings": strings.Repeat("kind,", 1_000_000) + "\n", "lone quotes": head + "A\",\"straight,2\"00,3000\"\n\"\nB,straight,200,3000\n",
 		"mixed lines": head + "A,straight,200,3000\rB,straight,200,3000\r\nC,straight,200,3000\n\rD,straight,200,x\n", "marks": head + "A\u202eB,straight,200,3000\n\u2066x\u2069,straight,200,y\nC\x1b[2J,straight,\x07,3000\n", "bytes": head + "\xff\xfe,straight,200,x\n",
 		"NUL": head + "A\x00B,straight,200,3000\n", "one long word": head + strings.Repeat("A", 30_000) + ",straight,200,3000\nB," + strings.Repeat("x", 32_000) + ",200,3000\n",

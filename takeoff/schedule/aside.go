@@ -52,10 +52,27 @@ func (t *table) lowerAgain(number int, cells []string) bool {
 	return t.setHeadings([]int{number - 1, number}, [][]string{upper, slices.Clone(cells)}, both) == nil
 }
 
+// mostLooked is how many cells are looked at whether they are headings again: after so
+// many, only rows that begin with one.
+const mostLooked = 100_000
+
+// beginsHeads reports a row whose first cell is a heading.
+func (t *table) beginsHeads(cells []string) bool {
+	filled := filledIn(cells)
+	if len(filled) == 0 {
+		return false
+	}
+	v := t.lex.Read(shorten(trim(cells[filled[0]]))).Verdict
+	return v == headings.Known || v == headings.Sizes || v == headings.Asks
+}
+
 // otherHeads reads a row as headings that start anew; ok is false where it is no
 // such row.
 func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
 	if counted(cells) {
+		return nil, false
+	}
+	if t.looked += len(cells); t.looked > mostLooked && !t.beginsHeads(cells) {
 		return nil, false
 	}
 	hs = t.readCells(cells)

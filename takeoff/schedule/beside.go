@@ -59,6 +59,10 @@ const (
 // tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
 func (t *table) tooLarge(r *takeoff.Row, s *spec, cell string, v float64) {
 	if s.Across && v >= mostAcross || !s.Across && (v >= mostLong || v >= mostInches && s.Column.Unit.Name != "m" && s.Column.Unit != quantity.Foot) {
+		if quantity.SaysUnit(cell) {
+			t.fault(r, s, cell, fmt.Sprintf("would be %.4g m by the unit in the cell; take it out if it is another word, or write the size in mm", v))
+			return
+		}
 		t.fault(r, s, cell, fmt.Sprintf("would be %.4g m in %s; write its unit behind it, as %s mm", v, s.Column.Unit.Name, cell))
 	}
 }

@@ -107,8 +107,8 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			t.fault(r, p.spec, p.cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
 			continue
 		}
-		if z := largest(found); trouble == "" && z >= mostAcross && p.Column.Unit != quantity.Millimetre && !quantity.SaysUnit(p.cell) {
-			t.fault(r, p.spec, p.cell, fmt.Sprintf("would be %.4g m across in %s; write its unit behind it, as %s mm", z, p.Column.Unit.Name, p.cell))
+		if z := largest(found); trouble == "" && z >= mostAcross && (p.Column.Unit != quantity.Millimetre || quantity.SaysUnit(p.cell) && !strings.HasSuffix(p.cell, "mm")) {
+			t.tooLarge(r, p.spec, p.cell, z)
 			continue
 		}
 		for i, z := range found {

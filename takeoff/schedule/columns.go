@@ -215,7 +215,7 @@ func (t *table) report() {
 
 // laterWords say of a heading that its figures are newer ones, in seven languages (from
 // memory, unverified).
-var laterWords = []string{"rev", "revised", "revision", "new", "actual", "final", "corrected", "latest", "built", "as", "neu", "geandert", "aktuell", "revisee", "nouveau", "nouvelle", "nieuw", "gewijzigd", "ny", "nytt", "nuevo", "nueva", "nuovo", "nuova"}
+var laterWords = []string{"rev", "revised", "revision", "new", "actual", "final", "corrected", "latest", "built", "as", "measured", "site", "neu", "geandert", "aktuell", "revisee", "nouveau", "nouvelle", "nieuw", "gewijzigd", "ny", "nytt", "nuevo", "nueva", "nuovo", "nuova"}
 
 // later gives the column that is used whose figures another heading may put newer ones
 // for: Qty rev B, New width.

@@ -33,6 +33,8 @@ type doubts struct {
 	kindTold      string // so this is it
 	kindSays      string // as a title says
 	chunked       bool   // it reads a chunk
+	looked        int    // cells that were looked at whether they are headings
+	lones         int    // rows of one cell
 	inSummary     bool   // they sum up the pieces
 	moved         bool   // a size of the row is in another column than its cell
 	seldom        bool   // there are quantities in metres, or sizes over several cells
@@ -124,10 +126,10 @@ func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 		}
 		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
 			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
-	case note != "" && countNoted.MatchString(note):
+	case note != "" && len(note) <= maxRemark && countNoted.MatchString(note):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", shorten(note))))
-	case note != "" && r.Number[takeoff.Quantity] <= 1 && manyNoted.MatchString(note):
+	case note != "" && len(note) <= maxRemark && r.Number[takeoff.Quantity] <= 1 && manyNoted.MatchString(note):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
 	case r.Number[takeoff.Quantity] <= 1 && (severalTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && rangeOfNumbers(tag)):
@@ -142,7 +144,7 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 		r.Faults = append(r.Faults, t.place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
-	if note != "" && (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
+	if note != "" && len(note) <= maxRemark && (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
 		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", shorten(note), r.At.Row)
 	}
 	if !t.chunked { // a chunk looks at each name once
@@ -156,6 +158,9 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 
 // throat is the column of inside radii.
 var throat = takeoff.DimColumn(fittings.Throat)
+
+// maxRemark is the length of a remark that is looked at for what it says, bytes.
+const maxRemark = 200
 
 // leastThroat is a throat that hardly any bend has but one of 0, m. Common practice, no
 // source.

@@ -20,14 +20,14 @@ const sizeMark = "\x1f"
 // may be a number of the piece, how many there are or thousands: such a cell isn't parted.
 func (t *table) kindAndSize(s *spec, cell string) string {
 	words := strings.Fields(strings.Trim(cell, " .;"))
-	if len(words) < 2 || len(words) > 12 || !strings.ContainsFunc(words[0], unicode.IsLetter) && !strings.ContainsFunc(words[len(words)-1], unicode.IsLetter) {
+	if len(words) < 2 || len(words) > 9 || len(cell) > 100 || !strings.ContainsFunc(words[0], unicode.IsLetter) && !strings.ContainsFunc(words[len(words)-1], unicode.IsLetter) {
 		return ""
 	}
 	for i := 1; i < len(words); i++ {
 		for _, parts := range [...][2][]string{{words[:i], words[i:]}, {words[i:], words[:i]}} {
 			kind := strings.Trim(strings.Join(parts[0], " "), " ,;:-–()[]")
 			size := strings.Trim(strings.Join(parts[1], " "), " ,;:-–()[]")
-			if !digitIn(size) || strings.TrimLeft(kind, "0123456789.,") == "" || loneFigures(parts[1]) {
+			if !digitIn(size) || strings.TrimLeft(kind, "0123456789.,") == "" || loneFigures(parts[1]) || !t.kindWord(parts[0]) {
 				continue
 			}
 			w := t.translate(s, kind)
@@ -40,6 +40,17 @@ func (t *table) kindAndSize(s *spec, cell string) string {
 		}
 	}
 	return ""
+}
+
+// kindWord reports words of which one may be of a kind: most cells that aren't parted end
+// here, before anything is tried.
+func (t *table) kindWord(words []string) bool {
+	for _, w := range words {
+		if _, known := t.lex.Word(takeoff.Kind, w); known {
+			return true
+		}
+	}
+	return false
 }
 
 // loneFigures reports words of a size of which one is a figure and the next begins with

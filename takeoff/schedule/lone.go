@@ -80,6 +80,10 @@ func isLone(cells []string, filled []int) bool {
 // pageLine numbers a page, in seven languages (from memory, unverified).
 var pageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
 
+// mostLone is how many rows of one cell are looked at, where there are more of them than
+// of pieces.
+const mostLone = 10_000
+
 // areaOf is what the only cell of a row gives to the rows below, where its column or a map
 // says so: the system or the level.
 func (t *table) areaOf(at int) (takeoff.Column, bool) {
@@ -93,6 +97,10 @@ func (t *table) areaOf(at int) (takeoff.Column, bool) {
 
 // lone deals with the only cell of a row.
 func (t *table) lone(number int, cells []string, at int, text string) bool {
+	if t.lones++; t.lones > mostLone && 2*t.lones > t.info.handed { // no schedule
+		t.alone(at, text)
+		return false
+	}
 	if c, ok := t.areaOf(at); ok {
 		t.subheading(number, cells, c, text)
 		return true

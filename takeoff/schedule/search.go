@@ -127,7 +127,7 @@ func (t *table) complete(number int, cells []string) (done bool, err error) {
 	held, at := f.held, f.heldAt
 	f.held = nil
 	alone := t.readCells(held)
-	if !counted(cells) {
+	if !counted(cells) && len(filledIn(cells)) > 1 {
 		if both := t.joinRows(held, cells); score(both) > score(alone) {
 			return true, t.setHeadings([]int{at, number}, [][]string{held, cells}, both)
 		}

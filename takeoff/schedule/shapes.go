@@ -71,7 +71,7 @@ func (t *table) doubtShape(r *takeoff.Row) {
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.told.add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
-	case note != "" && (ovalWord.MatchString(note) || roundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
+	case note != "" && len(note) <= maxRemark && (ovalWord.MatchString(note) || roundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
 		said = shorten(note)
 	}
 	if said != "" {

@@ -83,10 +83,10 @@ func otherUnits(said string) doubt {
 }
 
 // ditto begins a line that stands for the rows before it (from memory, unverified).
-var ditto = regexp.MustCompile(`(?i)^\s*(?:ditto|do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
+var ditto = regexp.MustCompile(`(?i)\bditto\b|^\s*(?:do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
 
 // severalLevels is a line of several levels or systems.
-var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:and|und|et|en|och|&)\s+[a-z]{1,4}-?\d+\b|\blevels?:?\s*\d+\s+and\s+\d+|\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
+var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:and|und|et|en|och|&)\s+[a-z]{1,4}-?\d+\b|\blevels?:?\s*\d+\s+and\s+\d+|\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|^[a-z]\d+(?:\s*,\s*[a-z]\d+)+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
 
 // numberList is figures with signs between them.
 var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis|and|und|et)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
@@ -129,7 +129,7 @@ func (t *table) doubtTitle() {
 	}
 }
 
-var multiplies = regexp.MustCompile(`(?i)\bone (?:of (?:two|three|four|five|six|seven|eight|\d+)|(?:floor|level|storey|riser|module|unit|system|house|plot|flat) (?:only|of))\b|\b(?:quantities|qty|all) (?:to be|are) (?:doubled|tripled|multiplied)\b|\bper (?:module|bay|building|block|zone|core)\b|\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
+var multiplies = regexp.MustCompile(`(?i)\bfor one (?:of|riser|floor|level|unit|system|ahu|house|plot)\b|\bone (?:of (?:two|three|four|five|six|seven|eight|\d+)|(?:floor|level|storey|riser|module|unit|system|house|plot|flat) (?:only|of))\b|\b(?:quantities|qty|all) (?:to be|are) (?:doubled|tripled|multiplied)\b|\bper (?:module|bay|building|block|zone|core)\b|\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
 
 // titleCounts is a title that says how many: Qty 4, Set of 4, 4 Stück.
 var titleCounts = regexp.MustCompile(`(?i)^\s*(?:qty|quantity|sets?|batch|stückzahl|anzahl|aantal|antal|cantidad|quantité|quantità)\b\W*[2-9]\d*\b|\bset of \d|^\s*[2-9]\d*\s*(?:stück|stk|off|sets?)\b`)
@@ -143,13 +143,13 @@ var perFloor = regexp.MustCompile(`(?i)\b(?:qty|quantit\w*|mengen?|quantités?|a
 
 // outsideTitle and onSizes are what titles say that bears on all rows.
 var (
-	outsideTitle = regexp.MustCompile(`(?i)\b(?:demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
+	outsideTitle = regexp.MustCompile(`(?i)\b(?:omissions?|existing (?:duct|ductwork|installation)|demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
 	onSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|including|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|including|incl\.?) (?:the )?(?:insulation|lining)\b`)
 )
 
 // outside is what says of a line's rows that they may not count, in seven languages (from
 // memory, unverified).
-var outside = regexp.MustCompile(`(?i)\b(?:existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
+var outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
 
 // uncounted deals with a name of rows that says that they may not count, or how many times
 // they do. It reports whether it is one.

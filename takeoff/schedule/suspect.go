@@ -85,7 +85,9 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 		}
 	}
 	if s.Verdict == headings.Blank {
-		t.strays = append(t.strays, cell)
+		if len(t.strays) < mostTitle {
+			t.strays = append(t.strays, cell)
+		}
 		t.secondFigure(i, s, cell)
 	}
 	if !w.counts || cell == s.Typed { // headings again
@@ -234,7 +236,7 @@ func (t *table) toldCounts() {
 		s := &t.specs[i]
 		w := &s.watch
 		sure := s.Verdict == headings.Asks && w.most > 1
-		if !w.counts || w.filled == 0 || w.others > w.filled || !sure && (5*w.others > w.filled || 2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1) {
+		if !w.counts || w.filled == 0 || w.others > w.filled || !sure && (5*w.others > w.filled || 2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1 && !t.maps(takeoff.Tag)) {
 			continue
 		}
 		name := s.Typed

@@ -219,7 +219,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
 		case !s.Said && s.Least > 0:
 			t.seeUnit(s, cell, v)
-		case v >= mostAcross && s.Least > 0 && s.Column.Unit != quantity.Millimetre:
+		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
 			t.tooLarge(r, s, cell, v)
 		}
 		return false

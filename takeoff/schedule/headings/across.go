@@ -29,9 +29,8 @@ func (l *Lexicon) across(h *Heading, words []string) bool {
 				size = m.size
 			}
 			switch {
-			case asks != nil && i == 0 && k == len(words) && l.withLength(name):
-				sides, plain, n = LongSize, true, k
-				of = sides
+			case asks != nil && (of == NoSize || of == OwnSize) && l.withLength(name):
+				of, plain, n = LongSize, true, k
 			case asks != nil:
 				h.Verdict, h.Ask = Asks, asks
 				return true

@@ -60,7 +60,7 @@ func TestCrossSections(t *testing.T) {
 		OwnSize: "W x H;WxH;w x h (mm);W × H;W*H;B x H;bxh (mm);BxH in mm;Width x Height;Breite x Höhe;Breite×Höhe [mm];Largeur x Hauteur;Breedte x Hoogte;Bredd x Höjd (mm);" +
 			"Ancho x Alto;Larghezza x Altezza;Base x Altezza;W x D;A x B;Width x Depth;Size (W x H);Size WxH/Ø;Size W x H or Ø (mm);Abmessung BxH bzw. Ø;Size (mm x mm);W (mm) x H (mm);" +
 			"Section (W x H);Duct W x H;Kanal B x H;Querschnitt BxH;Abm.;Dimensie;Formaat;Duct dimensions;Nominal size;Internal size (mm);Kanalmaße;Kanaalafmeting;Kanalstorlek;Medidas conducto;Dimensioni canale",
-		LongSize:   "W x H x L;BxHxL (mm);Width x height x length;Larghezza x Altezza x Lunghezza",
+		LongSize:   "W x H x L;BxHxL (mm);Size (W x H x L);Dimensions (W x H x L) mm;Width x height x length;Larghezza x Altezza x Lunghezza",
 		SecondSize: "Outlet W x H;Size 2;W2 x H2;Ausgang B x H", BranchSize: "Branch W x H;Branch size (W x H);Abzweig BxH;Branch width x branch height",
 	} {
 		for name := range strings.SplitSeq(names, ";") {
@@ -75,7 +75,7 @@ func TestCrossSections(t *testing.T) {
 	}
 	for question, names := range map[string]string{
 		heightFirst: "H x W;HxW (mm);H x B;Höhe x Breite;Height x Width;Hauteur x Largeur;Size (H x W);Section (HxW);Depth x Width;Alto x Ancho;Branch H x W",
-		lengthFirst: "L x H;LxH (mm);L x W;Ø x L;Dia x Length", threeSizes: "Size (W x H x L);H x W x L"} {
+		lengthFirst: "L x H;LxH (mm);L x W;Ø x L;Dia x Length", threeSizes: "H x W x L"} {
 		for name := range strings.SplitSeq(names, ";") {
 			if h := read(t, name); h.Verdict != Asks || !strings.HasPrefix(h.Ask.names, question) {
 				t.Errorf("%q: verdict %d, want the question about %s", name, h.Verdict, question)

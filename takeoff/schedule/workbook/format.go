@@ -62,6 +62,9 @@ func builtInFormat(id int) format {
 
 var condition = regexp.MustCompile(`^(?:\[[^\]<>=]*\])*\[(<=|>=|<>|<|>|=)\s*(-?[0-9.]+)\]`)
 
+// mostFormat is the longest code of a number format, bytes: programs take 255 characters.
+const mostFormat = 1020
+
 // readFormat reads the code of a format: its first section, which is for
 // positive numbers, or the sections by their conditions.
 func readFormat(code string) format {

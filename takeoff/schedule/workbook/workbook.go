@@ -221,6 +221,9 @@ func (w *File) readStyles(part string) error {
 	}
 	own := map[int]format{}
 	for _, c := range x.Codes {
+		if len(c.Code) > mostFormat {
+			return fmt.Errorf("a number format has %d characters, where 255 are allowed", len(c.Code))
+		}
 		own[c.ID] = readFormat(c.Code)
 	}
 	for _, c := range x.Cells {
