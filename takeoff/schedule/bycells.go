@@ -105,7 +105,7 @@ func (t *table) byCells() {
 			continue
 		}
 		s.empty = len(b.columns[i]) == 0
-		s.worded = !s.empty && b.share(i, func(c string) bool { return strings.ContainsAny(c, "0123456789") }) == 0
+		s.worded = !s.empty && b.share(i, isFigure) == 0 && b.share(i, isSize) == 0
 		s.figures = !s.empty && b.share(i, isFigure) == 1
 		if s.Ask.Sections() && !again && !t.sized() && b.share(i, isSize) == 1 {
 			t.takeForSize(s, headings.OwnSize)

@@ -85,7 +85,7 @@ func (t *table) settleHeadings() {
 	t.describedKinds()
 	t.lengthOfRun()
 	t.quantityUnits()
-	t.seldom = t.unitsAt > 0 || slices.ContainsFunc(t.specs, func(s spec) bool { return s.parted > 0 })
+	t.seldom = t.unitsAt > 0 || slices.ContainsFunc(t.specs, func(s spec) bool { return s.parted > 0 || s.paired })
 	t.orDiameter = slices.ContainsFunc(t.specs, func(s spec) bool {
 		return s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
 			return w == "d" || w == "dia" || w == "diam" || w == "diameter"
@@ -271,7 +271,7 @@ func (t *table) question(s *spec) {
 	case s.empty: // until a cell is filled
 		s.waits = true
 		return
-	case s.worded && (s.Ask.OnAreas() || s.Ask.Pressures()):
+	case s.worded && (s.Ask.OnAreas() || s.Ask.Pressures() || s.Ask.Sections() && t.sized()):
 		t.note("column '%s' isn't used, as its cells hold words; to use them, write %s", s.Typed, s.Ask.Write)
 		return
 	case s.Ask.Plans():

@@ -68,15 +68,24 @@ func (t *table) lettered(letter string) *spec {
 	return nil
 }
 
-// sizeInCells takes a heading of sizes with two blank ones behind it for a size over
-// three cells: 600 | x | 400.
+// sizeInCells takes a heading of sizes with one or two blank ones behind it for a size
+// over several cells: 600 | 400, 600 | x | 400.
 func (t *table) sizeInCells() {
 	for i := 0; i+2 < len(t.specs); i++ {
 		s := &t.specs[i]
-		if !s.used || s.Verdict != headings.Sizes || !t.blankHead(i+1) || !t.blankHead(i+2) {
+		if !s.used || s.Verdict != headings.Sizes || !t.blankHead(i+1) {
 			continue
 		}
 		b := t.peek()
+		if len(b.columns[i]) > 0 && len(b.columns[i+1]) > 0 && b.share(i, isFigure) == 1 && b.share(i+1, isFigure) == 1 && !t.blankHead(i+2) { // 600 | 400
+			s.paired = true
+			t.specs[i+1].Verdict = headings.Unknown
+			t.note("column '%s' is read over two cells: width and height", s.Typed)
+			continue
+		}
+		if !t.blankHead(i + 2) {
+			continue
+		}
 		cross := func(c string) bool { return strings.ContainsAny(c, "xX×*") && len(c) < 3 }
 		if len(b.columns[i+1]) == 0 || b.share(i+1, cross) < 1 || b.share(i+2, isFigure) < 1 {
 			continue

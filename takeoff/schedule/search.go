@@ -71,12 +71,16 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	if f.held != nil {
 		return t.complete(number, cells)
 	}
+	if labels(cells) {
+		t.passOver(number, cells)
+		return true, nil
+	}
 	alone := t.readCells(cells)
 	best := score(alone)
 	if best == 0 && t.isBill(alone) {
 		best = 1
 	}
-	if f.last != nil && !isTitle(f.last, cells) {
+	if f.last != nil && f.lastAt == number-1 && !isTitle(f.last, cells) && !labels(f.last) {
 		if both := t.joinRows(f.last, cells); score(both) > best && (lastFilled(f.last) > 1 || sure(both) > sure(alone)) {
 			f.drop()
 			return true, t.setHeadings([]int{f.lastAt, number}, [][]string{f.last, cells}, both)
@@ -88,6 +92,17 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	t.passOver(number, cells)
 	return true, nil
+}
+
+// labels reports a row of labels with what they stand for: System: | AHU 4 | Class: | B.
+func labels(cells []string) bool {
+	ended, filled := 0, filledText(cells)
+	for _, c := range filled {
+		if strings.HasSuffix(c, ":") {
+			ended++
+		}
+	}
+	return ended > 0 && ended < len(filled)
 }
 
 // isBill reports the headings of a bill: a description and a quantity, with kinds of

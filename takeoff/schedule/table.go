@@ -34,6 +34,7 @@ type spec struct {
 	heard   string            // a joint that is known
 	count   map[string]int    // of words that stand for others
 	sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
+	paired  bool              // a size goes on in the next cell
 	parted  int               // a size goes on in the next two cells: the first of these
 
 	// What was found out about its heading.
@@ -158,6 +159,9 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		}
 		s := &t.specs[i]
 		if t.seldom {
+			if s.paired && i+1 < n && trim(cells[i+1]) != "" {
+				cell += "x" + trim(cells[i+1])
+			}
 			if s.parted > 0 && i+2 < n {
 				cell += trim(cells[i+1]) + trim(cells[i+2])
 			}

@@ -31,13 +31,12 @@ func (t *table) piecesBelow() bool {
 // stand below it.
 func (t *table) titleBelow(number int, cells []string, text string) {
 	t.entitle(number, text)
-	if t.uncounted(number, cells, text) {
+	if t.titled = true; t.uncounted(number, cells, text) {
 		return
 	}
 	t.told.add("titles of tables among the rows passed over, the first '%s'", shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
-	t.titled = true
 }
 
 // entitle takes a line for the name of the rows below it, up to the next such line: what

@@ -18,6 +18,10 @@ func (t *table) sheetUnits() {
 	var u quantity.Unit
 	said, doubt, row := "", false, 0
 	for _, title := range t.search.texts {
+		if across, along, ok := unitsApart(title.text); ok {
+			t.takeUnits(title.text, across, along)
+			continue
+		}
 		x, says := statedUnit(t.lex, title.text)
 		if !says {
 			continue
