@@ -55,8 +55,8 @@ func classB(t testing.TB, rig string, pa float64) planner.Settings {
 
 // 24 in is 609.6 mm: the same schedule in exact inches gives the same plan.
 func TestInchesGiveTheSamePlan(t *testing.T) {
-	mm := "tag,kind,width_mm,height_mm,length_mm,from\nA,straight,609.6,406.4,76200,\nB,straight,508,406.4,50800,A\n"
-	in := "tag,kind,width (in),height (in),length (in),from\nA,straight,24,16,3000,\nB,straight,20,16,2000,A\n"
+	mm := "tag,kind,width_mm,height_mm,length_mm,from\nA,straight,609.6,406.4,22860,\nB,straight,508,406.4,22860,A\n"
+	in := "tag,kind,width (in),height (in),length (in),from\nA,straight,24,16,900,\nB,straight,20,16,900,A\n"
 	set := classB(t, siteRig, 400)
 	set.MaxArea = 70
 	a, b := planned(t, mm, set), planned(t, in, set)

@@ -132,9 +132,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case t.groupHead(text, at):
 		t.group(number, cells, text)
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
-		short := shorten(text)
-		t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
-			fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
+		t.eitherArea(text)
 		return false
 	case t.struckLine(number, cells, text):
 	case (strings.Contains(text, ":") || text[0] == '*') && !t.piecesBelow(): // Signed: A. Person
@@ -149,6 +147,13 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		return false
 	}
 	return true
+}
+
+// eitherArea refuses a row of one cell that may be a system or a level.
+func (t *table) eitherArea(text string) {
+	short := shorten(text)
+	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+		fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 }
 
 // group takes the name of a group of rows.

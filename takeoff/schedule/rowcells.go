@@ -61,3 +61,14 @@ func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
 	}
 	return false
 }
+
+// goesOn is a cell with those behind it over which its size goes on; cells begin with it.
+func (s *spec) goesOn(cell string, cells []string) string {
+	switch {
+	case s.paired && len(cells) > 1 && trim(cells[1]) != "":
+		return cell + "x" + trim(cells[1])
+	case s.parted > 0 && len(cells) > 2:
+		return cell + trim(cells[1]) + trim(cells[2])
+	}
+	return cell
+}

@@ -159,12 +159,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		}
 		s := &t.specs[i]
 		if t.seldom {
-			if s.paired && i+1 < n && trim(cells[i+1]) != "" {
-				cell += "x" + trim(cells[i+1])
-			}
-			if s.parted > 0 && i+2 < n {
-				cell += trim(cells[i+1]) + trim(cells[i+2])
-			}
+			cell = s.goesOn(cell, cells[i:n])
 			if t.unitsAt > 0 && s.used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
 				empty = false
 				continue
