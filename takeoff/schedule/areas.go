@@ -13,7 +13,17 @@ import (
 func (t *table) doubtAreas(r *takeoff.Row) {
 	for _, c := range subColumns {
 		text := r.Text[c]
-		switch t.doubtfulArea(text) {
+		if text == "" {
+			continue
+		}
+		is, met := t.areas[text]
+		if !met {
+			if is = t.doubtfulArea(text); len(t.areas) > mostMet || t.areas == nil {
+				t.areas = map[string]int{}
+			}
+			t.areas[strings.Clone(text)] = is
+		}
+		switch is {
 		case isSum:
 			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), shorten(text), "a row of a piece",
 				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", shorten(text), c.Heading())))
@@ -26,6 +36,9 @@ func (t *table) doubtAreas(r *takeoff.Row) {
 		}
 	}
 }
+
+// mostMet is how many names are remembered.
+const mostMet = 4096
 
 // What the name of a system or level may be.
 const (

@@ -104,7 +104,7 @@ func (s *chunks) chunk() *chunk {
 		for i := range t.specs {
 			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
 		}
-		t.pending, t.strays, t.bare, t.inKind = nil, nil, nil, nil
+		t.pending, t.strays, t.bare, t.inKind, t.remarks = nil, nil, nil, nil, nil
 		c.columns = t.touched()
 		t.row = takeoff.Row{}
 	}

@@ -23,26 +23,28 @@ type doubts struct {
 	strays        []string   // cells of the row without headings
 	besides       bool       // another table beside this one was told of
 	marked        Marks
-	commas        bool   // they are parted by commas, and so may decimals be
-	uneven        bool   // a row has as many cells as there are headings
-	beside        []int  // columns in metres before text
-	long, longAt  int    // cells of the first row that has more, and its number
-	watched       int    // rows in which columns that aren't used were looked at
-	assumed       bool   // nobody stated the unit of cross-sections
-	noKind        bool   // no column says the kind
-	kindTold      string // so this is it
-	kindSays      string // as a title says
-	chunked       bool   // it reads a chunk
-	looked        int    // cells that were looked at whether they are headings
-	lones         int    // rows of one cell
-	inSummary     bool   // they sum up the pieces
-	moved         bool   // a size of the row is in another column than its cell
-	seldom        bool   // there are quantities in metres, or sizes over several cells
-	metred        bool   // the quantity of the row is its length
-	unitsAt       int    // column of the units of quantities; 0: none
-	straightSided string // a shape that isn't circular
-	orDiameter    bool   // a column holds widths or diameters
-	titled        bool   // the last row was the title of a table
+	commas        bool             // they are parted by commas, and so may decimals be
+	uneven        bool             // a row has as many cells as there are headings
+	beside        []int            // columns in metres before text
+	long, longAt  int              // cells of the first row that has more, and its number
+	watched       int              // rows in which columns that aren't used were looked at
+	assumed       bool             // nobody stated the unit of cross-sections
+	noKind        bool             // no column says the kind
+	kindTold      string           // so this is it
+	kindSays      string           // as a title says
+	remarks       map[string]uint8 // what remarks say
+	areas         map[string]int   // what names of systems and levels are; of rows read one by one
+	chunked       bool             // it reads a chunk
+	looked        int              // cells that were looked at whether they are headings
+	lones         int              // rows of one cell
+	inSummary     bool             // they sum up the pieces
+	moved         bool             // a size of the row is in another column than its cell
+	seldom        bool             // there are quantities in metres, or sizes over several cells
+	metred        bool             // the quantity of the row is its length
+	unitsAt       int              // column of the units of quantities; 0: none
+	straightSided string           // a shape that isn't circular
+	orDiameter    bool             // a column holds widths or diameters
+	titled        bool             // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.
@@ -126,13 +128,13 @@ func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 		}
 		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
 			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
-	case note != "" && len(note) <= maxRemark && countNoted.MatchString(note):
+	case note != "" && t.saysOf(note)&ofCounts != 0:
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", shorten(note))))
-	case note != "" && len(note) <= maxRemark && r.Number[takeoff.Quantity] <= 1 && manyNoted.MatchString(note):
+	case note != "" && r.Number[takeoff.Quantity] <= 1 && t.saysOf(note)&ofMany != 0:
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
-	case r.Number[takeoff.Quantity] <= 1 && (severalTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && rangeOfNumbers(tag)):
+	case r.Number[takeoff.Quantity] <= 1 && !plainTag(tag) && (severalTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && rangeOfNumbers(tag)):
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
 			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
 	}
@@ -144,7 +146,7 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 		r.Faults = append(r.Faults, t.place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
-	if note != "" && len(note) <= maxRemark && (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
+	if note != "" && t.saysOf(note)&ofSizes != 0 {
 		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", shorten(note), r.At.Row)
 	}
 	if !t.chunked { // a chunk looks at each name once
@@ -158,6 +160,38 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 
 // throat is the column of inside radii.
 var throat = takeoff.DimColumn(fittings.Throat)
+
+// What a remark may say.
+const (
+	ofSizes  = 1 << iota // sizes, units or lengths
+	ofCounts             // that there are others than the row says
+	ofMany               // how many there are
+)
+
+// saysOf finds out what a remark says; most stand on many rows.
+func (t *table) saysOf(note string) (of uint8) {
+	if len(note) > maxRemark {
+		return 0
+	}
+	of, met := t.remarks[note]
+	if met {
+		return of
+	}
+	if (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
+		of |= ofSizes
+	}
+	if countNoted.MatchString(note) {
+		of |= ofCounts
+	}
+	if manyNoted.MatchString(note) {
+		of |= ofMany
+	}
+	if t.remarks == nil || len(t.remarks) > mostMet {
+		t.remarks = map[string]uint8{}
+	}
+	t.remarks[strings.Clone(note)] = of
+	return of
+}
 
 // maxRemark is the length of a remark that is looked at for what it says, bytes.
 const maxRemark = 200
