@@ -9,9 +9,9 @@ import (
 
 // The letters and words that say which side a figure is: width, breadth, Breite,
 // breedte, bredd and base begin with w or b, height, Höhe, hauteur, hoogte and
-// höjd with h. An l may be a length, and an a or d may be either side, so that
-// they say nothing. From memory, unverified.
-const sideWords = `w|b|h|width|height|wide|high|breite|höhe|hoehe|breit|hoch|largeur|hauteur|breedte|hoogte|bredd|höjd|ancho|alto|larghezza|altezza|base`
+// höjd with h. A depth is the height where the other figure is a width. An l may be a
+// length, and an a may be either side, so that they say nothing. From memory, unverified.
+const sideWords = `w|b|h|d|depth|deep|t|tiefe|tief|profondeur|diepte|djup|width|height|wide|high|breite|höhe|hoehe|breit|hoch|largeur|hauteur|breedte|hoogte|bredd|höjd|ancho|alto|larghezza|altezza|base`
 
 var (
 	sideBefore = regexp.MustCompile(`(?i)^(` + sideWords + `)\.?\s*[=:]?\s*(\d.*)$`)
@@ -20,10 +20,18 @@ var (
 	bracketed  = regexp.MustCompile(`^.*\d.*?\s*([(\[][^)\]]*[)\]])$`)
 )
 
-// side takes the word for a side off a figure; high says which it was.
-func side(t string) (figure string, said, high bool) {
+// What the word at a figure says of it.
+const (
+	silent = iota
+	wide
+	upright
+	deep // upright beside a width
+)
+
+// side takes the word for a side off a figure.
+func side(t string) (figure string, says int) {
 	if !strings.ContainsFunc(t, unicode.IsLetter) {
-		return t, false, false
+		return t, silent
 	}
 	word := ""
 	if m := sideBefore.FindStringSubmatch(t); m != nil {
@@ -31,25 +39,33 @@ func side(t string) (figure string, said, high bool) {
 	} else if m := sideAfter.FindStringSubmatch(t); m != nil {
 		figure, word = strings.TrimSpace(m[1]), m[2]
 	} else {
-		return t, false, false
+		return t, silent
 	}
 	word = strings.ToLower(word)
-	return figure, true, word[0] == 'h' || word[:1] == "a" && word != "ancho"
+	switch {
+	case word[0] == 'h' || word[0] == 'a' && word != "ancho":
+		return figure, upright
+	case word[0] == 'd' || word[0] == 't' || word[0] == 'p':
+		return figure, deep
+	}
+	return figure, wide
 }
 
 // sides takes the words off two figures that say which side they are: "H400" and
 // "W600". swapped says that the height comes first.
 func sides(a, b string) (first, second string, swapped bool, trouble string) {
-	first, saidA, highA := side(a)
-	second, saidB, highB := side(b)
+	first, saysA := side(a)
+	second, saysB := side(b)
 	const form = "; write W600 x H400, or 600x400 with the width first"
 	switch {
-	case saidA != saidB:
+	case saysA == silent && saysB == silent:
+	case saysA == wide && saysB == deep, saysA == deep && saysB == wide:
+	case saysA == silent || saysB == silent || saysA == deep || saysB == deep:
 		trouble = "doesn't say plainly which side each figure is" + form
-	case saidA && highA == highB:
+	case saysA == saysB:
 		trouble = "gives the same side twice" + form
 	}
-	return first, second, highA, trouble
+	return first, second, saysA == upright || saysA == deep, trouble
 }
 
 // beside says what is wrong with a size that has something in brackets behind

@@ -14,6 +14,7 @@ func TestSizesInWords(t *testing.T) {
 	for cell, want := range map[string]string{
 		"W600 x H400": "600x400", "w600xh400": "600x400", "600w x 400h": "600x400", "600 W x 400 H": "600x400", "B600xH400": "600x400", "B 600 x H 400": "600x400",
 		"W=600 x H=400": "600x400", "W: 600 x H: 400 mm": "600x400", "H400 x W600": "600x400", "400h x 600w": "600x400", "H 400 × B 600": "600x400",
+		"600w x 400d": "600x400", "W600 x D400": "600x400", "400 deep x 600 wide": "600x400", "B600 x T400": "600x400",
 		"Breite 600 x Höhe 400": "600x400", "HÖHE 400 X BREITE 600": "600x400", "600 wide x 400 high": "600x400", "ancho 600 x alto 400": "600x400",
 		"altezza 400 x base 600": "600x400", `24"w x 16"h`: "609.6x406.4", "H16 x W24 in": "609.6x406.4", `W24 x H16"`: "609.6x406.4", "600 mm w x 400 mm h": "600x400",
 		"W600xH400/W400xH300": "600x400 to 400x300", "H400 x W600/300h x 500w": "600x400 to 500x300",
@@ -32,7 +33,7 @@ func TestSizesInWords(t *testing.T) {
 		}
 	}
 	for cell, says := range map[string]string{
-		"W600 x 400": "plainly which side", "600 x 400h": "plainly which side", "W600 x W400": "same side twice", "H400 x 600h": "same side twice", "L600 x H400": "plainly which side",
+		"W600 x 400": "plainly which side", "600 x 400h": "plainly which side", "W600 x W400": "same side twice", "H400 x 600h": "same side twice", "D400 x W600": "one cross-section", "600d x 400d": "plainly which side", "600 x 400d": "plainly which side", "L600 x H400": "plainly which side",
 		"600 x 400 (internal)": "holds '(internal)' beside the size", "600x400 [500x300]": "holds '[500x300]' beside the size", "24 inch x 16 inch (net)": "holds '(net)'",
 		"600 sq m": "isn't a size", "600 sqm": "isn't a size", "oval 525": "could be a diameter", "oval Ø315": "isn't one cross-section", "oval 525x150/400x150": "of one size only",
 		"round 600x400": "isn't one cross-section", "sq 600 sq": "isn't a size", "oval 525/150/100": "isn't a size", "dito": "means the row above", `"`: "means the row above",
