@@ -45,11 +45,15 @@ type Tally struct {
 	Refused   []int // the rows that were refused, in the file's order
 }
 
-// Of adds the rows up in the file's order and counts what became of them.
+// Of adds the rows up in the file's order and counts what became of them. The parts by
+// shape and size are added up beside the rest.
 func Of(g *ledger.Ledger) (t Totals, n Tally) {
+	sections := make(chan [2][]Part)
+	go func() {
+		shape, size := bySection(g)
+		sections <- [2][]Part{shape, size}
+	}()
 	system, level := parts{of: make([]*Part, len(g.Names))}, parts{of: make([]*Part, len(g.Names))}
-	shape, size := parts{of: make([]*Part, fittings.FlatOval+1)}, parts{}
-	sizes := map[string]int32{}
 	var area, exact, joints Sum
 	for i := range g.Lines {
 		l := &g.Lines[i]
@@ -75,17 +79,31 @@ func Of(g *ledger.Ledger) (t Totals, n Tally) {
 		joints.Add(l.Joint)
 		system.add(l.System, l)
 		level.add(l.Level, l)
+	}
+	t.Area, t.Exact, t.JointLength = area.Value(), exact.Value(), joints.Value()
+	name := func(k int) string { return g.Names[k] }
+	t.BySystem, t.ByLevel = system.list(name), level.list(name)
+	found := <-sections
+	t.ByShape, t.BySize = found[0], found[1]
+	return t, n
+}
+
+// bySection adds up the rows in scope by shape and by size.
+func bySection(g *ledger.Ledger) (byShape, bySize []Part) {
+	shape, size := parts{of: make([]*Part, fittings.FlatOval+1)}, parts{}
+	sizes := map[string]int32{}
+	for i := range g.Lines {
+		l := &g.Lines[i]
+		if l.Refused || l.Scope == terms.Out || l.Scope == terms.Through {
+			continue
+		}
 		shape.add(int32(l.Shape), l)
 		if k := sizeOf(g, l, sizes); size.add(k, l) {
 			size.of[k].Size = g.SizeOf(l)
 		}
 	}
-	t.Area, t.Exact, t.JointLength = area.Value(), exact.Value(), joints.Value()
-	name := func(k int) string { return g.Names[k] }
-	t.BySystem, t.ByLevel = system.list(name), level.list(name)
-	t.ByShape = shape.list(func(k int) string { return fittings.Shape(k).String() })
-	t.BySize = size.list(func(k int) string { return size.of[k].Size.Text() })
-	return t, n
+	byShape = shape.list(func(k int) string { return fittings.Shape(k).String() })
+	return byShape, size.list(func(k int) string { return size.of[k].Size.Text() })
 }
 
 // sizeOf is the number of a row's size among those met so far. Sizes that are
