@@ -118,6 +118,10 @@ func (b *Batch) note(l *ledger.Line, it *Item, assumed bool) {
 	if l.Kind == fittings.Plenum || l.Kind == fittings.Spigot {
 		b.book.Rest(l).Piece = it.Piece
 	}
+	if d, v := ledger.Thin(&it.Piece); v > 0 {
+		m := b.book.Rest(l)
+		m.Thin, m.ThinDim = v, d
+	}
 	if it.HasAt {
 		m := b.book.Rest(l)
 		m.At, m.HasAt = it.AtM, true

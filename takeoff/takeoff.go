@@ -142,6 +142,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.Faults = append(t.Faults, faults...)
 	t.settleTwice()
 	t.book.CheckUnits()
+	t.book.CheckSizes()
 	t.book.CheckLengths()
 	joining.Join(&t.book)
 	t.tell()

@@ -46,8 +46,10 @@ type More struct {
 	At            float64        // m; see HasAt
 	HasAt         bool
 	Run, Joins    string
-	Opening       float64 // of a spigot in its wall, exact, m2
-	Cut, CutExact float64 // openings taken off, m2
+	Thin          float64      // a size under which no duct is made, m; 0: it has none
+	ThinDim       fittings.Dim // which it is
+	Opening       float64      // of a spigot in its wall, exact, m2
+	Cut, CutExact float64      // openings taken off, m2
 }
 
 // Face is a cross-section that ends have, with what is worked out once for all.

@@ -84,9 +84,44 @@ func (b *Book) CheckUnits() {
 	}
 }
 
+// thin is a side or a diameter under which no duct of sheet metal is made, m.
+// Common practice, no source.
+const thin = 0.045
+
+// Thin finds a size of a piece, m, that no duct has, 0 for none. Collars and hoses may
+// be as narrow.
+func Thin(p *fittings.Piece) (fittings.Dim, float64) {
+	if p.Kind == fittings.Spigot || p.Kind == fittings.Flexible {
+		return 0, 0
+	}
+	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter, fittings.Width2, fittings.Height2, fittings.Diameter2} {
+		if v, _ := p.Sizes.Get(d); v > 0 && v < thin {
+			return d, v
+		}
+	}
+	return 0, 0
+}
+
+// CheckSizes refuses pieces of a size that no duct has, whatever unit was stated: among
+// sizes in mm one is in inches or cm, or lacks a figure.
+func (b *Book) CheckSizes() {
+	for i := range b.More {
+		m := &b.More[i]
+		if l := &b.Lines[m.Line]; m.Thin == 0 || l.Refused || l.Given {
+			continue
+		}
+		mm := fmt.Sprintf("%.4g", m.Thin*1000)
+		b.Refuse(int(m.Line), m.ThinDim.Heading(), mm, "a size in mm", "no duct is "+mm+" mm across; correct it, or write it in mm if it is in inches or cm")
+	}
+}
+
 // sliver is a length under which a straight among longer ones is looked at twice,
 // m: 4.5 may be metres.
 const sliver = 0.02
+
+// typed is what lengths that somebody typed are multiples of, mm; those out of a model
+// aren't. Common practice, no source.
+const typed = 5
 
 // looksMetres reports a length in mm that reads as one in m: 1.5, 0.85, 3.
 func looksMetres(mm float64) bool {
@@ -94,20 +129,36 @@ func looksMetres(mm float64) bool {
 	return mm >= 0.3 && mm <= 6.5 && math.Abs(hundredths-math.Round(hundredths)) < 1e-6
 }
 
-// noteSlivers notes straights so short that their length may be in metres.
+// asTyped reports that all straights that aren't short have a length that somebody typed.
+func (b *Book) asTyped() bool {
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		if steps := l.Length * 1000 / typed; l.Kind == fittings.Straight && !l.Refused && l.Length >= shortStraight && math.Abs(steps-math.Round(steps)) > 1e-6 {
+			return false
+		}
+	}
+	return true
+}
+
+// noteSlivers notes straights so short that their length may be in metres. Where the
+// others were typed, or it reads as metres, the row is refused.
 func (b *Book) noteSlivers() {
 	if b.short == 0 {
 		return
 	}
 	var names []string
+	others := b.asTyped() && 2*b.short < b.straights
 	for i := range b.Lines {
 		l := &b.Lines[i]
-		if l.Kind == fittings.Straight && !l.Refused && l.Length > 0 && l.Length < sliver {
-			if mm := l.Length * 1000; looksMetres(mm) && 2*b.short < b.straights {
-				b.Refuse(i, "length_mm", fmt.Sprintf("%.4g", mm), "a length in mm", fmt.Sprintf("a straight of %.4g mm is hardly made; if that is %.4g m, write it in mm", mm, mm))
-				continue
-			}
-			b.Remark(i, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", l.Length*1000, l.Length*1000))
+		if l.Kind != fittings.Straight || l.Refused || l.Length <= 0 || l.Length >= shortStraight {
+			continue
+		}
+		mm := l.Length * 1000
+		switch {
+		case others || l.Length < sliver && looksMetres(mm) && 2*b.short < b.straights:
+			b.Refuse(i, "length_mm", fmt.Sprintf("%.4g", mm), "a length in mm", fmt.Sprintf("a straight of %.4g mm is hardly made; if that is %.4g m, write it in mm", mm, mm))
+		case l.Length < sliver:
+			b.Remark(i, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", mm, mm))
 			names = append(names, b.NameText(l))
 		}
 	}

@@ -41,7 +41,7 @@ func uglyPages() []ugly {
 		csvFile("unit-nowhere-cm.csv", "Tag,Kind,Width,Height,Length\nA,duct,60,40,125\nB,duct,80,40,125\nC,duct,120,60,150\n", 0, 0, 3, 0, "2:width_mm 3:width_mm 4:length_mm"),
 		csvFile("unit-nowhere-inches.csv", "Tag,Kind,Size,Length\nA,duct,24x16,60\nB,duct,Ø12,60\n", 0, 0, 2, 0, "2:width_mm 3:diameter_mm"),
 		csvFile("unit-nowhere-metres.csv", "Tag,Kind,Diameter,Length\nA,duct,0.4,1500\nB,duct,0.315,1500\n", 0, 0, 2, 0, "2:Diameter 3:Diameter"),
-		csvFile("unit-in-small-cells.csv", "Tag,Kind,Size,Length\nA,duct,60x40 mm,1500\nB,duct,50x40 mm,1500\n", 2, 0, 0, rect(.06, .04, 1.5)+rect(.05, .04, 1.5), ""),
+		csvFile("unit-in-small-cells.csv", "Tag,Kind,Size,Length\nA,duct,80x60 mm,1500\nB,duct,80x50 mm,1500\n", 2, 0, 0, rect(.08, .06, 1.5)+rect(.08, .05, 1.5), ""),
 		csvFile("columns-numbered.csv", "Tag,Kind,Width,Height,Length\n(1),(2),(3),(4),(5)\nA,duct,600,400,1500\n", 1, 0, 0, one, "", "rows that number the columns passed over: row 2"),
 		csvFile("metres-comma.csv", "Tag;Kind;Width (m);Height (m);Length (m);Surface area (m²)\nA;duct;1,250;0,400;1,250;4,13\n", 1, 0, 0, rect(1.25, .4, 1.25), "", "read as stated_area_m2"),
 		csvFile("times-behind.csv", "Tag,Kind,Width,Height,Length,Qty\nA,duct,600,400,1500,x2\nB,duct,600,400,1500,2 n.\n", 2, 0, 0, 4*one, ""),
