@@ -51,6 +51,10 @@ var rooms = map[string][]string{
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
 	"planner/report/pdf":    {"blankoff", "codeberg.org/go-pdf/fpdf", "codeberg.org/go-fonts/liberation", "golang.org/x/image", "golang.org/x/text/unicode/norm"},
 	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra", "golang.org/x/term"},
+
+	// below the door, leaves first
+	"takeoff/schedule/celltext": {"blankoff/takeoff", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
+	"takeoff/schedule/wording":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
 }
 
 // ruleOf finds the rule of a folder.

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
 
@@ -36,7 +37,7 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 // lower one, as with other units: what the upper one says holds on.
 func (t *table) lowerAgain(number int, cells []string) bool {
 	n := len(t.repeatedAt)
-	if n == 0 || t.headRows != 2 || t.repeatedAt[n-1] != number-1 || counted(cells) {
+	if n == 0 || t.headRows != 2 || t.repeatedAt[n-1] != number-1 || celltext.HasFigure(cells) {
 		return false
 	}
 	both := t.joinRows(t.heads[0], cells)
@@ -58,18 +59,18 @@ const mostLooked = 100_000
 
 // beginsHeads reports a row whose first cell is a heading.
 func (t *table) beginsHeads(cells []string) bool {
-	filled := filledIn(cells)
+	filled := celltext.Filled(cells)
 	if len(filled) == 0 {
 		return false
 	}
-	v := t.lex.Read(shorten(trim(cells[filled[0]]))).Verdict
+	v := t.lex.Read(celltext.Shorten(celltext.Trim(cells[filled[0]]))).Verdict
 	return v == headings.Known || v == headings.Sizes || v == headings.Asks
 }
 
 // otherHeads reads a row as headings that start anew; ok is false where it is no
 // such row.
 func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
-	if counted(cells) {
+	if celltext.HasFigure(cells) {
 		return nil, false
 	}
 	if t.looked += len(cells); t.looked > mostLooked && !t.beginsHeads(cells) {
@@ -109,20 +110,12 @@ func (t *table) sameHeads(number int, cells []string) bool {
 func (t *table) repeats(cells []string) bool {
 	return slices.ContainsFunc(t.heads, func(head []string) bool {
 		for i := range max(len(head), len(cells)) {
-			if cellAt(head, i) != cellAt(cells, i) {
+			if celltext.At(head, i) != celltext.At(cells, i) {
 				return false
 			}
 		}
 		return true
 	})
-}
-
-// cellAt is a cell without outer white space; cells beyond the last are blank.
-func cellAt(cells []string, i int) string {
-	if i < len(cells) {
-		return trim(cells[i])
-	}
-	return ""
 }
 
 // aside deals with a row that has no kind that is known, and may not be a piece:
@@ -132,23 +125,23 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	if t.sameHeads(number, cells) {
 		return true
 	}
-	filled := filledIn(cells)
+	filled := celltext.Filled(cells)
 	switch {
 	case len(filled) == 0:
 		return false
 	case t.isTotal(cells, filled, r):
-		t.total(number, cells, trim(cells[filled[0]]), r)
+		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
-	case isRuler(cells, filled):
+	case celltext.IsRuler(cells, filled):
 		t.look.class(RemarkRow, number, cells)
 		return true
-	case isLone(cells, filled):
-		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
+	case celltext.IsLone(cells, filled):
+		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
 	case t.isRemark(cells, filled, r):
-		t.remark(number, cells, trim(cells[filled[0]]))
+		t.remark(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
 	case t.isApart(r):
-		t.told.add("rows of what is no ductwork left out, the first '%s'", shorten(r.Text[takeoff.Kind]), number)
+		t.told.add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
 		t.look.class(ApartRow, number, cells)
 		t.info.RowsRead++
 		t.info.RowsLeft++
@@ -160,9 +153,9 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 // numbered deals with a row right below the headings that numbers the columns:
 // 1, 2, 3 or (1), (2), (3).
 func (t *table) numbered(number int, cells []string) bool {
-	filled := filledIn(cells)
+	filled := celltext.Filled(cells)
 	for i, at := range filled {
-		if strings.Trim(trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
+		if strings.Trim(celltext.Trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
 			return false
 		}
 	}
@@ -182,31 +175,8 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
-	filled := filledIn(cells)
-	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
-}
-
-// filledIn lists the cells that aren't blank.
-func filledIn(cells []string) (filled []int) {
-	for i := range cells {
-		if trim(cells[i]) != "" {
-			filled = append(filled, i)
-		}
-	}
-	return filled
-}
-
-// filledText is the cells that aren't blank.
-func filledText(cells []string) (out []string) {
-	for _, i := range filledIn(cells) {
-		out = append(out, trim(cells[i]))
-	}
-	return out
-}
-
-// isRuler reports a row of nothing but strokes.
-func isRuler(cells []string, filled []int) bool {
-	return !slices.ContainsFunc(filled, func(i int) bool { return len(cells[i]) < 3 || strings.Trim(cells[i], "-=_*~. \t") != "" })
+	filled := celltext.Filled(cells)
+	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of
@@ -224,12 +194,12 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	}
 	text := 0
 	for _, i := range filled {
-		cell := trim(cells[i])
+		cell := celltext.Trim(cells[i])
 		if unicode.IsDigit(rune(cell[0])) || cell[0] == '=' {
 			continue
 		}
 		text++
-		if text == 1 && len(cell) <= maxWord && t.lex.Total(cell) {
+		if text == 1 && len(cell) <= celltext.MaxWord && t.lex.Total(cell) {
 			return true
 		}
 	}
@@ -259,7 +229,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	if !unicode.IsLetter([]rune(label)[0]) {
 		label = ""
 	}
-	x := takeoff.TotalRow{At: takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, Label: shorten(label), Since: t.since, Before: t.info.handed}
+	x := takeoff.TotalRow{At: takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, Label: celltext.Shorten(label), Since: t.since, Before: t.info.handed}
 	for _, c := range [...]takeoff.Column{takeoff.DimColumn(fittings.GivenArea), takeoff.StatedArea} {
 		if r.Has(c) {
 			x.Area, x.AreaText = r.Number[c], r.Text[c]

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -15,7 +16,7 @@ func (t *table) beyond(r *takeoff.Row, i int, cell string) {
 		t.unheaded(i, &spec{})
 		return
 	}
-	short := shorten(cell)
+	short := celltext.Shorten(cell)
 	r.Faults = append(r.Faults, t.place.Fault("", short, fmt.Sprintf("%d cells", len(t.specs)),
 		fmt.Sprintf("there are more cells than headings, from '%s' on; put quotes around text that holds the separator", short)))
 }
@@ -36,15 +37,15 @@ func (t *table) unheaded(i int, s *spec) {
 // that look like a piece of another table.
 func (t *table) anotherTable(beyond []string) {
 	for _, cell := range beyond {
-		if cell = trim(cell); cell != "" {
+		if cell = celltext.Trim(cell); cell != "" {
 			t.strays = append(t.strays, cell)
 		}
 	}
-	if len(t.strays) < 4 || t.besides || !t.looksLikePiece(t.strays) {
+	if len(t.strays) < 4 || t.besides || !t.kinds().LooksLikePiece(t.strays) {
 		return
 	}
 	t.besides = true
-	t.info.Faults = append(t.info.Faults, t.place.Fault("", shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
+	t.info.Faults = append(t.info.Faults, t.place.Fault("", celltext.Shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
 		"the cells without headings look like another table beside this one, which isn't read; put it on a sheet of its own"))
 }
 
@@ -79,6 +80,6 @@ func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 	if strings.HasPrefix(trouble, "could be ") {
 		t.info.note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
 	}
-	short := shorten(cell)
+	short := celltext.Shorten(cell)
 	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
 }

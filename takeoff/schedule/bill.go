@@ -2,22 +2,11 @@ package schedule
 
 import (
 	"slices"
-	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
-
-// labels reports a row of labels with what they stand for: System: | AHU 4 | Class: | B.
-func labels(cells []string) bool {
-	ended, filled := 0, filledText(cells)
-	for _, c := range filled {
-		if strings.HasSuffix(c, ":") {
-			ended++
-		}
-	}
-	return ended > 0 && ended < len(filled)
-}
 
 // isBill reports the headings of a bill: a description and a quantity, with kinds of
 // pieces under the description.
@@ -26,7 +15,9 @@ func (t *table) isBill(hs []headings.Heading) bool {
 	if at < 0 || t.below == nil {
 		return false
 	}
-	return slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 && t.namesKind(cellAt(cells, at)) })
+	return slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool {
+		return len(celltext.Filled(cells)) > 2 && t.kinds().NamesKind(celltext.At(cells, at))
+	})
 }
 
 // likeBill is the column of descriptions in headings as those of a bill, or -1.

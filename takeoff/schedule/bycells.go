@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
@@ -40,8 +41,8 @@ func (t *table) peekAt(least int) (b beneath) {
 		rows = append(rows, t.next)
 	}
 	for _, cells := range append(rows, t.below(mostBelow)...) {
-		filled := filledIn(cells)
-		if len(filled) < least || allUnits(cells, filled) || t.repeats(cells) || t.lex.Total(trim(cells[filled[0]])) {
+		filled := celltext.Filled(cells)
+		if len(filled) < least || celltext.AllUnits(cells, filled) || t.repeats(cells) || t.lex.Total(celltext.Trim(cells[filled[0]])) {
 			continue
 		}
 		if _, other := t.otherHeads(cells); other {
@@ -50,7 +51,7 @@ func (t *table) peekAt(least int) (b beneath) {
 		b.rows++
 		b.cells = append(b.cells, cells)
 		for _, i := range filled {
-			if cell := trim(cells[i]); i < len(b.columns) && !meansNothing(cell) {
+			if cell := celltext.Trim(cells[i]); i < len(b.columns) && !celltext.MeansNothing(cell) {
 				b.columns[i] = append(b.columns[i], cell)
 			}
 		}
@@ -105,9 +106,9 @@ func (t *table) byCells() {
 			continue
 		}
 		s.empty = len(b.columns[i]) == 0
-		s.worded = !s.empty && b.share(i, isFigure) == 0 && b.share(i, isSize) == 0
-		s.figures = !s.empty && b.share(i, isFigure) == 1
-		if s.Ask.Sections() && !again && !t.sized() && b.share(i, isSize) == 1 {
+		s.worded = !s.empty && b.share(i, celltext.IsFigure) == 0 && b.share(i, celltext.IsSize) == 0
+		s.figures = !s.empty && b.share(i, celltext.IsFigure) == 1
+		if s.Ask.Sections() && !again && !t.sized() && b.share(i, celltext.IsSize) == 1 {
 			t.takeForSize(s, headings.OwnSize)
 			t.note("column '%s' is read as size, as its cells hold sizes", s.Typed)
 		}
@@ -165,27 +166,17 @@ func (t *table) sized() bool {
 	return t.maps(own[0]) || t.maps(own[2]) || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Sizes && s.sized == dims(headings.OwnSize) })
 }
 
-// isSize reports a cell that holds a whole cross-section.
-func isSize(cell string) bool {
-	c := quantity.Column{Unit: quantity.Millimetre, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths)}
-	_, trouble := c.Sizes(cell)
-	return trouble == ""
-}
-
 // scopeByCells leaves out a column headed scope that says what is supplied, and not what
 // is tested.
 func (t *table) scopeByCells(b beneath) {
 	for i := range t.specs {
 		s := &t.specs[i]
-		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 || b.share(i, ofWords) < 1 {
+		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 || b.share(i, celltext.OfWords) < 1 {
 			continue
 		}
 		s.used, s.Verdict, s.settled = false, headings.Unknown, true
 	}
 }
-
-// ofWords reports a cell of several words.
-func ofWords(cell string) bool { return len(strings.Fields(cell)) > 1 }
 
 func (t *table) namesScope(cell string) bool {
 	_, known := t.lex.Exact(takeoff.Scope, cell)
@@ -198,9 +189,4 @@ func (t *table) askLate(s *spec) {
 	t.place.Row = t.headRow
 	t.ask(s)
 	t.place.Row = at
-}
-
-// allUnits reports a row of units.
-func allUnits(cells []string, filled []int) bool {
-	return !slices.ContainsFunc(filled, func(i int) bool { _, ok := quantity.UnitOf(strings.Trim(trim(cells[i]), "()[]")); return !ok })
 }

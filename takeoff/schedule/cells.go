@@ -6,55 +6,15 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode"
 	"unicode/utf8"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
-
-// What is to be thought of a byte at the edge of a cell.
-const (
-	mayBeSpace = 1 << iota // or part of one
-	odd                    // may start a cell that isn't text or a number
-)
-
-var marks = func() (m [256]uint8) {
-	for c := range m {
-		if c <= ' ' || c >= utf8.RuneSelf {
-			m[c] = mayBeSpace
-		}
-	}
-	for _, c := range []byte("#=-'\xe2nNE") {
-		m[c] |= odd
-	}
-	return m
-}()
-
-// unwrap takes off the sign and quotes by which some programs keep a
-// spreadsheet from changing text: ="007".
-func unwrap(cell string) string {
-	if bare := trim(strings.TrimPrefix(cell, "'")); len(bare) < len(cell) && bare != "" && strings.ContainsRune("=+-@＝＋－＠", []rune(bare)[0]) {
-		return bare // as files of refused rows have it
-	}
-	inner, wrapped := strings.CutPrefix(cell, `="`)
-	if inner, closed := strings.CutSuffix(inner, `"`); wrapped && closed && !strings.Contains(inner, `"`) {
-		return trim(inner)
-	}
-	return cell
-}
-
-// meansNothing reports a cell that is filled in to say that it is empty.
-func meansNothing(cell string) bool {
-	return cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a")
-}
-
-// The errors of spreadsheet programs, in English and as other languages name
-// some of them. Common practice, no source.
-var errorCells = []string{"#REF!", "#VALUE!", "#DIV/0!", "#N/A", "#NAME?", "#NUM!", "#NULL!", "#SPILL!", "#CALC!", "#GETTING_DATA", "#####",
-	"#BEZUG!", "#WERT!", "#NV", "#ZAHL!", "#VALEUR!", "#NOM?", "#NOMBRE!", "#WAARDE!", "#VERW!", "#VALOR!", "#VALORE!", "#RIF!", "#REFERENS!", "#VÄRDEFEL!", "#SAKNAS!", "#DIV/0", "Err:5"}
 
 // unfit says why the cell at a place of a row can't be used whatever it is read as.
 func (t *table) unfit(at int, cell string, s *spec) string {
@@ -62,20 +22,16 @@ func (t *table) unfit(at int, cell string, s *spec) string {
 	switch {
 	case s.Measure != takeoff.Text && slices.Contains(t.marked.Unlike, at):
 		return "is what its number format shows, and another number than the cell holds; type what is meant, and give the cell a plain format"
-	case len(cell) > maxCell, len(cell) > maxWord && c != takeoff.Note:
+	case len(cell) > celltext.MaxCell, len(cell) > celltext.MaxWord && c != takeoff.Note:
 		return "is too long for a cell; shorten it"
 	case cell[0] == '=':
 		return "is a formula without a result; open the file in a spreadsheet program and save it, or type the value"
-	case (cell[0] == '#' || cell[0] == 'E') && slices.ContainsFunc(errorCells, func(e string) bool { return strings.HasPrefix(cell, e) }):
+	case (cell[0] == '#' || cell[0] == 'E') && slices.ContainsFunc(celltext.ErrorCells, func(e string) bool { return strings.HasPrefix(cell, e) }):
 		return "is an error of the spreadsheet; mend the formula or type the value"
-	case t.suspect && strings.ContainsFunc(cell, unreadable):
+	case t.suspect && strings.ContainsFunc(cell, celltext.Unreadable):
 		return "holds a character that can't be read; type the cell anew"
 	}
 	return ""
-}
-
-func unreadable(r rune) bool {
-	return r == utf8.RuneError || unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
 }
 
 // sizeCell is a cell that holds a whole cross-section.
@@ -139,7 +95,7 @@ func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) 
 		return "", "doesn't hold a cross-section and a length; write it as 600x400x1500 or Ø315x3000"
 	}
 	_, sign := utf8.DecodeRuneInString(p.cell[at:])
-	text, c := trim(p.cell[at+sign:]), takeoff.DimColumn(fittings.Length)
+	text, c := celltext.Trim(p.cell[at+sign:]), takeoff.DimColumn(fittings.Length)
 	t.moved = true
 	length := p.Column
 	length.Across, length.Diameter = false, false
@@ -153,7 +109,7 @@ func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) 
 		r.Text[c] = text
 		r.SetNumber(c, v)
 	}
-	before = trim(p.cell[:at])
+	before = celltext.Trim(p.cell[:at])
 	if unit := strings.TrimLeft(text, "0123456789., "); unit != "" && !quantity.SaysUnit(before) { // 600x400x1500 mm
 		before += " " + unit
 	}
@@ -205,7 +161,7 @@ func (t *table) word(s *spec, cell string) string {
 	if cell != s.last.from {
 		w, met := s.words[cell]
 		if !met {
-			w = t.translate(s, cell)
+			w = t.kinds().Translate(c, cell)
 			s.words[cell] = w
 		}
 		s.last.from, s.last.to = cell, w
@@ -217,7 +173,7 @@ func (t *table) word(s *spec, cell string) string {
 	if w == "" || w == cell {
 		return cell
 	}
-	w, size, sized := strings.Cut(w, sizeMark)
+	w, size, sized := strings.Cut(w, wording.SizeMark)
 	if sized {
 		t.sizeInKind(s, size)
 	}
@@ -251,7 +207,7 @@ func (t *table) noteWords() {
 		s := &t.specs[i]
 		var said []string
 		for _, w := range slices.Sorted(maps.Keys(s.count)) {
-			said = append(said, fmt.Sprintf("'%s' as %s (%s)", shorten(w), s.words[w], times(s.count[w])))
+			said = append(said, fmt.Sprintf("'%s' as %s (%s)", celltext.Shorten(w), s.words[w], times(s.count[w])))
 		}
 		if len(said) > 0 {
 			t.note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
@@ -268,12 +224,4 @@ func dims(of headings.SizeOf) [3]takeoff.Column {
 		headings.BranchSize: {fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter},
 	}[of]
 	return [3]takeoff.Column{takeoff.DimColumn(d[0]), takeoff.DimColumn(d[1]), takeoff.DimColumn(d[2])}
-}
-
-// trim cuts outer white space.
-func trim(s string) string {
-	if s != "" && (s[0] <= ' ' || s[0] >= utf8.RuneSelf || s[len(s)-1] <= ' ' || s[len(s)-1] >= utf8.RuneSelf) {
-		return strings.TrimSpace(s)
-	}
-	return s
 }

@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/plaintext"
 )
 
@@ -168,7 +169,7 @@ func (c *chunk) plainly(rest string) {
 		if c.odd = len(line) > longLine; c.odd {
 			return
 		}
-		cells = split(cells[:0], line, separator)
+		cells = celltext.Split(cells[:0], line, separator)
 		c.row(number, cells, "")
 	}
 }

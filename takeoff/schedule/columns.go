@@ -8,6 +8,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -15,7 +16,7 @@ import (
 // setHeadings maps the columns of the heading rows once for all rows below them.
 func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading) error {
 	for _, cells := range heads {
-		if last := lastFilled(cells); last > maxColumns {
+		if last := celltext.LastFilled(cells); last > maxColumns {
 			return fmt.Errorf("%s has %d columns; a schedule has at most %d", t.place, last, maxColumns)
 		}
 	}
@@ -57,7 +58,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.report()
 	t.watchUnused()
 	t.tellAbove()
-	t.look.columns(t, rows)
+	t.describe(rows)
 	return nil
 }
 
@@ -163,15 +164,6 @@ func (s *spec) set(t *table, h headings.Heading) {
 			s.sized, s.Size = to, of
 		}
 	}
-}
-
-// lastFilled is the number of cells up to the last filled one.
-func lastFilled(cells []string) int {
-	last := len(cells)
-	for last > 0 && trim(cells[last-1]) == "" {
-		last--
-	}
-	return last
 }
 
 // refuse takes a column out of use and says why.

@@ -11,6 +11,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // Words in the name or above the headings of a sheet whose pieces stand on another
@@ -42,10 +43,10 @@ var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|i
 
 // doubtSheets finds fault with sheets that were read beside others and seem to sum
 // them up, to be of an earlier revision, or to be no part of the job.
-func (info *Info) doubtSheets(lex *headings.Lexicon) {
+func (f *findings) doubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
 	var read []*Sheet
-	for _, s := range info.Sheets {
-		defer func() { s.titles, s.linked, s.asked, s.rows = nil, 0, false, 0 }()
+	for _, s := range sheets {
+		defer func() { s.titles, s.linked, s.mapped, s.rows = nil, 0, false, 0 }()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -58,7 +59,7 @@ func (info *Info) doubtSheets(lex *headings.Lexicon) {
 		why := ""
 		stem := revision.ReplaceAllString(s.Name, "")
 		switch other := stems[stem]; {
-		case s.asked: // a map leaves others out
+		case s.mapped: // a map leaves others out
 		case 2*s.linked > s.Classes[PieceRow].Count:
 			why = "is made of formulas on other sheets, so its pieces may be counted twice"
 		case hasWord(s.Name, sumWords) || titled(s, titleWords):
@@ -67,7 +68,7 @@ func (info *Info) doubtSheets(lex *headings.Lexicon) {
 			why = "seems to be an old one"
 		case hasWord(s.Name, exampleWords):
 			why = "seems to be an example"
-		case lex.StruckAnywhere(s.Name), lex.StruckEnd(s.Name), outside.MatchString(s.Name), hasWord(s.Name, otherWords):
+		case lex.StruckAnywhere(s.Name), lex.StruckEnd(s.Name), wording.Outside.MatchString(s.Name), hasWord(s.Name, otherWords):
 			why = "seems to hold what doesn't count"
 		case named(read, s, again.ReplaceAllString(s.Name, "")):
 			why = fmt.Sprintf("seems to be a copy of sheet '%s', so pieces may be counted twice", again.ReplaceAllString(s.Name, ""))
@@ -80,11 +81,11 @@ func (info *Info) doubtSheets(lex *headings.Lexicon) {
 			stems[stem] = s
 		}
 		if other := copied(read, s); why == "" && other != nil {
-			info.note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
+			f.note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
 		}
 		if why != "" {
-			at := takeoff.Place{File: info.File, Sheet: s.Name, Row: s.Headings[0]}
-			info.Faults = append(info.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
+			at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
+			f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
 				fmt.Sprintf("sheet '%s' %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, why)))
 		}
 	}
@@ -96,8 +97,8 @@ func hasWord(text string, words []string) bool {
 
 // titled reports a sheet with one of the words above its headings.
 func titled(s *Sheet, words []string) bool {
-	return slices.ContainsFunc(s.titles, func(x titleText) bool {
-		return hasWord(x.text, words) || strings.Contains(strings.ToLower(x.text), "do not use")
+	return slices.ContainsFunc(s.titles, func(text string) bool {
+		return hasWord(text, words) || strings.Contains(strings.ToLower(text), "do not use")
 	})
 }
 

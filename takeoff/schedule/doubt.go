@@ -2,11 +2,12 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // doubts is what the table keeps to find out what may not be what it seems.
@@ -94,20 +95,20 @@ func (t *table) count(rows int) {
 // doubtRow refuses a row that may not be what it seems: one struck out, a total with
 // the sizes of a piece, or several pieces under one tag.
 func (t *table) doubtRow(r *takeoff.Row) {
-	if kind := r.Text[takeoff.Kind]; kind != "" && doubtfulKind(kind) {
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), shorten(kind), "a kind of piece",
-			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", shorten(kind))))
+	if kind := r.Text[takeoff.Kind]; kind != "" && wording.DoubtfulKind(kind) {
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), celltext.Shorten(kind), "a kind of piece",
+			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
 	t.doubtCells(r)
 	if t.loud {
 		return
 	}
 	note, p := r.Text[takeoff.Note], r.Text[takeoff.PlaceOnSite]
-	if note != "" || r.Has(throat) || !t.chunked || mayCount(p) {
+	if note != "" || r.Has(throat) || !t.chunked || wording.MayCount(p) {
 		t.doubtWords(r, note, p)
 	}
 	tag := r.Text[takeoff.Tag]
-	if note == "" && plainTag(tag) {
+	if note == "" && wording.PlainTag(tag) {
 		return // most rows
 	}
 	t.doubtName(r, tag, note)
@@ -121,22 +122,22 @@ func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case note != "" && t.lex.Struck(note):
 		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && (t.lex.TotalName(tag) || len(tag) <= maxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.lex.Total(tag)), note != "" && tag == "" && t.lex.Total(note):
+	case tag != "" && (t.lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.lex.Total(tag)), note != "" && tag == "" && t.lex.Total(note):
 		word := tag
 		if tag == "" {
 			word = note
 		}
-		r.Faults = append(r.Faults, t.place.Fault("", shorten(word), "a piece, or a total without kind and size",
-			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", shorten(word))))
-	case note != "" && t.saysOf(note)&ofCounts != 0:
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
-			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", shorten(note))))
-	case note != "" && r.Number[takeoff.Quantity] <= 1 && t.saysOf(note)&ofMany != 0:
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), shorten(note), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(note))))
-	case r.Number[takeoff.Quantity] <= 1 && !plainTag(tag) && (severalTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && rangeOfNumbers(tag)):
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), shorten(tag), "one piece, or how many under quantity",
-			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", shorten(tag))))
+		r.Faults = append(r.Faults, t.place.Fault("", celltext.Shorten(word), "a piece, or a total without kind and size",
+			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", celltext.Shorten(word))))
+	case note != "" && t.saysOf(note)&wording.OfCounts != 0:
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
+			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", celltext.Shorten(note))))
+	case note != "" && r.Number[takeoff.Quantity] <= 1 && t.saysOf(note)&wording.OfMany != 0:
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", celltext.Shorten(note))))
+	case r.Number[takeoff.Quantity] <= 1 && !wording.PlainTag(tag) && (wording.SeveralTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag)):
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), celltext.Shorten(tag), "one piece, or how many under quantity",
+			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", celltext.Shorten(tag))))
 	}
 }
 
@@ -146,27 +147,20 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 		r.Faults = append(r.Faults, t.place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
-	if note != "" && t.saysOf(note)&ofSizes != 0 {
-		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", shorten(note), r.At.Row)
+	if note != "" && t.saysOf(note)&wording.OfSizes != 0 {
+		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
 	if !t.chunked { // a chunk looks at each name once
 		t.doubtAreas(r)
 	}
-	if mayCount(p) && r.Number[takeoff.Quantity] <= 1 && manyAt.MatchString(p) {
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.PlaceOnSite.Heading(), shorten(p), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", shorten(p))))
+	if wording.MayCount(p) && r.Number[takeoff.Quantity] <= 1 && wording.ManyAt.MatchString(p) {
+		r.Faults = append(r.Faults, t.place.Fault(takeoff.PlaceOnSite.Heading(), celltext.Shorten(p), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", celltext.Shorten(p))))
 	}
 }
 
 // throat is the column of inside radii.
 var throat = takeoff.DimColumn(fittings.Throat)
-
-// What a remark may say.
-const (
-	ofSizes  = 1 << iota // sizes, units or lengths
-	ofCounts             // that there are others than the row says
-	ofMany               // how many there are
-)
 
 // saysOf finds out what a remark says; most stand on many rows.
 func (t *table) saysOf(note string) (of uint8) {
@@ -177,15 +171,7 @@ func (t *table) saysOf(note string) (of uint8) {
 	if met {
 		return of
 	}
-	if (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
-		of |= ofSizes
-	}
-	if countNoted.MatchString(note) {
-		of |= ofCounts
-	}
-	if manyNoted.MatchString(note) {
-		of |= ofMany
-	}
+	of = wording.Remark(note)
 	if t.remarks == nil || len(t.remarks) > mostMet {
 		t.remarks = map[string]uint8{}
 	}
@@ -199,64 +185,6 @@ const maxRemark = 200
 // leastThroat is a throat that hardly any bend has but one of 0, m. Common practice, no
 // source.
 const leastThroat = 0.01
-
-// figured is a remark on sizes (from memory, unverified).
-var figured = regexp.MustCompile(`(?i)\d{2,4}\s*[x×]\s*\d{2,4}|[øØ⌀]\s*\d{2,4}|\b(?:in (?:cm|inch(?:es)?|feet)|actual|lining|lined|\d+\s*(?:mm|cm|m) (?:long|wide|high)|\d{2,4} (?:long|wide|high)|length|sided)\b`)
-
-// What plainTag thinks of a byte.
-const (
-	otherByte = iota // no part of a plain name
-	figureByte
-	letterByte
-	dashByte
-	crossByte // an x, which may be a sign
-)
-
-var tagBytes = func() (of [256]uint8) {
-	for c := range of {
-		switch {
-		case digit(byte(c)), c == '_':
-			of[c] = figureByte
-		case c|0x20 == 'x':
-			of[c] = crossByte
-		case c|0x20 >= 'a' && c|0x20 <= 'z':
-			of[c] = letterByte
-		case c == '-', c == '.':
-			of[c] = dashByte
-		}
-	}
-	return of
-}()
-
-// plainTag reports a tag of letters, figures and dashes that ends in a figure and has
-// none but figures behind dashes: it is nothing but a name.
-func plainTag(tag string) bool {
-	before, letters, dashes := uint8(figureByte), tag == "", false
-	for i := range len(tag) {
-		b := tagBytes[tag[i]]
-		if b == otherByte || b >= letterByte && b != dashByte && before == dashByte || b == dashByte && before == dashByte || b == crossByte && before == figureByte && i > 0 {
-			return false
-		}
-		before, letters, dashes = b, letters || b == letterByte || b == crossByte, dashes || b == dashByte
-	}
-	return tag == "" || digit(tag[len(tag)-1]) && (letters || !dashes)
-}
-
-// doubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
-func doubtfulKind(kind string) bool {
-	switch kind[0] {
-	case '~', '-', '/', '(', '[', '?', '*':
-		return true
-	}
-	return kind[len(kind)-1] == '?'
-}
-
-// manyNoted is a remark that says how many: 4 off, x4 typical.
-var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|below|before)\s*[x×]|\bqty\s*[:=]?\s*[2-9]|^(?:two|three|four|five|six|[2-9]) (?:of these|required|reqd|no\b|st\b)|^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
-
-// countNoted is a remark that changes how many there are, in seven languages (from memory,
-// unverified).
-var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d|\bneed \d+ more\b|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b|\bsize tbc\b`)
 
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.

@@ -5,6 +5,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
 
@@ -50,24 +51,24 @@ func (t *table) joinRows(top, bottom []string) []headings.Heading {
 	out := make([]headings.Heading, n)
 	over := ""
 	for i := range n {
-		up, low := cellAt(top, i), cellAt(bottom, i)
+		up, low := celltext.At(top, i), celltext.At(bottom, i)
 		if len(up) > 100 || len(low) > 100 {
-			out[i] = headings.Heading{Typed: shorten(up + " " + low), Verdict: headings.Unknown}
+			out[i] = headings.Heading{Typed: celltext.Shorten(up + " " + low), Verdict: headings.Unknown}
 			continue
 		}
 		switch {
 		case low == "":
 			over = ""
-			out[i] = t.lex.Read(shorten(up))
+			out[i] = t.lex.Read(celltext.Shorten(up))
 			continue
 		case up != "":
 			over = up
 		}
 		if over == "" {
-			out[i] = t.lex.Read(shorten(low))
+			out[i] = t.lex.Read(celltext.Shorten(low))
 			continue
 		}
-		out[i] = t.lex.Under(shorten(over), shorten(low))
+		out[i] = t.lex.Under(celltext.Shorten(over), celltext.Shorten(low))
 	}
 	return out
 }

@@ -2,12 +2,12 @@ package schedule
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // kindByCells takes the kinds from the one of several columns of descriptions, types,
@@ -20,7 +20,7 @@ func (t *table) kindByCells(b beneath) {
 	asked := 0
 	for i := range t.specs {
 		s := &t.specs[i]
-		share := b.share(i, t.namesKind)
+		share := b.share(i, t.kinds().NamesKind)
 		switch describes := s.Verdict == headings.Asks && s.Ask.Describes(); {
 		case s.fixed:
 			continue
@@ -30,7 +30,7 @@ func (t *table) kindByCells(b beneath) {
 			if share >= 0.5 {
 				found = append(found, i)
 			}
-		case share == 1 && (s.used && s.Verdict == headings.Known && s.to() == takeoff.Tag || s.Verdict == headings.Unknown && describer(s.Typed)):
+		case share == 1 && (s.used && s.Verdict == headings.Known && s.to() == takeoff.Tag || s.Verdict == headings.Unknown && wording.Describer(s.Typed)):
 			found = append(found, i)
 		}
 	}
@@ -49,23 +49,15 @@ func (t *table) kindByCells(b beneath) {
 	t.note("column '%s' is read as kind, as its cells name kinds of pieces", t.specs[found[0]].Typed)
 }
 
-// describers are words of headings that may stand over what a piece is, in seven
-// languages (from memory, unverified).
-var describers = []string{"name", "part", "piece", "element", "elemento", "elément", "category", "article", "artikel", "component", "composant", "onderdeel", "nom", "nome", "namn", "naam", "denominazione", "designation", "object", "objekt"}
-
-func describer(typed string) bool {
-	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool { return slices.Contains(describers, w) })
-}
-
 // sameKinds reports that the columns name the same kind on every row that was looked at.
 func (t *table) sameKinds(b beneath, columns []int) bool {
 	for _, row := range b.cells {
 		kind := fittings.NoKind
 		for _, i := range columns {
-			if i >= len(row) || trim(row[i]) == "" {
+			if i >= len(row) || celltext.Trim(row[i]) == "" {
 				continue
 			}
-			k := t.kindIn(trim(row[i]))
+			k := t.kinds().KindIn(celltext.Trim(row[i]))
 			if kind != fittings.NoKind && k != fittings.NoKind && k != kind {
 				return false
 			}
@@ -73,17 +65,6 @@ func (t *table) sameKinds(b beneath, columns []int) bool {
 		}
 	}
 	return true
-}
-
-// kindIn is the kind that a cell names.
-func (t *table) kindIn(cell string) fittings.Kind {
-	if !t.namesKind(cell) {
-		return fittings.NoKind
-	}
-	one := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
-	w, _, _ := strings.Cut(t.translate(&one, cell), sizeMark)
-	k, _, _, _ := fittings.ParseDescription(w[strings.LastIndexByte(w, '|')+1:])
-	return k
 }
 
 // shapeByCells takes a column of types for the shape, where that is all that its cells
@@ -94,28 +75,10 @@ func (t *table) shapeByCells(b beneath) {
 	}
 	for i := range t.specs {
 		s := &t.specs[i]
-		if s.Verdict == headings.Asks && !s.fixed && s.Ask.Describes() && b.share(i, t.namesShape) == 1 {
+		if s.Verdict == headings.Asks && !s.fixed && s.Ask.Describes() && b.share(i, t.kinds().NamesShape) == 1 {
 			t.takeFor(s, takeoff.Shape)
 			t.note("column '%s' is read as shape, as its cells name shapes", s.Typed)
 			return
 		}
 	}
-}
-
-func (t *table) namesShape(cell string) bool {
-	_, known := t.lex.Exact(takeoff.Shape, cell)
-	_, shape := fittings.ParseShape(cell)
-	return known || shape
-}
-
-// namesKind reports a cell that names a kind of piece, and not only a shape.
-func (t *table) namesKind(cell string) bool {
-	if len(cell) > maxWord || strings.TrimLeft(cell, "0123456789.,") == "" {
-		return false
-	}
-	if t.namesShape(cell) || len(headings.Tokens(cell)) == 1 && (roundWord.MatchString(cell) || rectWord.MatchString(cell)) {
-		return false
-	}
-	kind := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
-	return t.translate(&kind, cell) != ""
 }

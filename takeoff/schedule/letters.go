@@ -6,6 +6,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -77,7 +78,7 @@ func (t *table) sizeInCells() {
 			continue
 		}
 		b := t.peek()
-		if len(b.columns[i]) > 0 && len(b.columns[i+1]) > 0 && b.share(i, isFigure) == 1 && b.share(i+1, isFigure) == 1 && !t.blankHead(i+2) { // 600 | 400
+		if len(b.columns[i]) > 0 && len(b.columns[i+1]) > 0 && b.share(i, celltext.IsFigure) == 1 && b.share(i+1, celltext.IsFigure) == 1 && !t.blankHead(i+2) { // 600 | 400
 			s.paired = true
 			t.specs[i+1].Verdict = headings.Unknown
 			t.note("column '%s' is read over two cells: width and height", s.Typed)
@@ -87,7 +88,7 @@ func (t *table) sizeInCells() {
 			continue
 		}
 		cross := func(c string) bool { return strings.ContainsAny(c, "xX×*") && len(c) < 3 }
-		if len(b.columns[i+1]) == 0 || b.share(i+1, cross) < 1 || b.share(i+2, isFigure) < 1 {
+		if len(b.columns[i+1]) == 0 || b.share(i+1, cross) < 1 || b.share(i+2, celltext.IsFigure) < 1 {
 			continue
 		}
 		s.parted = i + 1
@@ -100,7 +101,7 @@ func (t *table) sizeInCells() {
 
 // blankHead reports a column that isn't used, over which nothing stands.
 func (t *table) blankHead(i int) bool {
-	return !t.specs[i].used && !slices.ContainsFunc(t.heads, func(cells []string) bool { return cellAt(cells, i) != "" })
+	return !t.specs[i].used && !slices.ContainsFunc(t.heads, func(cells []string) bool { return celltext.At(cells, i) != "" })
 }
 
 // depthByCells takes a bare D beside a width for the depth, where rows give both: a piece
@@ -121,7 +122,7 @@ func (t *table) depthByCells(s *spec) bool {
 	}
 	both := 0
 	for _, cells := range b.cells {
-		w, depth := cellAt(cells, width) != "" && !meansNothing(cellAt(cells, width)), cellAt(cells, d) != "" && !meansNothing(cellAt(cells, d))
+		w, depth := celltext.At(cells, width) != "" && !celltext.MeansNothing(celltext.At(cells, width)), celltext.At(cells, d) != "" && !celltext.MeansNothing(celltext.At(cells, d))
 		if depth && !w {
 			return false
 		}

@@ -16,12 +16,11 @@ const (
 	mostPiped = 128 << 20
 )
 
-// mostNotes is how much is noted of a file; mostHeads, how often other headings may
-// start in a sheet.
-const (
-	mostNotes = 200
-	mostHeads = 500
-)
+// mostNotes is how much is noted of a file.
+const mostNotes = 200
+
+// mostHeads is how often other headings may start in a sheet.
+const mostHeads = 500
 
 func tooLarge(name string, most int) error {
 	return fmt.Errorf("%s is larger than %d MiB; split the schedule", name, most>>20)

@@ -2,13 +2,13 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
-	"unicode"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // isRemark reports a row among notes, or one that begins them, as who signed: none of its
@@ -20,7 +20,7 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 	if t.inSummary && len(filled) <= 3 && len(t.specs) > 3 {
 		return true
 	}
-	if t.inNotes && !counted(cells) {
+	if t.inNotes && !celltext.HasFigure(cells) {
 		return true
 	}
 	if len(t.pending) > 0 {
@@ -31,7 +31,7 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 			return false
 		}
 	}
-	first := trim(cells[filled[0]])
+	first := celltext.Trim(cells[filled[0]])
 	if t.inNotes || len(first) > 60 {
 		return t.inNotes
 	}
@@ -39,30 +39,23 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 	return len(places) > 0 && places[0] == "note"
 }
 
-// doubled says of rows above that there are more of them (from memory, unverified).
-var doubled = regexp.MustCompile(`(?i)\b(?:all|rows|items|quantities|above)\b.*(?:[x×]\s*\d|\b(?:doubled?|twice|tripled?)\b)`)
-
-// summary begins a list that sums up the pieces, in seven languages (from memory,
-// unverified).
-var summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
-
 // remark passes over a row of notes; so are the rows below it, until one of a piece.
 func (t *table) remark(number int, cells []string, text string) {
-	if replaces.MatchString(text) {
+	if wording.Replaces.MatchString(text) {
 		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "rows that count",
-			fmt.Sprintf("'%s' seems to say that the rows above it don't count any more; take them out, or reword the line", shorten(text))))
+		t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(text), "rows that count",
+			fmt.Sprintf("'%s' seems to say that the rows above it don't count any more; take them out, or reword the line", celltext.Shorten(text))))
 	}
-	if many.MatchString(text) || multiplies.MatchString(text) || doubled.MatchString(text) || perFloor.MatchString(text) {
+	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) || wording.Doubled.MatchString(text) || wording.PerFloor.MatchString(text) {
 		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", shorten(text))))
+		t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
-	if t.inNotes = true; summary.MatchString(text) {
+	if t.inNotes = true; wording.Summary.MatchString(text) {
 		t.inSummary = true
 		t.look.Kept = append(t.look.Kept, number)
 	}
-	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
+	t.told.add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.look.class(RemarkRow, number, cells)
 }
 
@@ -71,14 +64,6 @@ func (t *table) remark(number int, cells []string, text string) {
 func (t *table) isApart(r *takeoff.Row) bool {
 	return t.loud && t.lex.Apart(r.Text[takeoff.Kind]) && !t.maps(takeoff.From) && !t.maps(takeoff.Run)
 }
-
-// isLone reports a row of one cell that has a letter.
-func isLone(cells []string, filled []int) bool {
-	return len(filled) == 1 && len(cells[filled[0]]) <= maxWord && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
-}
-
-// pageLine numbers a page, in seven languages (from memory, unverified).
-var pageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
 
 // mostLone is how many rows of one cell are looked at, where there are more of them than
 // of pieces.
@@ -105,11 +90,11 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, c, text)
 		return true
 	}
-	if perFloor.MatchString(text) || replaces.MatchString(text) {
+	if wording.PerFloor.MatchString(text) || wording.Replaces.MatchString(text) {
 		t.remark(number, cells, text)
 		return true
 	}
-	if _, says := statedUnit(t.lex, text); says {
+	if _, says := wording.StatedUnit(t.lex, text); says {
 		t.unitBelow(number, cells, text)
 		return true
 	}
@@ -124,7 +109,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note" || t.inNotes || pageLine.MatchString(text):
+	case len(places) > 0 && places[0] == "note" || t.inNotes || wording.PageLine.MatchString(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
 	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():
@@ -137,7 +122,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case t.struckLine(number, cells, text):
 	case (strings.Contains(text, ":") || text[0] == '*') && !t.piecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
-	case many.MatchString(text):
+	case wording.Many.MatchString(text):
 		t.over.doubt = doubt{}
 		t.doubtMany(number, text)
 		t.look.Kept = append(t.look.Kept, number)
@@ -151,7 +136,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 
 // eitherArea refuses a row of one cell that may be a system or a level.
 func (t *table) eitherArea(text string) {
-	short := shorten(text)
+	short := celltext.Shorten(text)
 	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 }
@@ -162,7 +147,7 @@ func (t *table) group(number int, cells []string, text string) {
 		return
 	}
 	t.entitle(number, text)
-	t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
+	t.told.add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
 }
@@ -173,7 +158,7 @@ func (t *table) alone(at int, text string) {
 	if at < len(t.specs) && t.specs[at].used && t.specs[at].to() == takeoff.Kind {
 		return
 	}
-	short := shorten(text)
+	short := celltext.Shorten(text)
 	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
 }
@@ -186,8 +171,8 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 		if !ok {
 			continue
 		}
-		first, name := t.lex.Place(trim(a))
-		second, other := t.lex.Place(trim(b))
+		first, name := t.lex.Place(celltext.Trim(a))
+		second, other := t.lex.Place(celltext.Trim(b))
 		if len(first) != 1 || len(second) != 1 || first[0] == second[0] || !strings.Contains("system level", first[0]) || !strings.Contains("system level", second[0]) {
 			continue
 		}
@@ -204,17 +189,6 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 	return false
 }
 
-// groupNames are words for groups of pieces that no single piece is called (from memory,
-// unverified).
-var groupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
-
-// namesGroup reports words of a line that name pieces.
-func (t *table) namesGroup(text string) bool {
-	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool {
-		return slices.Contains(groupNames, w) || t.namesKind(w) || t.namesKind(strings.TrimSuffix(w, "s"))
-	})
-}
-
 // groupHead reports a lone name of a group of pieces, as Straights or Fittings, over a
 // column of kinds.
 func (t *table) groupHead(text string, at int) bool {
@@ -225,8 +199,8 @@ func (t *table) groupHead(text string, at int) bool {
 	if len(words) == 0 || len(words) > 3 || strings.ContainsAny(text, "0123456789") {
 		return false
 	}
-	if slices.Contains(groupNames, words[len(words)-1]) {
+	if slices.Contains(wording.GroupNames, words[len(words)-1]) {
 		return true
 	}
-	return strings.HasSuffix(words[len(words)-1], "s") && t.namesKind(text)
+	return strings.HasSuffix(words[len(words)-1], "s") && t.kinds().NamesKind(text)
 }

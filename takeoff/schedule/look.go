@@ -4,6 +4,7 @@ import (
 	"slices"
 	"strings"
 
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 )
@@ -82,11 +83,11 @@ type Sheet struct {
 	// headings, headings, units and sub-headings.
 	Kept []int
 
-	hidden []bool // columns
-	linked int    // rows of formulas on other sheets
-	titles []titleText
-	rows   uint64 // of pieces, by what they are
-	asked  bool   // a map says how it is read
+	hiddenColumns []bool
+	linked        int      // rows of formulas on other sheets
+	titles        []string // what stands above the headings
+	rows          uint64   // of pieces, by what they are
+	mapped        bool     // a map says how it is read
 }
 
 // class counts a row.
@@ -97,18 +98,19 @@ func (s *Sheet) class(c RowClass, number int, cells []string) {
 	}
 	if x.Count++; x.Count == 1 {
 		x.First = number
-		x.Text = shorten(strings.Join(slices.DeleteFunc(strings.Split(strings.Join(cells, "\x00"), "\x00"), func(s string) bool { return trim(s) == "" }), " | "))
+		x.Text = celltext.Shorten(strings.Join(slices.DeleteFunc(strings.Split(strings.Join(cells, "\x00"), "\x00"), func(s string) bool { return celltext.Trim(s) == "" }), " | "))
 	}
 }
 
-// columns takes over how the columns were read. Where headings start anew
+// describe takes over how the columns were read. Where headings start anew
 // further down, the first ones stay.
-func (s *Sheet) columns(t *table, rows []int) {
+func (t *table) describe(rows []int) {
+	s := t.look
 	if len(s.Headings) > 0 {
 		return
 	}
 	s.Headings = rows
-	s.refresh(t)
+	t.refresh()
 	for i, row := range rows {
 		if row > 0 {
 			s.class(HeadingRow, row, t.heads[i])
@@ -117,11 +119,12 @@ func (s *Sheet) columns(t *table, rows []int) {
 }
 
 // refresh takes over the columns as they are read now.
-func (s *Sheet) refresh(t *table) {
+func (t *table) refresh() {
+	s := t.look
 	s.Columns = nil
 	for i := range t.specs {
 		p := &t.specs[i]
-		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.hidden) && s.hidden[i]}
+		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.hiddenColumns) && s.hiddenColumns[i]}
 		if p.used {
 			c.Reads = reads(p)
 			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()

@@ -5,6 +5,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -30,7 +31,7 @@ func (t *table) quantityUnits() {
 
 // inMetres takes the quantity of a row for its length, where the column of units says so.
 func (t *table) inMetres(r *takeoff.Row, s *spec, cell string, cells []string) bool {
-	u, ok := quantity.UnitOf(cellAt(cells, t.unitsAt))
+	u, ok := quantity.UnitOf(celltext.At(cells, t.unitsAt))
 	if !ok || u.Measure != takeoff.Lengths || u.Name != "m" && u != quantity.Foot || s.to() != takeoff.Quantity {
 		return false
 	}

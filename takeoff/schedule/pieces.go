@@ -2,12 +2,13 @@ package schedule
 
 import (
 	"slices"
-	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // The columns of the cross-sections of both ends.
@@ -85,11 +86,11 @@ func (t *table) otherEnd(r *takeoff.Row) {
 		return
 	}
 	at := t.kindColumn()
-	if at < 0 || !roundWord.MatchString(t.specs[at].last.from) { // it says nothing of its ends
+	if at < 0 || !wording.RoundWord.MatchString(t.specs[at].last.from) { // it says nothing of its ends
 		return
 	}
 	move := []int{2}
-	if roundWord.MatchString(firstWord(t.specs[at].last.from)) {
+	if wording.RoundWord.MatchString(celltext.FirstWord(t.specs[at].last.from)) {
 		move = []int{0, 1}
 	}
 	t.moved = true
@@ -110,7 +111,7 @@ func (t *table) kindColumn() int {
 // changeOfSize takes a transition between two ends of one shape for a reducer, as many
 // call it so.
 func (t *table) changeOfSize(r *takeoff.Row) {
-	if at := t.kindColumn(); at >= 0 && roundWord.MatchString(t.specs[at].last.from) { // to round
+	if at := t.kindColumn(); at >= 0 && wording.RoundWord.MatchString(t.specs[at].last.from) { // to round
 		return
 	}
 	k, style, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
@@ -126,15 +127,10 @@ func (t *table) changeOfSize(r *takeoff.Row) {
 	t.told.add("transitions between two ends of one shape, read as reducers", "", r.At.Row)
 }
 
-func firstWord(s string) string {
-	word, _, _ := strings.Cut(s, " ")
-	return word
-}
-
 // roundSize writes a size of one figure as a diameter, where the row says that the piece
 // is circular.
 func roundSize(r *takeoff.Row, cell string) string {
-	if cell == "" || !digit(cell[0]) || quantity.Combined(cell) {
+	if cell == "" || !celltext.Digit(cell[0]) || quantity.Combined(cell) {
 		return cell
 	}
 	s, ok := fittings.ParseShape(r.Text[takeoff.Shape])

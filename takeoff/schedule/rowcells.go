@@ -2,13 +2,14 @@ package schedule
 
 import (
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
 
 // fit gives a cell without signs around it: "" where it says nothing, or has a fault.
 func (t *table) fit(r *takeoff.Row, i int, s *spec, cell string) string {
-	cell = unwrap(cell)
-	if cell == "" || meansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
+	cell = celltext.Unwrap(cell)
+	if cell == "" || celltext.MeansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
 		return ""
 	}
 	if trouble := t.unfit(i, cell, s); trouble != "" {
@@ -48,7 +49,7 @@ func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
 		}
 	}
 	for i, cell := range cells[n:] {
-		if cell = trim(cell); cell != "" {
+		if cell = celltext.Trim(cell); cell != "" {
 			if t.beyond(r, n+i, cell); i == 0 && n == len(t.specs) && !t.ragged {
 				t.secondFigure(n, &t.extra, cell)
 			}
@@ -65,10 +66,10 @@ func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
 // goesOn is a cell with those behind it over which its size goes on; cells begin with it.
 func (s *spec) goesOn(cell string, cells []string) string {
 	switch {
-	case s.paired && len(cells) > 1 && trim(cells[1]) != "":
-		return cell + "x" + trim(cells[1])
+	case s.paired && len(cells) > 1 && celltext.Trim(cells[1]) != "":
+		return cell + "x" + celltext.Trim(cells[1])
 	case s.parted > 0 && len(cells) > 2:
-		return cell + trim(cells[1]) + trim(cells[2])
+		return cell + celltext.Trim(cells[1]) + celltext.Trim(cells[2])
 	}
 	return cell
 }

@@ -9,10 +9,9 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/terms"
 )
-
-func digit(c byte) bool { return c >= '0' && c <= '9' }
 
 // plain reports a cell that is known to mean what it says.
 func (s *spec) plain(cell string) bool {
@@ -99,14 +98,14 @@ func (t *table) saysElse(s *spec, cell string) bool {
 			return false
 		}
 	case takeoff.Ready, takeoff.Closed, takeoff.DimColumn(fittings.Lining):
-		if word := strings.ToLower(cell); !slices.Contains(noes, word) && (c == takeoff.DimColumn(fittings.Lining) || !slices.Contains(yeses, word)) {
+		if word := strings.ToLower(cell); !slices.Contains(wording.Noes, word) && (c == takeoff.DimColumn(fittings.Lining) || !slices.Contains(wording.Yeses, word)) {
 			return false
 		}
 	case takeoff.Joint:
 		if cell == s.heard {
 			return false
 		}
-		if terms.KnownJoint(cell) || t.translate(s, cell) != cell {
+		if terms.KnownJoint(cell) || t.kinds().Translate(c, cell) != cell {
 			s.heard = cell
 			return false
 		}
@@ -116,6 +115,3 @@ func (t *table) saysElse(s *spec, cell string) bool {
 	t.told.add("cells of column '%s' that say something else, not used", s.Typed, t.place.Row)
 	return true
 }
-
-// yeses are words for yes, in seven languages (from memory, unverified).
-var yeses = []string{"yes", "y", "x", "ja", "j", "oui", "si", "sí", "sì", "true", "done", "tbc", "tba"}

@@ -17,8 +17,6 @@ import (
 	"io/fs"
 	"path/filepath"
 	"slices"
-	"strings"
-	"unicode"
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
@@ -27,19 +25,17 @@ import (
 
 // Info says what was found in a schedule besides its rows.
 type Info struct {
-	takeoff.Schedule                 // File, SHA256, RowsRead, TotalRows and RowsLeft are set
-	Faults           []takeoff.Fault // faults of the file and its headings, not of rows
-	Notes            []string        // what was decided or left out, for the reader
-	Encoding         string          // of a text file
-	Separator        string          // of its cells
-	Decimal          string          // comma or point
-	Sheets           []*Sheet        // how each was understood; a text file is one
+	takeoff.Schedule          // File, SHA256, RowsRead, TotalRows and RowsLeft are set
+	findings                  // of the file and its headings, not of rows
+	Encoding         string   // of a text file
+	Separator        string   // of its cells
+	Decimal          string   // comma or point
+	Sheets           []*Sheet // how each was understood; a text file is one
 
 	cover  *titleText // a line on units in a sheet without a schedule
 	said   map[string]saidUnit
-	alike  map[string]*ofSheets // by the text
-	handed int                  // rows handed on
-	into   *into                // nil: rows are handed on one by one
+	handed int   // rows handed on
+	into   *into // nil: rows are handed on one by one
 }
 
 // Options say how to read. The zero value finds everything out by itself.
@@ -180,17 +176,25 @@ func strange(name string, data []byte) error {
 	return nil
 }
 
+// findings are what was found out about a file, for the reader.
+type findings struct {
+	Faults []takeoff.Fault // each with its place
+	Notes  []string        // what was decided or left out
+
+	alike map[string]*ofSheets // by the text
+}
+
 // note adds a note once.
-func (info *Info) note(format string, args ...any) {
-	if len(info.Notes) > mostNotes {
+func (f *findings) note(format string, args ...any) {
+	if len(f.Notes) > mostNotes {
 		return
 	}
 	s := fmt.Sprintf(format, args...)
-	if len(info.Notes) == mostNotes {
+	if len(f.Notes) == mostNotes {
 		s = "there is more to note; it is left out"
 	}
-	if !slices.Contains(info.Notes, s) {
-		info.Notes = append(info.Notes, s)
+	if !slices.Contains(f.Notes, s) {
+		f.Notes = append(f.Notes, s)
 	}
 }
 
@@ -201,15 +205,15 @@ type ofSheets struct {
 }
 
 // noteOf adds a note on a sheet. What is said of several sheets alike is said once.
-func (info *Info) noteOf(sheet, text string) {
-	if info.alike == nil {
-		info.alike = map[string]*ofSheets{}
+func (f *findings) noteOf(sheet, text string) {
+	if f.alike == nil {
+		f.alike = map[string]*ofSheets{}
 	}
-	x := info.alike[text]
+	x := f.alike[text]
 	if x == nil {
-		before := len(info.Notes)
-		if info.note("sheet '%s': %s", sheet, text); len(info.Notes) > before {
-			info.alike[text] = &ofSheets{before, []string{sheet}}
+		before := len(f.Notes)
+		if f.note("sheet '%s': %s", sheet, text); len(f.Notes) > before {
+			f.alike[text] = &ofSheets{before, []string{sheet}}
 		}
 		return
 	}
@@ -222,29 +226,5 @@ func (info *Info) noteOf(sheet, text string) {
 	if n > 2 {
 		names = fmt.Sprintf("'%s', '%s' and %d more", x.sheets[0], x.sheets[1], n-2)
 	}
-	info.Notes[x.at] = fmt.Sprintf("sheets %s: %s", names, text)
-}
-
-// shorten makes text fit for a message: not too long, and without characters
-// that would upset a terminal.
-func shorten(s string) string {
-	const most = 80
-	if len(s) > most {
-		s = strings.ToValidUTF8(s[:most], "") + "…"
-	}
-	if !strings.ContainsFunc(s, unicode.IsControl) {
-		return s
-	}
-	var b strings.Builder
-	for _, r := range s {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t':
-			b.WriteByte(' ')
-		case unicode.IsControl(r):
-			fmt.Fprintf(&b, "\\x%02x", r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
+	f.Notes[x.at] = fmt.Sprintf("sheets %s: %s", names, text)
 }

@@ -5,8 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
@@ -23,27 +23,6 @@ type search struct {
 	heldAt int
 	failed bool // looked long enough
 	piece  int  // the first row that looks like one, though no headings stand above it; 0: none
-}
-
-// looksLikePiece reports a row with a kind of piece in a cell of its own and two
-// numbers.
-func (t *table) looksLikePiece(cells []string) bool {
-	kind, numbers := false, 0
-	for _, cell := range cells {
-		if cell = trim(cell); cell == "" || len(cell) > 40 {
-			continue
-		}
-		if cell[0] >= '0' && cell[0] <= '9' {
-			numbers++
-			continue
-		}
-		_, _, _, known := fittings.ParseDescription(cell)
-		if w, ok := t.lex.Exact(takeoff.Kind, cell); ok && w != "" {
-			known = true
-		}
-		kind = kind || known
-	}
-	return kind && numbers > 1
 }
 
 // mostTitle is how many cells of a row above the headings are looked at.
@@ -71,7 +50,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	if f.held != nil {
 		return t.complete(number, cells)
 	}
-	if labels(cells) {
+	if celltext.Labels(cells) {
 		t.passOver(number, cells)
 		return true, nil
 	}
@@ -80,8 +59,8 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	if best == 0 && t.isBill(alone) {
 		best = 1
 	}
-	if f.last != nil && f.lastAt == number-1 && !isTitle(f.last, cells) && !labels(f.last) {
-		if both := t.joinRows(f.last, cells); score(both) > best && (lastFilled(f.last) > 1 || sure(both) > sure(alone)) {
+	if f.last != nil && f.lastAt == number-1 && !celltext.IsTitle(f.last, cells) && !celltext.Labels(f.last) {
+		if both := t.joinRows(f.last, cells); score(both) > best && (celltext.LastFilled(f.last) > 1 || sure(both) > sure(alone)) {
 			f.drop()
 			return true, t.setHeadings([]int{f.lastAt, number}, [][]string{f.last, cells}, both)
 		}
@@ -94,19 +73,13 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	return true, nil
 }
 
-// isTitle reports a row of one cell at the left, under which none stands: a title, and
-// not the upper of two heading rows.
-func isTitle(row, below []string) bool {
-	return lastFilled(row) == 1 && cellAt(below, 0) == ""
-}
-
 // complete decides whether the row below a heading row belongs to it.
 func (t *table) complete(number int, cells []string) (done bool, err error) {
 	f := &t.search
 	held, at := f.held, f.heldAt
 	f.held = nil
 	alone := t.readCells(held)
-	if !counted(cells) && len(filledIn(cells)) > 1 {
+	if !celltext.HasFigure(cells) && len(celltext.Filled(cells)) > 1 {
 		if both := t.joinRows(held, cells); score(both) > score(alone) {
 			return true, t.setHeadings([]int{at, number}, [][]string{held, cells}, both)
 		}
@@ -115,11 +88,6 @@ func (t *table) complete(number int, cells []string) (done bool, err error) {
 	err = t.setHeadings([]int{at}, [][]string{held}, alone)
 	t.next = nil
 	return false, err
-}
-
-// counted reports a row with a cell that begins with a figure: data.
-func counted(cells []string) bool {
-	return slices.ContainsFunc(cells, func(c string) bool { c = trim(c); return c != "" && c[0] >= '0' && c[0] <= '9' })
 }
 
 // flush takes a heading row below which nothing stands.
@@ -142,13 +110,13 @@ func (t *table) passOver(number int, cells []string) {
 		return
 	}
 	if f.above = append(f.above, number); f.first == "" {
-		f.first = shorten(text)
+		f.first = celltext.Shorten(text)
 	}
 	f.texts = append(f.texts, titleText{row: number, text: text})
 	if len(cells) <= maxColumns {
 		f.last, f.lastAt = slices.Clone(cells), number
 	}
-	if f.piece == 0 && t.looksLikePiece(cells[:min(len(cells), mostTitle)]) {
+	if f.piece == 0 && t.kinds().LooksLikePiece(cells[:min(len(cells), mostTitle)]) {
 		f.piece = number
 	}
 	f.failed = len(f.above) >= maxSearch
@@ -162,7 +130,7 @@ func (f *search) quoted() string {
 		if i == mostQuoted {
 			break
 		}
-		out += ", '" + shorten(x.text) + "'"
+		out += ", '" + celltext.Shorten(x.text) + "'"
 	}
 	return out
 }
@@ -184,10 +152,10 @@ func (t *table) readCells(cells []string) []headings.Heading {
 			break
 		}
 		if len(cell) > 100 {
-			out = append(out, headings.Heading{Typed: shorten(trim(cell)), Verdict: headings.Unknown})
+			out = append(out, headings.Heading{Typed: celltext.Shorten(celltext.Trim(cell)), Verdict: headings.Unknown})
 			continue
 		}
-		out = append(out, t.lex.Read(shorten(trim(cell))))
+		out = append(out, t.lex.Read(celltext.Shorten(celltext.Trim(cell))))
 	}
 	return out
 }
@@ -225,7 +193,7 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	typed := mapping.Joined(heads, maxColumns)
 	hs := make([]headings.Heading, len(typed))
 	for i := range hs {
-		hs[i] = headings.Heading{Typed: shorten(typed[i]), Verdict: headings.Unknown}
+		hs[i] = headings.Heading{Typed: celltext.Shorten(typed[i]), Verdict: headings.Unknown}
 		if typed[i] == "" {
 			hs[i].Verdict = headings.Blank
 		}

@@ -2,21 +2,13 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
-)
-
-// Words for shapes in lines above the headings, in names of sheets and in remarks, in
-// seven languages (from memory, unverified).
-var (
-	ovalWord  = regexp.MustCompile(`(?i)\b(?:flat[\s-]*)?oval(?:e|i|es|er|rohre?|kan[aä]le?|e kanaler)?\b|\bflachoval`)
-	roundWord = regexp.MustCompile(`(?i)\b(?:round|circular|circulaires?|circolari?|circulares?|spiral(?:ly)?|spiro\w*|rund\w*|ronde?|wickelfalz\w*)\b`)
-	roundNote = regexp.MustCompile(`(?i)^\s*(?:round|circular|spiral|circulaire|rund|rond|redondo|tondo|cirkulär|[øØ⌀]\s*\d+)(?:\s*(?:duct|kanal|gaine|kanaal|rohr|conducto|canale))?\s*$`)
-	rectWord  = regexp.MustCompile(`(?i)\b(?:rect\w*|rechteck\w*|rechthoekig\w*|rektangul\w*|rettangol\w*|square)\b`)
+	"blankoff/takeoff/schedule/wording"
 )
 
 // shapeTold is the shape that something else than a cell of the row gives its pieces.
@@ -43,14 +35,14 @@ func (t *table) tellShape() {
 		texts = append(texts, x.text)
 	}
 	for _, text := range texts {
-		oval, round := ovalWord.MatchString(text), roundWord.MatchString(text)
+		oval, round := wording.OvalWord.MatchString(text), wording.RoundWord.MatchString(text)
 		switch {
-		case rectWord.MatchString(text) || oval && round:
+		case wording.RectWord.MatchString(text) || oval && round:
 			t.shape.oval, t.shape.round = "", ""
 		case oval:
-			t.shape.oval, t.shape.round = shorten(text), ""
+			t.shape.oval, t.shape.round = celltext.Shorten(text), ""
 		case round:
-			t.shape.oval, t.shape.round = "", shorten(text)
+			t.shape.oval, t.shape.round = "", celltext.Shorten(text)
 		}
 	}
 	t.shape.told = t.shape.axes || t.shape.oval+t.shape.round != ""
@@ -71,8 +63,8 @@ func (t *table) doubtShape(r *takeoff.Row) {
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.told.add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
-	case note != "" && len(note) <= maxRemark && (ovalWord.MatchString(note) || roundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
-		said = shorten(note)
+	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || wording.RoundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
+		said = celltext.Shorten(note)
 	}
 	if said != "" {
 		r.Faults = append(r.Faults, t.place.Fault(takeoff.Shape.Heading(), "", "the shape of the piece",

@@ -4,12 +4,13 @@ import (
 	"bytes"
 	"fmt"
 	"io"
-	"regexp"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -58,7 +59,10 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		if err := t.readSheet(w, s, each); err != nil {
 			return err
 		}
-		t.look.titles, t.look.asked = t.search.texts, m != nil
+		t.look.mapped = m != nil
+		for _, x := range t.search.texts {
+			t.look.titles = append(t.look.titles, x.text)
+		}
 		switch {
 		case t.specs == nil && len(t.search.above) > 0:
 			info.note("sheet '%s' has no heading row and was passed over", s.Name)
@@ -74,7 +78,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	info.unmet(o, names)
 	info.coverAfter()
 	info.cover, info.said, info.alike = nil, nil, nil
-	info.doubtSheets(lex)
+	info.doubtSheets(info.File, info.Sheets, lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -84,27 +88,21 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	return nil
 }
 
-// asOther says that a sheet is as another (from memory, unverified).
-var asOther = regexp.MustCompile(`(?i)^\s*(?:same as|as|like|identical to|wie|identisch|comme|identique|als|som|como|come|igual)\b.*\b(?:level|floor|sheet|geschoss|ebene|etage|niveau|étage|verdieping|plan|planta|piano|\d+)\b`)
-
-// listSheet is the name of a sheet of words to choose from (from memory, unverified).
-var listSheet = regexp.MustCompile(`(?i)^(?:drop[ -]?downs?|lists?|look[ -]?ups?|validation|auswahl(?:listen?)?|listes?|lijsten|listor|listas|elenchi)$`)
-
 // passedOver says what of a sheet without headings bears on the others: rows that look
 // like pieces, and a line on units.
 func (t *table) passedOver() {
-	if row := t.search.piece; row > 0 && !listSheet.MatchString(t.place.Sheet) {
+	if row := t.search.piece; row > 0 && !wording.ListSheet.MatchString(t.place.Sheet) {
 		p := t.place
 		p.Row = row
 		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
 	for _, title := range t.search.texts {
-		if many.MatchString(title.text) || asOther.MatchString(title.text) {
+		if wording.Many.MatchString(title.text) || wording.AsOther.MatchString(title.text) {
 			p := t.place
 			p.Row = title.row
-			t.info.Faults = append(t.info.Faults, p.Fault("", shorten(title.text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", shorten(title.text))))
+			t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(title.text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.text))))
 		}
-		if u, says := statedUnit(t.lex, title.text); says && u.Name != "" {
+		if u, says := wording.StatedUnit(t.lex, title.text); says && u.Name != "" {
 			t.info.cover = &titleText{row: title.row, text: title.text, sheet: t.place.Sheet, unit: u}
 		}
 	}
@@ -130,7 +128,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			t.place.Row = x.number
 			return damaged(err)
 		}
-		t.look.hidden = r.HiddenColumns
+		t.look.hiddenColumns = r.HiddenColumns
 		if x.hidden && t.opt.SkipHidden && t.specs != nil {
 			t.leave(x.number, x.cells)
 			continue
@@ -173,7 +171,7 @@ func (t *table) leave(number int, cells []string) {
 func (t *table) noteHiddenColumns() {
 	var names []string
 	for i := range t.specs {
-		if i < len(t.look.hidden) && t.look.hidden[i] && t.specs[i].Typed != "" {
+		if i < len(t.look.hiddenColumns) && t.look.hiddenColumns[i] && t.specs[i].Typed != "" {
 			names = append(names, fmt.Sprintf("'%s' (%s)", t.specs[i].Typed, mapping.Letter(i)))
 		}
 	}

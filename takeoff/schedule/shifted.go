@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 )
 
 // shifted refuses a row of more cells than headings, all that is too much blank, where
@@ -11,7 +12,7 @@ import (
 // cells, or a whole number of metres stands before one or two figures.
 func (t *table) shifted(r *takeoff.Row, cells []string) {
 	n := len(t.specs)
-	if lastFilled(cells) > n {
+	if celltext.LastFilled(cells) > n {
 		return // told as such
 	}
 	if t.long == 0 {
@@ -44,19 +45,11 @@ func (t *table) shiftedAt(row, cells int) takeoff.Fault {
 // parted reports a whole number in metres before one or two figures by themselves.
 func (t *table) parted(cells []string) bool {
 	for i := range len(cells) - 1 {
-		if t.metres(i) && partedAt(cells, i) {
+		if t.metres(i) && celltext.PartedAt(cells, i) {
 			return true
 		}
 	}
 	return false
-}
-
-func partedAt(cells []string, i int) bool {
-	if i+1 >= len(cells) {
-		return false
-	}
-	a, b := trim(cells[i]), trim(cells[i+1])
-	return allDigits(a) && allDigits(b) && len(b) < 3
 }
 
 // metres reports a column of lengths in metres.
@@ -79,8 +72,8 @@ func (t *table) beforeText() {
 // whole number of metres.
 func (t *table) besideMetres(r *takeoff.Row, cells []string) {
 	for _, i := range t.beside {
-		if partedAt(cells, i) {
-			both := trim(cells[i]) + "," + trim(cells[i+1])
+		if celltext.PartedAt(cells, i) {
+			both := celltext.Trim(cells[i]) + "," + celltext.Trim(cells[i+1])
 			r.Faults = append(r.Faults, t.place.Fault(t.specs[i].Typed, both, "quotes around a number with a comma",
 				fmt.Sprintf("'%s' stands in two cells and may be one number; put quotes around it, or take the second cell out", both)))
 		}

@@ -2,11 +2,12 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // subheads are the sub-headings that hold for the rows below them.
@@ -54,10 +55,10 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	o.doubt, t.inSummary = doubt{}, false
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
-	if whole := strings.Join(filledText(cells), " "); t.over.doubt.said == "" && (severalLevels.MatchString(whole) || outside.MatchString(whole) || ditto.MatchString(whole)) {
+	if whole := strings.Join(celltext.Texts(cells), " "); t.over.doubt.said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
-	if t.noKind && t.kindTold != "" && t.namesGroup(text) { // Supply bends
+	if t.noKind && t.kindTold != "" && t.kinds().NamesGroup(text) { // Supply bends
 		t.kindTold, t.kindSays = "", ""
 	}
 	i := 0
@@ -82,24 +83,12 @@ func otherUnits(said string) doubt {
 		fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
 }
 
-// ditto begins a line that stands for the rows before it (from memory, unverified).
-var ditto = regexp.MustCompile(`(?i)\bditto\b|^\s*(?:do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
-
-// severalLevels is a line of several levels or systems.
-var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:and|und|et|en|och|&)\s+[a-z]{1,4}-?\d+\b|\blevels?:?\s*\d+\s+and\s+\d+|\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|^[a-z]\d+(?:\s*,\s*[a-z]\d+)+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
-
-// numberList is figures with signs between them.
-var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis|and|und|et)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
-
-// many says that what stands below it is there several times: 3 off, x4, typical.
-var many = regexp.MustCompile(`(?i)\balso (?:level|floor)|\(\s*(?:n\.?\s*)?\d+\s*(?:off|no\.?|stück|stk|st\.?|plantas?|piani|étages?|etagen|floors?|verdiepingen|våningar)\b|\bbaugleich|\bidenti(?:cal|sch|ques?|che)\b|\blika\)|\biguales\b|\buguali\b|\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
-
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
 func (t *table) doubtMany(number int, text string) {
-	if !many.MatchString(text) || isSize(text) { // 600 x 400
+	if !wording.Many.MatchString(text) || celltext.IsSize(text) { // 600 x 400
 		return
 	}
-	said := shorten(text)
+	said := celltext.Shorten(text)
 	message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
 	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
 	t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity", message))
@@ -114,14 +103,14 @@ func (t *table) doubtTitle() {
 		texts = append(slices.Clip(texts), titleText{row: t.place.Row, text: t.place.Sheet})
 	}
 	for _, x := range texts {
-		if sheet := x.text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.text) || t.lex.Struck(x.text) || outsideTitle.MatchString(x.text) || onSizes.MatchString(x.text)) {
-			p, said := t.place, shorten(x.text)
+		if sheet := x.text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.text) || t.lex.Struck(x.text) || wording.OutsideTitle.MatchString(x.text) || wording.OnSizes.MatchString(x.text)) {
+			p, said := t.place, celltext.Shorten(x.text)
 			p.Row = x.row
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
-		if multiplies.MatchString(x.text) || (many.MatchString(x.text) || severalLevels.MatchString(x.text) || titleCounts.MatchString(x.text)) && !isSize(x.text) {
-			p, said := t.place, shorten(x.text)
+		if wording.Multiplies.MatchString(x.text) || (wording.Many.MatchString(x.text) || wording.SeveralLevels.MatchString(x.text) || wording.TitleCounts.MatchString(x.text)) && !celltext.IsSize(x.text) {
+			p, said := t.place, celltext.Shorten(x.text)
 			p.Row = x.row
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
 				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
@@ -129,32 +118,10 @@ func (t *table) doubtTitle() {
 	}
 }
 
-var multiplies = regexp.MustCompile(`(?i)\bfor one (?:of|riser|floor|level|unit|system|ahu|house|plot)\b|\bone (?:of (?:two|three|four|five|six|seven|eight|\d+)|(?:floor|level|storey|riser|module|unit|system|house|plot|flat) (?:only|of))\b|\b(?:quantities|qty|all) (?:to be|are) (?:doubled|tripled|multiplied)\b|\bper (?:module|bay|building|block|zone|core)\b|\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
-
-// titleCounts is a title that says how many: Qty 4, Set of 4, 4 Stück.
-var titleCounts = regexp.MustCompile(`(?i)^\s*(?:qty|quantity|sets?|batch|stückzahl|anzahl|aantal|antal|cantidad|quantité|quantità)\b\W*[2-9]\d*\b|\bset of \d|^\s*[2-9]\d*\s*(?:stück|stk|off|sets?)\b`)
-
-// replaces says of rows above that they don't count any more, in seven languages (from
-// memory, unverified).
-var replaces = regexp.MustCompile(`(?i)\b(?:replac(?:es|ing)|supersed(?:es|ing)|ersetzt|annule et remplace|remplace|vervangt|ersätter|sustituye|sostituisce)\b`)
-
-// perFloor says of quantities that they are of one of several (from memory, unverified).
-var perFloor = regexp.MustCompile(`(?i)\b(?:qty|quantit\w*|mengen?|quantités?|aantal\w*|antal|cantidad\w*)\b.*\b(?:per|je|par|por|pro|for one|one of)\b`)
-
-// outsideTitle and onSizes are what titles say that bears on all rows.
-var (
-	outsideTitle = regexp.MustCompile(`(?i)\b(?:omissions?|existing (?:duct|ductwork|installation)|demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
-	onSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|including|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|including|incl\.?) (?:the )?(?:insulation|lining)\b`)
-)
-
-// outside is what says of a line's rows that they may not count, in seven languages (from
-// memory, unverified).
-var outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
-
 // uncounted deals with a name of rows that says that they may not count, or how many times
 // they do. It reports whether it is one.
 func (t *table) uncounted(number int, cells []string, text string) bool {
-	if many.MatchString(text) || multiplies.MatchString(text) {
+	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) {
 		t.over.doubt = doubt{}
 		t.doubtMany(number, text)
 		if t.over.doubt.said == "" {
@@ -164,7 +131,7 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 		t.look.class(RemarkRow, number, cells)
 		return true
 	}
-	if t.lex.Struck(text) || t.lex.StruckEnd(text) || outside.MatchString(text) {
+	if t.lex.Struck(text) || t.lex.StruckEnd(text) || wording.Outside.MatchString(text) {
 		t.struckBelow(number, cells, text)
 		return true
 	}
@@ -173,7 +140,7 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 
 // doubtRows finds fault with a line, and with the rows below it for its sake.
 func (t *table) doubtRows(number int, text, expected, trouble string) {
-	said := shorten(text)
+	said := celltext.Shorten(text)
 	message := fmt.Sprintf("'%s' %s", said, trouble)
 	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
 	t.info.Faults = append(t.info.Faults, p.Fault("", said, expected, message))

@@ -3,14 +3,15 @@ package schedule
 import (
 	"fmt"
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // watch is what is looked for in a column that isn't used: it may say that a row
@@ -78,7 +79,7 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 		}
 		s.asIs = cell
 	}
-	if len(cell) < 20 && !digit(cell[0]) && cell != s.last.from {
+	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.last.from {
 		unit := w.units && t.unitBeside(r, s, cell)
 		if shape := t.shapeBeside(r, s, cell); !unit && !shape {
 			s.last.from = cell
@@ -93,7 +94,7 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 	if !w.counts || cell == s.Typed { // headings again
 		return
 	}
-	n, ok := countIn(cell)
+	n, ok := celltext.Count(cell)
 	if !ok {
 		w.others++
 		return
@@ -121,7 +122,7 @@ func (w *watch) merge(below *watch) {
 // secondFigure finds fault, once, with figures under no heading right behind a length or
 // a count: a heading may be merged over both.
 func (t *table) secondFigure(i int, s *spec, cell string) {
-	if i == 0 || s.own || !digit(cell[0]) {
+	if i == 0 || s.own || !celltext.Digit(cell[0]) {
 		return
 	}
 	before := &t.specs[i-1]
@@ -129,34 +130,13 @@ func (t *table) secondFigure(i int, s *spec, cell string) {
 		return
 	}
 	s.own, s.watch.counts = true, false
-	t.info.Faults = append(t.info.Faults, t.place.Fault(before.Typed, shorten(cell), "one figure under a heading",
-		fmt.Sprintf("'%s' stands behind '%s' under no heading and isn't read; give it a heading, or put both into one cell, as 5'-6\"", shorten(cell), before.Typed)))
-}
-
-// countIn reads a cell that may be a count: 4, 4.00, 4 no.
-func countIn(cell string) (int, bool) {
-	end := 0
-	for end < len(cell) && digit(cell[end]) {
-		end++
-	}
-	n, err := strconv.Atoi(cell[:end])
-	if err != nil || n > 999 {
-		return 0, false
-	}
-	rest := strings.TrimLeft(cell[end:], "0.,")
-	if len(cell[end:])-len(rest) == 1 { // 4. or 4,
-		return 0, false
-	}
-	if rest = trim(rest); rest == "" || strings.EqualFold(rest, "x") {
-		return n, true
-	}
-	u, ok := quantity.UnitOf(rest)
-	return n, ok && u.Measure == takeoff.Count
+	t.info.Faults = append(t.info.Faults, t.place.Fault(before.Typed, celltext.Shorten(cell), "one figure under a heading",
+		fmt.Sprintf("'%s' stands behind '%s' under no heading and isn't read; give it a heading, or put both into one cell, as 5'-6\"", celltext.Shorten(cell), before.Typed)))
 }
 
 // strikes reports a cell that says its row doesn't count.
 func (t *table) strikes(keeps, cell string) bool {
-	no := slices.Contains(noes, strings.ToLower(cell))
+	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch keeps {
 	case "struck":
 		return !no
@@ -166,12 +146,9 @@ func (t *table) strikes(keeps, cell string) bool {
 	return t.lex.Struck(cell)
 }
 
-// noes are words for no, in seven languages (from memory, unverified).
-var noes = []string{"no", "n", "false", "0", "-", "–", "nein", "falsch", "non", "faux", "nee", "onwaar", "nej", "falskt", "falso"}
-
 // strike refuses a row of which something says that it doesn't count.
 func (t *table) strike(r *takeoff.Row, heading, cell string) {
-	short := shorten(cell)
+	short := celltext.Shorten(cell)
 	r.Faults = append(r.Faults, t.place.Fault(heading, short, "a row that counts",
 		fmt.Sprintf("'%s' seems to say that the row doesn't count; take the row out, write out under scope, or reword it", short)))
 }
@@ -180,7 +157,7 @@ func (t *table) strike(r *takeoff.Row, heading, cell string) {
 // they would be read, and reports whether one does.
 func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
-	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && digit(cell[len(cell)-1]) { // M1 is a mark
+	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && celltext.Digit(cell[len(cell)-1]) { // M1 is a mark
 		return false
 	}
 	other := func(x spec) bool { return x.used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
@@ -189,7 +166,7 @@ func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 	}
 	if !ok && s.ofUnits && t.lex.Uncounted(cell) {
 		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
-			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", shorten(cell), s.Typed)))
+			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", celltext.Shorten(cell), s.Typed)))
 		return true
 	}
 	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.specs, other)) {
@@ -222,8 +199,8 @@ func (t *table) shapeBeside(r *takeoff.Row, s *spec, cell string) bool {
 	}
 	shape, ok := fittings.ParseShape(word)
 	if ok = ok && shape == fittings.FlatOval; ok {
-		r.Faults = append(r.Faults, t.place.Fault(s.Typed, shorten(cell), "shape as the heading",
-			fmt.Sprintf("'%s' in '%s' seems to be the shape of the piece; write shape as the heading, or take it out", shorten(cell), s.Typed)))
+		r.Faults = append(r.Faults, t.place.Fault(s.Typed, celltext.Shorten(cell), "shape as the heading",
+			fmt.Sprintf("'%s' in '%s' seems to be the shape of the piece; write shape as the heading, or take it out", celltext.Shorten(cell), s.Typed)))
 	}
 	return ok
 }

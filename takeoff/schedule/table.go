@@ -3,18 +3,16 @@ package schedule
 import (
 	"fmt"
 	"slices"
-	"unicode"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
 
 const (
-	maxSearch  = 100   // rows in which the heading row is looked for
-	maxColumns = 1000  // columns of a schedule
-	maxCell    = 32767 // bytes in a cell, as in a workbook
-	maxWord    = 1000  // in a cell of any column but notes
+	maxSearch  = 100  // rows in which the heading row is looked for
+	maxColumns = 1000 // columns of a schedule
 )
 
 // spec is how a column of the file is read.
@@ -150,12 +148,12 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		if cell == "" {
 			continue
 		}
-		mark := marks[cell[0]]
-		if (mark|marks[cell[len(cell)-1]])&mayBeSpace != 0 {
-			if cell = trim(cell); cell == "" {
+		mark := celltext.Marks[cell[0]]
+		if (mark|celltext.Marks[cell[len(cell)-1]])&celltext.MayBeSpace != 0 {
+			if cell = celltext.Trim(cell); cell == "" {
 				continue
 			}
-			mark = marks[cell[0]]
+			mark = celltext.Marks[cell[0]]
 		}
 		s := &t.specs[i]
 		if t.seldom {
@@ -177,7 +175,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			t.unused(r, i, s, cell)
 			continue
 		}
-		if mark&odd != 0 || t.suspect || len(cell) > maxWord {
+		if mark&celltext.Odd != 0 || t.suspect || len(cell) > celltext.MaxWord {
 			if cell = t.fit(r, i, s, cell); cell == "" {
 				continue
 			}
@@ -193,7 +191,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	c := s.to()
 	switch {
-	case !digit(cell[0]) && !digit(cell[len(cell)-1]) && !s.plain(cell) && t.saysNothing(r, s, cell):
+	case !celltext.Digit(cell[0]) && !celltext.Digit(cell[len(cell)-1]) && !s.plain(cell) && t.saysNothing(r, s, cell):
 		return false
 	case s.lenient && t.saysElse(s, cell):
 		return false
@@ -206,7 +204,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	case s.Verdict == headings.Sizes:
 		t.pending = append(t.pending, sizeCell{s, cell})
 		t.rowUnit = t.rowUnit || quantity.SaysUnit(cell)
-		return wordy(cell)
+		return celltext.Wordy(cell)
 	}
 	v, trouble := s.Number(cell)
 	switch {
@@ -228,12 +226,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 	}
 	r.Text[c] = cell
 	t.fault(r, s, cell, trouble)
-	return wordy(cell)
-}
-
-// wordy reports a cell that starts like a word, or like a unit in brackets.
-func wordy(cell string) bool {
-	return unicode.IsLetter(rune(cell[0])) || cell[0] == '(' || cell[0] == '['
+	return celltext.Wordy(cell)
 }
 
 // note adds a note that names the sheet.

@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/plaintext"
 )
@@ -55,10 +56,10 @@ func (t *table) trial(_ int, cells []string) int {
 	}
 	alone := t.readCells(cells)
 	best := score(alone)
-	if best == 0 && !counted(cells) && t.likeBill(alone) >= 0 {
+	if best == 0 && !celltext.HasFigure(cells) && t.likeBill(alone) >= 0 {
 		best = 1
 	}
-	if last := t.search.last; last != nil && !counted(cells) {
+	if last := t.search.last; last != nil && !celltext.HasFigure(cells) {
 		best = max(best, score(t.joinRows(last, cells)))
 	}
 	t.search.last = append(t.search.last[:0:0], cells...)
@@ -121,7 +122,7 @@ func (t *table) broken(lines *plaintext.Lines, cells []string) string {
 		heads = t.heads[0]
 	}
 	columns := len(heads)
-	for columns > 0 && strings.HasPrefix(trim(heads[columns-1]), AddedMark) {
+	for columns > 0 && strings.HasPrefix(celltext.Trim(heads[columns-1]), AddedMark) {
 		columns--
 	}
 	return lines.Swallowed(cells, columns)

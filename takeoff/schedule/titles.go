@@ -6,6 +6,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
 
@@ -24,7 +25,7 @@ func (t *table) headsBelow() bool {
 
 // piecesBelow reports rows of three cells and more among those that come next.
 func (t *table) piecesBelow() bool {
-	return t.below == nil || slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(filledIn(cells)) > 2 })
+	return t.below == nil || slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(celltext.Filled(cells)) > 2 })
 }
 
 // titleBelow takes the only cell of a row for the title of the table whose headings
@@ -34,7 +35,7 @@ func (t *table) titleBelow(number int, cells []string, text string) {
 	if t.titled = true; t.uncounted(number, cells, text) {
 		return
 	}
-	t.told.add("titles of tables among the rows passed over, the first '%s'", shorten(text), number)
+	t.told.add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
 	t.look.class(RemarkRow, number, cells)
 }
@@ -110,30 +111,12 @@ func (t *table) tellKind() {
 	}
 	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
 		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
-			if w := t.titleKind(trim(part)); w != "" {
-				t.kindTold, t.kindSays = w, shorten(trim(text))
+			if w := t.kinds().TitleKind(celltext.Trim(part)); w != "" {
+				t.kindTold, t.kindSays = w, celltext.Shorten(celltext.Trim(text))
 				return
 			}
 		}
 	}
-}
-
-// titleKind is the kind that a title names: "" where it names none, or says no more than
-// ducts, which may be of any kind.
-func (t *table) titleKind(title string) string {
-	if !t.namesKind(title) {
-		return ""
-	}
-	one := spec{Heading: headings.Heading{Verdict: headings.Known, Column: takeoff.Kind}}
-	w := t.translate(&one, title)
-	if strings.ContainsAny(w, "|"+sizeMark) {
-		return ""
-	}
-	k, _, shape, _ := fittings.ParseDescription(w)
-	if k == fittings.Straight && shape == fittings.NoShape && !t.lex.SaysStraight(title) {
-		return ""
-	}
-	return w
 }
 
 // nameKind gives a row the kind that its title says, or asks for it.

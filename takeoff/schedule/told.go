@@ -76,22 +76,27 @@ func (y *tally) of(format, about string) int {
 	})
 }
 
+// String says what was counted, how often and in which rows.
+func (x *tallied) String() string {
+	what := x.format
+	if x.about != "" {
+		what = fmt.Sprintf(x.format, x.about)
+	}
+	if len(x.more) > 0 {
+		what += ", then '" + strings.Join(x.more, "', '") + "'"
+	}
+	where := fmt.Sprintf("row %d", x.rows[0])
+	if x.count > 1 {
+		where = fmt.Sprintf("%d, in rows %d to %d", x.count, x.rows[0], x.rows[1])
+	}
+	return fmt.Sprintf("%s: %s", what, where)
+}
+
 // noteCounts tells what was counted so far.
 func (t *table) noteCounts() {
 	t.noteWords()
 	for _, x := range t.told {
-		what := x.format
-		if x.about != "" {
-			what = fmt.Sprintf(x.format, x.about)
-		}
-		if len(x.more) > 0 {
-			what += ", then '" + strings.Join(x.more, "', '") + "'"
-		}
-		where := fmt.Sprintf("row %d", x.rows[0])
-		if x.count > 1 {
-			where = fmt.Sprintf("%d, in rows %d to %d", x.count, x.rows[0], x.rows[1])
-		}
-		t.note("%s: %s", what, where)
+		t.note("%s", x)
 	}
 	t.told = nil
 	for i, c := range subColumns {

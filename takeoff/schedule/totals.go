@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/quantity"
@@ -198,9 +199,9 @@ func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
 		if i < 0 || i >= len(cells) {
 			return ""
 		}
-		return trim(cells[i])
+		return celltext.Trim(cells[i])
 	}
-	s := takeoff.StatedTotal{At: at, By: "system", Name: shorten(cell(t.by)), Text: cell(t.area)}
+	s := takeoff.StatedTotal{At: at, By: "system", Name: celltext.Shorten(cell(t.by)), Text: cell(t.area)}
 	if t.section {
 		s.By = "section"
 	}
@@ -208,7 +209,7 @@ func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
 		return
 	}
 	v, trouble := t.areaIn.Number(s.Text)
-	short := shorten(s.Text)
+	short := celltext.Shorten(s.Text)
 	switch {
 	case s.Text == "":
 		trouble = "the area of " + s.By + " '" + s.Name + "' is missing; write it"
@@ -226,13 +227,13 @@ func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
 		to     *float64
 	}{{t.flow, t.flowIn, &s.Flow}, {t.reading, t.readingIn, &s.Reading}} {
 		text := cell(f.column)
-		if text == "" || meansNothing(text) {
+		if text == "" || celltext.MeansNothing(text) {
 			continue
 		}
 		as := quantity.Column{Unit: quantity.Default(takeoff.Areas), Measure: takeoff.Areas, Max: 1e9, CommaFile: t.areaIn.CommaFile}
 		q, trouble := as.Number(text)
 		if trouble != "" {
-			out.Faults = append(out.Faults, at.Fault(t.typed[f.column], shorten(text), "a number, not negative", fmt.Sprintf("'%s' %s", shorten(text), trouble)))
+			out.Faults = append(out.Faults, at.Fault(t.typed[f.column], celltext.Shorten(text), "a number, not negative", fmt.Sprintf("'%s' %s", celltext.Shorten(text), trouble)))
 			continue
 		}
 		*f.to = q * f.in

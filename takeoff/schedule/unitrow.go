@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // byRow is what a unit is from that a row of units gives.
@@ -33,7 +35,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 		}
 	}
 	for _, i := range odd {
-		s, cell := &t.specs[i], shorten(cellAt(cells, i))
+		s, cell := &t.specs[i], celltext.Shorten(celltext.At(cells, i))
 		s.used = false
 		t.info.Faults = append(t.info.Faults, t.place.Fault(s.Typed, cell, "the unit of the column, as "+s.Column.Unit.Name,
 			fmt.Sprintf("'%s' in the row of units isn't %s, in which '%s' would be read, so the column isn't used; write the unit in the heading", cell, s.Column.Unit.Name, s.Typed)))
@@ -42,7 +44,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 	t.note("row %d gives the units", number)
 	t.look.class(UnitRow, number, cells)
 	if !t.repeated { // the first ones stay
-		t.look.refresh(t)
+		t.refresh()
 	}
 	t.heads = append(t.heads[:t.headRows:t.headRows], slices.Clone(cells))
 	t.fresh, t.repeated = false, false
@@ -84,10 +86,10 @@ func (t *table) unitsIn(cells []string) (found []quantity.Unit, odd []int) {
 	found = make([]quantity.Unit, len(t.specs))
 	units := 0
 	for i, cell := range cells {
-		if cell = trim(cell); cell == "" || meansNothing(cell) || slices.ContainsFunc(t.heads, func(head []string) bool { return cellAt(head, i) == cell }) {
+		if cell = celltext.Trim(cell); cell == "" || celltext.MeansNothing(cell) || slices.ContainsFunc(t.heads, func(head []string) bool { return celltext.At(head, i) == cell }) {
 			continue // or a heading that is merged down
 		}
-		u, isUnit := unitWord(cell)
+		u, isUnit := wording.UnitWord(cell)
 		if !isUnit && strings.ContainsAny(cell, "0123456789") {
 			return nil, nil
 		}
@@ -109,20 +111,4 @@ func (t *table) unitsIn(cells []string) (found []quantity.Unit, odd []int) {
 		return nil, nil
 	}
 	return found, odd
-}
-
-// runningMetre are abbreviations of it, under a length: the metre (lfm laufender
-// Meter, ml mètre linéaire, metro lineal; from memory, unverified).
-var runningMetre = []string{"lfm", "lm", "ml", "linm", "rm", "m1"}
-
-// unitWord understands a cell of a row of units: cm, [cm], in cm.
-func unitWord(cell string) (quantity.Unit, bool) {
-	word := strings.ToLower(strings.Trim(cell, "()[] "))
-	if before, after, ok := strings.Cut(word, " "); ok && slices.Contains(unitAfter, before) {
-		word = after
-	}
-	if slices.Contains(runningMetre, strings.NewReplacer(" ", "", ".", "").Replace(word)) {
-		word = "m"
-	}
-	return quantity.UnitOf(word)
 }

@@ -2,13 +2,14 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // sheetUnits takes the unit of sizes that a line above the headings gives, for
@@ -18,16 +19,16 @@ func (t *table) sheetUnits() {
 	var u quantity.Unit
 	said, doubt, row := "", false, 0
 	for _, title := range t.search.texts {
-		if across, along, ok := unitsApart(title.text); ok {
+		if across, along, ok := wording.UnitsApart(title.text); ok {
 			t.takeUnits(title.text, across, along)
 			continue
 		}
-		x, says := statedUnit(t.lex, title.text)
+		x, says := wording.StatedUnit(t.lex, title.text)
 		if !says {
 			continue
 		}
 		doubt = doubt || x.Name == "" || said != "" && x != u
-		u, said, row = x, shorten(title.text), title.row
+		u, said, row = x, celltext.Shorten(title.text), title.row
 	}
 	if said == "" {
 		t.doubtTitles()
@@ -60,80 +61,10 @@ func (t *table) sheetUnits() {
 	}
 }
 
-// statedUnit finds the unit that a line gives for all sizes: "all dimensions in
-// mm". says is true for a line that is about units; u is empty where it names
-// none or several.
-func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool) {
-	words := headings.Tokens(text)
-	about := false
-	for _, w := range words {
-		about = about || lex.Dimension(w) || slices.Contains(measures, w)
-	}
-	if !about && differ(words) && slices.ContainsFunc(words, func(w string) bool { return w == "in" || w == "en" }) {
-		return u, true // W and H in mm, L in m
-	}
-	if !about || len(words) > 12 {
-		return u, false
-	}
-	if differ(words) {
-		return u, true
-	}
-	several := slices.ContainsFunc(words, func(w string) bool { return slices.Contains(nots, w) })
-	says = several && slices.ContainsFunc(words, func(w string) bool { u, ok := quantity.UnitOf(w); return ok && u.Measure == takeoff.Lengths })
-	for i, w := range words {
-		x, ok := quantity.UnitOf(w)
-		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 && words[i-1] != "in" {
-			continue
-		}
-		before := words[i-1]
-		if !slices.Contains(unitAfter, before) && !(len(words) <= 5 && (lex.Dimension(before) || slices.Contains(measures, before))) {
-			continue
-		}
-		several = several || says && x != u
-		u, says = x, true
-	}
-	if several {
-		u = quantity.Unit{}
-	}
-	return u, says
-}
-
-// differ reports a short line that names two units of length.
-func differ(words []string) bool {
-	var one quantity.Unit
-	for i, w := range words {
-		x, ok := quantity.UnitOf(w)
-		if !ok || x.Measure != takeoff.Lengths || w == "in" || i > 0 && strings.Trim(words[i-1], "0123456789") == "" {
-			continue
-		}
-		if one.Name != "" && x != one {
-			return len(words) <= 14
-		}
-		one = x
-	}
-	return false
-}
-
-// nots are words for not, in seven languages (from memory, unverified).
-var nots = []string{"not", "nicht", "pas", "niet", "inte", "no", "non"}
-
-// unitAfter are the words before the unit in a line that gives it for all sizes.
-var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et", "y", "e", "och"}
-
-// measures are more words for what a line on units is about, in six languages
-// (from memory, unverified).
-var measures = []string{"lengths", "length", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
-
-// loneUnit is a unit that stands by itself or in brackets.
-var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
-
-// unitBehind is a unit at the end of a sub-heading.
-var unitBehind = regexp.MustCompile(`(?i)(?:[-–:,]|\b(?:in|en|i))\s*(cm|inch|inches|ft|feet|metres|meters)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]\s*$`)
-
 // doubtSubheading finds fault with a sub-heading that names another unit than that
 // in which the rows below it are read.
 func (t *table) doubtSubheading(number int, text string) {
-	m := unitBehind.FindStringSubmatch(text)
+	m := wording.UnitBehind.FindStringSubmatch(text)
 	if m == nil {
 		return
 	}
@@ -143,7 +74,7 @@ func (t *table) doubtSubheading(number int, text string) {
 			return
 		}
 	}
-	p, said := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, shorten(text)
+	p, said := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, celltext.Shorten(text)
 	t.over.doubt = otherUnits(said)
 	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the units of the headings",
 		fmt.Sprintf("'%s' names a unit in which no column is read; write the unit in the headings, or behind each size", said)))
@@ -173,7 +104,7 @@ func (t *table) doubtTitles() {
 		if len(names) == 0 {
 			continue
 		}
-		p, said := t.place, shorten(title.text)
+		p, said := t.place, celltext.Shorten(title.text)
 		p.Row = title.row
 		if title.sheet != "" {
 			p.Sheet = title.sheet
@@ -189,8 +120,8 @@ func (x *titleText) names() (quantity.Unit, bool) {
 	if x.unit.Name != "" {
 		return x.unit, true
 	}
-	m := loneUnit.FindStringSubmatch(x.text)
-	if m == nil || slices.ContainsFunc(headings.Tokens(x.text), func(w string) bool { return slices.Contains(ofInsulation, w) }) {
+	m := wording.LoneUnit.FindStringSubmatch(x.text)
+	if m == nil || slices.ContainsFunc(headings.Tokens(x.text), func(w string) bool { return slices.Contains(wording.OfInsulation, w) }) {
 		return quantity.Unit{}, false
 	}
 	return quantity.UnitOf(m[1] + m[2] + m[3])
@@ -223,8 +154,8 @@ func (t *table) unitAgainst(row int, said string, u quantity.Unit) bool {
 // unitBelow deals with a line on units among or below the rows: it mustn't say
 // something else than how the rows were read.
 func (t *table) unitBelow(number int, cells []string, text string) {
-	u, _ := statedUnit(t.lex, text)
-	short := shorten(text)
+	u, _ := wording.StatedUnit(t.lex, text)
+	short := celltext.Shorten(text)
 	t.over.doubt = doubt{}
 	t.line = &unitLine{titleText: titleText{row: number, text: text}, unit: u, faults: len(t.info.Faults), handed: t.info.handed}
 	against := u.Name != "" && t.unitAgainst(number, short, u)

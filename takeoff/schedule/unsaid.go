@@ -6,6 +6,7 @@ import (
 	"slices"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -57,7 +58,7 @@ func (t *table) unitsElsewhere() (changed bool) {
 		}
 	}
 	if changed && t.headedAt() == t.headRow {
-		t.look.refresh(t)
+		t.refresh()
 	}
 	return changed
 }
@@ -91,7 +92,7 @@ func (t *table) seeUnit(s *spec, cell string, v float64) {
 		least = 0.063
 	}
 	switch {
-	case !digit(cell[len(cell)-1]) && quantity.SaysUnit(cell):
+	case !celltext.Digit(cell[len(cell)-1]) && quantity.SaysUnit(cell):
 		t.rowUnit = true
 		if !s.own {
 			s.own, t.newUnit = true, true
@@ -144,11 +145,6 @@ func (t *table) unitInCells(r *takeoff.Row) bool {
 	return says(r.Text[own[0]]) || says(r.Text[own[2]])
 }
 
-// ofInsulation are words of titles about what isn't a size, in seven languages (from
-// memory, unverified).
-var ofInsulation = []string{"insulation", "thickness", "lining", "gauge", "dammung", "dammdicke", "isolierung", "blechdicke", "isolation", "epaisseur",
-	"calorifuge", "isolatie", "isolatiedikte", "plaatdikte", "isolering", "plattjocklek", "aislamiento", "espesor", "isolamento", "spessore"}
-
 // coverAfter holds a line on units of a sheet without a schedule against the sheets
 // before it that state none.
 func (info *Info) coverAfter() {
@@ -162,6 +158,6 @@ func (info *Info) coverAfter() {
 			continue
 		}
 		info.Faults = append(info.Faults, x.at.Fault(x.typed, x.typed, "a unit in the heading",
-			fmt.Sprintf("'%s' states no unit and was read in mm, and '%s' on sheet '%s' says %s; write the unit in the heading", x.typed, shorten(c.text), c.sheet, c.unit.Name)))
+			fmt.Sprintf("'%s' states no unit and was read in mm, and '%s' on sheet '%s' says %s; write the unit in the heading", x.typed, celltext.Shorten(c.text), c.sheet, c.unit.Name)))
 	}
 }

@@ -1,4 +1,4 @@
-package schedule
+package celltext
 
 import (
 	"slices"
@@ -13,7 +13,7 @@ func FuzzSplit(f *testing.F) {
 		f.Add(line, byte('\t'))
 	}
 	f.Fuzz(func(t *testing.T, line string, separator byte) {
-		if got, want := split(nil, line, separator), strings.Split(line, string([]byte{separator})); !slices.Equal(got, want) {
+		if got, want := Split(nil, line, separator), strings.Split(line, string([]byte{separator})); !slices.Equal(got, want) {
 			t.Errorf("%q parted by %q: %q, want %q", line, separator, got, want)
 		}
 	})

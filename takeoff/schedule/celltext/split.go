@@ -1,10 +1,10 @@
-package schedule
+package celltext
 
 import "math/bits"
 
-// split parts a line without quotes into cells, eight bytes at a time: most cells are
+// Split parts a line without quotes into cells, eight bytes at a time: most cells are
 // short, so that a search for each would take longer.
-func split(cells []string, line string, separator byte) []string {
+func Split(cells []string, line string, separator byte) []string {
 	const low = 0x7f7f7f7f7f7f7f7f
 	every := uint64(separator) * 0x0101010101010101
 	start, i := 0, 0

@@ -1,10 +1,51 @@
-package schedule
+package wording
 
 import (
 	"regexp"
 	"strconv"
 	"strings"
+
+	"blankoff/takeoff/schedule/celltext"
 )
+
+// What plainTag thinks of a byte.
+const (
+	otherByte = iota // no part of a plain name
+	figureByte
+	letterByte
+	dashByte
+	crossByte // an x, which may be a sign
+)
+
+var tagBytes = func() (of [256]uint8) {
+	for c := range of {
+		switch {
+		case celltext.Digit(byte(c)), c == '_':
+			of[c] = figureByte
+		case c|0x20 == 'x':
+			of[c] = crossByte
+		case c|0x20 >= 'a' && c|0x20 <= 'z':
+			of[c] = letterByte
+		case c == '-', c == '.':
+			of[c] = dashByte
+		}
+	}
+	return of
+}()
+
+// PlainTag reports a tag of letters, figures and dashes that ends in a figure and has
+// none but figures behind dashes: it is nothing but a name.
+func PlainTag(tag string) bool {
+	before, letters, dashes := uint8(figureByte), tag == "", false
+	for i := range len(tag) {
+		b := tagBytes[tag[i]]
+		if b == otherByte || b >= letterByte && b != dashByte && before == dashByte || b == dashByte && before == dashByte || b == crossByte && before == figureByte && i > 0 {
+			return false
+		}
+		before, letters, dashes = b, letters || b == letterByte || b == crossByte, dashes || b == dashByte
+	}
+	return tag == "" || celltext.Digit(tag[len(tag)-1]) && (letters || !dashes)
+}
 
 // Tags that name several pieces: D11x2, D40 (x3), 2no, D6/D7, D18+19, D23..25, D16a-c.
 var (
@@ -13,8 +54,8 @@ var (
 	lettered   = regexp.MustCompile(`(?i)^[a-z]+\d+a\s*[-–/]\s*[b-z]$`)
 )
 
-// rangeOfNumbers reports figures as 40-42, where nothing says how many there are.
-func rangeOfNumbers(tag string) bool {
+// RangeOfNumbers reports figures as 40-42, where nothing says how many there are.
+func RangeOfNumbers(tag string) bool {
 	m := numberRange.FindStringSubmatch(tag)
 	if m == nil || len(m[1]) != len(m[2]) {
 		return false
@@ -26,9 +67,9 @@ func rangeOfNumbers(tag string) bool {
 
 var numberRange = regexp.MustCompile(`^\s*(\d{1,4})\s*[-–~]\s*(\d{1,4})\s*$`)
 
-// severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
-func severalTags(tag string) bool {
-	if len(tag) > maxTitle {
+// SeveralTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
+func SeveralTags(tag string) bool {
+	if len(tag) > MaxTitle {
 		return false
 	}
 	if m := listOfTags.FindStringSubmatch(tag); m != nil && (m[3] == "" && len(m[4]) == len(m[2]) && m[4] > m[2] && (len(m[2]) > 1 || !strings.Contains(tag, "/")) || // S1/2 is piece 2 of system 1
@@ -47,18 +88,18 @@ func severalTags(tag string) bool {
 	}
 	if open := strings.IndexByte(tag[at:], '('); open >= 0 {
 		in := strings.ToLower(strings.Trim(tag[at+open:], "() "))
-		return len(in) > 1 && (in[0] == 'x' && allDigits(in[1:]) || in[len(in)-1] == 'x' && allDigits(in[:len(in)-1]))
+		return len(in) > 1 && (in[0] == 'x' && celltext.AllDigits(in[1:]) || in[len(in)-1] == 'x' && celltext.AllDigits(in[:len(in)-1]))
 	}
 	next := at
 	for next < len(tag) && (tag[next] == ' ' || tag[next] == '-' || tag[next] == '.') {
 		next++
 	}
-	if next == len(tag) || digit(tag[next]) {
+	if next == len(tag) || celltext.Digit(tag[next]) {
 		return false // most tags
 	}
-	before, from := cutDigits(strings.TrimRight(tag[:at], ",&"))
+	before, from := celltext.CutDigits(strings.TrimRight(tag[:at], ",&"))
 	if strings.ContainsAny(tag[at-1:], ",&") && before != "" && from != "" {
-		next, second := cutDigits(strings.TrimLeft(tag[at:], " ,&"))
+		next, second := celltext.CutDigits(strings.TrimLeft(tag[at:], " ,&"))
 		return next == before && second != "" || strings.Contains(tag[at:], before)
 	}
 	rest := strings.TrimLeft(tag[at:], " -.–…")
@@ -68,19 +109,8 @@ func severalTags(tag string) bool {
 	if before == "" || from == "" || !strings.HasPrefix(rest, before) {
 		return false
 	}
-	after, to := cutDigits(rest)
+	after, to := celltext.CutDigits(rest)
 	first, _ := strconv.Atoi(from)
 	last, err := strconv.Atoi(to)
 	return err == nil && after == before && last > first+1 // N1-N2 is a duct between two nodes
-}
-
-func allDigits(s string) bool { return s != "" && strings.Trim(s, "0123456789") == "" }
-
-// cutDigits parts the figures at the end of a name from what is before them.
-func cutDigits(name string) (before, figures string) {
-	n := len(name)
-	for n > 0 && digit(name[n-1]) {
-		n--
-	}
-	return name[:n], name[n:]
 }
