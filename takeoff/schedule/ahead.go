@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"bytes"
 	"slices"
 
 	"blankoff/takeoff/schedule/workbook"
@@ -10,30 +9,6 @@ import (
 // mostBelow is how many rows below the headings are looked at to settle what a
 // heading leaves open.
 const mostBelow = 40
-
-// mostAhead is how far a text is looked at for them, in bytes.
-const mostAhead = 1 << 16
-
-// rowsFrom gives up to n rows of a text from a place on.
-func (x *text) rowsFrom(from, n int) (rows [][]string) {
-	to := min(from+mostAhead, x.size)
-	data, err := x.read(from, to, nil)
-	if err != nil { // it will be met again when the rows are read
-		return nil
-	}
-	if to < x.size {
-		data = data[:bytes.LastIndexByte(data, '\n')+1]
-	}
-	next := x.form.Lines(data)
-	for len(rows) < n {
-		_, cells, err := next.Next()
-		if err != nil {
-			break
-		}
-		rows = append(rows, slices.Clone(cells))
-	}
-	return rows
-}
 
 // sheetRow is a row of a sheet.
 type sheetRow struct {

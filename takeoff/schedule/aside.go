@@ -10,6 +10,8 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/told"
 )
 
 // headingsAgain takes over headings that stand again further down, as on the
@@ -29,7 +31,7 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 		return false
 	}
 	t.note("other headings start at row %d", number)
-	t.look.class(HeadingRow, number, cells)
+	t.look.Class(told.HeadingRow, number, cells)
 	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil
 }
 
@@ -40,8 +42,8 @@ func (t *table) lowerAgain(number int, cells []string) bool {
 	if n == 0 || t.headRows != 2 || t.repeatedAt[n-1] != number-1 || celltext.HasFigure(cells) {
 		return false
 	}
-	both := t.joinRows(t.heads[0], cells)
-	if score(both) < max(2, score(t.readCells(cells))) {
+	both := headrow.Join(t.lex, t.heads[0], cells)
+	if headrow.Score(both) < max(2, headrow.Score(headrow.Read(t.lex, cells))) {
 		return false
 	}
 	upper := slices.Clone(t.heads[0])
@@ -49,7 +51,7 @@ func (t *table) lowerAgain(number int, cells []string) bool {
 		return false
 	}
 	t.look.Kept = append(t.look.Kept, number-1)
-	t.look.class(HeadingRow, number, cells)
+	t.look.Class(told.HeadingRow, number, cells)
 	return t.setHeadings([]int{number - 1, number}, [][]string{upper, slices.Clone(cells)}, both) == nil
 }
 
@@ -57,33 +59,23 @@ func (t *table) lowerAgain(number int, cells []string) bool {
 // many, only rows that begin with one.
 const mostLooked = 100_000
 
-// beginsHeads reports a row whose first cell is a heading.
-func (t *table) beginsHeads(cells []string) bool {
-	filled := celltext.Filled(cells)
-	if len(filled) == 0 {
-		return false
-	}
-	v := t.lex.Read(celltext.Shorten(celltext.Trim(cells[filled[0]]))).Verdict
-	return v == headings.Known || v == headings.Sizes || v == headings.Asks
-}
-
 // otherHeads reads a row as headings that start anew; ok is false where it is no
 // such row.
 func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
 	if celltext.HasFigure(cells) {
 		return nil, false
 	}
-	if t.looked += len(cells); t.looked > mostLooked && !t.beginsHeads(cells) {
+	if t.looked += len(cells); t.looked > mostLooked && !headrow.Begins(t.lex, cells) {
 		return nil, false
 	}
-	hs = t.readCells(cells)
+	hs = headrow.Read(t.lex, cells)
 	filled := 0
 	for _, h := range hs {
 		if h.Verdict != headings.Blank {
 			filled++
 		}
 	}
-	n, asked := score(hs), 0
+	n, asked := headrow.Score(hs), 0
 	for _, h := range hs {
 		if h.Verdict == headings.Asks {
 			asked++
@@ -101,8 +93,8 @@ func (t *table) sameHeads(number int, cells []string) bool {
 	if t.titled {
 		t.look.Kept = append(t.look.Kept, number) // else the title is of nothing
 	}
-	t.told.add("rows that repeat the headings", "", number)
-	t.look.class(RepeatedRow, number, cells)
+	t.told.Add("rows that repeat the headings", "", number)
+	t.look.Class(told.RepeatedRow, number, cells)
 	return true
 }
 
@@ -133,7 +125,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
 	case celltext.IsRuler(cells, filled):
-		t.look.class(RemarkRow, number, cells)
+		t.look.Class(told.RemarkRow, number, cells)
 		return true
 	case celltext.IsLone(cells, filled):
 		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
@@ -141,8 +133,8 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		t.remark(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
 	case t.isApart(r):
-		t.told.add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
-		t.look.class(ApartRow, number, cells)
+		t.told.Add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
+		t.look.Class(told.ApartRow, number, cells)
 		t.info.RowsRead++
 		t.info.RowsLeft++
 		return true
@@ -162,8 +154,8 @@ func (t *table) numbered(number int, cells []string) bool {
 	if len(filled) < 4 {
 		return false
 	}
-	t.told.add("rows that number the columns passed over", "", number)
-	t.look.class(RemarkRow, number, cells)
+	t.told.Add("rows that number the columns passed over", "", number)
+	t.look.Class(told.RemarkRow, number, cells)
 	return true
 }
 
@@ -246,5 +238,5 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	t.since[0] = t.info.handed
 	t.info.RowsRead++
 	t.info.TotalRows = append(t.info.TotalRows, x)
-	t.look.class(TotalRow, number, cells)
+	t.look.Class(told.TotalRow, number, cells)
 }

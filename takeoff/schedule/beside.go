@@ -78,7 +78,7 @@ func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 		expected = s.Expects()
 	}
 	if strings.HasPrefix(trouble, "could be ") {
-		t.info.note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
+		t.info.Note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
 	}
 	short := celltext.Shorten(cell)
 	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))

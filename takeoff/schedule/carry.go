@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
 )
 
@@ -69,7 +70,7 @@ func readsOf(specs []spec) (names []string) {
 
 // unitLine is a line on units among the rows.
 type unitLine struct {
-	titleText
+	headrow.Line
 	unit           quantity.Unit
 	faults, handed int // of the file before it
 }
@@ -84,6 +85,6 @@ func (t *table) takeLine() bool {
 	}
 	t.info.Faults = t.info.Faults[:l.faults]
 	t.over.doubt = doubt{}
-	t.search.texts = []titleText{l.titleText}
+	t.search.Texts = []headrow.Line{l.Line}
 	return true
 }

@@ -13,6 +13,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -78,11 +79,11 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			}
 		}
 		if p.Verdict != headings.Sizes {
-			t.told.add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
+			t.told.Add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
 		} else if p.Size == headings.LongSize {
-			t.told.add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
+			t.told.Add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
 		} else if found[0].Shape != fittings.Circular {
-			t.told.add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
+			t.told.Add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
 		}
 	}
 }
@@ -197,7 +198,7 @@ func (t *table) takeAngle(r *takeoff.Row) {
 	case !r.Has(c):
 		r.Text[c] = p.angle
 		r.SetNumber(c, v)
-		t.told.add("angles are taken from column '%s'", p.Typed, r.At.Row)
+		t.told.Add("angles are taken from column '%s'", p.Typed, r.At.Row)
 	}
 }
 
@@ -207,7 +208,7 @@ func (t *table) noteWords() {
 		s := &t.specs[i]
 		var said []string
 		for _, w := range slices.Sorted(maps.Keys(s.count)) {
-			said = append(said, fmt.Sprintf("'%s' as %s (%s)", celltext.Shorten(w), s.words[w], times(s.count[w])))
+			said = append(said, fmt.Sprintf("'%s' as %s (%s)", celltext.Shorten(w), s.words[w], told.Times(s.count[w])))
 		}
 		if len(said) > 0 {
 			t.note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))

@@ -11,6 +11,8 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/plaintext"
+	"blankoff/takeoff/schedule/source"
+	"blankoff/takeoff/schedule/told"
 )
 
 // longLine is the length from which a line is looked at by itself: there is a
@@ -22,8 +24,8 @@ const longLine = 1 << 16
 // hold, or something has to be told or remembered of its rows, the chunk is odd:
 // it counts for nothing, and its lines are read again in their turn.
 type chunk struct {
-	start, end cut
-	source     *source
+	start, end source.Cut
+	source     *source.Source
 	form       plaintext.Form
 	table      table // of its own
 	batch      *takeoff.Batch
@@ -39,9 +41,9 @@ type chunk struct {
 // chunks reads a text file in chunks.
 type chunks struct {
 	*table
-	text  *text
+	text  *source.Text
 	each  func(*takeoff.Row) error
-	at    cut // where the first row is that isn't taken yet
+	at    source.Cut // where the first row is that isn't taken yet
 	ahead []*chunk
 	spare []*chunk
 	alone int // so many chunks are read row by row before others are begun
@@ -49,14 +51,14 @@ type chunks struct {
 }
 
 // inChunks reads the lines of a text file, many at once.
-func (t *table) inChunks(x *text, each func(*takeoff.Row) error) error {
-	s := &chunks{table: t, text: x, each: each, at: cut{0, 1}}
+func (t *table) inChunks(x *source.Text, each func(*takeoff.Row) error) error {
+	s := &chunks{table: t, text: x, each: each, at: source.Cut{At: 0, Number: 1}}
 	t.suspect = true // of what is read row by row; chunks look for themselves
 	defer s.drop()
-	for s.at.at < x.size && !t.search.failed {
+	for s.at.At < x.Size && !t.search.Failed {
 		if s.alone > 0 || t.fresh || t.repeated || len(t.specs) == 0 {
 			s.alone = max(0, s.alone-1)
-			if err := s.oneByOne(x.next(s.at).at); err != nil {
+			if err := s.oneByOne(x.Next(s.at).At); err != nil {
 				return err
 			}
 			continue
@@ -80,9 +82,9 @@ func (s *chunks) begin() {
 	if n := len(s.ahead); n > 0 {
 		at = s.ahead[n-1].end
 	}
-	for at.at < s.text.size && len(s.ahead) <= runtime.GOMAXPROCS(0) {
+	for at.At < s.text.Size && len(s.ahead) <= runtime.GOMAXPROCS(0) {
 		c := s.chunk()
-		c.start, c.end = at, s.text.next(at)
+		c.start, c.end = at, s.text.Next(at)
 		s.ahead = append(s.ahead, c)
 		go c.work()
 		at = c.end
@@ -95,7 +97,7 @@ func (s *chunks) chunk() *chunk {
 	if n := len(s.spare); n > 0 {
 		c, s.spare = s.spare[n-1], s.spare[:n-1]
 	} else {
-		c = &chunk{source: &s.text.source, form: s.text.form, batch: s.info.into.takeoff.NewBatch()}
+		c = &chunk{source: &s.text.Source, form: s.text.Form, batch: s.info.into.takeoff.NewBatch()}
 	}
 	t := &c.table
 	if c.heads != &s.specs[0] {
@@ -116,7 +118,7 @@ func (s *chunks) chunk() *chunk {
 		w.counts, w.filled, w.most, w.least, w.gaps, w.others = s.specs[i].watch.counts, 0, 0, 1000, false, 0
 	}
 	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
-	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
+	t.info, t.look, t.told, t.stray = &Info{}, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.inSummary, t.chunked = s.inSummary, true
 	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
 	t.over = s.over
@@ -130,12 +132,12 @@ func (s *chunks) chunk() *chunk {
 func (c *chunk) work() {
 	defer close(c.done)
 	defer func() { c.odd = c.odd || c.doubtfulNames() }()
-	data, err := c.source.read(c.start.at, c.end.at, c.room)
+	data, err := c.source.Read(c.start.At, c.end.At, c.room)
 	if err != nil {
 		c.err = err
 		return
 	}
-	if c.source.file != nil {
+	if c.source.File != nil {
 		c.room = data
 	}
 	c.table.suspect = plaintext.Controls(data)
@@ -150,7 +152,7 @@ func (c *chunk) work() {
 			break
 		}
 		if c.odd = err != nil; !c.odd {
-			c.row(c.start.number-1+number, cells, c.table.broken(lines, cells))
+			c.row(c.start.Number-1+number, cells, c.table.broken(lines, cells))
 		}
 	}
 	c.odd = c.odd || !lines.Closed()
@@ -160,7 +162,7 @@ func (c *chunk) work() {
 func (c *chunk) plainly(rest string) {
 	var cells []string
 	separator := byte(c.form.Separator)
-	for number := c.start.number; rest != "" && !c.odd; number++ {
+	for number := c.start.Number; rest != "" && !c.odd; number++ {
 		line, below, _ := strings.Cut(rest, "\n")
 		rest = below
 		if line = strings.TrimSuffix(line, "\r"); line == "" {
@@ -190,7 +192,7 @@ func (c *chunk) row(number int, cells []string, broken string) {
 		return
 	}
 	t.settle(r, broken)
-	t.look.class(PieceRow, number, cells)
+	t.look.Class(told.PieceRow, number, cells)
 	if c.batch.Add(r); t.moved {
 		r.Clear(elsewhere, t.place)
 		t.moved = false
@@ -207,7 +209,7 @@ func (s *chunks) takeIn(c *chunk) error {
 		s.drop() // they were begun without what it holds
 		s.pause = min(2*s.pause+1, 127)
 		s.alone = s.pause
-		return s.oneByOne(c.end.at)
+		return s.oneByOne(c.end.At)
 	}
 	s.pause = 0
 	t := &c.table
@@ -218,7 +220,7 @@ func (s *chunks) takeIn(c *chunk) error {
 	if t.uneven && !s.uneven {
 		s.evened()
 	}
-	s.told.merge(t.told)
+	s.told.Merge(t.told)
 	for i := range s.over.rows {
 		s.over.rows[i] += t.over.rows[i]
 	}
@@ -230,7 +232,7 @@ func (s *chunks) takeIn(c *chunk) error {
 			to.words[w] = from.words[w]
 		}
 	}
-	if x, found := &s.look.Classes[PieceRow], t.look.Classes[PieceRow]; x.Count == 0 {
+	if x, found := &s.look.Classes[told.PieceRow], t.look.Classes[told.PieceRow]; x.Count == 0 {
 		*x = found
 	} else {
 		x.Count += found.Count
@@ -242,20 +244,20 @@ func (s *chunks) takeIn(c *chunk) error {
 
 // oneByOne reads the rows that begin before a place row by row.
 func (s *chunks) oneByOne(end int) error {
-	data, err := s.text.rows(s.at.at, end)
+	data, err := s.text.Rows(s.at.At, end)
 	if err != nil {
 		return err
 	}
-	lines, read := s.text.form.Lines(data), 0
-	at := s.at.at
-	s.below = func(n int) [][]string { return s.text.rowsFrom(at+lines.Read(), n) }
-	for s.at.at+read < end && !s.search.failed {
+	lines, read := s.text.Form.Lines(data), 0
+	at := s.at.At
+	s.below = func(n int) [][]string { return s.text.RowsFrom(at+lines.Read(), n) }
+	for s.at.At+read < end && !s.search.Failed {
 		number, cells, err := lines.Next()
 		if err == io.EOF {
 			read = len(data)
 			break
 		}
-		number += s.at.number - 1
+		number += s.at.Number - 1
 		if err != nil {
 			return s.info.unread(number, err)
 		}
@@ -264,7 +266,7 @@ func (s *chunks) oneByOne(end int) error {
 		}
 		read = lines.Read()
 	}
-	s.at = cut{s.at.at + read, s.at.number + bytes.Count(data[:read], newline)}
+	s.at = source.Cut{At: s.at.At + read, Number: s.at.Number + bytes.Count(data[:read], source.Newline)}
 	return nil
 }
 

@@ -10,19 +10,21 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
 )
 
 // setHeadings maps the columns of the heading rows once for all rows below them.
 func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading) error {
 	for _, cells := range heads {
-		if last := celltext.LastFilled(cells); last > maxColumns {
-			return fmt.Errorf("%s has %d columns; a schedule has at most %d", t.place, last, maxColumns)
+		if last := celltext.LastFilled(cells); last > headrow.MaxColumns {
+			return fmt.Errorf("%s has %d columns; a schedule has at most %d", t.place, last, headrow.MaxColumns)
 		}
 	}
-	if f := &t.search; len(f.above) > 0 {
-		t.note("%s above the headings passed over: %s", rowsWord(f.above), f.quoted())
-		f.above = nil
+	if f := &t.search; len(f.Rows) > 0 {
+		t.note("%s above the headings passed over: %s", told.RowsWord(f.Rows), f.Quoted())
+		f.Rows = nil
 	}
 	t.place.Row = rows[0]
 	if len(rows) > 1 {

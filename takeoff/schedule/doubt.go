@@ -148,7 +148,7 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
 	if note != "" && t.saysOf(note)&wording.OfSizes != 0 {
-		t.told.add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
+		t.told.Add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
 	if !t.chunked { // a chunk looks at each name once
 		t.doubtAreas(r)

@@ -17,8 +17,8 @@ func (t *table) millimetres() bool {
 			return false
 		}
 	}
-	for _, x := range t.search.texts {
-		if u, says := wording.StatedUnit(t.lex, x.text); says && u != quantity.Millimetre {
+	for _, x := range t.search.Texts {
+		if u, says := wording.StatedUnit(t.lex, x.Text); says && u != quantity.Millimetre {
 			return false
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -55,8 +56,8 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.inSummary = true
 		t.look.Kept = append(t.look.Kept, number)
 	}
-	t.told.add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
-	t.look.class(RemarkRow, number, cells)
+	t.told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.look.Class(told.RemarkRow, number, cells)
 }
 
 // isApart reports a row of something that is no ductwork, as a grille, where no row is
@@ -126,7 +127,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.over.doubt = doubt{}
 		t.doubtMany(number, text)
 		t.look.Kept = append(t.look.Kept, number)
-		t.look.class(RemarkRow, number, cells)
+		t.look.Class(told.RemarkRow, number, cells)
 	default:
 		t.alone(at, text)
 		return false
@@ -147,9 +148,9 @@ func (t *table) group(number int, cells []string, text string) {
 		return
 	}
 	t.entitle(number, text)
-	t.told.add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.told.Add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
-	t.look.class(RemarkRow, number, cells)
+	t.look.Class(told.RemarkRow, number, cells)
 }
 
 // alone refuses a row of one cell that nobody knows, but for one of a kind, of which is

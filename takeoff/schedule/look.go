@@ -1,58 +1,10 @@
 package schedule
 
 import (
-	"slices"
-	"strings"
-
-	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/told"
 )
-
-// RowClass is what a row of a sheet was taken for.
-type RowClass int
-
-// The classes of rows. Rows of pieces and of totals, and those that are
-// left out, count as rows read.
-const (
-	TitleRow RowClass = iota
-	HeadingRow
-	UnitRow
-	PieceRow
-	SubHeadingRow
-	TotalRow
-	RepeatedRow
-	RemarkRow
-	SkippedRow // by a map
-	HiddenRow  // left out
-	ApartRow   // of what is no ductwork, left out
-	NumRowClasses
-)
-
-var classWords = [...]string{"above the headings", "headings", "units", "pieces", "sub-headings", "totals", "repeated headings", "remarks", "skipped by the map", "hidden, left out", "no ductwork, left out"}
-
-func (c RowClass) String() string { return classWords[c] }
-
-// Rows counts the rows of a class, with the first of them.
-type Rows struct {
-	Count int
-	First int    // its number
-	Text  string // its cells
-}
-
-// Column says how a column of a sheet was understood.
-type Column struct {
-	Letter string
-	Typed  string // the heading
-	Reads  string // heading of ours, size, size_length, size2 or branch_size; empty: not used
-	Unit   string // of cells that give none
-	Why    string // where the unit is from, what says what it is, or why the column isn't used
-	Hidden bool
-	Spread bool // a cell merged down counts for all its rows
-	Asked  bool // it may be of each of them or of all together
-
-	Settled bool // what it is was settled by its cells
-}
 
 // Map makes a map that reads a schedule as it was read, to be edited.
 func (info *Info) Map() *mapping.Map {
@@ -60,7 +12,7 @@ func (info *Info) Map() *mapping.Map {
 	for _, s := range info.Sheets {
 		x := mapping.Sheet{Name: s.Name, HeadingRows: s.Headings, Skip: len(s.Headings) == 0}
 		for _, c := range s.Columns {
-			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == assumedUnit}
+			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == told.AssumedUnit}
 			if len(s.Headings) == 1 && s.Headings[0] == 0 {
 				y.Heading = ""
 			}
@@ -69,37 +21,6 @@ func (info *Info) Map() *mapping.Map {
 		m.Sheets = append(m.Sheets, x)
 	}
 	return m
-}
-
-// Sheet says how a sheet of a schedule was understood.
-type Sheet struct {
-	Name     string
-	Hidden   bool
-	Headings []int // their rows; none: the sheet was passed over
-	Columns  []Column
-	Classes  [NumRowClasses]Rows
-
-	// Kept are the rows that the others are read by: what stands above the
-	// headings, headings, units and sub-headings.
-	Kept []int
-
-	hiddenColumns []bool
-	linked        int      // rows of formulas on other sheets
-	titles        []string // what stands above the headings
-	rows          uint64   // of pieces, by what they are
-	mapped        bool     // a map says how it is read
-}
-
-// class counts a row.
-func (s *Sheet) class(c RowClass, number int, cells []string) {
-	x := &s.Classes[c]
-	if c == TitleRow || c == HeadingRow || c == UnitRow || c == SubHeadingRow {
-		s.Kept = append(s.Kept, number)
-	}
-	if x.Count++; x.Count == 1 {
-		x.First = number
-		x.Text = celltext.Shorten(strings.Join(slices.DeleteFunc(strings.Split(strings.Join(cells, "\x00"), "\x00"), func(s string) bool { return celltext.Trim(s) == "" }), " | "))
-	}
 }
 
 // describe takes over how the columns were read. Where headings start anew
@@ -113,7 +34,7 @@ func (t *table) describe(rows []int) {
 	t.refresh()
 	for i, row := range rows {
 		if row > 0 {
-			s.class(HeadingRow, row, t.heads[i])
+			s.Class(told.HeadingRow, row, t.heads[i])
 		}
 	}
 }
@@ -124,7 +45,7 @@ func (t *table) refresh() {
 	s.Columns = nil
 	for i := range t.specs {
 		p := &t.specs[i]
-		c := Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.hiddenColumns) && s.hiddenColumns[i]}
+		c := told.Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.HiddenColumns) && s.HiddenColumns[i]}
 		if p.used {
 			c.Reads = reads(p)
 			c.Spread, c.Asked = p.Verdict == headings.Known && spreads(p.to()) || p.Verdict == headings.Sizes, p.doubtful()
@@ -148,9 +69,6 @@ func reads(p *spec) string {
 	return [...]string{headings.OwnSize: "size", headings.LongSize: "size_length", headings.SecondSize: "size2", headings.BranchSize: "branch_size"}[p.Size]
 }
 
-// assumedUnit is why a column has a unit that nobody gave.
-const assumedUnit = "assumed: nothing says so"
-
 // unitWhy is the unit of a column, and what says so.
 func unitWhy(p *spec) (unit, why string) {
 	switch {
@@ -163,7 +81,7 @@ func unitWhy(p *spec) (unit, why string) {
 	case p.Said:
 		return p.Column.Unit.Name, "the heading"
 	}
-	return p.Column.Unit.Name, assumedUnit
+	return p.Column.Unit.Name, told.AssumedUnit
 }
 
 // whyNot says why a column isn't used.

@@ -47,7 +47,7 @@ func (t *table) inMetres(r *takeoff.Row, s *spec, cell string, cells []string) b
 	r.Text[takeoff.Quantity] = "1"
 	r.SetNumber(takeoff.Quantity, 1)
 	t.metred, t.moved = true, true
-	t.told.add("quantities in "+u.Name+" in column '%s', taken for the length of a straight", s.Typed, t.place.Row)
+	t.told.Add("quantities in "+u.Name+" in column '%s', taken for the length of a straight", s.Typed, t.place.Row)
 	return true
 }
 

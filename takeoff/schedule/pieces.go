@@ -42,7 +42,7 @@ func (t *table) dropZeros(r *takeoff.Row) {
 	for i, c := range own {
 		if zero(c) && (i == 2 && sides || i < 2 && round) {
 			r.Unset(c)
-			t.told.add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
+			t.told.Add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
 		}
 	}
 }
@@ -75,7 +75,7 @@ func (t *table) roundByWidth(r *takeoff.Row) {
 	r.Unset(own[1])
 	r.Text[own[2]] = text
 	r.SetNumber(own[2], v)
-	t.told.add("widths of circular pieces, taken for their diameters", "", r.At.Row)
+	t.told.Add("widths of circular pieces, taken for their diameters", "", r.At.Row)
 }
 
 // otherEnd puts the diameter beside the sides of a transition, or the sides beside its
@@ -100,7 +100,7 @@ func (t *table) otherEnd(r *takeoff.Row) {
 		r.Text[second[i]] = text
 		r.SetNumber(second[i], v)
 	}
-	t.told.add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
+	t.told.Add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
 }
 
 // kindColumn is the column of kinds, or -1.
@@ -124,7 +124,7 @@ func (t *table) changeOfSize(r *takeoff.Row) {
 		return
 	}
 	r.Text[takeoff.Kind] = fittings.Reducer.String()
-	t.told.add("transitions between two ends of one shape, read as reducers", "", r.At.Row)
+	t.told.Add("transitions between two ends of one shape, read as reducers", "", r.At.Row)
 }
 
 // roundSize writes a size of one figure as a diameter, where the row says that the piece

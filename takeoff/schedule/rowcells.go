@@ -28,10 +28,10 @@ func (t *table) mergedDown(r *takeoff.Row, s *spec, cell string) (counts, filled
 	case s.doubtful():
 		return false, !t.doubtMerged(r, s, cell)
 	case s.Verdict != headings.Sizes && !spreads(s.to()):
-		t.told.add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
+		t.told.Add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
 		return false, false
 	case s.Measure != takeoff.Text:
-		t.told.add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
+		t.told.Add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
 	}
 	return true, false
 }

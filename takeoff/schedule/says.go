@@ -112,6 +112,6 @@ func (t *table) saysElse(s *spec, cell string) bool {
 	default:
 		return false
 	}
-	t.told.add("cells of column '%s' that say something else, not used", s.Typed, t.place.Row)
+	t.told.Add("cells of column '%s' that say something else, not used", s.Typed, t.place.Row)
 	return true
 }

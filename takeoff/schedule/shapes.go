@@ -31,8 +31,8 @@ func (t *table) tellShape() {
 	}
 	t.shape.axes = named("major", fittings.Width) && named("minor", fittings.Height)
 	texts := []string{t.place.Sheet}
-	for _, x := range t.search.texts {
-		texts = append(texts, x.text)
+	for _, x := range t.search.Texts {
+		texts = append(texts, x.Text)
 	}
 	for _, text := range texts {
 		oval, round := wording.OvalWord.MatchString(text), wording.RoundWord.MatchString(text)
@@ -61,7 +61,7 @@ func (t *table) doubtShape(r *takeoff.Row) {
 	switch note := r.Text[takeoff.Note]; {
 	case t.shape.axes:
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
-		t.told.add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
+		t.told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
 	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || wording.RoundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
 		said = celltext.Shorten(note)

@@ -1,7 +1,6 @@
 package schedule
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"strings"
@@ -9,14 +8,17 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/source"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
 // begin starts a sheet.
 func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
-	t := &table{info: info, opt: o, lex: lex, place: takeoff.Place{File: info.File, Sheet: name}, look: &Sheet{Name: name}}
+	t := &table{info: info, opt: o, lex: lex, place: takeoff.Place{File: info.File, Sheet: name}, look: &told.Sheet{Name: name}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
 	info.Sheets = append(info.Sheets, t.look)
 	return t
@@ -59,16 +61,16 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		if err := t.readSheet(w, s, each); err != nil {
 			return err
 		}
-		t.look.mapped = m != nil
-		for _, x := range t.search.texts {
-			t.look.titles = append(t.look.titles, x.text)
+		t.look.Mapped = m != nil
+		for _, x := range t.search.Texts {
+			t.look.Titles = append(t.look.Titles, x.Text)
 		}
 		switch {
-		case t.specs == nil && len(t.search.above) > 0:
-			info.note("sheet '%s' has no heading row and was passed over", s.Name)
+		case t.specs == nil && len(t.search.Rows) > 0:
+			info.Note("sheet '%s' has no heading row and was passed over", s.Name)
 			t.passedOver()
-			if rows += len(t.search.above); first == "" {
-				first = t.search.first
+			if rows += len(t.search.Rows); first == "" {
+				first = t.search.First
 			}
 		case t.specs != nil && s.Hidden:
 			t.note("the sheet is hidden and was read all the same")
@@ -77,8 +79,9 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	}
 	info.unmet(o, names)
 	info.coverAfter()
-	info.cover, info.said, info.alike = nil, nil, nil
-	info.doubtSheets(info.File, info.Sheets, lex)
+	info.cover, info.said = nil, nil
+	info.Forget()
+	info.DoubtSheets(info.File, info.Sheets, lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -91,19 +94,19 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 // passedOver says what of a sheet without headings bears on the others: rows that look
 // like pieces, and a line on units.
 func (t *table) passedOver() {
-	if row := t.search.piece; row > 0 && !wording.ListSheet.MatchString(t.place.Sheet) {
+	if row := t.search.Piece; row > 0 && !wording.ListSheet.MatchString(t.place.Sheet) {
 		p := t.place
 		p.Row = row
 		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
-	for _, title := range t.search.texts {
-		if wording.Many.MatchString(title.text) || wording.AsOther.MatchString(title.text) {
+	for _, title := range t.search.Texts {
+		if wording.Many.MatchString(title.Text) || wording.AsOther.MatchString(title.Text) {
 			p := t.place
-			p.Row = title.row
-			t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(title.text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.text))))
+			p.Row = title.Row
+			t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(title.Text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.Text))))
 		}
-		if u, says := wording.StatedUnit(t.lex, title.text); says && u.Name != "" {
-			t.info.cover = &titleText{row: title.row, text: title.text, sheet: t.place.Sheet, unit: u}
+		if u, says := wording.StatedUnit(t.lex, title.Text); says && u.Name != "" {
+			t.info.cover = &headrow.Line{Row: title.Row, Text: title.Text, Sheet: t.place.Sheet, Unit: u}
 		}
 	}
 }
@@ -119,7 +122,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	defer r.Close()
 	t.below = r.below
 	var hidden []int
-	for !t.search.failed {
+	for !t.search.Failed {
 		x, err := r.next()
 		if err == io.EOF {
 			break
@@ -128,7 +131,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			t.place.Row = x.number
 			return damaged(err)
 		}
-		t.look.hiddenColumns = r.HiddenColumns
+		t.look.HiddenColumns = r.HiddenColumns
 		if x.hidden && t.opt.SkipHidden && t.specs != nil {
 			t.leave(x.number, x.cells)
 			continue
@@ -140,7 +143,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			return err
 		}
 		if x.linked && t.info.RowsRead > before {
-			t.look.linked++
+			t.look.Linked++
 		}
 		if x.hidden && t.info.RowsRead > before {
 			hidden = append(hidden, x.number)
@@ -153,7 +156,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 		t.note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
 	if len(hidden) > 0 {
-		t.note("hidden and read all the same: %s", rowsWord(hidden))
+		t.note("hidden and read all the same: %s", told.RowsWord(hidden))
 	}
 	t.noteHiddenColumns()
 	return nil
@@ -161,8 +164,8 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 
 // leave leaves a hidden row out; it counts as read and excluded.
 func (t *table) leave(number int, cells []string) {
-	t.told.add("hidden rows left out, as was asked for", "", number)
-	t.look.class(HiddenRow, number, cells)
+	t.told.Add("hidden rows left out, as was asked for", "", number)
+	t.look.Class(told.HiddenRow, number, cells)
 	t.info.RowsRead++
 	t.info.RowsLeft++
 }
@@ -171,7 +174,7 @@ func (t *table) leave(number int, cells []string) {
 func (t *table) noteHiddenColumns() {
 	var names []string
 	for i := range t.specs {
-		if i < len(t.look.hiddenColumns) && t.look.hiddenColumns[i] && t.specs[i].Typed != "" {
+		if i < len(t.look.HiddenColumns) && t.look.HiddenColumns[i] && t.specs[i].Typed != "" {
 			names = append(names, fmt.Sprintf("'%s' (%s)", t.specs[i].Typed, mapping.Letter(i)))
 		}
 	}
@@ -199,12 +202,12 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 	if err != nil {
 		return err
 	}
-	if !bytes.HasPrefix(data, []byte(zipped)) {
-		x, err := openText(name, data, lex)
+	if !source.IsBook(data) {
+		x, err := source.Open(name, data, lex)
 		if err != nil {
 			return err
 		}
-		lines := x.form.Lines(x.data)
+		lines := x.Form.Lines(x.Data)
 		for {
 			number, cells, err := lines.Next()
 			if err == io.EOF {

@@ -7,6 +7,8 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -72,8 +74,8 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 		o.text[1-i] = ""
 	}
 	o.met, o.text[i] = true, text
-	t.told.add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
-	t.look.class(SubHeadingRow, number, cells)
+	t.told.Add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
+	t.look.Class(told.SubHeadingRow, number, cells)
 	t.since[1] = t.info.handed
 }
 
@@ -98,20 +100,20 @@ func (t *table) doubtMany(number int, text string) {
 // doubtTitle finds fault with a line above the headings that multiplies what stands
 // below it.
 func (t *table) doubtTitle() {
-	texts := t.search.texts
+	texts := t.search.Texts
 	if t.place.Sheet != "" {
-		texts = append(slices.Clip(texts), titleText{row: t.place.Row, text: t.place.Sheet})
+		texts = append(slices.Clip(texts), headrow.Line{Row: t.place.Row, Text: t.place.Sheet})
 	}
 	for _, x := range texts {
-		if sheet := x.text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.text) || t.lex.Struck(x.text) || wording.OutsideTitle.MatchString(x.text) || wording.OnSizes.MatchString(x.text)) {
-			p, said := t.place, celltext.Shorten(x.text)
-			p.Row = x.row
+		if sheet := x.Text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.Text) || t.lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+			p, said := t.place, celltext.Shorten(x.Text)
+			p.Row = x.Row
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
-		if wording.Multiplies.MatchString(x.text) || (wording.Many.MatchString(x.text) || wording.SeveralLevels.MatchString(x.text) || wording.TitleCounts.MatchString(x.text)) && !celltext.IsSize(x.text) {
-			p, said := t.place, celltext.Shorten(x.text)
-			p.Row = x.row
+		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
+			p, said := t.place, celltext.Shorten(x.Text)
+			p.Row = x.Row
 			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
 				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
 		}
@@ -128,7 +130,7 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 			t.doubtRows(number, text, "how many under quantity", "seems to say that the rows below stand for several; write how many under quantity, and take it out of the line")
 		}
 		t.look.Kept = append(t.look.Kept, number)
-		t.look.class(RemarkRow, number, cells)
+		t.look.Class(told.RemarkRow, number, cells)
 		return true
 	}
 	if t.lex.Struck(text) || t.lex.StruckEnd(text) || wording.Outside.MatchString(text) {
@@ -161,17 +163,17 @@ func (t *table) struckLine(number int, cells []string, text string) bool {
 func (t *table) struckBelow(number int, cells []string, text string) {
 	t.doubtRows(number, text, "rows that count", "seems to say that the rows below it don't count; take them out, write out under scope, or reword the line")
 	t.look.Kept = append(t.look.Kept, number)
-	t.look.class(RemarkRow, number, cells)
+	t.look.Class(told.RemarkRow, number, cells)
 }
 
 // pieceAbove finds fault with a row above the headings that looks like a piece.
 func (t *table) pieceAbove() {
-	if t.search.piece == 0 {
+	if t.search.Piece == 0 {
 		return
 	}
 	p := t.place
-	p.Row = t.search.piece
-	t.search.piece = 0
+	p.Row = t.search.Piece
+	t.search.Piece = 0
 	t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows",
 		"this row looks like a piece, but stands above the headings, so it isn't read; put the headings above all rows"))
 }

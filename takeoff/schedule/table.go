@@ -7,12 +7,9 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
-)
-
-const (
-	maxSearch  = 100  // rows in which the heading row is looked for
-	maxColumns = 1000 // columns of a schedule
+	"blankoff/takeoff/schedule/told"
 )
 
 // spec is how a column of the file is read.
@@ -60,7 +57,7 @@ type table struct {
 	lex        *headings.Lexicon
 	place      takeoff.Place // file and sheet
 	specs      []spec        // empty until the heading row is found
-	search     search
+	search     headrow.Above
 	heads      [][]string // the cells of the heading rows
 	others     int        // other headings that started further down
 	headRows   int        // of them, without a row of units
@@ -82,9 +79,9 @@ type table struct {
 	loud   bool // the row has a kind that isn't known, or none
 	over   subheads
 	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
-	told   tally
+	told   told.Tally
 	fixing map[int]bool // columns that a map fixes
-	look   *Sheet
+	look   *told.Sheet
 	row    takeoff.Row
 	below  func(n int) [][]string // up to n rows that come next
 	inKind *spec                  // how sizes in the column of kinds are read
@@ -96,7 +93,7 @@ type table struct {
 // lower part of one that is merged down.
 func (t *table) offer(number int, cells []string, broken string, down []int, each func(*takeoff.Row) error) error {
 	if t.opt.Map.Skips(t.place.Sheet, number) {
-		t.look.class(SkippedRow, number, cells)
+		t.look.Class(told.SkippedRow, number, cells)
 		return nil
 	}
 	if t.specs == nil {
@@ -126,9 +123,9 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 		t.noteUnits()
 	}
 	t.settle(r, broken)
-	t.look.class(PieceRow, number, cells)
+	t.look.Class(told.PieceRow, number, cells)
 	if t.place.Sheet != "" {
-		t.look.mark(r)
+		t.look.Mark(r)
 	}
 	t.count(1)
 	return each(r)
@@ -232,8 +229,8 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 // note adds a note that names the sheet.
 func (t *table) note(format string, args ...any) {
 	if t.place.Sheet == "" {
-		t.info.note(format, args...)
+		t.info.Note(format, args...)
 		return
 	}
-	t.info.noteOf(t.place.Sheet, fmt.Sprintf(format, args...))
+	t.info.NoteOf(t.place.Sheet, fmt.Sprintf(format, args...))
 }

@@ -8,6 +8,8 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/told"
 )
 
 // headsBelow reports that headings stand in the row that comes next.
@@ -35,16 +37,16 @@ func (t *table) titleBelow(number int, cells []string, text string) {
 	if t.titled = true; t.uncounted(number, cells, text) {
 		return
 	}
-	t.told.add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.told.Add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.look.Kept = append(t.look.Kept, number)
-	t.look.class(RemarkRow, number, cells)
+	t.look.Class(told.RemarkRow, number, cells)
 }
 
 // entitle takes a line for the name of the rows below it, up to the next such line: what
 // it says of their shape, their kind, their unit and how many times they are there.
 func (t *table) entitle(number int, text string) {
 	f := &t.search
-	f.texts = append(slices.DeleteFunc(f.texts, func(x titleText) bool { return x.among }), titleText{row: number, text: text, among: true})
+	f.Texts = append(slices.DeleteFunc(f.Texts, func(x headrow.Line) bool { return x.Among }), headrow.Line{Row: number, Text: text, Among: true})
 	t.over.doubt = doubt{}
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
@@ -56,14 +58,14 @@ func (t *table) entitle(number int, text string) {
 // them as sub-headings do: System: S1, Level 2.
 func (t *table) headedBy() {
 	t.sheetNamed()
-	texts := t.search.texts
+	texts := t.search.Texts
 	for _, x := range texts[max(0, len(texts)-3):] {
-		words := headings.Tokens(x.text)
-		before, after, colon := strings.Cut(x.text, ":")
-		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.text, "0123456789")) {
+		words := headings.Tokens(x.Text)
+		before, after, colon := strings.Cut(x.Text, ":")
+		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.Text, "0123456789")) {
 			continue
 		}
-		if p, rest := t.lex.Place(x.text); len(p) == 1 && (!colon || rest != x.text && len(headings.Tokens(before)) < 3) {
+		if p, rest := t.lex.Place(x.Text); len(p) == 1 && (!colon || rest != x.Text && len(headings.Tokens(before)) < 3) {
 			switch p[0] {
 			case "system":
 				t.over.met, t.over.text[0], t.over.outer = true, rest, max(t.over.outer, 1)
@@ -103,11 +105,11 @@ func (t *table) tellKind() {
 		return
 	}
 	texts := []string{t.place.Sheet}
-	for _, x := range t.search.texts {
-		if x.among { // it ends what stands above
+	for _, x := range t.search.Texts {
+		if x.Among { // it ends what stands above
 			texts = nil
 		}
-		texts = append(texts, x.text)
+		texts = append(texts, x.Text)
 	}
 	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
 		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
@@ -130,5 +132,5 @@ func (t *table) nameKind(r *takeoff.Row) {
 		return
 	}
 	r.Text[takeoff.Kind], t.loud = t.kindTold, false
-	t.told.add("kinds that no column gives, from '%s'", t.kindSays, r.At.Row)
+	t.told.Add("kinds that no column gives, from '%s'", t.kindSays, r.At.Row)
 }

@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -42,7 +43,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 	}
 	t.look.Kept = append(t.look.Kept, t.repeatedAt...) // they are read by this row's units
 	t.note("row %d gives the units", number)
-	t.look.class(UnitRow, number, cells)
+	t.look.Class(told.UnitRow, number, cells)
 	if !t.repeated { // the first ones stay
 		t.refresh()
 	}
@@ -58,12 +59,12 @@ func (t *table) unitRow(number int, cells []string) bool {
 // columns that say none.
 func (t *table) unitsAbove(row int) {
 	f := &t.search
-	if f.last == nil || f.lastAt != row-1 {
+	if f.Last == nil || f.LastAt != row-1 {
 		return
 	}
 	loud := t.loud
 	t.loud = true
-	found, odd := t.unitsIn(f.last)
+	found, odd := t.unitsIn(f.Last)
 	t.loud = loud
 	if found == nil || len(odd) > 0 {
 		return
@@ -75,7 +76,7 @@ func (t *table) unitsAbove(row int) {
 		}
 	}
 	if took {
-		t.note("row %d gives the units", f.lastAt)
+		t.note("row %d gives the units", f.LastAt)
 	}
 }
 

@@ -7,8 +7,9 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -18,17 +19,17 @@ import (
 func (t *table) sheetUnits() {
 	var u quantity.Unit
 	said, doubt, row := "", false, 0
-	for _, title := range t.search.texts {
-		if across, along, ok := wording.UnitsApart(title.text); ok {
-			t.takeUnits(title.text, across, along)
+	for _, title := range t.search.Texts {
+		if across, along, ok := wording.UnitsApart(title.Text); ok {
+			t.takeUnits(title.Text, across, along)
 			continue
 		}
-		x, says := wording.StatedUnit(t.lex, title.text)
+		x, says := wording.StatedUnit(t.lex, title.Text)
 		if !says {
 			continue
 		}
 		doubt = doubt || x.Name == "" || said != "" && x != u
-		u, said, row = x, celltext.Shorten(title.text), title.row
+		u, said, row = x, celltext.Shorten(title.Text), title.Row
 	}
 	if said == "" {
 		t.doubtTitles()
@@ -83,15 +84,15 @@ func (t *table) doubtSubheading(number int, text string) {
 // doubtTitles asks about a line above the headings that names a unit other than
 // that in which columns would be read that give none.
 func (t *table) doubtTitles() {
-	titles := t.search.texts
+	titles := t.search.Texts
 	if c := t.info.cover; c != nil {
 		titles = append(slices.Clip(titles), *c)
 	}
 	if t.place.Sheet != "" {
-		titles = append(slices.Clip(titles), titleText{row: t.place.Row, text: t.place.Sheet})
+		titles = append(slices.Clip(titles), headrow.Line{Row: t.place.Row, Text: t.place.Sheet})
 	}
 	for _, title := range titles {
-		u, ok := title.names()
+		u, ok := title.Names()
 		if !ok {
 			continue
 		}
@@ -104,27 +105,15 @@ func (t *table) doubtTitles() {
 		if len(names) == 0 {
 			continue
 		}
-		p, said := t.place, celltext.Shorten(title.text)
-		p.Row = title.row
-		if title.sheet != "" {
-			p.Sheet = title.sheet
+		p, said := t.place, celltext.Shorten(title.Text)
+		p.Row = title.Row
+		if title.Sheet != "" {
+			p.Sheet = title.Sheet
 		}
 		t.info.Faults = append(t.info.Faults, p.Fault("", said, "the unit in each heading",
 			fmt.Sprintf("'%s' above the headings names %s, and they name none, so %s can't be used; write the unit in each heading, as width_%s", said, u.Name, strings.Join(names, ", "), u.Name)))
 		return
 	}
-}
-
-// names is the unit that a title seems to name for sizes.
-func (x *titleText) names() (quantity.Unit, bool) {
-	if x.unit.Name != "" {
-		return x.unit, true
-	}
-	m := wording.LoneUnit.FindStringSubmatch(x.text)
-	if m == nil || slices.ContainsFunc(headings.Tokens(x.text), func(w string) bool { return slices.Contains(wording.OfInsulation, w) }) {
-		return quantity.Unit{}, false
-	}
-	return quantity.UnitOf(m[1] + m[2] + m[3])
 }
 
 // unitAgainst finds fault with a line on units that all headings contradict which
@@ -157,7 +146,7 @@ func (t *table) unitBelow(number int, cells []string, text string) {
 	u, _ := wording.StatedUnit(t.lex, text)
 	short := celltext.Shorten(text)
 	t.over.doubt = doubt{}
-	t.line = &unitLine{titleText: titleText{row: number, text: text}, unit: u, faults: len(t.info.Faults), handed: t.info.handed}
+	t.line = &unitLine{Line: headrow.Line{Row: number, Text: text}, unit: u, faults: len(t.info.Faults), handed: t.info.handed}
 	against := u.Name != "" && t.unitAgainst(number, short, u)
 	if against {
 		t.over.doubt = otherUnits(short)
@@ -174,8 +163,8 @@ func (t *table) unitBelow(number int, cells []string, text string) {
 	if t.over.doubt.said != "" {
 		t.look.Kept = append(t.look.Kept, number)
 	}
-	t.told.add("lines about units among the rows, the first '%s'", short, number)
-	t.look.class(RemarkRow, number, cells)
+	t.told.Add("lines about units among the rows, the first '%s'", short, number)
+	t.look.Class(told.RemarkRow, number, cells)
 }
 
 // noteUnits says which columns are read in a unit that nobody stated.

@@ -149,7 +149,7 @@ func (t *table) unitInCells(r *takeoff.Row) bool {
 // before it that state none.
 func (info *Info) coverAfter() {
 	c := info.cover
-	if c == nil || c.unit.Name == "" || c.unit == quantity.Millimetre {
+	if c == nil || c.Unit.Name == "" || c.Unit == quantity.Millimetre {
 		return
 	}
 	for _, key := range slices.Sorted(maps.Keys(info.said)) {
@@ -158,6 +158,6 @@ func (info *Info) coverAfter() {
 			continue
 		}
 		info.Faults = append(info.Faults, x.at.Fault(x.typed, x.typed, "a unit in the heading",
-			fmt.Sprintf("'%s' states no unit and was read in mm, and '%s' on sheet '%s' says %s; write the unit in the heading", x.typed, celltext.Shorten(c.text), c.sheet, c.unit.Name)))
+			fmt.Sprintf("'%s' states no unit and was read in mm, and '%s' on sheet '%s' says %s; write the unit in the heading", x.typed, celltext.Shorten(c.Text), c.Sheet, c.Unit.Name)))
 	}
 }

@@ -13,6 +13,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/told"
 )
 
 // The headings of the columns that are added.
@@ -97,7 +98,7 @@ type layout struct {
 	last    int          // row of the headings, the lower where there are two
 }
 
-func layoutOf(s *schedule.Sheet) *layout {
+func layoutOf(s *told.Sheet) *layout {
 	l := &layout{kept: map[int]bool{}, kind: -1}
 	for _, row := range s.Kept {
 		l.kept[row] = true

@@ -1,4 +1,4 @@
-package schedule
+package told
 
 import (
 	"encoding/binary"
@@ -41,12 +41,12 @@ func named(read []*Sheet, s *Sheet, name string) bool {
 // revision is a revision in the name of a sheet.
 var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|indice|ind|index|issue)[\s._-]*[a-z0-9]{1,2}\b`)
 
-// doubtSheets finds fault with sheets that were read beside others and seem to sum
+// DoubtSheets finds fault with sheets that were read beside others and seem to sum
 // them up, to be of an earlier revision, or to be no part of the job.
-func (f *findings) doubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
+func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range sheets {
-		defer func() { s.titles, s.linked, s.mapped, s.rows = nil, 0, false, 0 }()
+		defer func() { s.Titles, s.Linked, s.Mapped, s.rows = nil, 0, false, 0 }()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -59,8 +59,8 @@ func (f *findings) doubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		why := ""
 		stem := revision.ReplaceAllString(s.Name, "")
 		switch other := stems[stem]; {
-		case s.mapped: // a map leaves others out
-		case 2*s.linked > s.Classes[PieceRow].Count:
+		case s.Mapped: // a map leaves others out
+		case 2*s.Linked > s.Classes[PieceRow].Count:
 			why = "is made of formulas on other sheets, so its pieces may be counted twice"
 		case hasWord(s.Name, sumWords) || titled(s, titleWords):
 			why = "seems to sum up or repeat other sheets, so its pieces may be counted twice"
@@ -81,7 +81,7 @@ func (f *findings) doubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 			stems[stem] = s
 		}
 		if other := copied(read, s); why == "" && other != nil {
-			f.note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
+			f.Note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
 		}
 		if why != "" {
 			at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
@@ -97,13 +97,13 @@ func hasWord(text string, words []string) bool {
 
 // titled reports a sheet with one of the words above its headings.
 func titled(s *Sheet, words []string) bool {
-	return slices.ContainsFunc(s.titles, func(text string) bool {
+	return slices.ContainsFunc(s.Titles, func(text string) bool {
 		return hasWord(text, words) || strings.Contains(strings.ToLower(text), "do not use")
 	})
 }
 
-// mark takes a row into what the pieces of a sheet are.
-func (s *Sheet) mark(r *takeoff.Row) {
+// Mark takes a row into what the pieces of a sheet are.
+func (s *Sheet) Mark(r *takeoff.Row) {
 	h := fnv.New64a()
 	var b [8]byte
 	binary.LittleEndian.PutUint64(b[:], s.rows)

@@ -1,4 +1,4 @@
-package schedule
+package stated
 
 import (
 	"math"
@@ -27,7 +27,7 @@ func TestReadTotals(t *testing.T) {
 		if err := os.WriteFile(path, []byte(tt.text), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		got, err := ReadTotals(path)
+		got, err := Read(path)
 		if err != nil {
 			t.Errorf("%s: %v", name, err)
 			continue
@@ -49,11 +49,11 @@ func TestReadTotalsRefuses(t *testing.T) {
 		if err := os.WriteFile(path, []byte(text), 0o644); err != nil {
 			t.Fatal(err)
 		}
-		if got, err := ReadTotals(path); err == nil {
+		if got, err := Read(path); err == nil {
 			t.Errorf("%q: %+v", text, got)
 		}
 	}
-	if _, err := ReadTotals(filepath.Join(t.TempDir(), "none.csv")); err == nil {
+	if _, err := Read(filepath.Join(t.TempDir(), "none.csv")); err == nil {
 		t.Error("a missing file was read")
 	}
 }

@@ -1,4 +1,6 @@
-package schedule
+// Package stated reads a list of areas that somebody states for whole systems or sections,
+// to be held against those that are computed.
+package stated
 
 import (
 	"fmt"
@@ -10,8 +12,10 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/source"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -27,8 +31,8 @@ type Totals struct {
 // flowUnits are the units of a flow, in L/s.
 var flowUnits = map[string]float64{"flowm3h": 1 / 3.6, "flowls": 1, "flowm3s": 1000, "readingls": 1, "readingm3h": 1 / 3.6}
 
-// totalsRow is the columns of a list of stated sums.
-type totalsRow struct {
+// columns are those of a list of stated sums.
+type columns struct {
 	by                  int // of the name
 	section             bool
 	area, flow, reading int // columns, -1 for none
@@ -38,32 +42,30 @@ type totalsRow struct {
 	typed               []string
 }
 
-// ReadTotals reads a list of stated sums from a text file or a workbook's first
+// Read reads a list of stated sums from a text file or a workbook's first
 // sheet that has the headings: system or section, stated_area_m2, and if need be
 // flow_m3_h and reading_l_s. The error says why it can't be read at all.
-func ReadTotals(path string) (*Totals, error) {
-	data, err := Load(path)
+func Read(path string) (*Totals, error) {
+	data, err := source.Load(path)
 	if err != nil {
 		return nil, err
 	}
-	return ReadTotalsFrom(filepath.Base(path), data)
+	return ReadFrom(filepath.Base(path), data)
 }
 
 // mostStated is how many sums may be stated, and how many of them may be faults.
 const mostStated = 50_000
 
-// ReadTotalsFrom is ReadTotals for a list that is in memory; name is the file's.
-func ReadTotalsFrom(name string, data []byte) (*Totals, error) {
-	if err := strange(name, data); err != nil {
+// ReadFrom is ReadTotals for a list that is in memory; name is the file's.
+func ReadFrom(name string, data []byte) (*Totals, error) {
+	if err := source.Strange(name, data); err != nil {
 		return nil, err
 	}
-	info := &Info{}
-	info.File = name
-	out := &Totals{File: info.File, SHA256: fingerprint(data)}
-	var heads *totalsRow
+	out := &Totals{File: name, SHA256: source.Fingerprint(data)}
+	var heads *columns
 	each := func(place takeoff.Place, cells []string, comma bool) error {
 		if heads == nil {
-			heads = totalsHeadings(cells, comma)
+			heads = headsOf(cells, comma)
 			return nil
 		}
 		if len(out.List)+len(out.Faults) >= mostStated {
@@ -73,36 +75,35 @@ func ReadTotalsFrom(name string, data []byte) (*Totals, error) {
 		return nil
 	}
 	var err error
-	if isBook(data) {
-		err = info.totalsSheets(data, each, func() bool { return heads != nil })
+	if source.IsBook(data) {
+		err = sheets(name, data, each, func() bool { return heads != nil })
 	} else {
-		err = info.totalsText(data, each)
+		err = out.text(data, each)
 	}
 	if err != nil {
 		return nil, err
 	}
 	if heads == nil {
-		return nil, fmt.Errorf("%s has no heading row with system or section and stated_area_m2", info.File)
+		return nil, fmt.Errorf("%s has no heading row with system or section and stated_area_m2", name)
 	}
 	if len(out.List)+len(out.Faults) == 0 {
-		return nil, fmt.Errorf("%s has headings but no rows under them", info.File)
+		return nil, fmt.Errorf("%s has headings but no rows under them", name)
 	}
-	out.Notes = info.Notes
 	return out, nil
 }
 
-// totalsText reads the rows of a text file.
-func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, bool) error) error {
+// text reads the rows of a text file.
+func (out *Totals) text(data []byte, each func(takeoff.Place, []string, bool) error) error {
 	data, _, note, err := plaintext.Decode(data)
 	if err != nil {
-		return fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", info.File, err)
+		return fmt.Errorf("%s can't be read as text: %w; save it as CSV in UTF-8", out.File, err)
 	}
 	if note != "" {
-		info.note("%s", note)
+		out.Notes = append(out.Notes, note)
 	}
-	form := plaintext.FormOf(data, maxSearch, func() func(int, []string) int {
+	form := plaintext.FormOf(data, headrow.MaxSearch, func() func(int, []string) int {
 		return func(_ int, cells []string) int {
-			if totalsHeadings(cells, false) == nil {
+			if headsOf(cells, false) == nil {
 				return 0
 			}
 			return len(cells)
@@ -116,20 +117,20 @@ func (info *Info) totalsText(data []byte, each func(takeoff.Place, []string, boo
 			return nil
 		}
 		if err != nil {
-			return fmt.Errorf("%s, row %d: %w", info.File, number, err)
+			return fmt.Errorf("%s, row %d: %w", out.File, number, err)
 		}
-		if err := each(takeoff.Place{File: info.File, Row: number}, cells, comma); err != nil {
+		if err := each(takeoff.Place{File: out.File, Row: number}, cells, comma); err != nil {
 			return err
 		}
 	}
 }
 
-// totalsSheets reads the rows of a workbook, up to the end of the sheet in which
+// sheets reads the rows of a workbook, up to the end of the sheet in which
 // the headings were found.
-func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, bool) error, found func() bool) error {
+func sheets(name string, data []byte, each func(takeoff.Place, []string, bool) error, found func() bool) error {
 	w, err := workbook.Open(data)
 	if err != nil {
-		return fmt.Errorf("%s can't be read as a workbook: %w", info.File, err)
+		return fmt.Errorf("%s can't be read as a workbook: %w", name, err)
 	}
 	for _, s := range w.Sheets {
 		if found() {
@@ -137,28 +138,28 @@ func (info *Info) totalsSheets(data []byte, each func(takeoff.Place, []string, b
 		}
 		r, err := w.Rows(s)
 		if err != nil {
-			return workbook.Unread(fmt.Sprintf("%s, sheet %s", info.File, s.Name), err)
+			return workbook.Unread(fmt.Sprintf("%s, sheet %s", name, s.Name), err)
 		}
 		for {
 			if err = r.Next(); err != nil {
 				break
 			}
-			if err := each(takeoff.Place{File: info.File, Sheet: s.Name, Row: r.Number}, r.Cells, false); err != nil {
+			if err := each(takeoff.Place{File: name, Sheet: s.Name, Row: r.Number}, r.Cells, false); err != nil {
 				r.Close()
 				return err
 			}
 		}
 		r.Close()
 		if err != io.EOF {
-			return workbook.Unread(fmt.Sprintf("%s, sheet %s, row %d", info.File, s.Name, r.Number), err)
+			return workbook.Unread(fmt.Sprintf("%s, sheet %s, row %d", name, s.Name, r.Number), err)
 		}
 	}
 	return nil
 }
 
-// totalsHeadings finds the columns in a heading row; nil where it isn't one.
-func totalsHeadings(cells []string, comma bool) *totalsRow {
-	t := &totalsRow{by: -1, area: -1, flow: -1, reading: -1, typed: slices.Clone(cells)}
+// headsOf finds the columns in a heading row; nil where it isn't one.
+func headsOf(cells []string, comma bool) *columns {
+	t := &columns{by: -1, area: -1, flow: -1, reading: -1, typed: slices.Clone(cells)}
 	lex, err := headings.BuiltIn()
 	if err != nil {
 		return nil
@@ -194,7 +195,7 @@ func totalsHeadings(cells []string, comma bool) *totalsRow {
 }
 
 // add reads one row.
-func (out *Totals) add(at takeoff.Place, t *totalsRow, cells []string) {
+func (out *Totals) add(at takeoff.Place, t *columns, cells []string) {
 	cell := func(i int) string {
 		if i < 0 || i >= len(cells) {
 			return ""
