@@ -57,6 +57,7 @@ var rooms = map[string][]string{
 	"takeoff/schedule/wording":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
 	"takeoff/schedule/told":     {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/wording"},
 	"takeoff/schedule/headrow":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/columns":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/mapping", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
 	"takeoff/schedule/source":   {"blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext"},
 	"takeoff/schedule/stated":   {"blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/source", "blankoff/takeoff/schedule/workbook"},
 }

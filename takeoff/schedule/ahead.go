@@ -6,10 +6,6 @@ import (
 	"blankoff/takeoff/schedule/workbook"
 )
 
-// mostBelow is how many rows below the headings are looked at to settle what a
-// heading leaves open.
-const mostBelow = 40
-
 // sheetRow is a row of a sheet.
 type sheetRow struct {
 	number         int

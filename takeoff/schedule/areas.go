@@ -18,20 +18,20 @@ func (t *table) doubtAreas(r *takeoff.Row) {
 		}
 		is, met := t.areas[text]
 		if !met {
-			if is = wording.Name(t.lex, text); len(t.areas) > mostMet || t.areas == nil {
+			if is = wording.Name(t.Lex, text); len(t.areas) > mostMet || t.areas == nil {
 				t.areas = map[string]int{}
 			}
 			t.areas[strings.Clone(text)] = is
 		}
 		switch is {
 		case wording.IsSum:
-			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), celltext.Shorten(text), "a row of a piece",
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), celltext.Shorten(text), "a row of a piece",
 				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", celltext.Shorten(text), c.Heading())))
 		case wording.IsSeveral:
 			if r.Number[takeoff.Quantity] > 1 || c == takeoff.System && wording.NumberList.MatchString(text) { // they may be all of them
 				continue
 			}
-			r.Faults = append(r.Faults, t.place.Fault(c.Heading(), celltext.Shorten(text), "one "+c.Heading(),
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), celltext.Shorten(text), "one "+c.Heading(),
 				fmt.Sprintf("'%s' seems to name several, and the row may count for each; write a row for each, or how many under quantity", celltext.Shorten(text))))
 		}
 	}
@@ -49,7 +49,7 @@ func (c *chunk) doubtfulNames() bool {
 	}
 	doubtful := false
 	for _, name := range names[c.named:] {
-		doubtful = doubtful || wording.Name(c.table.lex, name) != wording.IsName
+		doubtful = doubtful || wording.Name(c.table.Lex, name) != wording.IsName
 	}
 	c.named = len(names)
 	return doubtful

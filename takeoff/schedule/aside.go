@@ -9,7 +9,6 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/told"
 )
@@ -23,15 +22,15 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	if t.lowerAgain(number, cells) {
 		return true
 	}
-	hs, ok := t.otherHeads(cells)
+	hs, ok := t.OtherHeads(cells)
 	if !ok {
 		return false
 	}
 	if t.others++; t.others > mostHeads { // no schedule: what follows is read as rows
 		return false
 	}
-	t.note("other headings start at row %d", number)
-	t.look.Class(told.HeadingRow, number, cells)
+	t.Note("other headings start at row %d", number)
+	t.Look.Class(told.HeadingRow, number, cells)
 	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil
 }
 
@@ -39,75 +38,34 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 // lower one, as with other units: what the upper one says holds on.
 func (t *table) lowerAgain(number int, cells []string) bool {
 	n := len(t.repeatedAt)
-	if n == 0 || t.headRows != 2 || t.repeatedAt[n-1] != number-1 || celltext.HasFigure(cells) {
+	if n == 0 || t.HeadRows != 2 || t.repeatedAt[n-1] != number-1 || celltext.HasFigure(cells) {
 		return false
 	}
-	both := headrow.Join(t.lex, t.heads[0], cells)
-	if headrow.Score(both) < max(2, headrow.Score(headrow.Read(t.lex, cells))) {
+	both := headrow.Join(t.Lex, t.Heads[0], cells)
+	if headrow.Score(both) < max(2, headrow.Score(headrow.Read(t.Lex, cells))) {
 		return false
 	}
-	upper := slices.Clone(t.heads[0])
+	upper := slices.Clone(t.Heads[0])
 	if t.others++; t.others > mostHeads {
 		return false
 	}
-	t.look.Kept = append(t.look.Kept, number-1)
-	t.look.Class(told.HeadingRow, number, cells)
+	t.Look.Kept = append(t.Look.Kept, number-1)
+	t.Look.Class(told.HeadingRow, number, cells)
 	return t.setHeadings([]int{number - 1, number}, [][]string{upper, slices.Clone(cells)}, both) == nil
-}
-
-// mostLooked is how many cells are looked at whether they are headings again: after so
-// many, only rows that begin with one.
-const mostLooked = 100_000
-
-// otherHeads reads a row as headings that start anew; ok is false where it is no
-// such row.
-func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
-	if celltext.HasFigure(cells) {
-		return nil, false
-	}
-	if t.looked += len(cells); t.looked > mostLooked && !headrow.Begins(t.lex, cells) {
-		return nil, false
-	}
-	hs = headrow.Read(t.lex, cells)
-	filled := 0
-	for _, h := range hs {
-		if h.Verdict != headings.Blank {
-			filled++
-		}
-	}
-	n, asked := headrow.Score(hs), 0
-	for _, h := range hs {
-		if h.Verdict == headings.Asks {
-			asked++
-		}
-	}
-	return hs, n >= 2 && 2*(n+asked) > filled
 }
 
 // sameHeads takes note of one of the heading rows over again.
 func (t *table) sameHeads(number int, cells []string) bool {
-	if !t.repeats(cells) {
+	if !t.Repeats(cells) {
 		return false
 	}
 	t.repeated, t.repeatedAt = true, append(t.repeatedAt, number)
 	if t.titled {
-		t.look.Kept = append(t.look.Kept, number) // else the title is of nothing
+		t.Look.Kept = append(t.Look.Kept, number) // else the title is of nothing
 	}
 	t.told.Add("rows that repeat the headings", "", number)
-	t.look.Class(told.RepeatedRow, number, cells)
+	t.Look.Class(told.RepeatedRow, number, cells)
 	return true
-}
-
-// repeats reports one of the heading rows over again.
-func (t *table) repeats(cells []string) bool {
-	return slices.ContainsFunc(t.heads, func(head []string) bool {
-		for i := range max(len(head), len(cells)) {
-			if celltext.At(head, i) != celltext.At(cells, i) {
-				return false
-			}
-		}
-		return true
-	})
 }
 
 // aside deals with a row that has no kind that is known, and may not be a piece:
@@ -125,7 +83,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
 	case celltext.IsRuler(cells, filled):
-		t.look.Class(told.RemarkRow, number, cells)
+		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	case celltext.IsLone(cells, filled):
 		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
@@ -134,7 +92,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		return true
 	case t.isApart(r):
 		t.told.Add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
-		t.look.Class(told.ApartRow, number, cells)
+		t.Look.Class(told.ApartRow, number, cells)
 		t.info.RowsRead++
 		t.info.RowsLeft++
 		return true
@@ -155,7 +113,7 @@ func (t *table) numbered(number int, cells []string) bool {
 		return false
 	}
 	t.told.Add("rows that number the columns passed over", "", number)
-	t.look.Class(told.RemarkRow, number, cells)
+	t.Look.Class(told.RemarkRow, number, cells)
 	return true
 }
 
@@ -168,19 +126,19 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
+	return t.Repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of
 // a cross-section, or it holds nothing but an area or a quantity and what goes with them.
 func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter} {
-		if text := r.Text[takeoff.DimColumn(d)]; text != "" && !t.lex.Total(text) {
+		if text := r.Text[takeoff.DimColumn(d)]; text != "" && !t.Lex.Total(text) {
 			return false
 		}
 	}
 	for _, p := range t.pending {
-		if !t.lex.Total(p.cell) {
+		if !t.Lex.Total(p.cell) {
 			return false
 		}
 	}
@@ -191,7 +149,7 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 			continue
 		}
 		text++
-		if text == 1 && len(cell) <= celltext.MaxWord && t.lex.Total(cell) {
+		if text == 1 && len(cell) <= celltext.MaxWord && t.Lex.Total(cell) {
 			return true
 		}
 	}
@@ -200,10 +158,10 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	}
 	area, length, measured := false, false, false
 	for _, i := range filled {
-		if i >= len(t.specs) || !t.specs[i].used {
+		if i >= len(t.Specs) || !t.Specs[i].Used {
 			return false
 		}
-		switch c := t.specs[i].to(); c {
+		switch c := t.Specs[i].To(); c {
 		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea), takeoff.Quantity:
 			area = true
 		case takeoff.DimColumn(fittings.Length): // with a quantity, the row goes on with the piece above
@@ -211,7 +169,7 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 		default:
 			return false
 		}
-		measured = measured || t.specs[i].Measure == takeoff.Areas
+		measured = measured || t.Specs[i].Measure == takeoff.Areas
 	}
 	return area && (measured || !length)
 }
@@ -221,7 +179,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	if !unicode.IsLetter([]rune(label)[0]) {
 		label = ""
 	}
-	x := takeoff.TotalRow{At: takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, Label: celltext.Shorten(label), Since: t.since, Before: t.info.handed}
+	x := takeoff.TotalRow{At: takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}, Label: celltext.Shorten(label), Since: t.since, Before: t.info.handed}
 	for _, c := range [...]takeoff.Column{takeoff.DimColumn(fittings.GivenArea), takeoff.StatedArea} {
 		if r.Has(c) {
 			x.Area, x.AreaText = r.Number[c], r.Text[c]
@@ -232,11 +190,11 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	}
 	for _, f := range r.Faults {
 		if !unicode.IsLetter([]rune(f.Value + "0")[0]) {
-			t.info.Faults = append(t.info.Faults, f)
+			t.Found.Faults = append(t.Found.Faults, f)
 		}
 	}
 	t.since[0] = t.info.handed
 	t.info.RowsRead++
 	t.info.TotalRows = append(t.info.TotalRows, x)
-	t.look.Class(told.TotalRow, number, cells)
+	t.Look.Class(told.TotalRow, number, cells)
 }

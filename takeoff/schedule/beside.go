@@ -6,6 +6,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -13,16 +14,16 @@ import (
 // beyond deals with a cell to the right of the last heading.
 func (t *table) beyond(r *takeoff.Row, i int, cell string) {
 	if !t.ragged {
-		t.unheaded(i, &spec{})
+		t.unheaded(i, &columns.Spec{})
 		return
 	}
 	short := celltext.Shorten(cell)
-	r.Faults = append(r.Faults, t.place.Fault("", short, fmt.Sprintf("%d cells", len(t.specs)),
+	r.Faults = append(r.Faults, t.Place.Fault("", short, fmt.Sprintf("%d cells", len(t.Specs)),
 		fmt.Sprintf("there are more cells than headings, from '%s' on; put quotes around text that holds the separator", short)))
 }
 
 // unheaded notes once that a column without a heading holds something.
-func (t *table) unheaded(i int, s *spec) {
+func (t *table) unheaded(i int, s *columns.Spec) {
 	if s.Verdict != headings.Blank || i < len(t.stray) && t.stray[i] {
 		return
 	}
@@ -30,7 +31,7 @@ func (t *table) unheaded(i int, s *spec) {
 		t.stray = append(t.stray, false)
 	}
 	t.stray[i] = true
-	t.note("column %d has no heading and isn't used", i+1)
+	t.Note("column %d has no heading and isn't used", i+1)
 }
 
 // anotherTable finds fault with cells to the right of the headings, or between them,
@@ -41,11 +42,11 @@ func (t *table) anotherTable(beyond []string) {
 			t.strays = append(t.strays, cell)
 		}
 	}
-	if len(t.strays) < 4 || t.besides || !t.kinds().LooksLikePiece(t.strays) {
+	if len(t.strays) < 4 || t.besides || !t.Kinds().LooksLikePiece(t.strays) {
 		return
 	}
 	t.besides = true
-	t.info.Faults = append(t.info.Faults, t.place.Fault("", celltext.Shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
+	t.Found.Faults = append(t.Found.Faults, t.Place.Fault("", celltext.Shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
 		"the cells without headings look like another table beside this one, which isn't read; put it on a sheet of its own"))
 }
 
@@ -58,7 +59,7 @@ const (
 )
 
 // tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
-func (t *table) tooLarge(r *takeoff.Row, s *spec, cell string, v float64) {
+func (t *table) tooLarge(r *takeoff.Row, s *columns.Spec, cell string, v float64) {
 	if s.Across && v >= mostAcross || !s.Across && (v >= mostLong || v >= mostInches && s.Column.Unit.Name != "m" && s.Column.Unit != quantity.Foot) {
 		if quantity.SaysUnit(cell) {
 			t.fault(r, s, cell, fmt.Sprintf("would be %.4g m by the unit in the cell; take it out if it is another word, or write the size in mm", v))
@@ -69,7 +70,7 @@ func (t *table) tooLarge(r *takeoff.Row, s *spec, cell string, v float64) {
 }
 
 // fault puts a fault of a cell into its row.
-func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
+func (t *table) fault(r *takeoff.Row, s *columns.Spec, cell, trouble string) {
 	expected := "text"
 	switch {
 	case s.Verdict == headings.Sizes:
@@ -81,5 +82,5 @@ func (t *table) fault(r *takeoff.Row, s *spec, cell, trouble string) {
 		t.info.Note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
 	}
 	short := celltext.Shorten(cell)
-	r.Refuse(s.to(), t.place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+	r.Refuse(s.To(), t.Place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
 }

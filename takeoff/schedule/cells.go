@@ -11,6 +11,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
@@ -18,8 +19,8 @@ import (
 )
 
 // unfit says why the cell at a place of a row can't be used whatever it is read as.
-func (t *table) unfit(at int, cell string, s *spec) string {
-	c := s.to()
+func (t *table) unfit(at int, cell string, s *columns.Spec) string {
+	c := s.To()
 	switch {
 	case s.Measure != takeoff.Text && slices.Contains(t.marked.Unlike, at):
 		return "is what its number format shows, and another number than the cell holds; type what is meant, and give the cell a plain format"
@@ -37,7 +38,7 @@ func (t *table) unfit(at int, cell string, s *spec) string {
 
 // sizeCell is a cell that holds a whole cross-section.
 type sizeCell struct {
-	*spec
+	*columns.Spec
 	cell string
 }
 
@@ -57,24 +58,24 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			trouble = "holds two sizes, where one is expected"
 		}
 		if trouble != "" {
-			t.fault(r, p.spec, p.cell, trouble)
+			t.fault(r, p.Spec, p.cell, trouble)
 			continue
 		}
 		if c := takeoff.DimColumn(fittings.Length); trouble == "" && p.Diameter && len(found) == 1 && found[0].Shape != fittings.Circular && r.Has(c) && quantity.Same(found[0].Height, r.Number[c]) {
-			t.fault(r, p.spec, p.cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
+			t.fault(r, p.Spec, p.cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
 			continue
 		}
 		if z := largest(found); trouble == "" && z >= mostAcross && (p.Column.Unit != quantity.Millimetre || quantity.SaysUnit(p.cell) && !strings.HasSuffix(p.cell, "mm")) {
-			t.tooLarge(r, p.spec, p.cell, z)
+			t.tooLarge(r, p.Spec, p.cell, z)
 			continue
 		}
 		for i, z := range found {
-			to := p.sized
+			to := p.Sized
 			if i == 1 {
-				to = dims(headings.SecondSize)
+				to = columns.Dims(headings.SecondSize)
 			}
-			if trouble := setSize(r, to, z, i == 1 || p.sized != dims(headings.OwnSize)); trouble != "" {
-				t.fault(r, p.spec, p.cell, trouble)
+			if trouble := setSize(r, to, z, i == 1 || p.Sized != columns.Dims(headings.OwnSize)); trouble != "" {
+				t.fault(r, p.Spec, p.cell, trouble)
 				break
 			}
 		}
@@ -157,17 +158,17 @@ func setSize(r *takeoff.Row, to [3]takeoff.Column, z quantity.Size, second bool)
 
 // word gives the word of ours for a cell, and notes whether the row has a kind
 // that is known.
-func (t *table) word(s *spec, cell string) string {
-	c := s.to()
-	if cell != s.last.from {
-		w, met := s.words[cell]
+func (t *table) word(s *columns.Spec, cell string) string {
+	c := s.To()
+	if cell != s.Last.From {
+		w, met := s.Words[cell]
 		if !met {
-			w = t.kinds().Translate(c, cell)
-			s.words[cell] = w
+			w = t.Kinds().Translate(c, cell)
+			s.Words[cell] = w
 		}
-		s.last.from, s.last.to = cell, w
+		s.Last.From, s.Last.To = cell, w
 	}
-	w := s.last.to
+	w := s.Last.To
 	if c == takeoff.Kind {
 		t.loud = w == ""
 	}
@@ -179,11 +180,11 @@ func (t *table) word(s *spec, cell string) string {
 		t.sizeInKind(s, size)
 	}
 	if angle, kind, ok := strings.Cut(w, "|"); ok {
-		t.turn.spec, t.turn.cell, t.turn.angle = s, cell, angle
+		t.turn.Spec, t.turn.cell, t.turn.angle = s, cell, angle
 		return kind
 	}
 	if !sized {
-		s.count[cell]++
+		s.Count[cell]++
 	}
 	return w
 }
@@ -194,7 +195,7 @@ func (t *table) takeAngle(r *takeoff.Row) {
 	v, _ := strconv.ParseFloat(p.angle, 64)
 	switch {
 	case r.Has(c) && r.Number[c] != v || !r.Has(c) && r.Text[c] != "":
-		t.fault(r, p.spec, p.cell, fmt.Sprintf("and %s '%s' say two things; correct one", c.Heading(), r.Text[c]))
+		t.fault(r, p.Spec, p.cell, fmt.Sprintf("and %s '%s' say two things; correct one", c.Heading(), r.Text[c]))
 	case !r.Has(c):
 		r.Text[c] = p.angle
 		r.SetNumber(c, v)
@@ -204,25 +205,14 @@ func (t *table) takeAngle(r *takeoff.Row) {
 
 // noteWords says which words were read as others, with their counts.
 func (t *table) noteWords() {
-	for i := range t.specs {
-		s := &t.specs[i]
+	for i := range t.Specs {
+		s := &t.Specs[i]
 		var said []string
-		for _, w := range slices.Sorted(maps.Keys(s.count)) {
-			said = append(said, fmt.Sprintf("'%s' as %s (%s)", celltext.Shorten(w), s.words[w], told.Times(s.count[w])))
+		for _, w := range slices.Sorted(maps.Keys(s.Count)) {
+			said = append(said, fmt.Sprintf("'%s' as %s (%s)", celltext.Shorten(w), s.Words[w], told.Times(s.Count[w])))
 		}
 		if len(said) > 0 {
-			t.note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
+			t.Note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
 		}
 	}
-}
-
-// dims gives the columns of a whole cross-section.
-func dims(of headings.SizeOf) [3]takeoff.Column {
-	d := [...][3]fittings.Dim{
-		headings.OwnSize:    {fittings.Width, fittings.Height, fittings.Diameter},
-		headings.LongSize:   {fittings.Width, fittings.Height, fittings.Diameter},
-		headings.SecondSize: {fittings.Width2, fittings.Height2, fittings.Diameter2},
-		headings.BranchSize: {fittings.BranchWidth, fittings.BranchHeight, fittings.BranchDiameter},
-	}[of]
-	return [3]takeoff.Column{takeoff.DimColumn(d[0]), takeoff.DimColumn(d[1]), takeoff.DimColumn(d[2])}
 }

@@ -10,6 +10,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/source"
 	"blankoff/takeoff/schedule/told"
@@ -30,7 +31,7 @@ type chunk struct {
 	table      table // of its own
 	batch      *takeoff.Batch
 	columns    []takeoff.Column
-	heads      *spec // the first of the columns that it is read by; nil: not known
+	heads      *columns.Spec // the first of the columns that it is read by; nil: not known
 	room       []byte
 	named      int // names that were looked at
 	odd        bool
@@ -55,8 +56,8 @@ func (t *table) inChunks(x *source.Text, each func(*takeoff.Row) error) error {
 	s := &chunks{table: t, text: x, each: each, at: source.Cut{At: 0, Number: 1}}
 	t.suspect = true // of what is read row by row; chunks look for themselves
 	defer s.drop()
-	for s.at.At < x.Size && !t.search.Failed {
-		if s.alone > 0 || t.fresh || t.repeated || len(t.specs) == 0 {
+	for s.at.At < x.Size && !t.Search.Failed {
+		if s.alone > 0 || t.fresh || t.repeated || len(t.Specs) == 0 {
 			s.alone = max(0, s.alone-1)
 			if err := s.oneByOne(x.Next(s.at).At); err != nil {
 				return err
@@ -100,25 +101,26 @@ func (s *chunks) chunk() *chunk {
 		c = &chunk{source: &s.text.Source, form: s.text.Form, batch: s.info.into.takeoff.NewBatch()}
 	}
 	t := &c.table
-	if c.heads != &s.specs[0] {
-		c.heads = &s.specs[0]
+	if c.heads != &s.Specs[0] {
+		c.heads = &s.Specs[0]
 		*t = *s.table
-		t.specs = slices.Clone(s.specs)
-		for i := range t.specs {
-			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
+		t.Specs = slices.Clone(s.Specs)
+		for i := range t.Specs {
+			t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 		}
 		t.pending, t.strays, t.bare, t.inKind, t.remarks = nil, nil, nil, nil, nil
-		c.columns = t.touched()
+		c.columns = t.Touched()
 		t.row = takeoff.Row{}
 	}
-	for i := range t.specs {
-		clear(t.specs[i].count)
-		t.specs[i].own = s.specs[i].own
-		w := &t.specs[i].watch
-		w.counts, w.filled, w.most, w.least, w.gaps, w.others = s.specs[i].watch.counts, 0, 0, 1000, false, 0
+	for i := range t.Specs {
+		clear(t.Specs[i].Count)
+		t.Specs[i].Own = s.Specs[i].Own
+		w := &t.Specs[i].Watch
+		w.Counts, w.Filled, w.Most, w.Least, w.Gaps, w.Others = s.Specs[i].Watch.Counts, 0, 0, 1000, false, 0
 	}
 	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
-	t.info, t.look, t.told, t.stray = &Info{}, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
+	t.info, t.Look, t.told, t.stray = &Info{}, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
+	t.Found = &t.info.Findings
 	t.inSummary, t.chunked = s.inSummary, true
 	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
 	t.over = s.over
@@ -179,25 +181,25 @@ func (c *chunk) plainly(rest string) {
 // row reads one row that isn't empty.
 func (c *chunk) row(number int, cells []string, broken string) {
 	t := &c.table
-	t.place.Row = number
+	t.Place.Row = number
 	r := &t.row
-	r.Clear(c.columns, t.place)
+	r.Clear(c.columns, t.Place)
 	r.Most = t.most
 	worded, empty := t.fill(r, cells, nil)
 	if empty && broken == "" {
 		return
 	}
-	again := func() bool { _, ok := t.otherHeads(cells); return ok || t.repeats(cells) }
-	if c.odd = broken == "" && (worded && again() || t.mayBeAside(r) && t.maybeAside(cells, r)) || t.opt.Map.Skips(t.place.Sheet, number); c.odd {
+	again := func() bool { _, ok := t.OtherHeads(cells); return ok || t.Repeats(cells) }
+	if c.odd = broken == "" && (worded && again() || t.mayBeAside(r) && t.maybeAside(cells, r)) || t.ByMap.Skips(t.Place.Sheet, number); c.odd {
 		return
 	}
 	t.settle(r, broken)
-	t.look.Class(told.PieceRow, number, cells)
+	t.Look.Class(told.PieceRow, number, cells)
 	if c.batch.Add(r); t.moved {
-		r.Clear(elsewhere, t.place)
+		r.Clear(elsewhere, t.Place)
 		t.moved = false
 	}
-	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0 || t.long > 0 || t.newUnit
+	c.odd = len(t.info.Notes) > 0 || len(t.Found.Faults) > 0 || t.long > 0 || t.newUnit
 }
 
 // takeIn takes what a chunk has found, or reads its lines again.
@@ -224,15 +226,15 @@ func (s *chunks) takeIn(c *chunk) error {
 	for i := range s.over.rows {
 		s.over.rows[i] += t.over.rows[i]
 	}
-	for i := range t.specs {
-		from, to := &t.specs[i], &s.specs[i]
-		to.watch.merge(&from.watch)
-		for w, count := range from.count {
-			to.count[w] += count
-			to.words[w] = from.words[w]
+	for i := range t.Specs {
+		from, to := &t.Specs[i], &s.Specs[i]
+		to.Watch.Merge(&from.Watch)
+		for w, count := range from.Count {
+			to.Count[w] += count
+			to.Words[w] = from.Words[w]
 		}
 	}
-	if x, found := &s.look.Classes[told.PieceRow], t.look.Classes[told.PieceRow]; x.Count == 0 {
+	if x, found := &s.Look.Classes[told.PieceRow], t.Look.Classes[told.PieceRow]; x.Count == 0 {
 		*x = found
 	} else {
 		x.Count += found.Count
@@ -250,8 +252,8 @@ func (s *chunks) oneByOne(end int) error {
 	}
 	lines, read := s.text.Form.Lines(data), 0
 	at := s.at.At
-	s.below = func(n int) [][]string { return s.text.RowsFrom(at+lines.Read(), n) }
-	for s.at.At+read < end && !s.search.Failed {
+	s.Below = func(n int) [][]string { return s.text.RowsFrom(at+lines.Read(), n) }
+	for s.at.At+read < end && !s.Search.Failed {
 		number, cells, err := lines.Next()
 		if err == io.EOF {
 			read = len(data)

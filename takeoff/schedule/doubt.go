@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -15,46 +16,40 @@ type doubts struct {
 	line          *unitLine  // the last one
 	bare          []bareSize // of the row
 	shape         shapeTold
-	extra         spec       // of the column behind the last heading
-	inNotes       bool       // only notes since the last row of pieces
-	rowUnit       bool       // a size of the row states its own unit
-	newUnit       bool       // the first of its column did
-	counted       bool       // a column says how many there are
-	tallies       quantified // of its cells
-	strays        []string   // cells of the row without headings
-	besides       bool       // another table beside this one was told of
+	extra         columns.Spec // of the column behind the last heading
+	inNotes       bool         // only notes since the last row of pieces
+	rowUnit       bool         // a size of the row states its own unit
+	newUnit       bool         // the first of its column did
+	counted       bool         // a column says how many there are
+	tallies       quantified   // of its cells
+	strays        []string     // cells of the row without headings
+	besides       bool         // another table beside this one was told of
 	marked        Marks
 	commas        bool             // they are parted by commas, and so may decimals be
 	uneven        bool             // a row has as many cells as there are headings
-	beside        []int            // columns in metres before text
 	long, longAt  int              // cells of the first row that has more, and its number
 	watched       int              // rows in which columns that aren't used were looked at
-	assumed       bool             // nobody stated the unit of cross-sections
 	noKind        bool             // no column says the kind
 	kindTold      string           // so this is it
 	kindSays      string           // as a title says
 	remarks       map[string]uint8 // what remarks say
 	areas         map[string]int   // what names of systems and levels are; of rows read one by one
 	chunked       bool             // it reads a chunk
-	looked        int              // cells that were looked at whether they are headings
 	lones         int              // rows of one cell
 	inSummary     bool             // they sum up the pieces
 	moved         bool             // a size of the row is in another column than its cell
-	seldom        bool             // there are quantities in metres, or sizes over several cells
 	metred        bool             // the quantity of the row is its length
-	unitsAt       int              // column of the units of quantities; 0: none
 	straightSided string           // a shape that isn't circular
-	orDiameter    bool             // a column holds widths or diameters
 	titled        bool             // the last row was the title of a table
 }
 
 // settle completes a row whose cells have been read.
 func (t *table) settle(r *takeoff.Row, broken string) {
 	if t.inNotes = false; t.inSummary {
-		r.Faults = append(r.Faults, t.place.Fault("", "", "a row of a piece",
+		r.Faults = append(r.Faults, t.Place.Fault("", "", "a row of a piece",
 			"this row stands below a line that begins a summary, and may sum up pieces above; take it out, or put headings above it if it is a piece of its own"))
 	}
-	beside := len(t.pending) > 0 && t.pending[0].spec == t.inKind
+	beside := len(t.pending) > 0 && t.pending[0].Spec == t.inKind
 	if len(t.pending) > 0 {
 		t.takeSizes(r)
 	}
@@ -69,7 +64,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 		t.doubtMetred(r)
 	}
 	if broken != "" {
-		r.Faults = append(r.Faults, t.place.Fault("", "", "quotes in pairs", broken))
+		r.Faults = append(r.Faults, t.Place.Fault("", "", "quotes in pairs", broken))
 	}
 	if len(t.bare) > 0 || len(t.pending) > 0 || t.rowUnit {
 		t.doubtBare(r)
@@ -82,7 +77,7 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 		t.tallies.add(r)
 	}
 	t.watched++
-	r.Assumed = (t.assumed || beside) && !t.unitInCells(r)
+	r.Assumed = (t.Assumed || beside) && !t.unitInCells(r)
 	t.over.apply(r)
 }
 
@@ -96,7 +91,7 @@ func (t *table) count(rows int) {
 // the sizes of a piece, or several pieces under one tag.
 func (t *table) doubtRow(r *takeoff.Row) {
 	if kind := r.Text[takeoff.Kind]; kind != "" && wording.DoubtfulKind(kind) {
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Kind.Heading(), celltext.Shorten(kind), "a kind of piece",
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Kind.Heading(), celltext.Shorten(kind), "a kind of piece",
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
 	t.doubtCells(r)
@@ -118,25 +113,25 @@ func (t *table) doubtRow(r *takeoff.Row) {
 // stands for several.
 func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 	switch {
-	case tag != "" && (strings.HasPrefix(tag, "~~") || t.lex.StruckWithin(tag) || t.lex.Struck(tag) || t.lex.StruckEnd(tag)):
+	case tag != "" && (strings.HasPrefix(tag, "~~") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag)):
 		t.strike(r, takeoff.Tag.Heading(), tag)
-	case note != "" && t.lex.Struck(note):
+	case note != "" && t.Lex.Struck(note):
 		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && (t.lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.lex.Total(tag)), note != "" && tag == "" && t.lex.Total(note):
+	case tag != "" && (t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag)), note != "" && tag == "" && t.Lex.Total(note):
 		word := tag
 		if tag == "" {
 			word = note
 		}
-		r.Faults = append(r.Faults, t.place.Fault("", celltext.Shorten(word), "a piece, or a total without kind and size",
+		r.Faults = append(r.Faults, t.Place.Fault("", celltext.Shorten(word), "a piece, or a total without kind and size",
 			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", celltext.Shorten(word))))
 	case note != "" && t.saysOf(note)&wording.OfCounts != 0:
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", celltext.Shorten(note))))
 	case note != "" && r.Number[takeoff.Quantity] <= 1 && t.saysOf(note)&wording.OfMany != 0:
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", celltext.Shorten(note))))
 	case r.Number[takeoff.Quantity] <= 1 && !wording.PlainTag(tag) && (wording.SeveralTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag)):
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Tag.Heading(), celltext.Shorten(tag), "one piece, or how many under quantity",
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Tag.Heading(), celltext.Shorten(tag), "one piece, or how many under quantity",
 			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", celltext.Shorten(tag))))
 	}
 }
@@ -144,7 +139,7 @@ func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 // doubtWords looks at what else the words of a row say, and at a throat that is no radius.
 func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 	if v := r.Number[throat]; v > 0 && v < leastThroat && r.Has(throat) {
-		r.Faults = append(r.Faults, t.place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
+		r.Faults = append(r.Faults, t.Place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
 	if note != "" && t.saysOf(note)&wording.OfSizes != 0 {
@@ -154,7 +149,7 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 		t.doubtAreas(r)
 	}
 	if wording.MayCount(p) && r.Number[takeoff.Quantity] <= 1 && wording.ManyAt.MatchString(p) {
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.PlaceOnSite.Heading(), celltext.Shorten(p), "how many under quantity",
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.PlaceOnSite.Heading(), celltext.Shorten(p), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", celltext.Shorten(p))))
 	}
 }
@@ -189,29 +184,29 @@ const leastThroat = 0.01
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.
 func (t *table) doubtCells(r *takeoff.Row) {
-	used := func(i int) *spec {
-		if i < len(t.specs) && t.specs[i].used {
-			return &t.specs[i]
+	used := func(i int) *columns.Spec {
+		if i < len(t.Specs) && t.Specs[i].Used {
+			return &t.Specs[i]
 		}
 		return nil
 	}
 	for _, i := range t.marked.Struck {
 		if s := used(i); s != nil {
-			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a row that counts",
+			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, "", "a row that counts",
 				fmt.Sprintf("the cell of '%s' is struck out; take the row out, write out under scope, or take the line through it off", s.Typed)))
 			break
 		}
 	}
 	for _, i := range t.marked.Sums {
 		if s := used(i); s != nil && s.Measure != takeoff.Text {
-			r.Faults = append(r.Faults, t.place.Fault(s.Typed, "", "a figure of one row",
+			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, "", "a figure of one row",
 				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
 			break
 		}
 	}
 	for _, i := range t.marked.Over {
-		if s := used(i); s != nil && s.doubtful() {
-			t.doubtMerged(r, s, r.Text[s.to()])
+		if s := used(i); s != nil && s.Doubtful() {
+			t.doubtMerged(r, s, r.Text[s.To()])
 		}
 	}
 }

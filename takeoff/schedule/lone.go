@@ -18,7 +18,7 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 	if !t.loud {
 		return false
 	}
-	if t.inSummary && len(filled) <= 3 && len(t.specs) > 3 {
+	if t.inSummary && len(filled) <= 3 && len(t.Specs) > 3 {
 		return true
 	}
 	if t.inNotes && !celltext.HasFigure(cells) {
@@ -27,8 +27,8 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 	if len(t.pending) > 0 {
 		return false
 	}
-	for i := range t.specs {
-		if s := &t.specs[i]; s.used && s.Measure != takeoff.Text && r.Has(s.to()) {
+	for i := range t.Specs {
+		if s := &t.Specs[i]; s.Used && s.Measure != takeoff.Text && r.Has(s.To()) {
 			return false
 		}
 	}
@@ -36,34 +36,34 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 	if t.inNotes || len(first) > 60 {
 		return t.inNotes
 	}
-	places, _ := t.lex.Place(first)
+	places, _ := t.Lex.Place(first)
 	return len(places) > 0 && places[0] == "note"
 }
 
 // remark passes over a row of notes; so are the rows below it, until one of a piece.
 func (t *table) remark(number int, cells []string, text string) {
 	if wording.Replaces.MatchString(text) {
-		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-		t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(text), "rows that count",
+		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "rows that count",
 			fmt.Sprintf("'%s' seems to say that the rows above it don't count any more; take them out, or reword the line", celltext.Shorten(text))))
 	}
 	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) || wording.Doubled.MatchString(text) || wording.PerFloor.MatchString(text) {
-		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-		t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
+		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
 	if t.inNotes = true; wording.Summary.MatchString(text) {
 		t.inSummary = true
-		t.look.Kept = append(t.look.Kept, number)
+		t.Look.Kept = append(t.Look.Kept, number)
 	}
 	t.told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
-	t.look.Class(told.RemarkRow, number, cells)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // isApart reports a row of something that is no ductwork, as a grille, where no row is
 // joined to another.
 func (t *table) isApart(r *takeoff.Row) bool {
-	return t.loud && t.lex.Apart(r.Text[takeoff.Kind]) && !t.maps(takeoff.From) && !t.maps(takeoff.Run)
+	return t.loud && t.Lex.Apart(r.Text[takeoff.Kind]) && !t.Maps(takeoff.From) && !t.Maps(takeoff.Run)
 }
 
 // mostLone is how many rows of one cell are looked at, where there are more of them than
@@ -73,12 +73,12 @@ const mostLone = 10_000
 // areaOf is what the only cell of a row gives to the rows below, where its column or a map
 // says so: the system or the level.
 func (t *table) areaOf(at int) (takeoff.Column, bool) {
-	if at < len(t.specs) && t.specs[at].used && t.specs[at].Verdict == headings.Known {
-		if c := t.specs[at].to(); c == takeoff.System || c == takeoff.Level {
+	if at < len(t.Specs) && t.Specs[at].Used && t.Specs[at].Verdict == headings.Known {
+		if c := t.Specs[at].To(); c == takeoff.System || c == takeoff.Level {
 			return c, true
 		}
 	}
-	return t.opt.Map.SubHeading(t.place.Sheet)
+	return t.ByMap.SubHeading(t.Place.Sheet)
 }
 
 // lone deals with the only cell of a row.
@@ -95,13 +95,13 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.remark(number, cells, text)
 		return true
 	}
-	if _, says := wording.StatedUnit(t.lex, text); says {
+	if _, says := wording.StatedUnit(t.Lex, text); says {
 		t.unitBelow(number, cells, text)
 		return true
 	}
-	places, rest := t.lex.Place(text)
+	places, rest := t.Lex.Place(text)
 	if label, ok := strings.CutSuffix(text, ":"); ok {
-		if p, after := t.lex.Place(label + ": x"); after == "x" { // nothing stands behind it
+		if p, after := t.Lex.Place(label + ": x"); after == "x" { // nothing stands behind it
 			places, rest = p, ""
 		}
 	}
@@ -113,7 +113,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) > 0 && places[0] == "note" || t.inNotes || wording.PageLine.MatchString(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
-	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():
+	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
 		t.titleBelow(number, cells, text)
 	case t.groupHead(text, at):
 		t.group(number, cells, text)
@@ -121,13 +121,13 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.eitherArea(text)
 		return false
 	case t.struckLine(number, cells, text):
-	case (strings.Contains(text, ":") || text[0] == '*') && !t.piecesBelow(): // Signed: A. Person
+	case (strings.Contains(text, ":") || text[0] == '*') && !t.PiecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
 	case wording.Many.MatchString(text):
 		t.over.doubt = doubt{}
 		t.doubtMany(number, text)
-		t.look.Kept = append(t.look.Kept, number)
-		t.look.Class(told.RemarkRow, number, cells)
+		t.Look.Kept = append(t.Look.Kept, number)
+		t.Look.Class(told.RemarkRow, number, cells)
 	default:
 		t.alone(at, text)
 		return false
@@ -138,7 +138,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 // eitherArea refuses a row of one cell that may be a system or a level.
 func (t *table) eitherArea(text string) {
 	short := celltext.Shorten(text)
-	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+	t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 }
 
@@ -149,18 +149,18 @@ func (t *table) group(number int, cells []string, text string) {
 	}
 	t.entitle(number, text)
 	t.told.Add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
-	t.look.Kept = append(t.look.Kept, number)
-	t.look.Class(told.RemarkRow, number, cells)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // alone refuses a row of one cell that nobody knows, but for one of a kind, of which is
 // said that it isn't one or has no sizes.
 func (t *table) alone(at int, text string) {
-	if at < len(t.specs) && t.specs[at].used && t.specs[at].to() == takeoff.Kind {
+	if at < len(t.Specs) && t.Specs[at].Used && t.Specs[at].To() == takeoff.Kind {
 		return
 	}
 	short := celltext.Shorten(text)
-	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+	t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
 }
 
@@ -172,8 +172,8 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 		if !ok {
 			continue
 		}
-		first, name := t.lex.Place(celltext.Trim(a))
-		second, other := t.lex.Place(celltext.Trim(b))
+		first, name := t.Lex.Place(celltext.Trim(a))
+		second, other := t.Lex.Place(celltext.Trim(b))
 		if len(first) != 1 || len(second) != 1 || first[0] == second[0] || !strings.Contains("system level", first[0]) || !strings.Contains("system level", second[0]) {
 			continue
 		}
@@ -193,7 +193,7 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 // groupHead reports a lone name of a group of pieces, as Straights or Fittings, over a
 // column of kinds.
 func (t *table) groupHead(text string, at int) bool {
-	if !t.maps(takeoff.Kind) || len(text) > 40 {
+	if !t.Maps(takeoff.Kind) || len(text) > 40 {
 		return false
 	}
 	words := headings.Tokens(text)
@@ -203,5 +203,5 @@ func (t *table) groupHead(text string, at int) bool {
 	if slices.Contains(wording.GroupNames, words[len(words)-1]) {
 		return true
 	}
-	return strings.HasSuffix(words[len(words)-1], "s") && t.kinds().NamesKind(text)
+	return strings.HasSuffix(words[len(words)-1], "s") && t.Kinds().NamesKind(text)
 }

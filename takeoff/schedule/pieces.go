@@ -1,35 +1,27 @@
 package schedule
 
 import (
-	"slices"
-
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 )
 
-// The columns of the cross-sections of both ends.
-var (
-	own    = dims(headings.OwnSize)
-	second = dims(headings.SecondSize)
-)
-
 // sizesByShape puts sizes where the shape or the kind of the row says that they belong.
 func (t *table) sizesByShape(r *takeoff.Row) {
-	wide, round := r.Has(own[0]), r.Has(own[2])
+	wide, round := r.Has(columns.Own[0]), r.Has(columns.Own[2])
 	switch {
-	case wide && round || r.Has(own[1]) && round:
+	case wide && round || r.Has(columns.Own[1]) && round:
 		t.dropZeros(r)
-		if r.Has(own[0]) && r.Has(own[1]) && r.Has(own[2]) {
+		if r.Has(columns.Own[0]) && r.Has(columns.Own[1]) && r.Has(columns.Own[2]) {
 			t.otherEnd(r)
 		}
-	case wide && (!r.Has(own[1]) || r.Number[own[0]] == r.Number[own[1]]) && r.Text[own[2]] == "":
+	case wide && (!r.Has(columns.Own[1]) || r.Number[columns.Own[0]] == r.Number[columns.Own[1]]) && r.Text[columns.Own[2]] == "":
 		t.roundByWidth(r)
 	}
-	if (wide || round) && (r.Has(second[0]) || r.Has(second[2])) {
+	if (wide || round) && (r.Has(columns.Second[0]) || r.Has(columns.Second[2])) {
 		t.changeOfSize(r)
 	}
 }
@@ -38,8 +30,8 @@ func (t *table) sizesByShape(r *takeoff.Row) {
 // nothing.
 func (t *table) dropZeros(r *takeoff.Row) {
 	zero := func(c takeoff.Column) bool { return r.Has(c) && r.Number[c] == 0 }
-	sides, round := r.Number[own[0]] > 0 && r.Number[own[1]] > 0, r.Number[own[2]] > 0
-	for i, c := range own {
+	sides, round := r.Number[columns.Own[0]] > 0 && r.Number[columns.Own[1]] > 0, r.Number[columns.Own[2]] > 0
+	for i, c := range columns.Own {
 		if zero(c) && (i == 2 && sides || i < 2 && round) {
 			r.Unset(c)
 			t.told.Add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
@@ -50,11 +42,11 @@ func (t *table) dropZeros(r *takeoff.Row) {
 // roundByWidth takes the width of a piece that is said to be circular for its diameter,
 // where the height is empty or the same; and so one in a column of widths or diameters.
 func (t *table) roundByWidth(r *takeoff.Row) {
-	high := r.Text[own[1]] != ""
-	if high && (!r.Has(own[1]) || !quantity.Same(r.Number[own[0]], r.Number[own[1]])) {
+	high := r.Text[columns.Own[1]] != ""
+	if high && (!r.Has(columns.Own[1]) || !quantity.Same(r.Number[columns.Own[0]], r.Number[columns.Own[1]])) {
 		return
 	}
-	round := t.orDiameter && !high
+	round := t.OrDiameter && !high
 	said := r.Text[takeoff.Shape]
 	if said != "" && said == t.straightSided {
 		return
@@ -70,11 +62,11 @@ func (t *table) roundByWidth(r *takeoff.Row) {
 		return
 	}
 	t.moved = true
-	text, v := r.Text[own[0]], r.Number[own[0]]
-	r.Unset(own[0])
-	r.Unset(own[1])
-	r.Text[own[2]] = text
-	r.SetNumber(own[2], v)
+	text, v := r.Text[columns.Own[0]], r.Number[columns.Own[0]]
+	r.Unset(columns.Own[0])
+	r.Unset(columns.Own[1])
+	r.Text[columns.Own[2]] = text
+	r.SetNumber(columns.Own[2], v)
 	t.told.Add("widths of circular pieces, taken for their diameters", "", r.At.Row)
 }
 
@@ -82,36 +74,31 @@ func (t *table) roundByWidth(r *takeoff.Row) {
 // diameter, to its other end: Square to round.
 func (t *table) otherEnd(r *takeoff.Row) {
 	k, _, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
-	if !ok || k != fittings.Transition || r.Text[second[0]]+r.Text[second[1]]+r.Text[second[2]] != "" {
+	if !ok || k != fittings.Transition || r.Text[columns.Second[0]]+r.Text[columns.Second[1]]+r.Text[columns.Second[2]] != "" {
 		return
 	}
-	at := t.kindColumn()
-	if at < 0 || !wording.RoundWord.MatchString(t.specs[at].last.from) { // it says nothing of its ends
+	at := t.KindColumn()
+	if at < 0 || !wording.RoundWord.MatchString(t.Specs[at].Last.From) { // it says nothing of its ends
 		return
 	}
 	move := []int{2}
-	if wording.RoundWord.MatchString(celltext.FirstWord(t.specs[at].last.from)) {
+	if wording.RoundWord.MatchString(celltext.FirstWord(t.Specs[at].Last.From)) {
 		move = []int{0, 1}
 	}
 	t.moved = true
 	for _, i := range move {
-		text, v := r.Text[own[i]], r.Number[own[i]]
-		r.Unset(own[i])
-		r.Text[second[i]] = text
-		r.SetNumber(second[i], v)
+		text, v := r.Text[columns.Own[i]], r.Number[columns.Own[i]]
+		r.Unset(columns.Own[i])
+		r.Text[columns.Second[i]] = text
+		r.SetNumber(columns.Second[i], v)
 	}
 	t.told.Add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
-}
-
-// kindColumn is the column of kinds, or -1.
-func (t *table) kindColumn() int {
-	return slices.IndexFunc(t.specs, func(s spec) bool { return s.used && s.Verdict == headings.Known && s.to() == takeoff.Kind })
 }
 
 // changeOfSize takes a transition between two ends of one shape for a reducer, as many
 // call it so.
 func (t *table) changeOfSize(r *takeoff.Row) {
-	if at := t.kindColumn(); at >= 0 && wording.RoundWord.MatchString(t.specs[at].last.from) { // to round
+	if at := t.KindColumn(); at >= 0 && wording.RoundWord.MatchString(t.Specs[at].Last.From) { // to round
 		return
 	}
 	k, style, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
@@ -120,7 +107,7 @@ func (t *table) changeOfSize(r *takeoff.Row) {
 	}
 	sides := func(c [3]takeoff.Column) bool { return r.Has(c[0]) && r.Has(c[1]) && r.Text[c[2]] == "" }
 	dia := func(c [3]takeoff.Column) bool { return r.Has(c[2]) && r.Text[c[0]]+r.Text[c[1]] == "" }
-	if !(sides(own) && sides(second)) && !(dia(own) && dia(second)) {
+	if !(sides(columns.Own) && sides(columns.Second)) && !(dia(columns.Own) && dia(columns.Second)) {
 		return
 	}
 	r.Text[takeoff.Kind] = fittings.Reducer.String()

@@ -3,13 +3,14 @@ package schedule
 import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 )
 
 // fit gives a cell without signs around it: "" where it says nothing, or has a fault.
-func (t *table) fit(r *takeoff.Row, i int, s *spec, cell string) string {
+func (t *table) fit(r *takeoff.Row, i int, s *columns.Spec, cell string) string {
 	cell = celltext.Unwrap(cell)
-	if cell == "" || celltext.MeansNothing(cell) && s.to() != takeoff.Sign && s.to() != takeoff.Quantity { // where - may be negative, or none
+	if cell == "" || celltext.MeansNothing(cell) && s.To() != takeoff.Sign && s.To() != takeoff.Quantity { // where - may be negative, or none
 		return ""
 	}
 	if trouble := t.unfit(i, cell, s); trouble != "" {
@@ -21,17 +22,17 @@ func (t *table) fit(r *takeoff.Row, i int, s *spec, cell string) string {
 
 // mergedDown deals with a cell that is the lower part of one that is merged down.
 // counts reports that it counts for the row; filled, that it makes the row one.
-func (t *table) mergedDown(r *takeoff.Row, s *spec, cell string) (counts, filled bool) {
+func (t *table) mergedDown(r *takeoff.Row, s *columns.Spec, cell string) (counts, filled bool) {
 	switch {
-	case !s.used:
+	case !s.Used:
 		return false, false
-	case s.doubtful():
+	case s.Doubtful():
 		return false, !t.doubtMerged(r, s, cell)
-	case s.Verdict != headings.Sizes && !spreads(s.to()):
-		t.told.Add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.place.Row)
+	case s.Verdict != headings.Sizes && !columns.Spreads(s.To()):
+		t.told.Add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.Place.Row)
 		return false, false
 	case s.Measure != takeoff.Text:
-		t.told.Add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.place.Row)
+		t.told.Add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.Place.Row)
 	}
 	return true, false
 }
@@ -42,15 +43,15 @@ func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
 	if t.commas && !empty {
 		t.besideMetres(r, cells)
 		switch {
-		case len(cells) > len(t.specs):
+		case len(cells) > len(t.Specs):
 			t.shifted(r, cells)
-		case len(cells) == len(t.specs) && !t.uneven:
+		case len(cells) == len(t.Specs) && !t.uneven:
 			t.evened()
 		}
 	}
 	for i, cell := range cells[n:] {
 		if cell = celltext.Trim(cell); cell != "" {
-			if t.beyond(r, n+i, cell); i == 0 && n == len(t.specs) && !t.ragged {
+			if t.beyond(r, n+i, cell); i == 0 && n == len(t.Specs) && !t.ragged {
 				t.secondFigure(n, &t.extra, cell)
 			}
 			t.anotherTable(cells[n+i:])
@@ -61,15 +62,4 @@ func (t *table) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
 		t.anotherTable(nil)
 	}
 	return false
-}
-
-// goesOn is a cell with those behind it over which its size goes on; cells begin with it.
-func (s *spec) goesOn(cell string, cells []string) string {
-	switch {
-	case s.paired && len(cells) > 1 && celltext.Trim(cells[1]) != "":
-		return cell + "x" + celltext.Trim(cells[1])
-	case s.parted > 0 && len(cells) > 2:
-		return cell + celltext.Trim(cells[1]) + celltext.Trim(cells[2])
-	}
-	return cell
 }

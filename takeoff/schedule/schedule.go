@@ -13,8 +13,8 @@ import (
 	"path/filepath"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/source"
 	"blankoff/takeoff/schedule/told"
@@ -29,8 +29,7 @@ type Info struct {
 	Decimal          string        // comma or point
 	Sheets           []*told.Sheet // how each was understood; a text file is one
 
-	cover  *headrow.Line // a line on units in a sheet without a schedule
-	said   map[string]saidUnit
+	units  columns.Units
 	handed int   // rows handed on
 	into   *into // nil: rows are handed on one by one
 }

@@ -19,11 +19,11 @@ const mostTitle = 40
 // find takes a row while the headings aren't known. done is false where the row
 // is the first below them.
 func (t *table) find(number int, cells []string) (done bool, err error) {
-	f := &t.search
+	f := &t.Search
 	if f.Failed {
 		return true, nil
 	}
-	if t.opt.Map.Fixes(t.place.Sheet) {
+	if t.ByMap.Fixes(t.Place.Sheet) {
 		return t.findFixed(number, cells)
 	}
 	if f.Held != nil {
@@ -33,13 +33,13 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 		t.passOver(number, cells)
 		return true, nil
 	}
-	alone := headrow.Read(t.lex, cells)
+	alone := headrow.Read(t.Lex, cells)
 	best := headrow.Score(alone)
-	if best == 0 && t.isBill(alone) {
+	if best == 0 && t.IsBill(alone) {
 		best = 1
 	}
 	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) {
-		if both := headrow.Join(t.lex, f.Last, cells); headrow.Score(both) > best && (celltext.LastFilled(f.Last) > 1 || headrow.Sure(both) > headrow.Sure(alone)) {
+		if both := headrow.Join(t.Lex, f.Last, cells); headrow.Score(both) > best && (celltext.LastFilled(f.Last) > 1 || headrow.Sure(both) > headrow.Sure(alone)) {
 			f.Drop()
 			return true, t.setHeadings([]int{f.LastAt, number}, [][]string{f.Last, cells}, both)
 		}
@@ -54,35 +54,35 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 
 // complete decides whether the row below a heading row belongs to it.
 func (t *table) complete(number int, cells []string) (done bool, err error) {
-	f := &t.search
+	f := &t.Search
 	held, at := f.Held, f.HeldAt
 	f.Held = nil
-	alone := headrow.Read(t.lex, held)
+	alone := headrow.Read(t.Lex, held)
 	if !celltext.HasFigure(cells) && len(celltext.Filled(cells)) > 1 {
-		if both := headrow.Join(t.lex, held, cells); headrow.Score(both) > headrow.Score(alone) {
+		if both := headrow.Join(t.Lex, held, cells); headrow.Score(both) > headrow.Score(alone) {
 			return true, t.setHeadings([]int{at, number}, [][]string{held, cells}, both)
 		}
 	}
-	t.next = cells
+	t.Next = cells
 	err = t.setHeadings([]int{at}, [][]string{held}, alone)
-	t.next = nil
+	t.Next = nil
 	return false, err
 }
 
 // flush takes a heading row below which nothing stands.
 func (t *table) flush() error {
-	f := &t.search
+	f := &t.Search
 	if f.Held == nil {
 		return nil
 	}
 	held := f.Held
 	f.Held = nil
-	return t.setHeadings([]int{f.HeldAt}, [][]string{held}, headrow.Read(t.lex, held))
+	return t.setHeadings([]int{f.HeldAt}, [][]string{held}, headrow.Read(t.Lex, held))
 }
 
 // passOver keeps a row above the headings.
 func (t *table) passOver(number int, cells []string) {
-	f := &t.search
+	f := &t.Search
 	text := strings.Join(strings.Fields(strings.Join(cells, " ")), " ")
 	f.Last = nil
 	if text == "" {
@@ -95,18 +95,18 @@ func (t *table) passOver(number int, cells []string) {
 	if len(cells) <= headrow.MaxColumns {
 		f.Last, f.LastAt = slices.Clone(cells), number
 	}
-	if f.Piece == 0 && t.kinds().LooksLikePiece(cells[:min(len(cells), mostTitle)]) {
+	if f.Piece == 0 && t.Kinds().LooksLikePiece(cells[:min(len(cells), mostTitle)]) {
 		f.Piece = number
 	}
 	f.Failed = len(f.Rows) >= headrow.MaxSearch
-	t.look.Class(told.TitleRow, number, cells)
+	t.Look.Class(told.TitleRow, number, cells)
 }
 
 // findFixed takes the heading rows that a map fixes, by their numbers or by
 // their headings.
 func (t *table) findFixed(number int, cells []string) (done bool, err error) {
-	m := t.opt.Map.For(t.place.Sheet)
-	f := &t.search
+	m := t.ByMap.For(t.Place.Sheet)
+	f := &t.Search
 	n := len(m.HeadingRows)
 	switch {
 	case n == 0:
@@ -121,7 +121,7 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 		t.passOver(number, cells)
 		return true, nil
 	case number > m.HeadingRows[n-1]:
-		return true, fmt.Errorf("%s: the map says that row %d holds headings, but it is blank; mend heading_rows in the map", t.place, m.HeadingRows[n-1])
+		return true, fmt.Errorf("%s: the map says that row %d holds headings, but it is blank; mend heading_rows in the map", t.Place, m.HeadingRows[n-1])
 	case n == 2 && f.Last != nil && f.LastAt == m.HeadingRows[0]:
 		f.Drop()
 		return true, t.setFixed(m, m.HeadingRows, [][]string{slices.Clone(f.Last), cells})
@@ -141,7 +141,7 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 		}
 	}
 	fixed := map[int]bool{}
-	at := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: rows[0]}
+	at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: rows[0]}
 	for _, c := range m.Columns {
 		i := c.Seek(typed)
 		if i < 0 || i >= headrow.MaxColumns || fixed[i] {
@@ -149,7 +149,7 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 			if name == "" {
 				name = c.At
 			}
-			t.info.Faults = append(t.info.Faults, at.Fault(name, name, "a column that the map names",
+			t.Found.Faults = append(t.Found.Faults, at.Fault(name, name, "a column that the map names",
 				fmt.Sprintf("the map names column '%s', which isn't there or stands there twice; mend the map or the heading", name)))
 			continue
 		}
@@ -169,6 +169,6 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 		}
 		hs[i] = h
 	}
-	t.fixing = fixed
+	t.Fixing = fixed
 	return t.setHeadings(rows, heads, hs)
 }

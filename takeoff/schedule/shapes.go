@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
 )
@@ -21,17 +22,17 @@ type shapeTold struct {
 // tellShape finds out what is said of the shape of all pieces where no column is.
 func (t *table) tellShape() {
 	t.shape = shapeTold{}
-	if t.maps(takeoff.Shape) {
+	if t.Maps(takeoff.Shape) {
 		return
 	}
 	named := func(word string, d fittings.Dim) bool {
-		return slices.ContainsFunc(t.specs, func(s spec) bool {
-			return s.used && s.Verdict == headings.Known && s.to() == takeoff.DimColumn(d) && slices.Contains(headings.Tokens(s.Typed), word)
+		return slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+			return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(d) && slices.Contains(headings.Tokens(s.Typed), word)
 		})
 	}
 	t.shape.axes = named("major", fittings.Width) && named("minor", fittings.Height)
-	texts := []string{t.place.Sheet}
-	for _, x := range t.search.Texts {
+	texts := []string{t.Place.Sheet}
+	for _, x := range t.Search.Texts {
 		texts = append(texts, x.Text)
 	}
 	for _, text := range texts {
@@ -51,7 +52,7 @@ func (t *table) tellShape() {
 // doubtShape gives a row the shape that its headings say, or refuses it where
 // something says another than it would be taken for.
 func (t *table) doubtShape(r *takeoff.Row) {
-	if r.Text[takeoff.Shape] != "" || r.Text[own[0]] == "" || r.Text[own[1]] == "" || r.Text[own[2]] != "" {
+	if r.Text[takeoff.Shape] != "" || r.Text[columns.Own[0]] == "" || r.Text[columns.Own[1]] == "" || r.Text[columns.Own[2]] != "" {
 		return
 	}
 	if _, _, shape, ok := fittings.ParseDescription(r.Text[takeoff.Kind]); !ok || shape != fittings.NoShape {
@@ -63,11 +64,11 @@ func (t *table) doubtShape(r *takeoff.Row) {
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
-	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || wording.RoundNote.MatchString(note) && r.Number[own[0]] == r.Number[own[1]]):
+	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || wording.RoundNote.MatchString(note) && r.Number[columns.Own[0]] == r.Number[columns.Own[1]]):
 		said = celltext.Shorten(note)
 	}
 	if said != "" {
-		r.Faults = append(r.Faults, t.place.Fault(takeoff.Shape.Heading(), "", "the shape of the piece",
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Shape.Heading(), "", "the shape of the piece",
 			fmt.Sprintf("'%s' seems to say that it isn't rectangular, and nothing in the row does; write the shape in a column, or behind the size", said)))
 	}
 }

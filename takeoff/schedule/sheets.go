@@ -7,6 +7,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/mapping"
@@ -18,9 +19,10 @@ import (
 
 // begin starts a sheet.
 func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
-	t := &table{info: info, opt: o, lex: lex, place: takeoff.Place{File: info.File, Sheet: name}, look: &told.Sheet{Name: name}}
+	t := &table{info: info, opt: o, Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
+		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
-	info.Sheets = append(info.Sheets, t.look)
+	info.Sheets = append(info.Sheets, t.Look)
 	return t
 }
 
@@ -52,34 +54,34 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	for _, s := range w.Sheets {
 		names = append(names, s.Name)
 		t := info.begin(s.Name, o, lex)
-		t.suspect, t.look.Hidden, t.commaFile = true, s.Hidden, w.CommaDecimals()
+		t.suspect, t.Look.Hidden, t.CommaFile = true, s.Hidden, w.CommaDecimals()
 		m := o.Map.For(s.Name)
 		if m != nil && m.Skip || o.SkipHidden && s.Hidden {
-			t.note("the sheet is left out, as was asked for")
+			t.Note("the sheet is left out, as was asked for")
 			continue
 		}
 		if err := t.readSheet(w, s, each); err != nil {
 			return err
 		}
-		t.look.Mapped = m != nil
-		for _, x := range t.search.Texts {
-			t.look.Titles = append(t.look.Titles, x.Text)
+		t.Look.Mapped = m != nil
+		for _, x := range t.Search.Texts {
+			t.Look.Titles = append(t.Look.Titles, x.Text)
 		}
 		switch {
-		case t.specs == nil && len(t.search.Rows) > 0:
+		case t.Specs == nil && len(t.Search.Rows) > 0:
 			info.Note("sheet '%s' has no heading row and was passed over", s.Name)
 			t.passedOver()
-			if rows += len(t.search.Rows); first == "" {
-				first = t.search.First
+			if rows += len(t.Search.Rows); first == "" {
+				first = t.Search.First
 			}
-		case t.specs != nil && s.Hidden:
-			t.note("the sheet is hidden and was read all the same")
+		case t.Specs != nil && s.Hidden:
+			t.Note("the sheet is hidden and was read all the same")
 		}
-		found = found || t.specs != nil
+		found = found || t.Specs != nil
 	}
 	info.unmet(o, names)
-	info.coverAfter()
-	info.cover, info.said = nil, nil
+	info.units.CoverAfter(&info.Findings)
+	info.units = columns.Units{}
 	info.Forget()
 	info.DoubtSheets(info.File, info.Sheets, lex)
 	if !found && rows == 0 {
@@ -94,45 +96,45 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 // passedOver says what of a sheet without headings bears on the others: rows that look
 // like pieces, and a line on units.
 func (t *table) passedOver() {
-	if row := t.search.Piece; row > 0 && !wording.ListSheet.MatchString(t.place.Sheet) {
-		p := t.place
+	if row := t.Search.Piece; row > 0 && !wording.ListSheet.MatchString(t.Place.Sheet) {
+		p := t.Place
 		p.Row = row
-		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
-	for _, title := range t.search.Texts {
+	for _, title := range t.Search.Texts {
 		if wording.Many.MatchString(title.Text) || wording.AsOther.MatchString(title.Text) {
-			p := t.place
+			p := t.Place
 			p.Row = title.Row
-			t.info.Faults = append(t.info.Faults, p.Fault("", celltext.Shorten(title.Text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.Text))))
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(title.Text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.Text))))
 		}
-		if u, says := wording.StatedUnit(t.lex, title.Text); says && u.Name != "" {
-			t.info.cover = &headrow.Line{Row: title.Row, Text: title.Text, Sheet: t.place.Sheet, Unit: u}
+		if u, says := wording.StatedUnit(t.Lex, title.Text); says && u.Name != "" {
+			t.Units.Cover = &headrow.Line{Row: title.Row, Text: title.Text, Sheet: t.Place.Sheet, Unit: u}
 		}
 	}
 }
 
 // readSheet reads one sheet.
 func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff.Row) error) error {
-	damaged := func(err error) error { return workbook.Unread(t.place.String(), err) }
+	damaged := func(err error) error { return workbook.Unread(t.Place.String(), err) }
 	rows, err := w.Rows(s)
 	if err != nil {
 		return damaged(err)
 	}
 	r := &sheetRows{Rows: rows}
 	defer r.Close()
-	t.below = r.below
+	t.Below = r.below
 	var hidden []int
-	for !t.search.Failed {
+	for !t.Search.Failed {
 		x, err := r.next()
 		if err == io.EOF {
 			break
 		}
 		if err != nil {
-			t.place.Row = x.number
+			t.Place.Row = x.number
 			return damaged(err)
 		}
-		t.look.HiddenColumns = r.HiddenColumns
-		if x.hidden && t.opt.SkipHidden && t.specs != nil {
+		t.Look.HiddenColumns = r.HiddenColumns
+		if x.hidden && t.opt.SkipHidden && t.Specs != nil {
 			t.leave(x.number, x.cells)
 			continue
 		}
@@ -143,7 +145,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			return err
 		}
 		if x.linked && t.info.RowsRead > before {
-			t.look.Linked++
+			t.Look.Linked++
 		}
 		if x.hidden && t.info.RowsRead > before {
 			hidden = append(hidden, x.number)
@@ -152,11 +154,11 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if err := t.end(); err != nil {
 		return err
 	}
-	if r.Beyond > 0 && t.specs != nil {
-		t.note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
+	if r.Beyond > 0 && t.Specs != nil {
+		t.Note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
 	if len(hidden) > 0 {
-		t.note("hidden and read all the same: %s", told.RowsWord(hidden))
+		t.Note("hidden and read all the same: %s", told.RowsWord(hidden))
 	}
 	t.noteHiddenColumns()
 	return nil
@@ -165,7 +167,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 // leave leaves a hidden row out; it counts as read and excluded.
 func (t *table) leave(number int, cells []string) {
 	t.told.Add("hidden rows left out, as was asked for", "", number)
-	t.look.Class(told.HiddenRow, number, cells)
+	t.Look.Class(told.HiddenRow, number, cells)
 	t.info.RowsRead++
 	t.info.RowsLeft++
 }
@@ -173,13 +175,13 @@ func (t *table) leave(number int, cells []string) {
 // noteHiddenColumns says which hidden columns were read.
 func (t *table) noteHiddenColumns() {
 	var names []string
-	for i := range t.specs {
-		if i < len(t.look.HiddenColumns) && t.look.HiddenColumns[i] && t.specs[i].Typed != "" {
-			names = append(names, fmt.Sprintf("'%s' (%s)", t.specs[i].Typed, mapping.Letter(i)))
+	for i := range t.Specs {
+		if i < len(t.Look.HiddenColumns) && t.Look.HiddenColumns[i] && t.Specs[i].Typed != "" {
+			names = append(names, fmt.Sprintf("'%s' (%s)", t.Specs[i].Typed, mapping.Letter(i)))
 		}
 	}
 	if len(names) > 0 {
-		t.note("hidden columns, read as the others: %s", strings.Join(names, ", "))
+		t.Note("hidden columns, read as the others: %s", strings.Join(names, ", "))
 	}
 }
 

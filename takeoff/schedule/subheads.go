@@ -60,7 +60,7 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	if whole := strings.Join(celltext.Texts(cells), " "); t.over.doubt.said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
-	if t.noKind && t.kindTold != "" && t.kinds().NamesGroup(text) { // Supply bends
+	if t.noKind && t.kindTold != "" && t.Kinds().NamesGroup(text) { // Supply bends
 		t.kindTold, t.kindSays = "", ""
 	}
 	i := 0
@@ -75,7 +75,7 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	}
 	o.met, o.text[i] = true, text
 	t.told.Add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
-	t.look.Class(told.SubHeadingRow, number, cells)
+	t.Look.Class(told.SubHeadingRow, number, cells)
 	t.since[1] = t.info.handed
 }
 
@@ -92,29 +92,29 @@ func (t *table) doubtMany(number int, text string) {
 	}
 	said := celltext.Shorten(text)
 	message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
-	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity", message))
+	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity", message))
 	t.over.doubt = doubt{said, "how many under quantity", message}
 }
 
 // doubtTitle finds fault with a line above the headings that multiplies what stands
 // below it.
 func (t *table) doubtTitle() {
-	texts := t.search.Texts
-	if t.place.Sheet != "" {
-		texts = append(slices.Clip(texts), headrow.Line{Row: t.place.Row, Text: t.place.Sheet})
+	texts := t.Search.Texts
+	if t.Place.Sheet != "" {
+		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
 	for _, x := range texts {
-		if sheet := x.Text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.Text) || t.lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
-			p, said := t.place, celltext.Shorten(x.Text)
+		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
-			t.info.Faults = append(t.info.Faults, p.Fault("", said, "a title that says nothing of what counts",
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
 		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
-			p, said := t.place, celltext.Shorten(x.Text)
+			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
-			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity",
 				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
 		}
 	}
@@ -129,11 +129,11 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 		if t.over.doubt.said == "" {
 			t.doubtRows(number, text, "how many under quantity", "seems to say that the rows below stand for several; write how many under quantity, and take it out of the line")
 		}
-		t.look.Kept = append(t.look.Kept, number)
-		t.look.Class(told.RemarkRow, number, cells)
+		t.Look.Kept = append(t.Look.Kept, number)
+		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	}
-	if t.lex.Struck(text) || t.lex.StruckEnd(text) || wording.Outside.MatchString(text) {
+	if t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text) {
 		t.struckBelow(number, cells, text)
 		return true
 	}
@@ -144,15 +144,15 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 func (t *table) doubtRows(number int, text, expected, trouble string) {
 	said := celltext.Shorten(text)
 	message := fmt.Sprintf("'%s' %s", said, trouble)
-	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, expected, message))
+	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, expected, message))
 	t.over.doubt = doubt{said, expected, message}
 }
 
 // struckLine deals with a line that says the rows below it don't count. It reports
 // whether it is one.
 func (t *table) struckLine(number int, cells []string, text string) bool {
-	if !t.lex.StruckAnywhere(text) && !t.lex.Struck(text) {
+	if !t.Lex.StruckAnywhere(text) && !t.Lex.Struck(text) {
 		return false
 	}
 	t.struckBelow(number, cells, text)
@@ -162,18 +162,18 @@ func (t *table) struckLine(number int, cells []string, text string) bool {
 // struckBelow doubts the rows below a line.
 func (t *table) struckBelow(number int, cells []string, text string) {
 	t.doubtRows(number, text, "rows that count", "seems to say that the rows below it don't count; take them out, write out under scope, or reword the line")
-	t.look.Kept = append(t.look.Kept, number)
-	t.look.Class(told.RemarkRow, number, cells)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // pieceAbove finds fault with a row above the headings that looks like a piece.
 func (t *table) pieceAbove() {
-	if t.search.Piece == 0 {
+	if t.Search.Piece == 0 {
 		return
 	}
-	p := t.place
-	p.Row = t.search.Piece
-	t.search.Piece = 0
-	t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows",
+	p := t.Place
+	p.Row = t.Search.Piece
+	t.Search.Piece = 0
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows",
 		"this row looks like a piece, but stands above the headings, so it isn't read; put the headings above all rows"))
 }

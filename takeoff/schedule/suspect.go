@@ -9,80 +9,68 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 )
 
-// watch is what is looked for in a column that isn't used: it may say that a row
-// doesn't count, how many there are, or in which unit the sizes are.
-type watch struct {
-	keeps        string // see Lexicon.Keeps
-	counts       bool   // it may hold counts, as far as was seen
-	units        bool   // it may hold units
-	filled, most int
-	least, first int
-	last         int
-	others       int  // cells of something else
-	gaps         bool // its figures don't just follow each other
-}
-
 // watchUnused finds out what the columns that aren't used may say.
 func (t *table) watchUnused() {
-	many := t.maps(takeoff.Quantity) && !t.emptyCounts()
-	t.counted = slices.ContainsFunc(t.specs, func(s spec) bool {
-		return s.used && s.Verdict == headings.Known && s.to() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
+	many := t.Maps(takeoff.Quantity) && !t.EmptyCounts()
+	t.counted = slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
 	})
 	t.watched = 0
-	t.beforeText()
-	for i := range t.specs {
-		s := &t.specs[i]
-		s.watch = watch{}
-		if s.used || strings.HasPrefix(s.Typed, AddedMark) {
+	t.BeforeText()
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		s.Watch = columns.Watch{}
+		if s.Used || strings.HasPrefix(s.Typed, columns.AddedMark) {
 			continue
 		}
 		words := headings.Tokens(s.Typed)
-		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.specs) && t.specs[i-1].used && t.specs[i-1].Measure == takeoff.Lengths && t.specs[i+1].used && t.specs[i+1].Measure == takeoff.Lengths { // between width and height
+		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.Specs) && t.Specs[i-1].Used && t.Specs[i-1].Measure == takeoff.Lengths && t.Specs[i+1].Used && t.Specs[i+1].Measure == takeoff.Lengths { // between width and height
 			continue
 		}
-		known := slices.ContainsFunc(words, func(w string) bool { return t.lex.Unused(w) && !t.lex.Total(w) })
+		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) })
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
-		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.fixed && ok && u.Measure == takeoff.Lengths {
-			t.refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
+		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
+			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
 			continue
 		}
-		if unsure && !s.fixed && t.lex.Counts(s.Typed) {
-			t.refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
+		if unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
+			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
 			continue
 		}
-		keeps := t.lex.Keeps(s.Typed)
+		keeps := t.Lex.Keeps(s.Typed)
 		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		s.watch = watch{keeps: keeps, counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.fixed, units: unsure || units, least: 1000}
+		s.Watch = columns.Watch{Keeps: keeps, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000}
 	}
 }
 
 // unused looks at a cell of a column that isn't used.
-func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
+func (t *table) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	t.unheaded(i, s)
-	if s.waits {
-		s.waits = false
-		t.askLate(s)
+	if s.Waits {
+		s.Waits = false
+		t.AskLate(s)
 	}
-	w := &s.watch
-	if w.keeps != "" && cell != s.asIs {
-		if t.strikes(w.keeps, cell) {
+	w := &s.Watch
+	if w.Keeps != "" && cell != s.AsIs {
+		if t.strikes(w.Keeps, cell) {
 			t.strike(r, s.Typed, cell)
 			return
 		}
-		s.asIs = cell
+		s.AsIs = cell
 	}
-	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.last.from {
-		unit := w.units && t.unitBeside(r, s, cell)
+	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
+		unit := w.Units && t.unitBeside(r, s, cell)
 		if shape := t.shapeBeside(r, s, cell); !unit && !shape {
-			s.last.from = cell
+			s.Last.From = cell
 		}
 	}
 	if s.Verdict == headings.Blank {
@@ -91,46 +79,33 @@ func (t *table) unused(r *takeoff.Row, i int, s *spec, cell string) {
 		}
 		t.secondFigure(i, s, cell)
 	}
-	if !w.counts || cell == s.Typed { // headings again
+	if !w.Counts || cell == s.Typed { // headings again
 		return
 	}
 	n, ok := celltext.Count(cell)
 	if !ok {
-		w.others++
+		w.Others++
 		return
 	}
-	w.gaps = w.gaps || w.filled > 0 && n != w.last+1
-	if w.filled == 0 {
-		w.first = n
+	w.Gaps = w.Gaps || w.Filled > 0 && n != w.Last+1
+	if w.Filled == 0 {
+		w.First = n
 	}
-	w.filled, w.last, w.most, w.least = w.filled+1, n, max(w.most, n), min(w.least, n)
-}
-
-// merge adds what was seen further down.
-func (w *watch) merge(below *watch) {
-	w.counts, w.others = w.counts && below.counts, w.others+below.others
-	if below.filled == 0 {
-		return
-	}
-	if w.filled == 0 {
-		w.first = below.first
-	}
-	w.gaps = w.gaps || below.gaps || w.filled > 0 && below.first != w.last+1
-	w.filled, w.last, w.most, w.least = w.filled+below.filled, below.last, max(w.most, below.most), min(w.least, below.least)
+	w.Filled, w.Last, w.Most, w.Least = w.Filled+1, n, max(w.Most, n), min(w.Least, n)
 }
 
 // secondFigure finds fault, once, with figures under no heading right behind a length or
 // a count: a heading may be merged over both.
-func (t *table) secondFigure(i int, s *spec, cell string) {
-	if i == 0 || s.own || !celltext.Digit(cell[0]) {
+func (t *table) secondFigure(i int, s *columns.Spec, cell string) {
+	if i == 0 || s.Own || !celltext.Digit(cell[0]) {
 		return
 	}
-	before := &t.specs[i-1]
-	if !before.used || before.Measure != takeoff.Lengths && before.Measure != takeoff.Count || strings.ContainsFunc(cell, unicode.IsLetter) {
+	before := &t.Specs[i-1]
+	if !before.Used || before.Measure != takeoff.Lengths && before.Measure != takeoff.Count || strings.ContainsFunc(cell, unicode.IsLetter) {
 		return
 	}
-	s.own, s.watch.counts = true, false
-	t.info.Faults = append(t.info.Faults, t.place.Fault(before.Typed, celltext.Shorten(cell), "one figure under a heading",
+	s.Own, s.Watch.Counts = true, false
+	t.Found.Faults = append(t.Found.Faults, t.Place.Fault(before.Typed, celltext.Shorten(cell), "one figure under a heading",
 		fmt.Sprintf("'%s' stands behind '%s' under no heading and isn't read; give it a heading, or put both into one cell, as 5'-6\"", celltext.Shorten(cell), before.Typed)))
 }
 
@@ -141,45 +116,45 @@ func (t *table) strikes(keeps, cell string) bool {
 	case "struck":
 		return !no
 	case "kept":
-		return no || t.lex.Struck(cell)
+		return no || t.Lex.Struck(cell)
 	}
-	return t.lex.Struck(cell)
+	return t.Lex.Struck(cell)
 }
 
 // strike refuses a row of which something says that it doesn't count.
 func (t *table) strike(r *takeoff.Row, heading, cell string) {
 	short := celltext.Shorten(cell)
-	r.Faults = append(r.Faults, t.place.Fault(heading, short, "a row that counts",
+	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "a row that counts",
 		fmt.Sprintf("'%s' seems to say that the row doesn't count; take the row out, write out under scope, or reword it", short)))
 }
 
 // unitBeside refuses a row beside whose sizes another unit stands than that in which
 // they would be read, and reports whether one does.
-func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
+func (t *table) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
 	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && celltext.Digit(cell[len(cell)-1]) { // M1 is a mark
 		return false
 	}
-	other := func(x spec) bool { return x.used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
-	if t.unitsAt > 0 && s == &t.specs[t.unitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
+	other := func(x columns.Spec) bool { return x.Used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
+	if t.UnitsAt > 0 && s == &t.Specs[t.UnitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
 		return false
 	}
-	if !ok && s.ofUnits && t.lex.Uncounted(cell) {
-		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
+	if !ok && s.OfUnits && t.Lex.Uncounted(cell) {
+		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", celltext.Shorten(cell), s.Typed)))
 		return true
 	}
-	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.specs, other)) {
-		r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "pieces",
+	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.Specs, other)) {
+		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))
 		return true
 	}
 	if !ok || u.Measure != takeoff.Lengths || len(cell) == 1 && cell != "m" {
 		return false
 	}
-	for i := range t.specs {
-		if x := &t.specs[i]; x.used && !x.Said && x.Measure == takeoff.Lengths && x.Column.Unit != u {
-			r.Faults = append(r.Faults, t.place.Fault(s.Typed, cell, "the unit in each heading",
+	for i := range t.Specs {
+		if x := &t.Specs[i]; x.Used && !x.Said && x.Measure == takeoff.Lengths && x.Column.Unit != u {
+			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "the unit in each heading",
 				fmt.Sprintf("'%s' in '%s' may be the unit of the sizes, and '%s' is read in %s; write the unit in each heading, as width_%s", cell, s.Typed, x.Typed, x.Column.Unit.Name, x.Column.Unit.Name)))
 			return true
 		}
@@ -189,17 +164,17 @@ func (t *table) unitBeside(r *takeoff.Row, s *spec, cell string) bool {
 
 // shapeBeside refuses a row beside which a shape stands that nobody reads, and reports
 // whether one does.
-func (t *table) shapeBeside(r *takeoff.Row, s *spec, cell string) bool {
-	if t.maps(takeoff.Shape) {
+func (t *table) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	if t.Maps(takeoff.Shape) {
 		return false
 	}
-	word, ok := t.lex.Exact(takeoff.Shape, cell)
+	word, ok := t.Lex.Exact(takeoff.Shape, cell)
 	if !ok {
 		word = cell
 	}
 	shape, ok := fittings.ParseShape(word)
 	if ok = ok && shape == fittings.FlatOval; ok {
-		r.Faults = append(r.Faults, t.place.Fault(s.Typed, celltext.Shorten(cell), "shape as the heading",
+		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, celltext.Shorten(cell), "shape as the heading",
 			fmt.Sprintf("'%s' in '%s' seems to be the shape of the piece; write shape as the heading, or take it out", celltext.Shorten(cell), s.Typed)))
 	}
 	return ok
@@ -209,19 +184,19 @@ func (t *table) shapeBeside(r *takeoff.Row, s *spec, cell string) bool {
 // no column says how many there are.
 func (t *table) toldCounts() {
 	t.toldQuantities()
-	for i := range t.specs {
-		s := &t.specs[i]
-		w := &s.watch
-		sure := s.Verdict == headings.Asks && w.most > 1
-		if !w.counts || w.filled == 0 || w.others > w.filled || !sure && (5*w.others > w.filled || 2*w.filled < t.watched || w.most < 2 || w.least > 5 || !w.gaps && w.filled > 1 && !t.maps(takeoff.Tag)) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		w := &s.Watch
+		sure := s.Verdict == headings.Asks && w.Most > 1
+		if !w.Counts || w.Filled == 0 || w.Others > w.Filled || !sure && (5*w.Others > w.Filled || 2*w.Filled < t.watched || w.Most < 2 || w.Least > 5 || !w.Gaps && w.Filled > 1 && !t.Maps(takeoff.Tag)) {
 			continue
 		}
 		name := s.Typed
 		if name == "" {
 			name = fmt.Sprintf("column %d", i+1)
 		}
-		at := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: t.headRow}
-		t.info.Faults = append(t.info.Faults, at.Fault(name, s.Typed, "quantity, or another heading",
+		at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: t.HeadRow}
+		t.Found.Faults = append(t.Found.Faults, at.Fault(name, s.Typed, "quantity, or another heading",
 			fmt.Sprintf("'%s' holds whole numbers and no column says how many there are, so every row was taken for one piece; write quantity if that is what it is, or take the column out", name)))
 	}
 	t.watched = 0
@@ -257,8 +232,8 @@ func (t *table) toldQuantities() {
 	switch {
 	case c.with == 0 || c.without == 0:
 	case c.without == 1:
-		t.note("1 row has no figure under quantity, and counts as one piece: row %d", c.first)
+		t.Note("1 row has no figure under quantity, and counts as one piece: row %d", c.first)
 	default:
-		t.note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
+		t.Note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
 	}
 }

@@ -6,73 +6,29 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
 )
 
-// spec is how a column of the file is read.
-type spec struct {
-	headings.Heading
-	quantity.Column
-
-	// What every cell of the column is held against.
-	used    bool
-	lenient bool              // what it doesn't understand bears on no area
-	carried bool              // its unit is that of headings before
-	own     bool              // a cell of it states its own unit
-	beside  bool              // it states none, and sizes beside it are in inches, feet or cm
-	words   map[string]string // what its words stand for, as far as met
-	last    struct{ from, to string }
-	asIs    string            // a cell that means what it says
-	heard   string            // a joint that is known
-	count   map[string]int    // of words that stand for others
-	sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
-	paired  bool              // a size goes on in the next cell
-	parted  int               // a size goes on in the next two cells: the first of these
-
-	// What was found out about its heading.
-	fixed    bool   // by a map
-	settled  bool   // by the cells below it
-	ofUnits  bool   // it says in what quantities are
-	empty    bool   // of one with more than one reading: its first cells are
-	worded   bool   // or they hold words only
-	figures  bool   // or figures only
-	kindless bool   // none of them names a kind
-	waits    bool   // so it is asked about once one is filled
-	says     string // what gives the unit, where the heading doesn't
-
-	watch watch // of one that isn't used
-}
-
-// to is the column of ours.
-func (s *spec) to() takeoff.Column { return s.Heading.Column }
-
 // table turns the rows of one sheet or text file into rows of a schedule. It
 // passes over what stands above the heading row, which it finds by itself.
 type table struct {
-	info       *Info
-	opt        *Options
-	lex        *headings.Lexicon
-	place      takeoff.Place // file and sheet
-	specs      []spec        // empty until the heading row is found
-	search     headrow.Above
-	heads      [][]string // the cells of the heading rows
-	others     int        // other headings that started further down
-	headRows   int        // of them, without a row of units
-	headRow    int        // the last of the heading rows
-	fresh      bool       // no row of data since the headings
-	repeated   bool       // nor since they stood again
-	repeatedAt []int      // the rows in which they did
-	ragged     bool       // too many cells in a row is a fault
-	commaFile  bool
-	suspect    bool // there may be control characters
-	most       int  // rows that the file may hold
+	info *Info
+	opt  *Options
+	columns.Reading
+	others     int   // other headings that started further down
+	fresh      bool  // no row of data since the headings
+	repeated   bool  // nor since they stood again
+	repeatedAt []int // the rows in which they did
+	ragged     bool  // too many cells in a row is a fault
+	suspect    bool  // there may be control characters
+	most       int   // rows that the file may hold
 	stray      []bool
 	pending    []sizeCell
 	turn       struct { // an angle in the kind of the row
-		*spec
+		*columns.Spec
 		cell, angle string
 	}
 	doubts
@@ -80,31 +36,27 @@ type table struct {
 	over   subheads
 	since  [3]int // rows of the file before the last total, the last sub-heading, and this sheet
 	told   told.Tally
-	fixing map[int]bool // columns that a map fixes
-	look   *told.Sheet
 	row    takeoff.Row
-	below  func(n int) [][]string // up to n rows that come next
-	inKind *spec                  // how sizes in the column of kinds are read
-	next   []string               // the row before these, where the headings are settled at it
+	inKind *columns.Spec // how sizes in the column of kinds are read
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
 // wrong with the row as such, or empty; down are the columns whose cell is the
 // lower part of one that is merged down.
 func (t *table) offer(number int, cells []string, broken string, down []int, each func(*takeoff.Row) error) error {
-	if t.opt.Map.Skips(t.place.Sheet, number) {
-		t.look.Class(told.SkippedRow, number, cells)
+	if t.ByMap.Skips(t.Place.Sheet, number) {
+		t.Look.Class(told.SkippedRow, number, cells)
 		return nil
 	}
-	if t.specs == nil {
+	if t.Specs == nil {
 		done, err := t.find(number, cells)
 		if done || err != nil {
 			return err
 		}
 	}
-	t.place.Row = number
+	t.Place.Row = number
 	r := &t.row
-	r.Reset(t.place)
+	r.Reset(t.Place)
 	r.Most = t.most
 	worded, empty := t.fill(r, cells, down)
 	if empty && broken == "" {
@@ -116,16 +68,16 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	t.repeated, t.repeatedAt, t.titled = false, nil, false
 	if t.fresh {
 		t.fresh = false
-		if t.unitsElsewhere() {
-			r.Reset(t.place)
+		if t.UnitsElsewhere() {
+			r.Reset(t.Place)
 			t.fill(r, cells, down)
 		}
-		t.noteUnits()
+		t.NoteUnits()
 	}
 	t.settle(r, broken)
-	t.look.Class(told.PieceRow, number, cells)
-	if t.place.Sheet != "" {
-		t.look.Mark(r)
+	t.Look.Class(told.PieceRow, number, cells)
+	if t.Place.Sheet != "" {
+		t.Look.Mark(r)
 	}
 	t.count(1)
 	return each(r)
@@ -140,7 +92,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		t.strays = t.strays[:0]
 	}
 	t.turn.angle, t.metred = "", false
-	n := min(len(cells), len(t.specs))
+	n := min(len(cells), len(t.Specs))
 	for i, cell := range cells[:n] {
 		if cell == "" {
 			continue
@@ -152,10 +104,10 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 			}
 			mark = celltext.Marks[cell[0]]
 		}
-		s := &t.specs[i]
-		if t.seldom {
-			cell = s.goesOn(cell, cells[i:n])
-			if t.unitsAt > 0 && s.used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
+		s := &t.Specs[i]
+		if t.Seldom {
+			cell = s.GoesOn(cell, cells[i:n])
+			if t.UnitsAt > 0 && s.Used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
 				empty = false
 				continue
 			}
@@ -168,7 +120,7 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 		} else {
 			empty = false
 		}
-		if !s.used {
+		if !s.Used {
 			t.unused(r, i, s, cell)
 			continue
 		}
@@ -185,15 +137,15 @@ func (t *table) fill(r *takeoff.Row, cells []string, down []int) (worded, empty 
 
 // take reads one cell of a column that is used. It reports a cell that should
 // hold a number and starts like a word.
-func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
-	c := s.to()
+func (t *table) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	c := s.To()
 	switch {
-	case !celltext.Digit(cell[0]) && !celltext.Digit(cell[len(cell)-1]) && !s.plain(cell) && t.saysNothing(r, s, cell):
+	case !celltext.Digit(cell[0]) && !celltext.Digit(cell[len(cell)-1]) && !s.Plain(cell) && t.saysNothing(r, s, cell):
 		return false
-	case s.lenient && t.saysElse(s, cell):
+	case s.Lenient && t.saysElse(s, cell):
 		return false
 	case s.Measure == takeoff.Text:
-		if s.words != nil {
+		if s.Words != nil {
 			cell = t.word(s, cell)
 		}
 		r.Text[c] = cell
@@ -209,7 +161,7 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 		r.Text[c] = cell
 		r.SetNumber(c, v)
 		switch {
-		case s.carried && v > mostCarried:
+		case s.Carried && v > columns.MostCarried:
 			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
 		case !s.Said && s.Least > 0:
 			t.seeUnit(s, cell, v)
@@ -217,20 +169,11 @@ func (t *table) take(r *takeoff.Row, s *spec, cell string) bool {
 			t.tooLarge(r, s, cell, v)
 		}
 		return false
-	case s.sized[0] != 0 && quantity.Combined(cell):
+	case s.Sized[0] != 0 && quantity.Combined(cell):
 		t.pending = append(t.pending, sizeCell{s, cell})
 		return false
 	}
 	r.Text[c] = cell
 	t.fault(r, s, cell, trouble)
 	return celltext.Wordy(cell)
-}
-
-// note adds a note that names the sheet.
-func (t *table) note(format string, args ...any) {
-	if t.place.Sheet == "" {
-		t.info.Note(format, args...)
-		return
-	}
-	t.info.NoteOf(t.place.Sheet, fmt.Sprintf(format, args...))
 }

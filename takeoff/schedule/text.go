@@ -7,6 +7,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/source"
@@ -18,9 +19,9 @@ func (info *Info) readText(x *source.Text, o *Options, lex *headings.Lexicon, ea
 		info.Note("%s", x.Note)
 	}
 	t := info.begin("", o, lex)
-	t.ragged, t.commaFile, t.most, t.commas = true, x.Comma, x.Lines, x.Form.Separator == ','
+	t.ragged, t.CommaFile, t.most, t.commas = true, x.Comma, x.Lines, x.Form.Separator == ','
 	info.Encoding, info.Separator = x.Encoding, string(x.Form.Separator)
-	info.Decimal = decimalWord(o, t.commaFile)
+	info.Decimal = decimalWord(o, t.CommaFile)
 	read := t.readLines
 	if info.into != nil {
 		read = t.inChunks
@@ -31,8 +32,8 @@ func (info *Info) readText(x *source.Text, o *Options, lex *headings.Lexicon, ea
 	if err := t.end(); err != nil {
 		return err
 	}
-	if t.specs == nil {
-		return noHeadingRow(t.place.String(), len(t.search.Rows), t.search.First)
+	if t.Specs == nil {
+		return noHeadingRow(t.Place.String(), len(t.Search.Rows), t.Search.First)
 	}
 	info.unmet(o, []string{""})
 	return nil
@@ -42,8 +43,8 @@ func (info *Info) readText(x *source.Text, o *Options, lex *headings.Lexicon, ea
 func (t *table) readLines(x *source.Text, each func(*takeoff.Row) error) error {
 	t.suspect = plaintext.Controls(x.Data)
 	lines := x.Form.Lines(x.Data)
-	t.below = func(n int) [][]string { return x.RowsFrom(lines.Read(), n) }
-	for !t.search.Failed {
+	t.Below = func(n int) [][]string { return x.RowsFrom(lines.Read(), n) }
+	for !t.Search.Failed {
 		number, cells, err := lines.Next()
 		if err == io.EOF {
 			return nil
@@ -63,15 +64,15 @@ func (t *table) broken(lines *plaintext.Lines, cells []string) string {
 	if wrong := lines.Broken(); wrong != "" {
 		return wrong
 	}
-	heads := t.search.Held // while they wait for the row below
-	if len(t.heads) > 0 {
-		heads = t.heads[0]
+	heads := t.Search.Held // while they wait for the row below
+	if len(t.Heads) > 0 {
+		heads = t.Heads[0]
 	}
-	columns := len(heads)
-	for columns > 0 && strings.HasPrefix(celltext.Trim(heads[columns-1]), AddedMark) {
-		columns--
+	n := len(heads)
+	for n > 0 && strings.HasPrefix(celltext.Trim(heads[n-1]), columns.AddedMark) {
+		n--
 	}
-	return lines.Swallowed(cells, columns)
+	return lines.Swallowed(cells, n)
 }
 
 // unread is the error of a row at which reading a text file ends.

@@ -7,28 +7,11 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/told"
 )
-
-// headsBelow reports that headings stand in the row that comes next.
-func (t *table) headsBelow() bool {
-	if t.below == nil {
-		return false
-	}
-	next := t.below(1)
-	if len(next) == 0 {
-		return false
-	}
-	_, other := t.otherHeads(next[0])
-	return other || t.repeats(next[0])
-}
-
-// piecesBelow reports rows of three cells and more among those that come next.
-func (t *table) piecesBelow() bool {
-	return t.below == nil || slices.ContainsFunc(t.below(mostBelow), func(cells []string) bool { return len(celltext.Filled(cells)) > 2 })
-}
 
 // titleBelow takes the only cell of a row for the title of the table whose headings
 // stand below it.
@@ -38,14 +21,14 @@ func (t *table) titleBelow(number int, cells []string, text string) {
 		return
 	}
 	t.told.Add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
-	t.look.Kept = append(t.look.Kept, number)
-	t.look.Class(told.RemarkRow, number, cells)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // entitle takes a line for the name of the rows below it, up to the next such line: what
 // it says of their shape, their kind, their unit and how many times they are there.
 func (t *table) entitle(number int, text string) {
-	f := &t.search
+	f := &t.Search
 	f.Texts = append(slices.DeleteFunc(f.Texts, func(x headrow.Line) bool { return x.Among }), headrow.Line{Row: number, Text: text, Among: true})
 	t.over.doubt = doubt{}
 	t.doubtSubheading(number, text)
@@ -58,14 +41,14 @@ func (t *table) entitle(number int, text string) {
 // them as sub-headings do: System: S1, Level 2.
 func (t *table) headedBy() {
 	t.sheetNamed()
-	texts := t.search.Texts
+	texts := t.Search.Texts
 	for _, x := range texts[max(0, len(texts)-3):] {
 		words := headings.Tokens(x.Text)
 		before, after, colon := strings.Cut(x.Text, ":")
 		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.Text, "0123456789")) {
 			continue
 		}
-		if p, rest := t.lex.Place(x.Text); len(p) == 1 && (!colon || rest != x.Text && len(headings.Tokens(before)) < 3) {
+		if p, rest := t.Lex.Place(x.Text); len(p) == 1 && (!colon || rest != x.Text && len(headings.Tokens(before)) < 3) {
 			switch p[0] {
 			case "system":
 				t.over.met, t.over.text[0], t.over.outer = true, rest, max(t.over.outer, 1)
@@ -82,17 +65,17 @@ func (t *table) headedBy() {
 // sheetNamed takes the system or the level from the name of the sheet, where no column
 // gives it: Level 2, Supply.
 func (t *table) sheetNamed() {
-	words := headings.Tokens(t.place.Sheet)
+	words := headings.Tokens(t.Place.Sheet)
 	if len(words) == 0 || len(words) > 3 {
 		return
 	}
-	p, _ := t.lex.Place(t.place.Sheet)
+	p, _ := t.Lex.Place(t.Place.Sheet)
 	if len(p) != 1 {
 		return
 	}
 	for i, c := range subColumns {
-		if p[0] == c.Heading() && !t.maps(c) {
-			t.over.met, t.over.sheet[i] = true, t.place.Sheet
+		if p[0] == c.Heading() && !t.Maps(c) {
+			t.over.met, t.over.sheet[i] = true, t.Place.Sheet
 		}
 	}
 }
@@ -101,11 +84,11 @@ func (t *table) sheetNamed() {
 // the name of the sheet, does: Rectangular ducts, Bends.
 func (t *table) tellKind() {
 	t.kindTold, t.kindSays = "", ""
-	if t.noKind = !t.maps(takeoff.Kind); !t.noKind || slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && s.to() == takeoff.DimColumn(fittings.GivenArea) }) {
+	if t.noKind = !t.Maps(takeoff.Kind); !t.noKind || slices.ContainsFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.To() == takeoff.DimColumn(fittings.GivenArea) }) {
 		return
 	}
-	texts := []string{t.place.Sheet}
-	for _, x := range t.search.Texts {
+	texts := []string{t.Place.Sheet}
+	for _, x := range t.Search.Texts {
 		if x.Among { // it ends what stands above
 			texts = nil
 		}
@@ -113,7 +96,7 @@ func (t *table) tellKind() {
 	}
 	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
 		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
-			if w := t.kinds().TitleKind(celltext.Trim(part)); w != "" {
+			if w := t.Kinds().TitleKind(celltext.Trim(part)); w != "" {
 				t.kindTold, t.kindSays = w, celltext.Shorten(celltext.Trim(text))
 				return
 			}
@@ -127,7 +110,7 @@ func (t *table) nameKind(r *takeoff.Row) {
 		return
 	}
 	if t.kindTold == "" {
-		r.Refuse(takeoff.Kind, t.place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
+		r.Refuse(takeoff.Kind, t.Place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
 			"no column says what kind of piece this is; add a column kind (straight, bend, reducer and so on), or write it above the table, as Straight ducts"))
 		return
 	}

@@ -6,17 +6,17 @@ import "blankoff/takeoff/schedule/told"
 func (t *table) noteCounts() {
 	t.noteWords()
 	for _, x := range t.told {
-		t.note("%s", x)
+		t.Note("%s", x)
 	}
 	t.told = nil
 	for i, c := range subColumns {
 		if n := t.over.rows[i]; n > 0 {
-			t.note("the %s of %s is taken from sub-headings", c.Heading(), told.Plural(n, "row"))
+			t.Note("the %s of %s is taken from sub-headings", c.Heading(), told.Plural(n, "row"))
 		}
 	}
 	for i, c := range subColumns {
 		if n := t.over.named[i]; n > 0 {
-			t.note("the %s of %s is taken from the name of the sheet", c.Heading(), told.Plural(n, "row"))
+			t.Note("the %s of %s is taken from the name of the sheet", c.Heading(), told.Plural(n, "row"))
 		}
 	}
 	t.over.rows, t.over.named = [2]int{}, [2]int{}

@@ -10,6 +10,38 @@ import (
 	"unicode/utf8"
 )
 
+// Trim cuts outer white space.
+func Trim(s string) string {
+	if s != "" && (s[0] <= ' ' || s[0] >= utf8.RuneSelf || s[len(s)-1] <= ' ' || s[len(s)-1] >= utf8.RuneSelf) {
+		return strings.TrimSpace(s)
+	}
+	return s
+}
+
+// Shorten makes text fit for a message: not too long, and without characters
+// that would upset a terminal.
+func Shorten(s string) string {
+	const most = 80
+	if len(s) > most {
+		s = strings.ToValidUTF8(s[:most], "") + "…"
+	}
+	if !strings.ContainsFunc(s, unicode.IsControl) {
+		return s
+	}
+	var b strings.Builder
+	for _, r := range s {
+		switch {
+		case r == '\n' || r == '\r' || r == '\t':
+			b.WriteByte(' ')
+		case unicode.IsControl(r):
+			fmt.Fprintf(&b, "\\x%02x", r)
+		default:
+			b.WriteRune(r)
+		}
+	}
+	return b.String()
+}
+
 // What is to be thought of a byte at the edge of a cell.
 const (
 	MayBeSpace = 1 << iota // or part of one
@@ -55,38 +87,6 @@ var ErrorCells = []string{"#REF!", "#VALUE!", "#DIV/0!", "#N/A", "#NAME?", "#NUM
 // Unreadable reports a character that is none, or steers a terminal.
 func Unreadable(r rune) bool {
 	return r == utf8.RuneError || unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t'
-}
-
-// Trim cuts outer white space.
-func Trim(s string) string {
-	if s != "" && (s[0] <= ' ' || s[0] >= utf8.RuneSelf || s[len(s)-1] <= ' ' || s[len(s)-1] >= utf8.RuneSelf) {
-		return strings.TrimSpace(s)
-	}
-	return s
-}
-
-// Shorten makes text fit for a message: not too long, and without characters
-// that would upset a terminal.
-func Shorten(s string) string {
-	const most = 80
-	if len(s) > most {
-		s = strings.ToValidUTF8(s[:most], "") + "…"
-	}
-	if !strings.ContainsFunc(s, unicode.IsControl) {
-		return s
-	}
-	var b strings.Builder
-	for _, r := range s {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t':
-			b.WriteByte(' ')
-		case unicode.IsControl(r):
-			fmt.Fprintf(&b, "\\x%02x", r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
 }
 
 // The longest cells, in bytes.

@@ -12,29 +12,54 @@ import (
 	"blankoff/takeoff/schedule/plaintext"
 )
 
-// Begins reports a row whose first cell is a heading.
-func Begins(lex *headings.Lexicon, cells []string) bool {
-	filled := celltext.Filled(cells)
-	if len(filled) == 0 {
-		return false
+const (
+	MaxSearch  = 100  // rows in which the heading row is looked for
+	MaxColumns = 1000 // columns of a schedule
+)
+
+// Read reads a row as headings.
+func Read(lex *headings.Lexicon, cells []string) []headings.Heading {
+	out := make([]headings.Heading, 0, min(len(cells), MaxColumns))
+	for i, cell := range cells {
+		if i >= MaxColumns {
+			break
+		}
+		if len(cell) > 100 {
+			out = append(out, headings.Heading{Typed: celltext.Shorten(celltext.Trim(cell)), Verdict: headings.Unknown})
+			continue
+		}
+		out = append(out, lex.Read(celltext.Shorten(celltext.Trim(cell))))
 	}
-	v := lex.Read(celltext.Shorten(celltext.Trim(cells[filled[0]]))).Verdict
-	return v == headings.Known || v == headings.Sizes || v == headings.Asks
+	return out
 }
 
-// Bill is the column of descriptions in headings as those of a bill, or -1.
-func Bill(hs []headings.Heading) int {
-	at, counted := -1, false
-	for i, h := range hs {
-		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
-		if h.Verdict == headings.Asks && h.Ask.Describes() && at < 0 {
-			at = i
+// Join reads two rows as one heading row. A cell of the upper row that is
+// merged across stands over all blank cells to its right that have one below.
+func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
+	n := min(max(len(top), len(bottom)), MaxColumns)
+	out := make([]headings.Heading, n)
+	over := ""
+	for i := range n {
+		up, low := celltext.At(top, i), celltext.At(bottom, i)
+		if len(up) > 100 || len(low) > 100 {
+			out[i] = headings.Heading{Typed: celltext.Shorten(up + " " + low), Verdict: headings.Unknown}
+			continue
 		}
+		switch {
+		case low == "":
+			over = ""
+			out[i] = lex.Read(celltext.Shorten(up))
+			continue
+		case up != "":
+			over = up
+		}
+		if over == "" {
+			out[i] = lex.Read(celltext.Shorten(low))
+			continue
+		}
+		out[i] = lex.Under(celltext.Shorten(over), celltext.Shorten(low))
 	}
-	if !counted {
-		return -1
-	}
-	return at
+	return out
 }
 
 // Score reports how many columns are known in a row that can be the heading
@@ -72,55 +97,30 @@ func Sure(hs []headings.Heading) int {
 	return Score(slices.DeleteFunc(slices.Clone(hs), func(h headings.Heading) bool { return h.Verdict == headings.Near }))
 }
 
-// Join reads two rows as one heading row. A cell of the upper row that is
-// merged across stands over all blank cells to its right that have one below.
-func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
-	n := min(max(len(top), len(bottom)), MaxColumns)
-	out := make([]headings.Heading, n)
-	over := ""
-	for i := range n {
-		up, low := celltext.At(top, i), celltext.At(bottom, i)
-		if len(up) > 100 || len(low) > 100 {
-			out[i] = headings.Heading{Typed: celltext.Shorten(up + " " + low), Verdict: headings.Unknown}
-			continue
-		}
-		switch {
-		case low == "":
-			over = ""
-			out[i] = lex.Read(celltext.Shorten(up))
-			continue
-		case up != "":
-			over = up
-		}
-		if over == "" {
-			out[i] = lex.Read(celltext.Shorten(low))
-			continue
-		}
-		out[i] = lex.Under(celltext.Shorten(over), celltext.Shorten(low))
+// Begins reports a row whose first cell is a heading.
+func Begins(lex *headings.Lexicon, cells []string) bool {
+	filled := celltext.Filled(cells)
+	if len(filled) == 0 {
+		return false
 	}
-	return out
+	v := lex.Read(celltext.Shorten(celltext.Trim(cells[filled[0]]))).Verdict
+	return v == headings.Known || v == headings.Sizes || v == headings.Asks
 }
 
-// Read reads a row as headings.
-func Read(lex *headings.Lexicon, cells []string) []headings.Heading {
-	out := make([]headings.Heading, 0, min(len(cells), MaxColumns))
-	for i, cell := range cells {
-		if i >= MaxColumns {
-			break
+// Bill is the column of descriptions in headings as those of a bill, or -1.
+func Bill(hs []headings.Heading) int {
+	at, counted := -1, false
+	for i, h := range hs {
+		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
+		if h.Verdict == headings.Asks && h.Ask.Describes() && at < 0 {
+			at = i
 		}
-		if len(cell) > 100 {
-			out = append(out, headings.Heading{Typed: celltext.Shorten(celltext.Trim(cell)), Verdict: headings.Unknown})
-			continue
-		}
-		out = append(out, lex.Read(celltext.Shorten(celltext.Trim(cell))))
 	}
-	return out
+	if !counted {
+		return -1
+	}
+	return at
 }
-
-const (
-	MaxSearch  = 100  // rows in which the heading row is looked for
-	MaxColumns = 1000 // columns of a schedule
-)
 
 // Form finds out how a text is written, by its heading row.
 func Form(data []byte, lex *headings.Lexicon) plaintext.Form {

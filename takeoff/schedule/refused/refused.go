@@ -13,13 +13,14 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/told"
 )
 
 // The headings of the columns that are added.
 const (
-	Where = schedule.AddedMark + "headings"
-	Why   = schedule.AddedMark + "why"
+	Where = columns.AddedMark + "headings"
+	Why   = columns.AddedMark + "why"
 )
 
 // place is where a row stands.
@@ -114,7 +115,7 @@ func layoutOf(s *told.Sheet) *layout {
 		if c.Settled {
 			l.settled = append(l.settled, c.Letter+" "+cmp.Or(c.Reads, "-"))
 		}
-		if c.Typed == Where || strings.HasPrefix(c.Typed, schedule.SettledMark) || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
+		if c.Typed == Where || strings.HasPrefix(c.Typed, columns.SettledMark) || c.Typed == Why || c.Typed == Why+" "+columns.CommaMark {
 			l.earlier = append(l.earlier, i)
 		}
 	}
@@ -182,7 +183,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 	var out []grid
 	said := Why
 	if r.info.Decimal == "comma" {
-		said += " " + schedule.CommaMark
+		said += " " + columns.CommaMark
 	}
 	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, m schedule.Marks) error {
 		p := place{sheet, number}
@@ -205,7 +206,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 		case number == l.last:
 			where, why = Where, said
 			if len(l.settled) > 0 {
-				where = schedule.SettledMark + strings.Join(l.settled, ", ") + "]"
+				where = columns.SettledMark + strings.Join(l.settled, ", ") + "]"
 			}
 		}
 		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))

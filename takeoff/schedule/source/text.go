@@ -10,30 +10,6 @@ import (
 	"blankoff/takeoff/schedule/plaintext"
 )
 
-// mostAhead is how far a text is looked at for them, in bytes.
-const mostAhead = 1 << 16
-
-// RowsFrom gives up to n rows of a text from a place on.
-func (x *Text) RowsFrom(from, n int) (rows [][]string) {
-	to := min(from+mostAhead, x.Size)
-	data, err := x.Read(from, to, nil)
-	if err != nil { // it will be met again when the rows are read
-		return nil
-	}
-	if to < x.Size {
-		data = data[:bytes.LastIndexByte(data, '\n')+1]
-	}
-	next := x.Form.Lines(data)
-	for len(rows) < n {
-		_, cells, err := next.Next()
-		if err != nil {
-			break
-		}
-		rows = append(rows, slices.Clone(cells))
-	}
-	return rows
-}
-
 // Text is a text file and how it is written.
 type Text struct {
 	Source
@@ -63,3 +39,27 @@ func Open(name string, data []byte, lex *headings.Lexicon) (*Text, error) {
 
 // Newline ends a line.
 var Newline = []byte{'\n'}
+
+// mostAhead is how far a text is looked at for them, in bytes.
+const mostAhead = 1 << 16
+
+// RowsFrom gives up to n rows of a text from a place on.
+func (x *Text) RowsFrom(from, n int) (rows [][]string) {
+	to := min(from+mostAhead, x.Size)
+	data, err := x.Read(from, to, nil)
+	if err != nil { // it will be met again when the rows are read
+		return nil
+	}
+	if to < x.Size {
+		data = data[:bytes.LastIndexByte(data, '\n')+1]
+	}
+	next := x.Form.Lines(data)
+	for len(rows) < n {
+		_, cells, err := next.Next()
+		if err != nil {
+			break
+		}
+		rows = append(rows, slices.Clone(cells))
+	}
+	return rows
+}

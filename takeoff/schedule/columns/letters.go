@@ -1,4 +1,4 @@
-package schedule
+package columns
 
 import (
 	"slices"
@@ -14,25 +14,25 @@ import (
 // sidesAB takes the columns A and B, as on drawings of pieces, for the sides of the
 // section, and C and D for those of the other end, where nothing else is headed width or
 // height.
-func (t *table) sidesAB() {
+func (t *Reading) sidesAB() {
 	a, b := t.lettered("a"), t.lettered("b")
-	if a == nil || b == nil || a.fixed || b.fixed || t.maps(takeoff.DimColumn(fittings.Height)) {
+	if a == nil || b == nil || a.Fixed || b.Fixed || t.Maps(takeoff.DimColumn(fittings.Height)) {
 		return
 	}
-	for i := range t.specs {
-		s := &t.specs[i]
-		if s != b && s.used && (s.Verdict == headings.Sizes || s.Verdict == headings.Known && s.to() == takeoff.DimColumn(fittings.Width)) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s != b && s.Used && (s.Verdict == headings.Sizes || s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Width)) {
 			return
 		}
 	}
-	if at := slices.IndexFunc(t.specs, func(s spec) bool { return s.Typed == a.Typed }); at >= 0 && t.peek().share(at, quantity.Combined) > 0 { // those of both ends
+	if at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Typed == a.Typed }); at >= 0 && t.peek().share(at, quantity.Combined) > 0 { // those of both ends
 		t.takeForSize(a, headings.OwnSize)
 		t.takeForSize(b, headings.SecondSize)
-		t.note("columns '%s' and '%s' are read as the sizes of both ends", a.Typed, b.Typed)
+		t.Note("columns '%s' and '%s' are read as the sizes of both ends", a.Typed, b.Typed)
 		return
 	}
-	sides := []*spec{a, b}
-	if c, d := t.lettered("c"), t.lettered("d"); c != nil && d != nil && !c.fixed && !d.fixed && !t.maps(takeoff.DimColumn(fittings.Width2)) {
+	sides := []*Spec{a, b}
+	if c, d := t.lettered("c"), t.lettered("d"); c != nil && d != nil && !c.Fixed && !d.Fixed && !t.Maps(takeoff.DimColumn(fittings.Width2)) {
 		sides = append(sides, c, d)
 	}
 	for i, s := range sides {
@@ -44,18 +44,18 @@ func (t *table) sidesAB() {
 		if !h.Said || h.Unit.Measure != takeoff.Lengths {
 			h.Unit, h.Said = quantity.Default(takeoff.Lengths), false
 		}
-		s.set(t, h)
+		s.Set(t, h)
 	}
-	t.note("columns '%s' and '%s' are read as width and height", a.Typed, b.Typed)
+	t.Note("columns '%s' and '%s' are read as width and height", a.Typed, b.Typed)
 	if len(sides) > 2 {
-		t.note("columns '%s' and '%s' are read as width and height of the other end", sides[2].Typed, sides[3].Typed)
+		t.Note("columns '%s' and '%s' are read as width and height of the other end", sides[2].Typed, sides[3].Typed)
 	}
 }
 
 // lettered is the column headed by a letter, by itself or behind a word for a side.
-func (t *table) lettered(letter string) *spec {
-	for i := range t.specs {
-		words := headings.Tokens(t.specs[i].Typed)
+func (t *Reading) lettered(letter string) *Spec {
+	for i := range t.Specs {
+		words := headings.Tokens(t.Specs[i].Typed)
 		if n := len(words); n > 1 {
 			if u, ok := quantity.UnitOf(words[n-1]); ok && u.Measure == takeoff.Lengths {
 				words = words[:n-1]
@@ -63,7 +63,7 @@ func (t *table) lettered(letter string) *spec {
 		}
 		n := len(words)
 		if n > 0 && words[n-1] == letter && (n == 1 || n == 2 && slices.Contains([]string{"dim", "size", "side", "seite", "mass", "cote", "kant", "lado", "lato", "maat", "sida", "dimension"}, words[0])) {
-			return &t.specs[i]
+			return &t.Specs[i]
 		}
 	}
 	return nil
@@ -71,17 +71,17 @@ func (t *table) lettered(letter string) *spec {
 
 // sizeInCells takes a heading of sizes with one or two blank ones behind it for a size
 // over several cells: 600 | 400, 600 | x | 400.
-func (t *table) sizeInCells() {
-	for i := 0; i+2 < len(t.specs); i++ {
-		s := &t.specs[i]
-		if !s.used || s.Verdict != headings.Sizes || !t.blankHead(i+1) {
+func (t *Reading) sizeInCells() {
+	for i := 0; i+2 < len(t.Specs); i++ {
+		s := &t.Specs[i]
+		if !s.Used || s.Verdict != headings.Sizes || !t.blankHead(i+1) {
 			continue
 		}
 		b := t.peek()
 		if len(b.columns[i]) > 0 && len(b.columns[i+1]) > 0 && b.share(i, celltext.IsFigure) == 1 && b.share(i+1, celltext.IsFigure) == 1 && !t.blankHead(i+2) { // 600 | 400
 			s.paired = true
-			t.specs[i+1].Verdict = headings.Unknown
-			t.note("column '%s' is read over two cells: width and height", s.Typed)
+			t.Specs[i+1].Verdict = headings.Unknown
+			t.Note("column '%s' is read over two cells: width and height", s.Typed)
 			continue
 		}
 		if !t.blankHead(i + 2) {
@@ -93,27 +93,27 @@ func (t *table) sizeInCells() {
 		}
 		s.parted = i + 1
 		for k := i + 1; k < i+3; k++ {
-			t.specs[k].Verdict = headings.Unknown
+			t.Specs[k].Verdict = headings.Unknown
 		}
-		t.note("column '%s' is read over three cells: width, x, height", s.Typed)
+		t.Note("column '%s' is read over three cells: width, x, height", s.Typed)
 	}
 }
 
 // blankHead reports a column that isn't used, over which nothing stands.
-func (t *table) blankHead(i int) bool {
-	return !t.specs[i].used && !slices.ContainsFunc(t.heads, func(cells []string) bool { return celltext.At(cells, i) != "" })
+func (t *Reading) blankHead(i int) bool {
+	return !t.Specs[i].Used && !slices.ContainsFunc(t.Heads, func(cells []string) bool { return celltext.At(cells, i) != "" })
 }
 
 // depthByCells takes a bare D beside a width for the depth, where rows give both: a piece
 // has no width and a diameter, and no height.
-func (t *table) depthByCells(s *spec) bool {
+func (t *Reading) depthByCells(s *Spec) bool {
 	b := t.peek()
 	width, d := -1, -1
-	for i := range t.specs {
-		switch x := &t.specs[i]; {
+	for i := range t.Specs {
+		switch x := &t.Specs[i]; {
 		case x == s:
 			d = i
-		case x.used && x.Verdict == headings.Known && x.to() == takeoff.DimColumn(fittings.Width):
+		case x.Used && x.Verdict == headings.Known && x.To() == takeoff.DimColumn(fittings.Width):
 			width = i
 		}
 	}
@@ -135,31 +135,31 @@ func (t *table) depthByCells(s *spec) bool {
 	}
 	h := s.Heading
 	h.Column = takeoff.DimColumn(fittings.Height)
-	s.set(t, h)
+	s.Set(t, h)
 	s.settled = true
-	t.note("column '%s' is read as height_mm, as each row that has it has a width too", s.Typed)
+	t.Note("column '%s' is read as height_mm, as each row that has it has a width too", s.Typed)
 	return true
 }
 
 // lengthOfRun takes a column of total lengths or running metres for the length, where
 // nothing says how many pieces there are.
-func (t *table) lengthOfRun() {
-	if t.maps(takeoff.Quantity) || t.maps(takeoff.DimColumn(fittings.Length)) {
+func (t *Reading) lengthOfRun() {
+	if t.Maps(takeoff.Quantity) || t.Maps(takeoff.DimColumn(fittings.Length)) {
 		return
 	}
-	for i := range t.specs {
-		s := &t.specs[i]
-		if s.Verdict == headings.Misfit && !s.fixed && s.Heading.Column == takeoff.Quantity && s.Heading.Unit.Measure == takeoff.Lengths {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Verdict == headings.Misfit && !s.Fixed && s.Heading.Column == takeoff.Quantity && s.Heading.Unit.Measure == takeoff.Lengths {
 			h := s.Heading
 			h.Verdict, h.Column = headings.Known, takeoff.DimColumn(fittings.Length)
-			s.set(t, h)
-			t.note("column '%s' is read as length_mm, in %s", s.Typed, h.Unit.Name)
+			s.Set(t, h)
+			t.Note("column '%s' is read as length_mm, in %s", s.Typed, h.Unit.Name)
 			return
 		}
 	}
-	for i := range t.specs {
-		s := &t.specs[i]
-		if s.Verdict != headings.Asks || s.fixed || !s.Ask.Runs() {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Verdict != headings.Asks || s.Fixed || !s.Ask.Runs() {
 			continue
 		}
 		h := s.Heading
@@ -173,20 +173,20 @@ func (t *table) lengthOfRun() {
 				}
 			}
 		}
-		s.set(t, h)
+		s.Set(t, h)
 		s.settled = true
-		t.note("column '%s' is read as length_mm, as no column says how many there are", s.Typed)
+		t.Note("column '%s' is read as length_mm, as no column says how many there are", s.Typed)
 		return
 	}
 }
 
 // frenchSides takes a small l for the width (largeur) where a large L stands beside it for
 // the length, or lg does, and nothing else is the width.
-func (t *table) frenchSides() {
+func (t *Reading) frenchSides() {
 	small, others := -1, 0
-	for i := range t.specs {
-		s := &t.specs[i]
-		if !s.used || s.fixed || s.Verdict != headings.Known || s.to() != takeoff.DimColumn(fittings.Length) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.DimColumn(fittings.Length) {
 			continue
 		}
 		if words := headings.Tokens(s.Typed); words[0] == "l" && (s.Typed[0] == 'l' || small < 0 && others == 0) && small < 0 {
@@ -195,24 +195,24 @@ func (t *table) frenchSides() {
 			others++
 		}
 	}
-	if small < 0 || others != 1 || t.maps(takeoff.DimColumn(fittings.Width)) || !t.maps(takeoff.DimColumn(fittings.Height)) {
+	if small < 0 || others != 1 || t.Maps(takeoff.DimColumn(fittings.Width)) || !t.Maps(takeoff.DimColumn(fittings.Height)) {
 		return
 	}
-	s := &t.specs[small]
+	s := &t.Specs[small]
 	h := s.Heading
 	h.Column = takeoff.DimColumn(fittings.Width)
-	s.set(t, h)
+	s.Set(t, h)
 	s.settled = true
-	t.note("column '%s' is read as width_mm, as another is the length", s.Typed)
+	t.Note("column '%s' is read as width_mm, as another is the length", s.Typed)
 }
 
 // swedishPlan takes plan for the level where the other headings are Swedish.
-func (t *table) swedishPlan() {
-	swedish := slices.ContainsFunc(t.specs, func(s spec) bool {
+func (t *Reading) swedishPlan() {
+	swedish := slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool { return slices.Contains(swedishWords, w) })
 	})
-	for i := range t.specs {
-		if s := &t.specs[i]; swedish && s.Verdict == headings.Asks && headings.Squash(s.Typed) == "plan" && !t.maps(takeoff.Level) {
+	for i := range t.Specs {
+		if s := &t.Specs[i]; swedish && s.Verdict == headings.Asks && headings.Squash(s.Typed) == "plan" && !t.Maps(takeoff.Level) {
 			t.takeFor(s, takeoff.Level)
 			s.settled = false
 		}
