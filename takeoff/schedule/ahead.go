@@ -11,7 +11,7 @@ type sheetRow struct {
 	number         int
 	hidden, linked bool
 	cells          []string
-	marks          Marks
+	marks          workbook.Marks
 }
 
 // sheetRows reads the rows of a sheet, and looks ahead.
@@ -31,7 +31,7 @@ func (s *sheetRows) next() (sheetRow, error) {
 	if s.err == nil {
 		s.err = s.Next()
 	}
-	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, marksOf(s.Rows)}, s.err
+	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, s.Marks()}, s.err
 }
 
 // below gives up to n rows that come next.
@@ -41,8 +41,7 @@ func (s *sheetRows) below(n int) (rows [][]string) {
 		if s.err = s.Next(); s.err != nil {
 			break
 		}
-		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells),
-			Marks{slices.Clone(s.Down), slices.Clone(s.Over), slices.Clone(s.Struck), slices.Clone(s.Sums), slices.Clone(s.Unlike)}})
+		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells), s.Marks().Clone()})
 	}
 	for _, x := range s.ahead[:min(n, len(s.ahead))] {
 		rows = append(rows, x.cells)

@@ -63,7 +63,7 @@ func (t *table) sameHeads(number int, cells []string) bool {
 	if t.titled {
 		t.Look.Kept = append(t.Look.Kept, number) // else the title is of nothing
 	}
-	t.told.Add("rows that repeat the headings", "", number)
+	t.Told.Add("rows that repeat the headings", "", number)
 	t.Look.Class(told.RepeatedRow, number, cells)
 	return true
 }
@@ -91,7 +91,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		t.remark(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
 	case t.isApart(r):
-		t.told.Add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
+		t.Told.Add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
 		t.Look.Class(told.ApartRow, number, cells)
 		t.info.RowsRead++
 		t.info.RowsLeft++
@@ -112,7 +112,7 @@ func (t *table) numbered(number int, cells []string) bool {
 	if len(filled) < 4 {
 		return false
 	}
-	t.told.Add("rows that number the columns passed over", "", number)
+	t.Told.Add("rows that number the columns passed over", "", number)
 	t.Look.Class(told.RemarkRow, number, cells)
 	return true
 }
@@ -120,7 +120,7 @@ func (t *table) numbered(number int, cells []string) bool {
 // mayBeAside reports a row that may be no piece: it has no kind that is known, or nothing
 // but words.
 func (t *table) mayBeAside(r *takeoff.Row) bool {
-	return t.loud || r.Bare() && len(t.pending) == 0 && len(r.Faults) == 0
+	return t.Loud || r.Bare() && len(t.Pending) == 0 && len(r.Faults) == 0
 }
 
 // maybeAside reports a row that aside may deal with.
@@ -137,8 +137,8 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 			return false
 		}
 	}
-	for _, p := range t.pending {
-		if !t.Lex.Total(p.cell) {
+	for _, p := range t.Pending {
+		if !t.Lex.Total(p.Cell) {
 			return false
 		}
 	}
@@ -198,3 +198,6 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	t.info.TotalRows = append(t.info.TotalRows, x)
 	t.Look.Class(told.TotalRow, number, cells)
 }
+
+// mostHeads is how often other headings may start in a sheet.
+const mostHeads = 500

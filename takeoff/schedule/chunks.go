@@ -3,17 +3,17 @@ package schedule
 import (
 	"bytes"
 	"io"
-	"maps"
 	"runtime"
-	"slices"
 	"strings"
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/plaintext"
 	"blankoff/takeoff/schedule/source"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // longLine is the length from which a line is looked at by itself: there is a
@@ -54,7 +54,7 @@ type chunks struct {
 // inChunks reads the lines of a text file, many at once.
 func (t *table) inChunks(x *source.Text, each func(*takeoff.Row) error) error {
 	s := &chunks{table: t, text: x, each: each, at: source.Cut{At: 0, Number: 1}}
-	t.suspect = true // of what is read row by row; chunks look for themselves
+	t.Suspect = true // of what is read row by row; chunks look for themselves
 	defer s.drop()
 	for s.at.At < x.Size && !t.Search.Failed {
 		if s.alone > 0 || t.fresh || t.repeated || len(t.Specs) == 0 {
@@ -104,27 +104,12 @@ func (s *chunks) chunk() *chunk {
 	if c.heads != &s.Specs[0] {
 		c.heads = &s.Specs[0]
 		*t = *s.table
-		t.Specs = slices.Clone(s.Specs)
-		for i := range t.Specs {
-			t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
-		}
-		t.pending, t.strays, t.bare, t.inKind, t.remarks = nil, nil, nil, nil, nil
+		t.Separate()
 		c.columns = t.Touched()
 		t.row = takeoff.Row{}
 	}
-	for i := range t.Specs {
-		clear(t.Specs[i].Count)
-		t.Specs[i].Own = s.Specs[i].Own
-		w := &t.Specs[i].Watch
-		w.Counts, w.Filled, w.Most, w.Least, w.Gaps, w.Others = s.Specs[i].Watch.Counts, 0, 0, 1000, false, 0
-	}
-	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
-	t.info, t.Look, t.told, t.stray = &Info{}, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
-	t.Found = &t.info.Findings
-	t.inSummary, t.chunked = s.inSummary, true
-	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
-	t.over = s.over
-	t.over.rows = [2]int{}
+	t.info = &Info{}
+	t.Again(&s.Reader, &t.info.Findings)
 	c.odd, c.err, c.done = false, nil, make(chan struct{})
 	c.batch.Reset()
 	return c
@@ -142,7 +127,7 @@ func (c *chunk) work() {
 	if c.source.File != nil {
 		c.room = data
 	}
-	c.table.suspect = plaintext.Controls(data)
+	c.table.Suspect = plaintext.Controls(data)
 	if bytes.IndexByte(data, '"') < 0 {
 		c.plainly(string(data))
 		return
@@ -185,7 +170,7 @@ func (c *chunk) row(number int, cells []string, broken string) {
 	r := &t.row
 	r.Clear(c.columns, t.Place)
 	r.Most = t.most
-	worded, empty := t.fill(r, cells, nil)
+	worded, empty := t.Fill(r, cells, nil)
 	if empty && broken == "" {
 		return
 	}
@@ -193,13 +178,13 @@ func (c *chunk) row(number int, cells []string, broken string) {
 	if c.odd = broken == "" && (worded && again() || t.mayBeAside(r) && t.maybeAside(cells, r)) || t.ByMap.Skips(t.Place.Sheet, number); c.odd {
 		return
 	}
-	t.settle(r, broken)
+	t.Settle(r, broken)
 	t.Look.Class(told.PieceRow, number, cells)
-	if c.batch.Add(r); t.moved {
-		r.Clear(elsewhere, t.Place)
-		t.moved = false
+	if c.batch.Add(r); t.Moved {
+		r.Clear(items.Elsewhere, t.Place)
+		t.Moved = false
 	}
-	c.odd = len(t.info.Notes) > 0 || len(t.Found.Faults) > 0 || t.long > 0 || t.newUnit
+	c.odd = len(t.info.Notes) > 0 || len(t.Found.Faults) > 0 || t.Long > 0 || t.NewUnit
 }
 
 // takeIn takes what a chunk has found, or reads its lines again.
@@ -215,25 +200,7 @@ func (s *chunks) takeIn(c *chunk) error {
 	}
 	s.pause = 0
 	t := &c.table
-	if s.watched += t.watched; c.batch.Len() > 0 {
-		s.inNotes, s.inSummary = t.inNotes, t.inSummary
-	}
-	s.tallies.merge(t.tallies)
-	if t.uneven && !s.uneven {
-		s.evened()
-	}
-	s.told.Merge(t.told)
-	for i := range s.over.rows {
-		s.over.rows[i] += t.over.rows[i]
-	}
-	for i := range t.Specs {
-		from, to := &t.Specs[i], &s.Specs[i]
-		to.Watch.Merge(&from.Watch)
-		for w, count := range from.Count {
-			to.Count[w] += count
-			to.Words[w] = from.Words[w]
-		}
-	}
+	s.Merge(&t.Reader, c.batch.Len())
 	if x, found := &s.Look.Classes[told.PieceRow], t.Look.Classes[told.PieceRow]; x.Count == 0 {
 		*x = found
 	} else {
@@ -279,4 +246,19 @@ func (s *chunks) drop() {
 		s.spare = append(s.spare, c)
 	}
 	s.ahead = nil
+}
+
+// doubtfulNames reports that the chunk has met a name that may be no name of a system or
+// level: its rows are looked at one by one then.
+func (c *chunk) doubtfulNames() bool {
+	names := c.batch.Names()
+	if c.named > len(names) { // they were forgotten meanwhile
+		c.named = 0
+	}
+	doubtful := false
+	for _, name := range names[c.named:] {
+		doubtful = doubtful || wording.Name(c.table.Lex, name) != wording.IsName
+	}
+	c.named = len(names)
+	return doubtful
 }

@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
@@ -15,16 +16,16 @@ import (
 // isRemark reports a row among notes, or one that begins them, as who signed: none of its
 // cells is a number of a piece.
 func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
-	if !t.loud {
+	if !t.Loud {
 		return false
 	}
-	if t.inSummary && len(filled) <= 3 && len(t.Specs) > 3 {
+	if t.InSummary && len(filled) <= 3 && len(t.Specs) > 3 {
 		return true
 	}
-	if t.inNotes && !celltext.HasFigure(cells) {
+	if t.InNotes && !celltext.HasFigure(cells) {
 		return true
 	}
-	if len(t.pending) > 0 {
+	if len(t.Pending) > 0 {
 		return false
 	}
 	for i := range t.Specs {
@@ -33,8 +34,8 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 		}
 	}
 	first := celltext.Trim(cells[filled[0]])
-	if t.inNotes || len(first) > 60 {
-		return t.inNotes
+	if t.InNotes || len(first) > 60 {
+		return t.InNotes
 	}
 	places, _ := t.Lex.Place(first)
 	return len(places) > 0 && places[0] == "note"
@@ -52,18 +53,18 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
-	if t.inNotes = true; wording.Summary.MatchString(text) {
-		t.inSummary = true
+	if t.InNotes = true; wording.Summary.MatchString(text) {
+		t.InSummary = true
 		t.Look.Kept = append(t.Look.Kept, number)
 	}
-	t.told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // isApart reports a row of something that is no ductwork, as a grille, where no row is
 // joined to another.
 func (t *table) isApart(r *takeoff.Row) bool {
-	return t.loud && t.Lex.Apart(r.Text[takeoff.Kind]) && !t.Maps(takeoff.From) && !t.Maps(takeoff.Run)
+	return t.Loud && t.Lex.Apart(r.Text[takeoff.Kind]) && !t.Maps(takeoff.From) && !t.Maps(takeoff.Run)
 }
 
 // mostLone is how many rows of one cell are looked at, where there are more of them than
@@ -110,7 +111,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note" || t.inNotes || wording.PageLine.MatchString(text):
+	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
@@ -124,7 +125,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case (strings.Contains(text, ":") || text[0] == '*') && !t.PiecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
 	case wording.Many.MatchString(text):
-		t.over.doubt = doubt{}
+		t.Over.Doubt = items.Doubt{}
 		t.doubtMany(number, text)
 		t.Look.Kept = append(t.Look.Kept, number)
 		t.Look.Class(told.RemarkRow, number, cells)
@@ -148,7 +149,7 @@ func (t *table) group(number int, cells []string, text string) {
 		return
 	}
 	t.entitle(number, text)
-	t.told.Add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.Told.Add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Kept = append(t.Look.Kept, number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }
@@ -182,8 +183,8 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 		}
 		t.subheading(number, cells, takeoff.System, name)
 		t.subheading(number, cells, takeoff.Level, other)
-		if t.over.outer == 2 { // the level, as the outer one, ended the system
-			t.over.text[0] = name
+		if t.Over.Outer == 2 { // the level, as the outer one, ended the system
+			t.Over.Text[0] = name
 		}
 		return true
 	}

@@ -7,14 +7,13 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/told"
 )
-
-// mostTitle is how many cells of a row above the headings are looked at.
-const mostTitle = 40
 
 // find takes a row while the headings aren't known. done is false where the row
 // is the first below them.
@@ -95,7 +94,7 @@ func (t *table) passOver(number int, cells []string) {
 	if len(cells) <= headrow.MaxColumns {
 		f.Last, f.LastAt = slices.Clone(cells), number
 	}
-	if f.Piece == 0 && t.Kinds().LooksLikePiece(cells[:min(len(cells), mostTitle)]) {
+	if f.Piece == 0 && t.Kinds().LooksLikePiece(cells[:min(len(cells), headrow.MostTitle)]) {
 		f.Piece = number
 	}
 	f.Failed = len(f.Rows) >= headrow.MaxSearch
@@ -171,4 +170,61 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	}
 	t.Fixing = fixed
 	return t.setHeadings(rows, heads, hs)
+}
+
+// setHeadings maps the columns of the heading rows once for all rows below them.
+func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading) error {
+	for _, cells := range heads {
+		if last := celltext.LastFilled(cells); last > headrow.MaxColumns {
+			return fmt.Errorf("%s has %d columns; a schedule has at most %d", t.Place, last, headrow.MaxColumns)
+		}
+	}
+	if f := &t.Search; len(f.Rows) > 0 {
+		t.Note("%s above the headings passed over: %s", told.RowsWord(f.Rows), f.Quoted())
+		f.Rows = nil
+	}
+	t.Place.Row = rows[0]
+	if len(rows) > 1 {
+		t.Note("rows %d and %d are read as one heading row", rows[0], rows[1])
+	}
+	lined := t.takeLine()
+	t.ToldCounts()
+	t.NoteCounts()
+	t.InSummary = false
+	if t.fresh = true; !t.titled {
+		t.Over.Doubt = items.Doubt{}
+	}
+	t.Heads, t.Extra, t.InKind = nil, columns.Spec{}, nil
+	for _, cells := range heads {
+		t.Heads = append(t.Heads, slices.Clone(cells))
+	}
+	t.HeadRows, t.HeadRow = len(t.Heads), rows[len(rows)-1]
+	for _, h := range hs {
+		t.CommaFile = t.CommaFile || strings.HasSuffix(h.Typed, columns.CommaMark)
+	}
+	t.Lex.Neighbours(hs)
+	before := t.Specs
+	t.Specs = make([]columns.Spec, len(hs))
+	for i, h := range hs {
+		t.Specs[i].Set(&t.Reading, h)
+		t.Specs[i].Fixed = t.Fixing[i]
+	}
+	t.SettleAll(before, rows[0], lined)
+	t.WatchUnused()
+	t.tellAbove()
+	t.Describe(rows)
+	return nil
+}
+
+// tellAbove finds out what the lines above the headings say of the rows below.
+func (t *table) tellAbove() {
+	t.TellKind()
+	if t.others == 0 || t.titled {
+		t.TellShape()
+	}
+	if t.others == 0 {
+		t.headedBy()
+		t.doubtTitle()
+		t.pieceAbove()
+	}
 }

@@ -10,6 +10,7 @@ import (
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/source"
 	"blankoff/takeoff/schedule/told"
@@ -19,8 +20,8 @@ import (
 
 // begin starts a sheet.
 func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
-	t := &table{info: info, opt: o, Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
-		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}
+	t := &table{info: info, opt: o, Reader: items.Reader{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
+		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
 	info.Sheets = append(info.Sheets, t.Look)
 	return t
@@ -29,8 +30,8 @@ func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
 // end ends a sheet: what was counted is told.
 func (t *table) end() error {
 	err := t.flush()
-	t.toldCounts()
-	t.noteCounts()
+	t.ToldCounts()
+	t.NoteCounts()
 	return err
 }
 
@@ -54,7 +55,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	for _, s := range w.Sheets {
 		names = append(names, s.Name)
 		t := info.begin(s.Name, o, lex)
-		t.suspect, t.Look.Hidden, t.CommaFile = true, s.Hidden, w.CommaDecimals()
+		t.Suspect, t.Look.Hidden, t.CommaFile = true, s.Hidden, w.CommaDecimals()
 		m := o.Map.For(s.Name)
 		if m != nil && m.Skip || o.SkipHidden && s.Hidden {
 			t.Note("the sheet is left out, as was asked for")
@@ -138,8 +139,8 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			t.leave(x.number, x.cells)
 			continue
 		}
-		t.marked = x.marks
-		t.marked.Down = nil
+		t.Marked = x.marks
+		t.Marked.Down = nil
 		before := t.info.RowsRead
 		if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
 			return err
@@ -166,7 +167,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 
 // leave leaves a hidden row out; it counts as read and excluded.
 func (t *table) leave(number int, cells []string) {
-	t.told.Add("hidden rows left out, as was asked for", "", number)
+	t.Told.Add("hidden rows left out, as was asked for", "", number)
 	t.Look.Class(told.HiddenRow, number, cells)
 	t.info.RowsRead++
 	t.info.RowsLeft++
@@ -185,21 +186,9 @@ func (t *table) noteHiddenColumns() {
 	}
 }
 
-// Marks are what the cells of a row of a workbook are besides their text: columns.
-type Marks struct {
-	Down   []int // the lower part of one that is merged down
-	Over   []int // merged down over the rows below
-	Struck []int // struck out
-	Sums   []int // subtotals by their formulas
-	Unlike []int // that show another number than they hold
-}
-
-// marksOf gives the marks of the row last read, which the next row uses again.
-func marksOf(r *workbook.Rows) Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike} }
-
 // Walk hands on the cells of every row of a schedule as they stand, sheet by
 // sheet. The cells are used again for the next row.
-func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, m Marks) error) error {
+func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, m workbook.Marks) error) error {
 	lex, err := o.lexicon()
 	if err != nil {
 		return err
@@ -216,7 +205,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 				return nil
 			}
 			if err == nil {
-				err = each("", number, cells, Marks{})
+				err = each("", number, cells, workbook.Marks{})
 			}
 			if err != nil {
 				return err
@@ -235,7 +224,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 	return nil
 }
 
-func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, m Marks) error) error {
+func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, m workbook.Marks) error) error {
 	r, err := w.Rows(s)
 	if err != nil {
 		return err
@@ -247,7 +236,7 @@ func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, numbe
 			return nil
 		}
 		if err == nil {
-			err = each(s.Name, r.Number, r.Cells, marksOf(r))
+			err = each(s.Name, r.Number, r.Cells, r.Marks())
 		}
 		if err != nil {
 			return err

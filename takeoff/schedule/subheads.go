@@ -7,82 +7,45 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
-// subheads are the sub-headings that hold for the rows below them.
-type subheads struct {
-	text  [2]string // system, level
-	outer int       // which of the two was met first; 0 none, else its place + 1
-	rows  [2]int
-	sheet [2]string // what the name of the sheet gives, where no sub-heading does
-	named [2]int    // rows that take it
-	met   bool
-	doubt doubt // of the rows below
-}
-
-// doubt is why rows can't be used because of a line above them.
-type doubt struct{ said, expected, message string }
-
-var subColumns = [2]takeoff.Column{takeoff.System, takeoff.Level}
-
-// apply gives a row what the sub-headings above it say, where it says nothing
-// itself.
-func (o *subheads) apply(r *takeoff.Row) {
-	if d := o.doubt; d.said != "" {
-		r.Faults = append(r.Faults, r.At.Fault("", d.said, d.expected, d.message))
-	}
-	if !o.met {
-		return
-	}
-	for i, c := range subColumns {
-		switch {
-		case r.Text[c] != "":
-		case o.text[i] != "":
-			r.Text[c] = o.text[i]
-			o.rows[i]++
-		case o.sheet[i] != "":
-			r.Text[c] = o.sheet[i]
-			o.named[i]++
-		}
-	}
-}
-
 // subheading sets the system or level of the rows below. Where both are used,
 // the one that was met first is the outer one: a new one ends the inner.
 func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
-	o := &t.over
-	o.doubt, t.inSummary = doubt{}, false
+	o := &t.Over
+	o.Doubt, t.InSummary = items.Doubt{}, false
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
-	if whole := strings.Join(celltext.Texts(cells), " "); t.over.doubt.said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
+	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
-	if t.noKind && t.kindTold != "" && t.Kinds().NamesGroup(text) { // Supply bends
-		t.kindTold, t.kindSays = "", ""
+	if t.NoKind && t.KindTold != "" && t.Kinds().NamesGroup(text) { // Supply bends
+		t.KindTold, t.KindSays = "", ""
 	}
 	i := 0
 	if c == takeoff.Level {
 		i = 1
 	}
-	if o.outer == 0 {
-		o.outer = i + 1
+	if o.Outer == 0 {
+		o.Outer = i + 1
 	}
-	if o.outer == i+1 {
-		o.text[1-i] = ""
+	if o.Outer == i+1 {
+		o.Text[1-i] = ""
 	}
-	o.met, o.text[i] = true, text
-	t.told.Add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
+	o.Met, o.Text[i] = true, text
+	t.Told.Add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
 	t.Look.Class(told.SubHeadingRow, number, cells)
 	t.since[1] = t.info.handed
 }
 
 // otherUnits doubts rows below a line that names another unit than the headings.
-func otherUnits(said string) doubt {
-	return doubt{said, "a row in the units of the headings",
-		fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
+func otherUnits(said string) items.Doubt {
+	return items.Doubt{Said: said, Expected: "a row in the units of the headings", Message: fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
 }
 
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
@@ -94,7 +57,7 @@ func (t *table) doubtMany(number int, text string) {
 	message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
 	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
 	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity", message))
-	t.over.doubt = doubt{said, "how many under quantity", message}
+	t.Over.Doubt = items.Doubt{Said: said, Expected: "how many under quantity", Message: message}
 }
 
 // doubtTitle finds fault with a line above the headings that multiplies what stands
@@ -124,9 +87,9 @@ func (t *table) doubtTitle() {
 // they do. It reports whether it is one.
 func (t *table) uncounted(number int, cells []string, text string) bool {
 	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) {
-		t.over.doubt = doubt{}
+		t.Over.Doubt = items.Doubt{}
 		t.doubtMany(number, text)
-		if t.over.doubt.said == "" {
+		if t.Over.Doubt.Said == "" {
 			t.doubtRows(number, text, "how many under quantity", "seems to say that the rows below stand for several; write how many under quantity, and take it out of the line")
 		}
 		t.Look.Kept = append(t.Look.Kept, number)
@@ -146,7 +109,7 @@ func (t *table) doubtRows(number int, text, expected, trouble string) {
 	message := fmt.Sprintf("'%s' %s", said, trouble)
 	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
 	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, expected, message))
-	t.over.doubt = doubt{said, expected, message}
+	t.Over.Doubt = items.Doubt{Said: said, Expected: expected, Message: message}
 }
 
 // struckLine deals with a line that says the rows below it don't count. It reports
@@ -176,4 +139,71 @@ func (t *table) pieceAbove() {
 	t.Search.Piece = 0
 	t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows",
 		"this row looks like a piece, but stands above the headings, so it isn't read; put the headings above all rows"))
+}
+
+// titleBelow takes the only cell of a row for the title of the table whose headings
+// stand below it.
+func (t *table) titleBelow(number int, cells []string, text string) {
+	t.entitle(number, text)
+	if t.titled = true; t.uncounted(number, cells, text) {
+		return
+	}
+	t.Told.Add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
+}
+
+// entitle takes a line for the name of the rows below it, up to the next such line: what
+// it says of their shape, their kind, their unit and how many times they are there.
+func (t *table) entitle(number int, text string) {
+	f := &t.Search
+	f.Texts = append(slices.DeleteFunc(f.Texts, func(x headrow.Line) bool { return x.Among }), headrow.Line{Row: number, Text: text, Among: true})
+	t.Over.Doubt = items.Doubt{}
+	t.doubtSubheading(number, text)
+	t.doubtMany(number, text)
+	t.TellShape()
+	t.TellKind()
+}
+
+// headedBy takes the system and the level from lines right above the headings that give
+// them as sub-headings do: System: S1, Level 2.
+func (t *table) headedBy() {
+	t.sheetNamed()
+	texts := t.Search.Texts
+	for _, x := range texts[max(0, len(texts)-3):] {
+		words := headings.Tokens(x.Text)
+		before, after, colon := strings.Cut(x.Text, ":")
+		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.Text, "0123456789")) {
+			continue
+		}
+		if p, rest := t.Lex.Place(x.Text); len(p) == 1 && (!colon || rest != x.Text && len(headings.Tokens(before)) < 3) {
+			switch p[0] {
+			case "system":
+				t.Over.Met, t.Over.Text[0], t.Over.Outer = true, rest, max(t.Over.Outer, 1)
+			case "level":
+				t.Over.Met, t.Over.Text[1] = true, rest
+				if t.Over.Outer == 0 {
+					t.Over.Outer = 2
+				}
+			}
+		}
+	}
+}
+
+// sheetNamed takes the system or the level from the name of the sheet, where no column
+// gives it: Level 2, Supply.
+func (t *table) sheetNamed() {
+	words := headings.Tokens(t.Place.Sheet)
+	if len(words) == 0 || len(words) > 3 {
+		return
+	}
+	p, _ := t.Lex.Place(t.Place.Sheet)
+	if len(p) != 1 {
+		return
+	}
+	for i, c := range items.SubColumns {
+		if p[0] == c.Heading() && !t.Maps(c) {
+			t.Over.Met, t.Over.Sheet[i] = true, t.Place.Sheet
+		}
+	}
 }

@@ -19,7 +19,7 @@ func (info *Info) readText(x *source.Text, o *Options, lex *headings.Lexicon, ea
 		info.Note("%s", x.Note)
 	}
 	t := info.begin("", o, lex)
-	t.ragged, t.CommaFile, t.most, t.commas = true, x.Comma, x.Lines, x.Form.Separator == ','
+	t.Ragged, t.CommaFile, t.most, t.Commas = true, x.Comma, x.Lines, x.Form.Separator == ','
 	info.Encoding, info.Separator = x.Encoding, string(x.Form.Separator)
 	info.Decimal = decimalWord(o, t.CommaFile)
 	read := t.readLines
@@ -41,7 +41,7 @@ func (info *Info) readText(x *source.Text, o *Options, lex *headings.Lexicon, ea
 
 // readLines reads the lines of a text file one after the other.
 func (t *table) readLines(x *source.Text, each func(*takeoff.Row) error) error {
-	t.suspect = plaintext.Controls(x.Data)
+	t.Suspect = plaintext.Controls(x.Data)
 	lines := x.Form.Lines(x.Data)
 	t.Below = func(n int) [][]string { return x.RowsFrom(lines.Read(), n) }
 	for !t.Search.Failed {

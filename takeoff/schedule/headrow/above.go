@@ -64,3 +64,6 @@ func (x *Line) Names() (quantity.Unit, bool) {
 	}
 	return quantity.UnitOf(m[1] + m[2] + m[3])
 }
+
+// MostTitle is how many cells of a row above the headings are looked at.
+const MostTitle = 40

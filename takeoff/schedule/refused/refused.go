@@ -15,6 +15,7 @@ import (
 	"blankoff/takeoff/schedule"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/workbook"
 )
 
 // The headings of the columns that are added.
@@ -128,7 +129,7 @@ const doubt = " ?"
 
 // unmerged leaves out what a cell merged down says in columns where that doesn't
 // count for the row.
-func (l *layout) unmerged(cells []string, m schedule.Marks) []string {
+func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
 	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 {
 		return cells
 	}
@@ -185,7 +186,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 	if r.info.Decimal == "comma" {
 		said += " " + columns.CommaMark
 	}
-	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, m schedule.Marks) error {
+	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, m workbook.Marks) error {
 		p := place{sheet, number}
 		l := layouts[sheet]
 		_, refused := r.faults[p]

@@ -1,4 +1,4 @@
-package schedule
+package items
 
 import (
 	"fmt"
@@ -9,54 +9,52 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/wording"
+	"blankoff/takeoff/schedule/workbook"
 )
 
-// doubts is what the table keeps to find out what may not be what it seems.
-type doubts struct {
-	line          *unitLine  // the last one
+// Doubts is what a reader keeps to find out what may not be what it seems.
+type Doubts struct {
 	bare          []bareSize // of the row
 	shape         shapeTold
-	extra         columns.Spec // of the column behind the last heading
-	inNotes       bool         // only notes since the last row of pieces
+	Extra         columns.Spec // of the column behind the last heading
+	InNotes       bool         // only notes since the last row of pieces
 	rowUnit       bool         // a size of the row states its own unit
-	newUnit       bool         // the first of its column did
+	NewUnit       bool         // the first of its column did
 	counted       bool         // a column says how many there are
 	tallies       quantified   // of its cells
 	strays        []string     // cells of the row without headings
 	besides       bool         // another table beside this one was told of
-	marked        Marks
-	commas        bool             // they are parted by commas, and so may decimals be
+	Marked        workbook.Marks
+	Commas        bool             // they are parted by commas, and so may decimals be
 	uneven        bool             // a row has as many cells as there are headings
-	long, longAt  int              // cells of the first row that has more, and its number
+	Long, longAt  int              // cells of the first row that has more, and its number
 	watched       int              // rows in which columns that aren't used were looked at
-	noKind        bool             // no column says the kind
-	kindTold      string           // so this is it
-	kindSays      string           // as a title says
+	NoKind        bool             // no column says the kind
+	KindTold      string           // so this is it
+	KindSays      string           // as a title says
 	remarks       map[string]uint8 // what remarks say
 	areas         map[string]int   // what names of systems and levels are; of rows read one by one
 	chunked       bool             // it reads a chunk
-	lones         int              // rows of one cell
-	inSummary     bool             // they sum up the pieces
-	moved         bool             // a size of the row is in another column than its cell
+	InSummary     bool             // they sum up the pieces
+	Moved         bool             // a size of the row is in another column than its cell
 	metred        bool             // the quantity of the row is its length
 	straightSided string           // a shape that isn't circular
-	titled        bool             // the last row was the title of a table
 }
 
-// settle completes a row whose cells have been read.
-func (t *table) settle(r *takeoff.Row, broken string) {
-	if t.inNotes = false; t.inSummary {
+// Settle completes a row whose cells have been read.
+func (t *Reader) Settle(r *takeoff.Row, broken string) {
+	if t.InNotes = false; t.InSummary {
 		r.Faults = append(r.Faults, t.Place.Fault("", "", "a row of a piece",
 			"this row stands below a line that begins a summary, and may sum up pieces above; take it out, or put headings above it if it is a piece of its own"))
 	}
-	beside := len(t.pending) > 0 && t.pending[0].Spec == t.inKind
-	if len(t.pending) > 0 {
+	beside := len(t.Pending) > 0 && t.Pending[0].Spec == t.InKind
+	if len(t.Pending) > 0 {
 		t.takeSizes(r)
 	}
 	if t.turn.angle != "" {
 		t.takeAngle(r)
 	}
-	if t.noKind {
+	if t.NoKind {
 		t.nameKind(r)
 	}
 	t.sizesByShape(r)
@@ -66,36 +64,61 @@ func (t *table) settle(r *takeoff.Row, broken string) {
 	if broken != "" {
 		r.Faults = append(r.Faults, t.Place.Fault("", "", "quotes in pairs", broken))
 	}
-	if len(t.bare) > 0 || len(t.pending) > 0 || t.rowUnit {
+	if len(t.bare) > 0 || len(t.Pending) > 0 || t.rowUnit {
 		t.doubtBare(r)
 	}
 	if t.shape.told || r.Text[takeoff.Note] != "" {
 		t.doubtShape(r)
 	}
 	t.doubtRow(r)
-	if t.counted && !t.loud {
+	if t.counted && !t.Loud {
 		t.tallies.add(r)
 	}
 	t.watched++
 	r.Assumed = (t.Assumed || beside) && !t.unitInCells(r)
-	t.over.apply(r)
+	t.Over.apply(r)
 }
 
-// count counts rows that are handed on.
-func (t *table) count(rows int) {
-	t.info.RowsRead += rows
-	t.info.handed += rows
+// doubtAreas refuses a row whose system or level is a total, or names several.
+func (t *Reader) doubtAreas(r *takeoff.Row) {
+	for _, c := range SubColumns {
+		text := r.Text[c]
+		if text == "" {
+			continue
+		}
+		is, met := t.areas[text]
+		if !met {
+			if is = wording.Name(t.Lex, text); len(t.areas) > mostMet || t.areas == nil {
+				t.areas = map[string]int{}
+			}
+			t.areas[strings.Clone(text)] = is
+		}
+		switch is {
+		case wording.IsSum:
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), celltext.Shorten(text), "a row of a piece",
+				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", celltext.Shorten(text), c.Heading())))
+		case wording.IsSeveral:
+			if r.Number[takeoff.Quantity] > 1 || c == takeoff.System && wording.NumberList.MatchString(text) { // they may be all of them
+				continue
+			}
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), celltext.Shorten(text), "one "+c.Heading(),
+				fmt.Sprintf("'%s' seems to name several, and the row may count for each; write a row for each, or how many under quantity", celltext.Shorten(text))))
+		}
+	}
 }
+
+// mostMet is how many names are remembered.
+const mostMet = 4096
 
 // doubtRow refuses a row that may not be what it seems: one struck out, a total with
 // the sizes of a piece, or several pieces under one tag.
-func (t *table) doubtRow(r *takeoff.Row) {
+func (t *Reader) doubtRow(r *takeoff.Row) {
 	if kind := r.Text[takeoff.Kind]; kind != "" && wording.DoubtfulKind(kind) {
 		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Kind.Heading(), celltext.Shorten(kind), "a kind of piece",
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
 	t.doubtCells(r)
-	if t.loud {
+	if t.Loud {
 		return
 	}
 	note, p := r.Text[takeoff.Note], r.Text[takeoff.PlaceOnSite]
@@ -111,7 +134,7 @@ func (t *table) doubtRow(r *takeoff.Row) {
 
 // doubtName refuses a row whose tag or remark says that it doesn't count, is a total or
 // stands for several.
-func (t *table) doubtName(r *takeoff.Row, tag, note string) {
+func (t *Reader) doubtName(r *takeoff.Row, tag, note string) {
 	switch {
 	case tag != "" && (strings.HasPrefix(tag, "~~") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag)):
 		t.strike(r, takeoff.Tag.Heading(), tag)
@@ -137,13 +160,13 @@ func (t *table) doubtName(r *takeoff.Row, tag, note string) {
 }
 
 // doubtWords looks at what else the words of a row say, and at a throat that is no radius.
-func (t *table) doubtWords(r *takeoff.Row, note, p string) {
+func (t *Reader) doubtWords(r *takeoff.Row, note, p string) {
 	if v := r.Number[throat]; v > 0 && v < leastThroat && r.Has(throat) {
 		r.Faults = append(r.Faults, t.Place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
 	if note != "" && t.saysOf(note)&wording.OfSizes != 0 {
-		t.told.Add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
+		t.Told.Add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
 	if !t.chunked { // a chunk looks at each name once
 		t.doubtAreas(r)
@@ -158,7 +181,7 @@ func (t *table) doubtWords(r *takeoff.Row, note, p string) {
 var throat = takeoff.DimColumn(fittings.Throat)
 
 // saysOf finds out what a remark says; most stand on many rows.
-func (t *table) saysOf(note string) (of uint8) {
+func (t *Reader) saysOf(note string) (of uint8) {
 	if len(note) > maxRemark {
 		return 0
 	}
@@ -183,28 +206,28 @@ const leastThroat = 0.01
 
 // doubtCells refuses a row with a cell that is struck out, sums up others, or is a
 // count or a length merged over rows below it.
-func (t *table) doubtCells(r *takeoff.Row) {
+func (t *Reader) doubtCells(r *takeoff.Row) {
 	used := func(i int) *columns.Spec {
 		if i < len(t.Specs) && t.Specs[i].Used {
 			return &t.Specs[i]
 		}
 		return nil
 	}
-	for _, i := range t.marked.Struck {
+	for _, i := range t.Marked.Struck {
 		if s := used(i); s != nil {
 			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, "", "a row that counts",
 				fmt.Sprintf("the cell of '%s' is struck out; take the row out, write out under scope, or take the line through it off", s.Typed)))
 			break
 		}
 	}
-	for _, i := range t.marked.Sums {
+	for _, i := range t.Marked.Sums {
 		if s := used(i); s != nil && s.Measure != takeoff.Text {
 			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, "", "a figure of one row",
 				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
 			break
 		}
 	}
-	for _, i := range t.marked.Over {
+	for _, i := range t.Marked.Over {
 		if s := used(i); s != nil && s.Doubtful() {
 			t.doubtMerged(r, s, r.Text[s.To()])
 		}

@@ -1,4 +1,4 @@
-package schedule
+package items
 
 import (
 	"fmt"
@@ -11,12 +11,13 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 )
 
-// watchUnused finds out what the columns that aren't used may say.
-func (t *table) watchUnused() {
+// WatchUnused finds out what the columns that aren't used may say.
+func (t *Reader) WatchUnused() {
 	many := t.Maps(takeoff.Quantity) && !t.EmptyCounts()
 	t.counted = slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
@@ -53,7 +54,7 @@ func (t *table) watchUnused() {
 }
 
 // unused looks at a cell of a column that isn't used.
-func (t *table) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
+func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	t.unheaded(i, s)
 	if s.Waits {
 		s.Waits = false
@@ -74,7 +75,7 @@ func (t *table) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		}
 	}
 	if s.Verdict == headings.Blank {
-		if len(t.strays) < mostTitle {
+		if len(t.strays) < headrow.MostTitle {
 			t.strays = append(t.strays, cell)
 		}
 		t.secondFigure(i, s, cell)
@@ -96,7 +97,7 @@ func (t *table) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 
 // secondFigure finds fault, once, with figures under no heading right behind a length or
 // a count: a heading may be merged over both.
-func (t *table) secondFigure(i int, s *columns.Spec, cell string) {
+func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
 	if i == 0 || s.Own || !celltext.Digit(cell[0]) {
 		return
 	}
@@ -110,7 +111,7 @@ func (t *table) secondFigure(i int, s *columns.Spec, cell string) {
 }
 
 // strikes reports a cell that says its row doesn't count.
-func (t *table) strikes(keeps, cell string) bool {
+func (t *Reader) strikes(keeps, cell string) bool {
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch keeps {
 	case "struck":
@@ -122,7 +123,7 @@ func (t *table) strikes(keeps, cell string) bool {
 }
 
 // strike refuses a row of which something says that it doesn't count.
-func (t *table) strike(r *takeoff.Row, heading, cell string) {
+func (t *Reader) strike(r *takeoff.Row, heading, cell string) {
 	short := celltext.Shorten(cell)
 	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "a row that counts",
 		fmt.Sprintf("'%s' seems to say that the row doesn't count; take the row out, write out under scope, or reword it", short)))
@@ -130,7 +131,7 @@ func (t *table) strike(r *takeoff.Row, heading, cell string) {
 
 // unitBeside refuses a row beside whose sizes another unit stands than that in which
 // they would be read, and reports whether one does.
-func (t *table) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
+func (t *Reader) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
 	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && celltext.Digit(cell[len(cell)-1]) { // M1 is a mark
 		return false
@@ -164,7 +165,7 @@ func (t *table) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 
 // shapeBeside refuses a row beside which a shape stands that nobody reads, and reports
 // whether one does.
-func (t *table) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
+func (t *Reader) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	if t.Maps(takeoff.Shape) {
 		return false
 	}
@@ -180,9 +181,9 @@ func (t *table) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	return ok
 }
 
-// toldCounts finds fault with columns that aren't used and seem to hold counts, where
+// ToldCounts finds fault with columns that aren't used and seem to hold counts, where
 // no column says how many there are.
-func (t *table) toldCounts() {
+func (t *Reader) ToldCounts() {
 	t.toldQuantities()
 	for i := range t.Specs {
 		s := &t.Specs[i]
@@ -226,7 +227,7 @@ func (c *quantified) merge(below quantified) {
 }
 
 // toldQuantities tells of rows without a figure under quantity, where others have one.
-func (t *table) toldQuantities() {
+func (t *Reader) toldQuantities() {
 	c := t.tallies
 	t.tallies = quantified{}
 	switch {

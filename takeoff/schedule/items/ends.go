@@ -1,6 +1,8 @@
-package schedule
+package items
 
 import (
+	"fmt"
+
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
@@ -9,8 +11,39 @@ import (
 	"blankoff/takeoff/schedule/wording"
 )
 
+// inMetres takes the quantity of a row for its length, where the column of units says so.
+func (t *Reader) inMetres(r *takeoff.Row, s *columns.Spec, cell string, cells []string) bool {
+	u, ok := quantity.UnitOf(celltext.At(cells, t.UnitsAt))
+	if !ok || u.Measure != takeoff.Lengths || u.Name != "m" && u != quantity.Foot || s.To() != takeoff.Quantity {
+		return false
+	}
+	length := quantity.Column{Unit: u, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths), Least: columns.LeastSide, CommaFile: t.CommaFile, Decimal: t.Decimal}
+	v, trouble := length.Number(cell)
+	if trouble != "" {
+		t.fault(r, s, cell, trouble)
+		return true
+	}
+	c := takeoff.DimColumn(fittings.Length)
+	r.Text[c] = cell
+	r.SetNumber(c, v)
+	r.Text[takeoff.Quantity] = "1"
+	r.SetNumber(takeoff.Quantity, 1)
+	t.metred, t.Moved = true, true
+	t.Told.Add("quantities in "+u.Name+" in column '%s', taken for the length of a straight", s.Typed, t.Place.Row)
+	return true
+}
+
+// doubtMetred refuses a row that is measured in metres and isn't a straight.
+func (t *Reader) doubtMetred(r *takeoff.Row) {
+	k, _, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
+	if ok && k != fittings.Straight && k != fittings.Flexible {
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Quantity.Heading(), r.Text[takeoff.DimColumn(fittings.Length)], "how many pieces there are",
+			fmt.Sprintf("a %s is counted in pieces, and the row counts it in metres; write how many there are, and its sizes", k)))
+	}
+}
+
 // sizesByShape puts sizes where the shape or the kind of the row says that they belong.
-func (t *table) sizesByShape(r *takeoff.Row) {
+func (t *Reader) sizesByShape(r *takeoff.Row) {
 	wide, round := r.Has(columns.Own[0]), r.Has(columns.Own[2])
 	switch {
 	case wide && round || r.Has(columns.Own[1]) && round:
@@ -28,20 +61,20 @@ func (t *table) sizesByShape(r *takeoff.Row) {
 
 // dropZeros takes a diameter of 0 beside sides, and sides of 0 beside a diameter, for
 // nothing.
-func (t *table) dropZeros(r *takeoff.Row) {
+func (t *Reader) dropZeros(r *takeoff.Row) {
 	zero := func(c takeoff.Column) bool { return r.Has(c) && r.Number[c] == 0 }
 	sides, round := r.Number[columns.Own[0]] > 0 && r.Number[columns.Own[1]] > 0, r.Number[columns.Own[2]] > 0
 	for i, c := range columns.Own {
 		if zero(c) && (i == 2 && sides || i < 2 && round) {
 			r.Unset(c)
-			t.told.Add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
+			t.Told.Add("zeros beside the other sizes of a piece, taken for empty", "", r.At.Row)
 		}
 	}
 }
 
 // roundByWidth takes the width of a piece that is said to be circular for its diameter,
 // where the height is empty or the same; and so one in a column of widths or diameters.
-func (t *table) roundByWidth(r *takeoff.Row) {
+func (t *Reader) roundByWidth(r *takeoff.Row) {
 	high := r.Text[columns.Own[1]] != ""
 	if high && (!r.Has(columns.Own[1]) || !quantity.Same(r.Number[columns.Own[0]], r.Number[columns.Own[1]])) {
 		return
@@ -61,18 +94,18 @@ func (t *table) roundByWidth(r *takeoff.Row) {
 	if !round {
 		return
 	}
-	t.moved = true
+	t.Moved = true
 	text, v := r.Text[columns.Own[0]], r.Number[columns.Own[0]]
 	r.Unset(columns.Own[0])
 	r.Unset(columns.Own[1])
 	r.Text[columns.Own[2]] = text
 	r.SetNumber(columns.Own[2], v)
-	t.told.Add("widths of circular pieces, taken for their diameters", "", r.At.Row)
+	t.Told.Add("widths of circular pieces, taken for their diameters", "", r.At.Row)
 }
 
 // otherEnd puts the diameter beside the sides of a transition, or the sides beside its
 // diameter, to its other end: Square to round.
-func (t *table) otherEnd(r *takeoff.Row) {
+func (t *Reader) otherEnd(r *takeoff.Row) {
 	k, _, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
 	if !ok || k != fittings.Transition || r.Text[columns.Second[0]]+r.Text[columns.Second[1]]+r.Text[columns.Second[2]] != "" {
 		return
@@ -85,19 +118,19 @@ func (t *table) otherEnd(r *takeoff.Row) {
 	if wording.RoundWord.MatchString(celltext.FirstWord(t.Specs[at].Last.From)) {
 		move = []int{0, 1}
 	}
-	t.moved = true
+	t.Moved = true
 	for _, i := range move {
 		text, v := r.Text[columns.Own[i]], r.Number[columns.Own[i]]
 		r.Unset(columns.Own[i])
 		r.Text[columns.Second[i]] = text
 		r.SetNumber(columns.Second[i], v)
 	}
-	t.told.Add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
+	t.Told.Add("transitions with sides and a diameter, read as those of their two ends", "", r.At.Row)
 }
 
 // changeOfSize takes a transition between two ends of one shape for a reducer, as many
 // call it so.
-func (t *table) changeOfSize(r *takeoff.Row) {
+func (t *Reader) changeOfSize(r *takeoff.Row) {
 	if at := t.KindColumn(); at >= 0 && wording.RoundWord.MatchString(t.Specs[at].Last.From) { // to round
 		return
 	}
@@ -111,7 +144,7 @@ func (t *table) changeOfSize(r *takeoff.Row) {
 		return
 	}
 	r.Text[takeoff.Kind] = fittings.Reducer.String()
-	t.told.Add("transitions between two ends of one shape, read as reducers", "", r.At.Row)
+	t.Told.Add("transitions between two ends of one shape, read as reducers", "", r.At.Row)
 }
 
 // roundSize writes a size of one figure as a diameter, where the row says that the piece

@@ -1,4 +1,4 @@
-package schedule
+package items
 
 import (
 	"fmt"
@@ -12,8 +12,8 @@ import (
 )
 
 // beyond deals with a cell to the right of the last heading.
-func (t *table) beyond(r *takeoff.Row, i int, cell string) {
-	if !t.ragged {
+func (t *Reader) beyond(r *takeoff.Row, i int, cell string) {
+	if !t.Ragged {
 		t.unheaded(i, &columns.Spec{})
 		return
 	}
@@ -23,7 +23,7 @@ func (t *table) beyond(r *takeoff.Row, i int, cell string) {
 }
 
 // unheaded notes once that a column without a heading holds something.
-func (t *table) unheaded(i int, s *columns.Spec) {
+func (t *Reader) unheaded(i int, s *columns.Spec) {
 	if s.Verdict != headings.Blank || i < len(t.stray) && t.stray[i] {
 		return
 	}
@@ -36,7 +36,7 @@ func (t *table) unheaded(i int, s *columns.Spec) {
 
 // anotherTable finds fault with cells to the right of the headings, or between them,
 // that look like a piece of another table.
-func (t *table) anotherTable(beyond []string) {
+func (t *Reader) anotherTable(beyond []string) {
 	for _, cell := range beyond {
 		if cell = celltext.Trim(cell); cell != "" {
 			t.strays = append(t.strays, cell)
@@ -59,7 +59,7 @@ const (
 )
 
 // tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
-func (t *table) tooLarge(r *takeoff.Row, s *columns.Spec, cell string, v float64) {
+func (t *Reader) tooLarge(r *takeoff.Row, s *columns.Spec, cell string, v float64) {
 	if s.Across && v >= mostAcross || !s.Across && (v >= mostLong || v >= mostInches && s.Column.Unit.Name != "m" && s.Column.Unit != quantity.Foot) {
 		if quantity.SaysUnit(cell) {
 			t.fault(r, s, cell, fmt.Sprintf("would be %.4g m by the unit in the cell; take it out if it is another word, or write the size in mm", v))
@@ -70,7 +70,7 @@ func (t *table) tooLarge(r *takeoff.Row, s *columns.Spec, cell string, v float64
 }
 
 // fault puts a fault of a cell into its row.
-func (t *table) fault(r *takeoff.Row, s *columns.Spec, cell, trouble string) {
+func (t *Reader) fault(r *takeoff.Row, s *columns.Spec, cell, trouble string) {
 	expected := "text"
 	switch {
 	case s.Verdict == headings.Sizes:
@@ -79,8 +79,65 @@ func (t *table) fault(r *takeoff.Row, s *columns.Spec, cell, trouble string) {
 		expected = s.Expects()
 	}
 	if strings.HasPrefix(trouble, "could be ") {
-		t.info.Note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
+		t.Found.Note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
 	}
 	short := celltext.Shorten(cell)
 	r.Refuse(s.To(), t.Place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+}
+
+// shifted refuses a row of more cells than headings, all that is too much blank, where
+// a comma for decimals may have moved the rest: other rows have another number of
+// cells, or a whole number of metres stands before one or two figures.
+func (t *Reader) shifted(r *takeoff.Row, cells []string) {
+	n := len(t.Specs)
+	if celltext.LastFilled(cells) > n {
+		return // told as such
+	}
+	if t.Long == 0 {
+		t.Long, t.longAt = len(cells), t.Place.Row
+	}
+	switch {
+	case t.parted(cells[:n]):
+		t.longAt = 0 // told now
+	case len(cells) == t.Long && !t.uneven:
+		return
+	}
+	r.Faults = append(r.Faults, t.shiftedAt(t.Place.Row, len(cells)))
+}
+
+// evened finds fault with the rows so far that had more cells than headings, once one
+// hasn't.
+func (t *Reader) evened() {
+	if t.uneven = true; t.longAt > 0 {
+		t.Found.Faults = append(t.Found.Faults, t.shiftedAt(t.longAt, t.Long))
+	}
+}
+
+func (t *Reader) shiftedAt(row, cells int) takeoff.Fault {
+	at := t.Place
+	at.Row = row
+	return at.Fault("", fmt.Sprintf("%d cells", cells), fmt.Sprintf("%d cells, as there are headings", len(t.Specs)),
+		fmt.Sprintf("there are %d cells under %d headings, and not on every row: a comma for decimals may have parted a number; put quotes around it, or take the blank cells at the end off", cells, len(t.Specs)))
+}
+
+// parted reports a whole number in metres before one or two figures by themselves.
+func (t *Reader) parted(cells []string) bool {
+	for i := range len(cells) - 1 {
+		if t.Metres(i) && celltext.PartedAt(cells, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// besideMetres refuses a row in which figures stand where text is expected, behind a
+// whole number of metres.
+func (t *Reader) besideMetres(r *takeoff.Row, cells []string) {
+	for _, i := range t.Beside {
+		if celltext.PartedAt(cells, i) {
+			both := celltext.Trim(cells[i]) + "," + celltext.Trim(cells[i+1])
+			r.Faults = append(r.Faults, t.Place.Fault(t.Specs[i].Typed, both, "quotes around a number with a comma",
+				fmt.Sprintf("'%s' stands in two cells and may be one number; put quotes around it, or take the second cell out", both)))
+		}
+	}
 }

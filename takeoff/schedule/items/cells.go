@@ -1,4 +1,4 @@
-package schedule
+package items
 
 import (
 	"fmt"
@@ -19,10 +19,10 @@ import (
 )
 
 // unfit says why the cell at a place of a row can't be used whatever it is read as.
-func (t *table) unfit(at int, cell string, s *columns.Spec) string {
+func (t *Reader) unfit(at int, cell string, s *columns.Spec) string {
 	c := s.To()
 	switch {
-	case s.Measure != takeoff.Text && slices.Contains(t.marked.Unlike, at):
+	case s.Measure != takeoff.Text && slices.Contains(t.Marked.Unlike, at):
 		return "is what its number format shows, and another number than the cell holds; type what is meant, and give the cell a plain format"
 	case len(cell) > celltext.MaxCell, len(cell) > celltext.MaxWord && c != takeoff.Note:
 		return "is too long for a cell; shorten it"
@@ -30,23 +30,23 @@ func (t *table) unfit(at int, cell string, s *columns.Spec) string {
 		return "is a formula without a result; open the file in a spreadsheet program and save it, or type the value"
 	case (cell[0] == '#' || cell[0] == 'E') && slices.ContainsFunc(celltext.ErrorCells, func(e string) bool { return strings.HasPrefix(cell, e) }):
 		return "is an error of the spreadsheet; mend the formula or type the value"
-	case t.suspect && strings.ContainsFunc(cell, celltext.Unreadable):
+	case t.Suspect && strings.ContainsFunc(cell, celltext.Unreadable):
 		return "holds a character that can't be read; type the cell anew"
 	}
 	return ""
 }
 
-// sizeCell is a cell that holds a whole cross-section.
-type sizeCell struct {
+// SizeCell is a cell that holds a whole cross-section.
+type SizeCell struct {
 	*columns.Spec
-	cell string
+	Cell string
 }
 
 // takeSizes puts the cross-sections of a row's cells where they belong. What
 // columns of their own say has to agree.
-func (t *table) takeSizes(r *takeoff.Row) {
-	for _, p := range t.pending {
-		cell, trouble := p.cell, ""
+func (t *Reader) takeSizes(r *takeoff.Row) {
+	for _, p := range t.Pending {
+		cell, trouble := p.Cell, ""
 		if p.Size == headings.LongSize {
 			cell, trouble = t.takeLength(r, p)
 		}
@@ -58,15 +58,15 @@ func (t *table) takeSizes(r *takeoff.Row) {
 			trouble = "holds two sizes, where one is expected"
 		}
 		if trouble != "" {
-			t.fault(r, p.Spec, p.cell, trouble)
+			t.fault(r, p.Spec, p.Cell, trouble)
 			continue
 		}
 		if c := takeoff.DimColumn(fittings.Length); trouble == "" && p.Diameter && len(found) == 1 && found[0].Shape != fittings.Circular && r.Has(c) && quantity.Same(found[0].Height, r.Number[c]) {
-			t.fault(r, p.Spec, p.cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
+			t.fault(r, p.Spec, p.Cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
 			continue
 		}
-		if z := largest(found); trouble == "" && z >= mostAcross && (p.Column.Unit != quantity.Millimetre || quantity.SaysUnit(p.cell) && !strings.HasSuffix(p.cell, "mm")) {
-			t.tooLarge(r, p.Spec, p.cell, z)
+		if z := largest(found); trouble == "" && z >= mostAcross && (p.Column.Unit != quantity.Millimetre || quantity.SaysUnit(p.Cell) && !strings.HasSuffix(p.Cell, "mm")) {
+			t.tooLarge(r, p.Spec, p.Cell, z)
 			continue
 		}
 		for i, z := range found {
@@ -75,30 +75,30 @@ func (t *table) takeSizes(r *takeoff.Row) {
 				to = columns.Dims(headings.SecondSize)
 			}
 			if trouble := setSize(r, to, z, i == 1 || p.Sized != columns.Dims(headings.OwnSize)); trouble != "" {
-				t.fault(r, p.Spec, p.cell, trouble)
+				t.fault(r, p.Spec, p.Cell, trouble)
 				break
 			}
 		}
 		if p.Verdict != headings.Sizes {
-			t.told.Add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
+			t.Told.Add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
 		} else if p.Size == headings.LongSize {
-			t.told.Add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
+			t.Told.Add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
 		} else if found[0].Shape != fittings.Circular {
-			t.told.Add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
+			t.Told.Add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
 		}
 	}
 }
 
 // takeLength takes the length off the end of a cell that holds it behind the
 // cross-section: 600x400x1500. It gives what stands before it.
-func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) {
-	at := strings.LastIndexFunc(p.cell, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
-	if at < 0 || !quantity.Combined(p.cell[:at]) {
+func (t *Reader) takeLength(r *takeoff.Row, p SizeCell) (before, trouble string) {
+	at := strings.LastIndexFunc(p.Cell, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
+	if at < 0 || !quantity.Combined(p.Cell[:at]) {
 		return "", "doesn't hold a cross-section and a length; write it as 600x400x1500 or Ø315x3000"
 	}
-	_, sign := utf8.DecodeRuneInString(p.cell[at:])
-	text, c := celltext.Trim(p.cell[at+sign:]), takeoff.DimColumn(fittings.Length)
-	t.moved = true
+	_, sign := utf8.DecodeRuneInString(p.Cell[at:])
+	text, c := celltext.Trim(p.Cell[at+sign:]), takeoff.DimColumn(fittings.Length)
+	t.Moved = true
 	length := p.Column
 	length.Across, length.Diameter = false, false
 	v, trouble := length.Number(text)
@@ -111,7 +111,7 @@ func (t *table) takeLength(r *takeoff.Row, p sizeCell) (before, trouble string) 
 		r.Text[c] = text
 		r.SetNumber(c, v)
 	}
-	before = celltext.Trim(p.cell[:at])
+	before = celltext.Trim(p.Cell[:at])
 	if unit := strings.TrimLeft(text, "0123456789., "); unit != "" && !quantity.SaysUnit(before) { // 600x400x1500 mm
 		before += " " + unit
 	}
@@ -158,7 +158,7 @@ func setSize(r *takeoff.Row, to [3]takeoff.Column, z quantity.Size, second bool)
 
 // word gives the word of ours for a cell, and notes whether the row has a kind
 // that is known.
-func (t *table) word(s *columns.Spec, cell string) string {
+func (t *Reader) word(s *columns.Spec, cell string) string {
 	c := s.To()
 	if cell != s.Last.From {
 		w, met := s.Words[cell]
@@ -170,7 +170,7 @@ func (t *table) word(s *columns.Spec, cell string) string {
 	}
 	w := s.Last.To
 	if c == takeoff.Kind {
-		t.loud = w == ""
+		t.Loud = w == ""
 	}
 	if w == "" || w == cell {
 		return cell
@@ -190,7 +190,7 @@ func (t *table) word(s *columns.Spec, cell string) string {
 }
 
 // takeAngle sets the angle that the row's kind gives.
-func (t *table) takeAngle(r *takeoff.Row) {
+func (t *Reader) takeAngle(r *takeoff.Row) {
 	c, p := takeoff.DimColumn(fittings.Angle), t.turn
 	v, _ := strconv.ParseFloat(p.angle, 64)
 	switch {
@@ -199,12 +199,12 @@ func (t *table) takeAngle(r *takeoff.Row) {
 	case !r.Has(c):
 		r.Text[c] = p.angle
 		r.SetNumber(c, v)
-		t.told.Add("angles are taken from column '%s'", p.Typed, r.At.Row)
+		t.Told.Add("angles are taken from column '%s'", p.Typed, r.At.Row)
 	}
 }
 
 // noteWords says which words were read as others, with their counts.
-func (t *table) noteWords() {
+func (t *Reader) noteWords() {
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		var said []string
@@ -215,4 +215,15 @@ func (t *table) noteWords() {
 			t.Note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
 		}
 	}
+}
+
+// sizeInKind puts the size that stands beside the kind to those of the row.
+func (t *Reader) sizeInKind(s *columns.Spec, size string) {
+	if t.InKind == nil {
+		t.InKind = &columns.Spec{Heading: headings.Heading{Typed: s.Typed, Verdict: headings.Sizes, Size: headings.OwnSize}}
+		t.InKind.Set(&t.Reading, t.InKind.Heading)
+	}
+	t.Moved = true
+	t.Pending = append(t.Pending, SizeCell{t.InKind, size})
+	t.rowUnit = t.rowUnit || quantity.SaysUnit(size)
 }
