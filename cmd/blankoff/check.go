@@ -16,7 +16,7 @@ import (
 	"blankoff/planner/report/xlsx"
 	"blankoff/planner/tightness"
 	"blankoff/takeoff/audit"
-	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/stated"
 	"blankoff/takeoff/terms"
 )
 
@@ -118,7 +118,7 @@ func (o *checkOptions) ask() (a report.CheckAsk, set audit.Options, err error) {
 	}
 	set.Tolerance = a.Tolerance
 	if o.stated != "" {
-		totals, err := schedule.ReadTotals(o.stated)
+		totals, err := stated.Read(o.stated)
 		if err != nil {
 			return a, set, err
 		}

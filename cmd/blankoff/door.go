@@ -15,6 +15,7 @@ import (
 	words "blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/refused"
+	"blankoff/takeoff/schedule/source"
 )
 
 // doorOptions are the flags of how a schedule is read, the same on every
@@ -89,7 +90,7 @@ func (o *doorOptions) refusedDocument(path string, t *takeoff.Takeoff) (d docume
 	if rows.Count() == 0 {
 		return document{}, false, nil
 	}
-	data, err := schedule.Load(path)
+	data, err := source.Load(path)
 	if err != nil {
 		return document{}, false, err
 	}
@@ -130,7 +131,7 @@ func (o *doorOptions) writeRefused(path string, t *takeoff.Takeoff, input []stri
 		fmt.Fprintf(talk, "no row was refused, so %s isn't written\n", o.refused)
 		return nil
 	}
-	data, err := schedule.Load(path)
+	data, err := source.Load(path)
 	if err != nil {
 		return err
 	}

@@ -51,6 +51,16 @@ var rooms = map[string][]string{
 	"planner/report/xlsx":   {"blankoff", "github.com/xuri/excelize/v2"},
 	"planner/report/pdf":    {"blankoff", "codeberg.org/go-pdf/fpdf", "codeberg.org/go-fonts/liberation", "golang.org/x/image", "golang.org/x/text/unicode/norm"},
 	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra", "golang.org/x/term"},
+
+	// below the door, leaves first
+	"takeoff/schedule/celltext": {"blankoff/takeoff", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
+	"takeoff/schedule/wording":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
+	"takeoff/schedule/told":     {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/headrow":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/columns":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/mapping", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/items":    {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/columns", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording", "blankoff/takeoff/schedule/workbook"},
+	"takeoff/schedule/source":   {"blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext"},
+	"takeoff/schedule/stated":   {"blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/source", "blankoff/takeoff/schedule/workbook"},
 }
 
 // ruleOf finds the rule of a folder.

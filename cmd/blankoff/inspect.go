@@ -12,6 +12,7 @@ import (
 	"blankoff/planner/report/text"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/told"
 )
 
 func newInspect() *cobra.Command {
@@ -97,7 +98,7 @@ func inspected(w io.Writer, info *schedule.Info, faulty int) error {
 	return err
 }
 
-func inspectedSheet(b *strings.Builder, s *schedule.Sheet) {
+func inspectedSheet(b *strings.Builder, s *told.Sheet) {
 	name := "Sheet"
 	if s.Name != "" {
 		name += " '" + s.Name + "'"
@@ -132,7 +133,7 @@ func inspectedSheet(b *strings.Builder, s *schedule.Sheet) {
 	fmt.Fprintln(tw, "  rows\ttaken for\tthe first")
 	for class, x := range s.Classes {
 		if x.Count > 0 {
-			fmt.Fprintf(tw, "  %d\t%s\trow %d: %s\n", x.Count, schedule.RowClass(class), x.First, x.Text)
+			fmt.Fprintf(tw, "  %d\t%s\trow %d: %s\n", x.Count, told.RowClass(class), x.First, x.Text)
 		}
 	}
 	tw.Flush()

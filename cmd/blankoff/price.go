@@ -18,7 +18,7 @@ import (
 	"blankoff/planner/report/jsonout"
 	"blankoff/planner/report/text"
 	"blankoff/planner/report/xlsx"
-	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/source"
 )
 
 // priceOptions are the flags of price.
@@ -206,7 +206,7 @@ func (o *priceOptions) fingerprint(v *report.Plan, a *report.PriceAsk) (report.F
 		if st, err := os.Stat(path); err == nil && !st.Mode().IsRegular() {
 			return report.Fingerprint{}, fmt.Errorf("%s isn't a plain file, and a bill names the files that it is made from; save it as one", path)
 		} else if err == nil {
-			if data, err = schedule.Load(path); err != nil {
+			if data, err = source.Load(path); err != nil {
 				return report.Fingerprint{}, err
 			}
 		}

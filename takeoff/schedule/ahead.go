@@ -1,46 +1,17 @@
 package schedule
 
 import (
-	"bytes"
 	"slices"
 
 	"blankoff/takeoff/schedule/workbook"
 )
-
-// mostBelow is how many rows below the headings are looked at to settle what a
-// heading leaves open.
-const mostBelow = 40
-
-// mostAhead is how far a text is looked at for them, in bytes.
-const mostAhead = 1 << 16
-
-// rowsFrom gives up to n rows of a text from a place on.
-func (x *text) rowsFrom(from, n int) (rows [][]string) {
-	to := min(from+mostAhead, x.size)
-	data, err := x.read(from, to, nil)
-	if err != nil { // it will be met again when the rows are read
-		return nil
-	}
-	if to < x.size {
-		data = data[:bytes.LastIndexByte(data, '\n')+1]
-	}
-	next := x.form.Lines(data)
-	for len(rows) < n {
-		_, cells, err := next.Next()
-		if err != nil {
-			break
-		}
-		rows = append(rows, slices.Clone(cells))
-	}
-	return rows
-}
 
 // sheetRow is a row of a sheet.
 type sheetRow struct {
 	number         int
 	hidden, linked bool
 	cells          []string
-	marks          Marks
+	marks          workbook.Marks
 }
 
 // sheetRows reads the rows of a sheet, and looks ahead.
@@ -60,7 +31,7 @@ func (s *sheetRows) next() (sheetRow, error) {
 	if s.err == nil {
 		s.err = s.Next()
 	}
-	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, marksOf(s.Rows)}, s.err
+	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, s.Marks()}, s.err
 }
 
 // below gives up to n rows that come next.
@@ -70,8 +41,7 @@ func (s *sheetRows) below(n int) (rows [][]string) {
 		if s.err = s.Next(); s.err != nil {
 			break
 		}
-		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells),
-			Marks{slices.Clone(s.Down), slices.Clone(s.Over), slices.Clone(s.Struck), slices.Clone(s.Sums), slices.Clone(s.Unlike)}})
+		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells), s.Marks().Clone()})
 	}
 	for _, x := range s.ahead[:min(n, len(s.ahead))] {
 		rows = append(rows, x.cells)

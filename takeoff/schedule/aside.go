@@ -8,7 +8,9 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
-	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/told"
 )
 
 // headingsAgain takes over headings that stand again further down, as on the
@@ -20,15 +22,15 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 	if t.lowerAgain(number, cells) {
 		return true
 	}
-	hs, ok := t.otherHeads(cells)
+	hs, ok := t.OtherHeads(cells)
 	if !ok {
 		return false
 	}
 	if t.others++; t.others > mostHeads { // no schedule: what follows is read as rows
 		return false
 	}
-	t.note("other headings start at row %d", number)
-	t.look.class(HeadingRow, number, cells)
+	t.Note("other headings start at row %d", number)
+	t.Look.Class(told.HeadingRow, number, cells)
 	return t.setHeadings([]int{number}, [][]string{cells}, hs) == nil
 }
 
@@ -36,93 +38,34 @@ func (t *table) headingsAgain(number int, cells []string) bool {
 // lower one, as with other units: what the upper one says holds on.
 func (t *table) lowerAgain(number int, cells []string) bool {
 	n := len(t.repeatedAt)
-	if n == 0 || t.headRows != 2 || t.repeatedAt[n-1] != number-1 || counted(cells) {
+	if n == 0 || t.HeadRows != 2 || t.repeatedAt[n-1] != number-1 || celltext.HasFigure(cells) {
 		return false
 	}
-	both := t.joinRows(t.heads[0], cells)
-	if score(both) < max(2, score(t.readCells(cells))) {
+	both := headrow.Join(t.Lex, t.Heads[0], cells)
+	if headrow.Score(both) < max(2, headrow.Score(headrow.Read(t.Lex, cells))) {
 		return false
 	}
-	upper := slices.Clone(t.heads[0])
+	upper := slices.Clone(t.Heads[0])
 	if t.others++; t.others > mostHeads {
 		return false
 	}
-	t.look.Kept = append(t.look.Kept, number-1)
-	t.look.class(HeadingRow, number, cells)
+	t.Look.Kept = append(t.Look.Kept, number-1)
+	t.Look.Class(told.HeadingRow, number, cells)
 	return t.setHeadings([]int{number - 1, number}, [][]string{upper, slices.Clone(cells)}, both) == nil
-}
-
-// mostLooked is how many cells are looked at whether they are headings again: after so
-// many, only rows that begin with one.
-const mostLooked = 100_000
-
-// beginsHeads reports a row whose first cell is a heading.
-func (t *table) beginsHeads(cells []string) bool {
-	filled := filledIn(cells)
-	if len(filled) == 0 {
-		return false
-	}
-	v := t.lex.Read(shorten(trim(cells[filled[0]]))).Verdict
-	return v == headings.Known || v == headings.Sizes || v == headings.Asks
-}
-
-// otherHeads reads a row as headings that start anew; ok is false where it is no
-// such row.
-func (t *table) otherHeads(cells []string) (hs []headings.Heading, ok bool) {
-	if counted(cells) {
-		return nil, false
-	}
-	if t.looked += len(cells); t.looked > mostLooked && !t.beginsHeads(cells) {
-		return nil, false
-	}
-	hs = t.readCells(cells)
-	filled := 0
-	for _, h := range hs {
-		if h.Verdict != headings.Blank {
-			filled++
-		}
-	}
-	n, asked := score(hs), 0
-	for _, h := range hs {
-		if h.Verdict == headings.Asks {
-			asked++
-		}
-	}
-	return hs, n >= 2 && 2*(n+asked) > filled
 }
 
 // sameHeads takes note of one of the heading rows over again.
 func (t *table) sameHeads(number int, cells []string) bool {
-	if !t.repeats(cells) {
+	if !t.Repeats(cells) {
 		return false
 	}
 	t.repeated, t.repeatedAt = true, append(t.repeatedAt, number)
 	if t.titled {
-		t.look.Kept = append(t.look.Kept, number) // else the title is of nothing
+		t.Look.Kept = append(t.Look.Kept, number) // else the title is of nothing
 	}
-	t.told.add("rows that repeat the headings", "", number)
-	t.look.class(RepeatedRow, number, cells)
+	t.Told.Add("rows that repeat the headings", "", number)
+	t.Look.Class(told.RepeatedRow, number, cells)
 	return true
-}
-
-// repeats reports one of the heading rows over again.
-func (t *table) repeats(cells []string) bool {
-	return slices.ContainsFunc(t.heads, func(head []string) bool {
-		for i := range max(len(head), len(cells)) {
-			if cellAt(head, i) != cellAt(cells, i) {
-				return false
-			}
-		}
-		return true
-	})
-}
-
-// cellAt is a cell without outer white space; cells beyond the last are blank.
-func cellAt(cells []string, i int) string {
-	if i < len(cells) {
-		return trim(cells[i])
-	}
-	return ""
 }
 
 // aside deals with a row that has no kind that is known, and may not be a piece:
@@ -132,24 +75,24 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	if t.sameHeads(number, cells) {
 		return true
 	}
-	filled := filledIn(cells)
+	filled := celltext.Filled(cells)
 	switch {
 	case len(filled) == 0:
 		return false
 	case t.isTotal(cells, filled, r):
-		t.total(number, cells, trim(cells[filled[0]]), r)
+		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
-	case isRuler(cells, filled):
-		t.look.class(RemarkRow, number, cells)
+	case celltext.IsRuler(cells, filled):
+		t.Look.Class(told.RemarkRow, number, cells)
 		return true
-	case isLone(cells, filled):
-		return t.lone(number, cells, filled[0], trim(cells[filled[0]]))
+	case celltext.IsLone(cells, filled):
+		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
 	case t.isRemark(cells, filled, r):
-		t.remark(number, cells, trim(cells[filled[0]]))
+		t.remark(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
 	case t.isApart(r):
-		t.told.add("rows of what is no ductwork left out, the first '%s'", shorten(r.Text[takeoff.Kind]), number)
-		t.look.class(ApartRow, number, cells)
+		t.Told.Add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
+		t.Look.Class(told.ApartRow, number, cells)
 		t.info.RowsRead++
 		t.info.RowsLeft++
 		return true
@@ -160,76 +103,53 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 // numbered deals with a row right below the headings that numbers the columns:
 // 1, 2, 3 or (1), (2), (3).
 func (t *table) numbered(number int, cells []string) bool {
-	filled := filledIn(cells)
+	filled := celltext.Filled(cells)
 	for i, at := range filled {
-		if strings.Trim(trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
+		if strings.Trim(celltext.Trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
 			return false
 		}
 	}
 	if len(filled) < 4 {
 		return false
 	}
-	t.told.add("rows that number the columns passed over", "", number)
-	t.look.class(RemarkRow, number, cells)
+	t.Told.Add("rows that number the columns passed over", "", number)
+	t.Look.Class(told.RemarkRow, number, cells)
 	return true
 }
 
 // mayBeAside reports a row that may be no piece: it has no kind that is known, or nothing
 // but words.
 func (t *table) mayBeAside(r *takeoff.Row) bool {
-	return t.loud || r.Bare() && len(t.pending) == 0 && len(r.Faults) == 0
+	return t.Loud || r.Bare() && len(t.Pending) == 0 && len(r.Faults) == 0
 }
 
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
-	filled := filledIn(cells)
-	return t.repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || isLone(cells, filled) || isRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
-}
-
-// filledIn lists the cells that aren't blank.
-func filledIn(cells []string) (filled []int) {
-	for i := range cells {
-		if trim(cells[i]) != "" {
-			filled = append(filled, i)
-		}
-	}
-	return filled
-}
-
-// filledText is the cells that aren't blank.
-func filledText(cells []string) (out []string) {
-	for _, i := range filledIn(cells) {
-		out = append(out, trim(cells[i]))
-	}
-	return out
-}
-
-// isRuler reports a row of nothing but strokes.
-func isRuler(cells []string, filled []int) bool {
-	return !slices.ContainsFunc(filled, func(i int) bool { return len(cells[i]) < 3 || strings.Trim(cells[i], "-=_*~. \t") != "" })
+	filled := celltext.Filled(cells)
+	return t.Repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of
 // a cross-section, or it holds nothing but an area or a quantity and what goes with them.
 func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter} {
-		if text := r.Text[takeoff.DimColumn(d)]; text != "" && !t.lex.Total(text) {
+		if text := r.Text[takeoff.DimColumn(d)]; text != "" && !t.Lex.Total(text) {
 			return false
 		}
 	}
-	for _, p := range t.pending {
-		if !t.lex.Total(p.cell) {
+	for _, p := range t.Pending {
+		if !t.Lex.Total(p.Cell) {
 			return false
 		}
 	}
 	text := 0
 	for _, i := range filled {
-		cell := trim(cells[i])
+		cell := celltext.Trim(cells[i])
 		if unicode.IsDigit(rune(cell[0])) || cell[0] == '=' {
 			continue
 		}
 		text++
-		if text == 1 && len(cell) <= maxWord && t.lex.Total(cell) {
+		if text == 1 && len(cell) <= celltext.MaxWord && t.Lex.Total(cell) {
 			return true
 		}
 	}
@@ -238,10 +158,10 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 	}
 	area, length, measured := false, false, false
 	for _, i := range filled {
-		if i >= len(t.specs) || !t.specs[i].used {
+		if i >= len(t.Specs) || !t.Specs[i].Used {
 			return false
 		}
-		switch c := t.specs[i].to(); c {
+		switch c := t.Specs[i].To(); c {
 		case takeoff.StatedArea, takeoff.DimColumn(fittings.GivenArea), takeoff.Quantity:
 			area = true
 		case takeoff.DimColumn(fittings.Length): // with a quantity, the row goes on with the piece above
@@ -249,7 +169,7 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 		default:
 			return false
 		}
-		measured = measured || t.specs[i].Measure == takeoff.Areas
+		measured = measured || t.Specs[i].Measure == takeoff.Areas
 	}
 	return area && (measured || !length)
 }
@@ -259,7 +179,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	if !unicode.IsLetter([]rune(label)[0]) {
 		label = ""
 	}
-	x := takeoff.TotalRow{At: takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, Label: shorten(label), Since: t.since, Before: t.info.handed}
+	x := takeoff.TotalRow{At: takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}, Label: celltext.Shorten(label), Since: t.since, Before: t.info.handed}
 	for _, c := range [...]takeoff.Column{takeoff.DimColumn(fittings.GivenArea), takeoff.StatedArea} {
 		if r.Has(c) {
 			x.Area, x.AreaText = r.Number[c], r.Text[c]
@@ -270,11 +190,14 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	}
 	for _, f := range r.Faults {
 		if !unicode.IsLetter([]rune(f.Value + "0")[0]) {
-			t.info.Faults = append(t.info.Faults, f)
+			t.Found.Faults = append(t.Found.Faults, f)
 		}
 	}
 	t.since[0] = t.info.handed
 	t.info.RowsRead++
 	t.info.TotalRows = append(t.info.TotalRows, x)
-	t.look.class(TotalRow, number, cells)
+	t.Look.Class(told.TotalRow, number, cells)
 }
+
+// mostHeads is how often other headings may start in a sheet.
+const mostHeads = 500

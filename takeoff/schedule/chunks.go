@@ -3,13 +3,17 @@ package schedule
 import (
 	"bytes"
 	"io"
-	"maps"
 	"runtime"
-	"slices"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/plaintext"
+	"blankoff/takeoff/schedule/source"
+	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // longLine is the length from which a line is looked at by itself: there is a
@@ -21,13 +25,13 @@ const longLine = 1 << 16
 // hold, or something has to be told or remembered of its rows, the chunk is odd:
 // it counts for nothing, and its lines are read again in their turn.
 type chunk struct {
-	start, end cut
-	source     *source
+	start, end source.Cut
+	source     *source.Source
 	form       plaintext.Form
 	table      table // of its own
 	batch      *takeoff.Batch
 	columns    []takeoff.Column
-	heads      *spec // the first of the columns that it is read by; nil: not known
+	heads      *columns.Spec // the first of the columns that it is read by; nil: not known
 	room       []byte
 	named      int // names that were looked at
 	odd        bool
@@ -38,9 +42,9 @@ type chunk struct {
 // chunks reads a text file in chunks.
 type chunks struct {
 	*table
-	text  *text
+	text  *source.Text
 	each  func(*takeoff.Row) error
-	at    cut // where the first row is that isn't taken yet
+	at    source.Cut // where the first row is that isn't taken yet
 	ahead []*chunk
 	spare []*chunk
 	alone int // so many chunks are read row by row before others are begun
@@ -48,14 +52,14 @@ type chunks struct {
 }
 
 // inChunks reads the lines of a text file, many at once.
-func (t *table) inChunks(x *text, each func(*takeoff.Row) error) error {
-	s := &chunks{table: t, text: x, each: each, at: cut{0, 1}}
-	t.suspect = true // of what is read row by row; chunks look for themselves
+func (t *table) inChunks(x *source.Text, each func(*takeoff.Row) error) error {
+	s := &chunks{table: t, text: x, each: each, at: source.Cut{At: 0, Number: 1}}
+	t.Suspect = true // of what is read row by row; chunks look for themselves
 	defer s.drop()
-	for s.at.at < x.size && !t.search.failed {
-		if s.alone > 0 || t.fresh || t.repeated || len(t.specs) == 0 {
+	for s.at.At < x.Size && !t.Search.Failed {
+		if s.alone > 0 || t.fresh || t.repeated || len(t.Specs) == 0 {
 			s.alone = max(0, s.alone-1)
-			if err := s.oneByOne(x.next(s.at).at); err != nil {
+			if err := s.oneByOne(x.Next(s.at).At); err != nil {
 				return err
 			}
 			continue
@@ -79,9 +83,9 @@ func (s *chunks) begin() {
 	if n := len(s.ahead); n > 0 {
 		at = s.ahead[n-1].end
 	}
-	for at.at < s.text.size && len(s.ahead) <= runtime.GOMAXPROCS(0) {
+	for at.At < s.text.Size && len(s.ahead) <= runtime.GOMAXPROCS(0) {
 		c := s.chunk()
-		c.start, c.end = at, s.text.next(at)
+		c.start, c.end = at, s.text.Next(at)
 		s.ahead = append(s.ahead, c)
 		go c.work()
 		at = c.end
@@ -94,32 +98,18 @@ func (s *chunks) chunk() *chunk {
 	if n := len(s.spare); n > 0 {
 		c, s.spare = s.spare[n-1], s.spare[:n-1]
 	} else {
-		c = &chunk{source: &s.text.source, form: s.text.form, batch: s.info.into.takeoff.NewBatch()}
+		c = &chunk{source: &s.text.Source, form: s.text.Form, batch: s.info.into.takeoff.NewBatch()}
 	}
 	t := &c.table
-	if c.heads != &s.specs[0] {
-		c.heads = &s.specs[0]
+	if c.heads != &s.Specs[0] {
+		c.heads = &s.Specs[0]
 		*t = *s.table
-		t.specs = slices.Clone(s.specs)
-		for i := range t.specs {
-			t.specs[i].words, t.specs[i].count = maps.Clone(t.specs[i].words), map[string]int{}
-		}
-		t.pending, t.strays, t.bare, t.inKind, t.remarks = nil, nil, nil, nil, nil
-		c.columns = t.touched()
+		t.Separate()
+		c.columns = t.Touched()
 		t.row = takeoff.Row{}
 	}
-	for i := range t.specs {
-		clear(t.specs[i].count)
-		t.specs[i].own = s.specs[i].own
-		w := &t.specs[i].watch
-		w.counts, w.filled, w.most, w.least, w.gaps, w.others = s.specs[i].watch.counts, 0, 0, 1000, false, 0
-	}
-	t.watched, t.long, t.uneven, t.newUnit, t.tallies = 0, 0, false, false, quantified{}
-	t.info, t.look, t.told, t.stray = &Info{}, &Sheet{}, nil, append(t.stray[:0:0], s.stray...)
-	t.inSummary, t.chunked = s.inSummary, true
-	t.inNotes, t.shape, t.kindTold, t.kindSays = s.inNotes, s.shape, s.kindTold, s.kindSays
-	t.over = s.over
-	t.over.rows = [2]int{}
+	t.info = &Info{}
+	t.Again(&s.Reader, &t.info.Findings)
 	c.odd, c.err, c.done = false, nil, make(chan struct{})
 	c.batch.Reset()
 	return c
@@ -129,15 +119,15 @@ func (s *chunks) chunk() *chunk {
 func (c *chunk) work() {
 	defer close(c.done)
 	defer func() { c.odd = c.odd || c.doubtfulNames() }()
-	data, err := c.source.read(c.start.at, c.end.at, c.room)
+	data, err := c.source.Read(c.start.At, c.end.At, c.room)
 	if err != nil {
 		c.err = err
 		return
 	}
-	if c.source.file != nil {
+	if c.source.File != nil {
 		c.room = data
 	}
-	c.table.suspect = plaintext.Controls(data)
+	c.table.Suspect = plaintext.Controls(data)
 	if bytes.IndexByte(data, '"') < 0 {
 		c.plainly(string(data))
 		return
@@ -149,7 +139,7 @@ func (c *chunk) work() {
 			break
 		}
 		if c.odd = err != nil; !c.odd {
-			c.row(c.start.number-1+number, cells, c.table.broken(lines, cells))
+			c.row(c.start.Number-1+number, cells, c.table.broken(lines, cells))
 		}
 	}
 	c.odd = c.odd || !lines.Closed()
@@ -159,7 +149,7 @@ func (c *chunk) work() {
 func (c *chunk) plainly(rest string) {
 	var cells []string
 	separator := byte(c.form.Separator)
-	for number := c.start.number; rest != "" && !c.odd; number++ {
+	for number := c.start.Number; rest != "" && !c.odd; number++ {
 		line, below, _ := strings.Cut(rest, "\n")
 		rest = below
 		if line = strings.TrimSuffix(line, "\r"); line == "" {
@@ -168,7 +158,7 @@ func (c *chunk) plainly(rest string) {
 		if c.odd = len(line) > longLine; c.odd {
 			return
 		}
-		cells = split(cells[:0], line, separator)
+		cells = celltext.Split(cells[:0], line, separator)
 		c.row(number, cells, "")
 	}
 }
@@ -176,25 +166,25 @@ func (c *chunk) plainly(rest string) {
 // row reads one row that isn't empty.
 func (c *chunk) row(number int, cells []string, broken string) {
 	t := &c.table
-	t.place.Row = number
+	t.Place.Row = number
 	r := &t.row
-	r.Clear(c.columns, t.place)
+	r.Clear(c.columns, t.Place)
 	r.Most = t.most
-	worded, empty := t.fill(r, cells, nil)
+	worded, empty := t.Fill(r, cells, nil)
 	if empty && broken == "" {
 		return
 	}
-	again := func() bool { _, ok := t.otherHeads(cells); return ok || t.repeats(cells) }
-	if c.odd = broken == "" && (worded && again() || t.mayBeAside(r) && t.maybeAside(cells, r)) || t.opt.Map.Skips(t.place.Sheet, number); c.odd {
+	again := func() bool { _, ok := t.OtherHeads(cells); return ok || t.Repeats(cells) }
+	if c.odd = broken == "" && (worded && again() || t.mayBeAside(r) && t.maybeAside(cells, r)) || t.ByMap.Skips(t.Place.Sheet, number); c.odd {
 		return
 	}
-	t.settle(r, broken)
-	t.look.class(PieceRow, number, cells)
-	if c.batch.Add(r); t.moved {
-		r.Clear(elsewhere, t.place)
-		t.moved = false
+	t.Settle(r, broken)
+	t.Look.Class(told.PieceRow, number, cells)
+	if c.batch.Add(r); t.Moved {
+		r.Clear(items.Elsewhere, t.Place)
+		t.Moved = false
 	}
-	c.odd = len(t.info.Notes) > 0 || len(t.info.Faults) > 0 || t.long > 0 || t.newUnit
+	c.odd = len(t.info.Notes) > 0 || len(t.Found.Faults) > 0 || t.Long > 0 || t.NewUnit
 }
 
 // takeIn takes what a chunk has found, or reads its lines again.
@@ -206,30 +196,12 @@ func (s *chunks) takeIn(c *chunk) error {
 		s.drop() // they were begun without what it holds
 		s.pause = min(2*s.pause+1, 127)
 		s.alone = s.pause
-		return s.oneByOne(c.end.at)
+		return s.oneByOne(c.end.At)
 	}
 	s.pause = 0
 	t := &c.table
-	if s.watched += t.watched; c.batch.Len() > 0 {
-		s.inNotes, s.inSummary = t.inNotes, t.inSummary
-	}
-	s.tallies.merge(t.tallies)
-	if t.uneven && !s.uneven {
-		s.evened()
-	}
-	s.told.merge(t.told)
-	for i := range s.over.rows {
-		s.over.rows[i] += t.over.rows[i]
-	}
-	for i := range t.specs {
-		from, to := &t.specs[i], &s.specs[i]
-		to.watch.merge(&from.watch)
-		for w, count := range from.count {
-			to.count[w] += count
-			to.words[w] = from.words[w]
-		}
-	}
-	if x, found := &s.look.Classes[PieceRow], t.look.Classes[PieceRow]; x.Count == 0 {
+	s.Merge(&t.Reader, c.batch.Len())
+	if x, found := &s.Look.Classes[told.PieceRow], t.Look.Classes[told.PieceRow]; x.Count == 0 {
 		*x = found
 	} else {
 		x.Count += found.Count
@@ -241,20 +213,20 @@ func (s *chunks) takeIn(c *chunk) error {
 
 // oneByOne reads the rows that begin before a place row by row.
 func (s *chunks) oneByOne(end int) error {
-	data, err := s.text.rows(s.at.at, end)
+	data, err := s.text.Rows(s.at.At, end)
 	if err != nil {
 		return err
 	}
-	lines, read := s.text.form.Lines(data), 0
-	at := s.at.at
-	s.below = func(n int) [][]string { return s.text.rowsFrom(at+lines.Read(), n) }
-	for s.at.at+read < end && !s.search.failed {
+	lines, read := s.text.Form.Lines(data), 0
+	at := s.at.At
+	s.Below = func(n int) [][]string { return s.text.RowsFrom(at+lines.Read(), n) }
+	for s.at.At+read < end && !s.Search.Failed {
 		number, cells, err := lines.Next()
 		if err == io.EOF {
 			read = len(data)
 			break
 		}
-		number += s.at.number - 1
+		number += s.at.Number - 1
 		if err != nil {
 			return s.info.unread(number, err)
 		}
@@ -263,7 +235,7 @@ func (s *chunks) oneByOne(end int) error {
 		}
 		read = lines.Read()
 	}
-	s.at = cut{s.at.at + read, s.at.number + bytes.Count(data[:read], newline)}
+	s.at = source.Cut{At: s.at.At + read, Number: s.at.Number + bytes.Count(data[:read], source.Newline)}
 	return nil
 }
 
@@ -274,4 +246,19 @@ func (s *chunks) drop() {
 		s.spare = append(s.spare, c)
 	}
 	s.ahead = nil
+}
+
+// doubtfulNames reports that the chunk has met a name that may be no name of a system or
+// level: its rows are looked at one by one then.
+func (c *chunk) doubtfulNames() bool {
+	names := c.batch.Names()
+	if c.named > len(names) { // they were forgotten meanwhile
+		c.named = 0
+	}
+	doubtful := false
+	for _, name := range names[c.named:] {
+		doubtful = doubtful || wording.Name(c.table.Lex, name) != wording.IsName
+	}
+	c.named = len(names)
+	return doubtful
 }

@@ -16,6 +16,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 )
 
 // FuzzRead: any bytes give an error, or rows that are in order and sound. A
@@ -158,7 +159,7 @@ func FuzzWriteRead(f *testing.F) {
 func sameText(t *testing.T, got, typed string) {
 	t.Helper()
 	want := strings.TrimSpace(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(typed)) // a lone CR ends a line too
-	if got != want && got != unwrap(want) && !(got == "" && meansNothing(want)) {
+	if got != want && got != celltext.Unwrap(want) && !(got == "" && celltext.MeansNothing(want)) {
 		t.Fatalf("%q reads as %q", typed, got)
 	}
 }

@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -34,7 +35,7 @@ func FuzzNumber(f *testing.F) {
 		if !h.Said {
 			s.Unit = quantity.Default(m)
 		}
-		if cell = trim(cell); cell == "" {
+		if cell = celltext.Trim(cell); cell == "" {
 			return
 		}
 		v, trouble := s.Number(cell)

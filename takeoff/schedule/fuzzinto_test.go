@@ -8,6 +8,8 @@ import (
 	"testing"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/source"
+	"blankoff/takeoff/schedule/stated"
 )
 
 // Whatever a text holds and wherever it is cut into chunks, all that is found is
@@ -28,8 +30,8 @@ func FuzzInto(f *testing.F) {
 	f.Add([]byte("kind;size;l\nKanal;300x200;1,5\nm\n90° bend;Ø315;\nkind;size;l\nwhat;;2\n"), uint16(9))
 	f.Fuzz(func(t *testing.T, data []byte, size uint16) {
 		want, wantInfo, wantErr := oneByOne("fuzz.csv", data, takeoff.Options{})
-		defer func(size int) { chunkSize = size }(chunkSize)
-		chunkSize = 1 + int(size)
+		defer func(size int) { source.ChunkSize = size }(source.ChunkSize)
+		source.ChunkSize = 1 + int(size)
 		got := takeoff.New(takeoff.Options{})
 		info, err := Options{}.IntoFrom("fuzz.csv", data, got, nil)
 		same(t, "error", fmt.Sprint(err), fmt.Sprint(wantErr))
@@ -51,7 +53,7 @@ func FuzzTotals(f *testing.F) {
 	f.Add([]byte("Section;Stated area (ft2);reading_l_s\nS01;517,10;23,4\n"))
 	f.Add(asXLSX(f, [][]any{{"system", "stated_area_m2"}, {"SA1", 48.04}}))
 	f.Fuzz(func(t *testing.T, data []byte) {
-		got, err := ReadTotalsFrom("f", data)
+		got, err := stated.ReadFrom("f", data)
 		if err != nil {
 			return
 		}

@@ -4,6 +4,7 @@ import (
 	"path/filepath"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/source"
 )
 
 // Into reads the schedule in the file path into a takeoff: what Read and
@@ -16,17 +17,18 @@ func (o Options) Into(path string, t *takeoff.Takeoff, told func(rows, most int)
 	if err != nil {
 		return Info{}, err
 	}
-	if v := surveyed(path, lex); v != nil {
+	if v := source.Surveyed(path, lex); v != nil {
 		to := newInto(t, told)
 		info := Info{into: to}
 		info.File = filepath.Base(path)
-		err := info.readText(&v.text, &o, lex, to.add)
-		if changed := v.close(&info); changed != nil {
+		err := info.readText(&v.Text, &o, lex, to.add)
+		sum, changed := v.Close()
+		if info.SHA256 = sum; changed != nil {
 			err = changed
 		}
 		return info, to.end(&info, err)
 	}
-	data, err := Load(path)
+	data, err := source.Load(path)
 	if err != nil {
 		return Info{}, err
 	}

@@ -11,6 +11,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/bases"
+	"blankoff/takeoff/schedule/source"
 )
 
 // oneByOne reads a schedule by Read and Add, row after row.
@@ -29,8 +30,8 @@ func oneByOne(name string, data []byte, o takeoff.Options) (*takeoff.Takeoff, In
 // the reading row by row.
 func sameBothWays(t *testing.T, name string, data []byte) {
 	t.Helper()
-	defer func(size int, from int64) { chunkSize, surveyFrom = size, from }(chunkSize, surveyFrom)
-	surveyFrom = 0
+	defer func(size int, from int64) { source.ChunkSize, source.SurveyFrom = size, from }(source.ChunkSize, source.SurveyFrom)
+	source.SurveyFrom = 0
 	path := filepath.Join(t.TempDir(), name)
 	if err := os.WriteFile(path, data, 0o600); err != nil {
 		t.Fatal(err)
@@ -45,10 +46,10 @@ func sameBothWays(t *testing.T, name string, data []byte) {
 	}
 	for _, o := range options {
 		want, wantInfo, wantErr := oneByOne(name, data, o)
-		for _, chunkSize = range sizes {
+		for _, source.ChunkSize = range sizes {
 			for k := range 4 {
 				o.TotalsOnly = k%2 == 1
-				got, where := takeoff.New(o), fmt.Sprintf("%s in chunks of %d, totals only %v, left in the file %v", name, chunkSize, o.TotalsOnly, k > 1)
+				got, where := takeoff.New(o), fmt.Sprintf("%s in chunks of %d, totals only %v, left in the file %v", name, source.ChunkSize, o.TotalsOnly, k > 1)
 				var info Info
 				if k > 1 {
 					info, err = Options{}.Into(path, got, nil)

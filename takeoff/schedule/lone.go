@@ -2,83 +2,70 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
-	"unicode"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/items"
+	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // isRemark reports a row among notes, or one that begins them, as who signed: none of its
 // cells is a number of a piece.
 func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
-	if !t.loud {
+	if !t.Loud {
 		return false
 	}
-	if t.inSummary && len(filled) <= 3 && len(t.specs) > 3 {
+	if t.InSummary && len(filled) <= 3 && len(t.Specs) > 3 {
 		return true
 	}
-	if t.inNotes && !counted(cells) {
+	if t.InNotes && !celltext.HasFigure(cells) {
 		return true
 	}
-	if len(t.pending) > 0 {
+	if len(t.Pending) > 0 {
 		return false
 	}
-	for i := range t.specs {
-		if s := &t.specs[i]; s.used && s.Measure != takeoff.Text && r.Has(s.to()) {
+	for i := range t.Specs {
+		if s := &t.Specs[i]; s.Used && s.Measure != takeoff.Text && r.Has(s.To()) {
 			return false
 		}
 	}
-	first := trim(cells[filled[0]])
-	if t.inNotes || len(first) > 60 {
-		return t.inNotes
+	first := celltext.Trim(cells[filled[0]])
+	if t.InNotes || len(first) > 60 {
+		return t.InNotes
 	}
-	places, _ := t.lex.Place(first)
+	places, _ := t.Lex.Place(first)
 	return len(places) > 0 && places[0] == "note"
 }
 
-// doubled says of rows above that there are more of them (from memory, unverified).
-var doubled = regexp.MustCompile(`(?i)\b(?:all|rows|items|quantities|above)\b.*(?:[x×]\s*\d|\b(?:doubled?|twice|tripled?)\b)`)
-
-// summary begins a list that sums up the pieces, in seven languages (from memory,
-// unverified).
-var summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
-
 // remark passes over a row of notes; so are the rows below it, until one of a piece.
 func (t *table) remark(number int, cells []string, text string) {
-	if replaces.MatchString(text) {
-		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "rows that count",
-			fmt.Sprintf("'%s' seems to say that the rows above it don't count any more; take them out, or reword the line", shorten(text))))
+	if wording.Replaces.MatchString(text) {
+		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "rows that count",
+			fmt.Sprintf("'%s' seems to say that the rows above it don't count any more; take them out, or reword the line", celltext.Shorten(text))))
 	}
-	if many.MatchString(text) || multiplies.MatchString(text) || doubled.MatchString(text) || perFloor.MatchString(text) {
-		p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-		t.info.Faults = append(t.info.Faults, p.Fault("", shorten(text), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", shorten(text))))
+	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) || wording.Doubled.MatchString(text) || wording.PerFloor.MatchString(text) {
+		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
+			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
-	if t.inNotes = true; summary.MatchString(text) {
-		t.inSummary = true
-		t.look.Kept = append(t.look.Kept, number)
+	if t.InNotes = true; wording.Summary.MatchString(text) {
+		t.InSummary = true
+		t.Look.Kept = append(t.Look.Kept, number)
 	}
-	t.told.add("remarks among the rows passed over, the first '%s'", shorten(text), number)
-	t.look.class(RemarkRow, number, cells)
+	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // isApart reports a row of something that is no ductwork, as a grille, where no row is
 // joined to another.
 func (t *table) isApart(r *takeoff.Row) bool {
-	return t.loud && t.lex.Apart(r.Text[takeoff.Kind]) && !t.maps(takeoff.From) && !t.maps(takeoff.Run)
+	return t.Loud && t.Lex.Apart(r.Text[takeoff.Kind]) && !t.Maps(takeoff.From) && !t.Maps(takeoff.Run)
 }
-
-// isLone reports a row of one cell that has a letter.
-func isLone(cells []string, filled []int) bool {
-	return len(filled) == 1 && len(cells[filled[0]]) <= maxWord && strings.ContainsFunc(cells[filled[0]], unicode.IsLetter)
-}
-
-// pageLine numbers a page, in seven languages (from memory, unverified).
-var pageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
 
 // mostLone is how many rows of one cell are looked at, where there are more of them than
 // of pieces.
@@ -87,12 +74,12 @@ const mostLone = 10_000
 // areaOf is what the only cell of a row gives to the rows below, where its column or a map
 // says so: the system or the level.
 func (t *table) areaOf(at int) (takeoff.Column, bool) {
-	if at < len(t.specs) && t.specs[at].used && t.specs[at].Verdict == headings.Known {
-		if c := t.specs[at].to(); c == takeoff.System || c == takeoff.Level {
+	if at < len(t.Specs) && t.Specs[at].Used && t.Specs[at].Verdict == headings.Known {
+		if c := t.Specs[at].To(); c == takeoff.System || c == takeoff.Level {
 			return c, true
 		}
 	}
-	return t.opt.Map.SubHeading(t.place.Sheet)
+	return t.ByMap.SubHeading(t.Place.Sheet)
 }
 
 // lone deals with the only cell of a row.
@@ -105,17 +92,17 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, c, text)
 		return true
 	}
-	if perFloor.MatchString(text) || replaces.MatchString(text) {
+	if wording.PerFloor.MatchString(text) || wording.Replaces.MatchString(text) {
 		t.remark(number, cells, text)
 		return true
 	}
-	if _, says := statedUnit(t.lex, text); says {
+	if _, says := wording.StatedUnit(t.Lex, text); says {
 		t.unitBelow(number, cells, text)
 		return true
 	}
-	places, rest := t.lex.Place(text)
+	places, rest := t.Lex.Place(text)
 	if label, ok := strings.CutSuffix(text, ":"); ok {
-		if p, after := t.lex.Place(label + ": x"); after == "x" { // nothing stands behind it
+		if p, after := t.Lex.Place(label + ": x"); after == "x" { // nothing stands behind it
 			places, rest = p, ""
 		}
 	}
@@ -124,10 +111,10 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note" || t.inNotes || pageLine.MatchString(text):
+	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
-	case len(places) == 0 && !t.lex.StruckAnywhere(text) && t.headsBelow():
+	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
 		t.titleBelow(number, cells, text)
 	case t.groupHead(text, at):
 		t.group(number, cells, text)
@@ -135,13 +122,13 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.eitherArea(text)
 		return false
 	case t.struckLine(number, cells, text):
-	case (strings.Contains(text, ":") || text[0] == '*') && !t.piecesBelow(): // Signed: A. Person
+	case (strings.Contains(text, ":") || text[0] == '*') && !t.PiecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
-	case many.MatchString(text):
-		t.over.doubt = doubt{}
+	case wording.Many.MatchString(text):
+		t.Over.Doubt = items.Doubt{}
 		t.doubtMany(number, text)
-		t.look.Kept = append(t.look.Kept, number)
-		t.look.class(RemarkRow, number, cells)
+		t.Look.Kept = append(t.Look.Kept, number)
+		t.Look.Class(told.RemarkRow, number, cells)
 	default:
 		t.alone(at, text)
 		return false
@@ -151,8 +138,8 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 
 // eitherArea refuses a row of one cell that may be a system or a level.
 func (t *table) eitherArea(text string) {
-	short := shorten(text)
-	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+	short := celltext.Shorten(text)
+	t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone and may be a system or a level for the rows below; write System: or Level: before it", short)))
 }
 
@@ -162,19 +149,19 @@ func (t *table) group(number int, cells []string, text string) {
 		return
 	}
 	t.entitle(number, text)
-	t.told.add("names of groups of rows passed over, the first '%s'", shorten(text), number)
-	t.look.Kept = append(t.look.Kept, number)
-	t.look.class(RemarkRow, number, cells)
+	t.Told.Add("names of groups of rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // alone refuses a row of one cell that nobody knows, but for one of a kind, of which is
 // said that it isn't one or has no sizes.
 func (t *table) alone(at int, text string) {
-	if at < len(t.specs) && t.specs[at].used && t.specs[at].to() == takeoff.Kind {
+	if at < len(t.Specs) && t.Specs[at].Used && t.Specs[at].To() == takeoff.Kind {
 		return
 	}
-	short := shorten(text)
-	t.row.Refuse(takeoff.Kind, t.place.Fault("", short, "a piece, or a sub-heading",
+	short := celltext.Shorten(text)
+	t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
 }
 
@@ -186,8 +173,8 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 		if !ok {
 			continue
 		}
-		first, name := t.lex.Place(trim(a))
-		second, other := t.lex.Place(trim(b))
+		first, name := t.Lex.Place(celltext.Trim(a))
+		second, other := t.Lex.Place(celltext.Trim(b))
 		if len(first) != 1 || len(second) != 1 || first[0] == second[0] || !strings.Contains("system level", first[0]) || !strings.Contains("system level", second[0]) {
 			continue
 		}
@@ -196,37 +183,26 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 		}
 		t.subheading(number, cells, takeoff.System, name)
 		t.subheading(number, cells, takeoff.Level, other)
-		if t.over.outer == 2 { // the level, as the outer one, ended the system
-			t.over.text[0] = name
+		if t.Over.Outer == 2 { // the level, as the outer one, ended the system
+			t.Over.Text[0] = name
 		}
 		return true
 	}
 	return false
 }
 
-// groupNames are words for groups of pieces that no single piece is called (from memory,
-// unverified).
-var groupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
-
-// namesGroup reports words of a line that name pieces.
-func (t *table) namesGroup(text string) bool {
-	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool {
-		return slices.Contains(groupNames, w) || t.namesKind(w) || t.namesKind(strings.TrimSuffix(w, "s"))
-	})
-}
-
 // groupHead reports a lone name of a group of pieces, as Straights or Fittings, over a
 // column of kinds.
 func (t *table) groupHead(text string, at int) bool {
-	if !t.maps(takeoff.Kind) || len(text) > 40 {
+	if !t.Maps(takeoff.Kind) || len(text) > 40 {
 		return false
 	}
 	words := headings.Tokens(text)
 	if len(words) == 0 || len(words) > 3 || strings.ContainsAny(text, "0123456789") {
 		return false
 	}
-	if slices.Contains(groupNames, words[len(words)-1]) {
+	if slices.Contains(wording.GroupNames, words[len(words)-1]) {
 		return true
 	}
-	return strings.HasSuffix(words[len(words)-1], "s") && t.namesKind(text)
+	return strings.HasSuffix(words[len(words)-1], "s") && t.Kinds().NamesKind(text)
 }

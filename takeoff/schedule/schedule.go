@@ -9,37 +9,29 @@
 package schedule
 
 import (
-	"bytes"
-	"crypto/sha256"
-	"encoding/hex"
-	"errors"
 	"fmt"
-	"io/fs"
 	"path/filepath"
-	"slices"
-	"strings"
-	"unicode"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/source"
+	"blankoff/takeoff/schedule/told"
 )
 
 // Info says what was found in a schedule besides its rows.
 type Info struct {
-	takeoff.Schedule                 // File, SHA256, RowsRead, TotalRows and RowsLeft are set
-	Faults           []takeoff.Fault // faults of the file and its headings, not of rows
-	Notes            []string        // what was decided or left out, for the reader
-	Encoding         string          // of a text file
-	Separator        string          // of its cells
-	Decimal          string          // comma or point
-	Sheets           []*Sheet        // how each was understood; a text file is one
+	takeoff.Schedule               // File, SHA256, RowsRead, TotalRows and RowsLeft are set
+	told.Findings                  // of the file and its headings, not of rows
+	Encoding         string        // of a text file
+	Separator        string        // of its cells
+	Decimal          string        // comma or point
+	Sheets           []*told.Sheet // how each was understood; a text file is one
 
-	cover  *titleText // a line on units in a sheet without a schedule
-	said   map[string]saidUnit
-	alike  map[string]*ofSheets // by the text
-	handed int                  // rows handed on
-	into   *into                // nil: rows are handed on one by one
+	units  columns.Units
+	handed int   // rows handed on
+	into   *into // nil: rows are handed on one by one
 }
 
 // Options say how to read. The zero value finds everything out by itself.
@@ -78,29 +70,11 @@ func Read(path string, each func(*takeoff.Row) error) (Info, error) {
 
 // Read is Read with options.
 func (o Options) Read(path string, each func(*takeoff.Row) error) (Info, error) {
-	data, err := Load(path)
+	data, err := source.Load(path)
 	if err != nil {
 		return Info{}, err
 	}
 	return o.ReadFrom(filepath.Base(path), data, each)
-}
-
-// Load reads the file path whole. The error says why it can't be read.
-func Load(path string) ([]byte, error) { return readWhole(path) }
-
-// cause is what went wrong with a file, without its name.
-func cause(err error) error {
-	var pe *fs.PathError
-	if errors.As(err, &pe) {
-		return pe.Err
-	}
-	return err
-}
-
-// fingerprint is that of a file's bytes.
-func fingerprint(data []byte) string {
-	h := sha256.Sum256(data)
-	return hex.EncodeToString(h[:])
 }
 
 // ReadFrom reads a schedule that is in memory; name is the file's name in
@@ -123,7 +97,7 @@ func (info *Info) readAll(name string, data []byte, o *Options, each func(*takeo
 	info.File = name
 	sum := make(chan string, 1)
 	go func() {
-		sum <- fingerprint(data)
+		sum <- source.Fingerprint(data)
 	}()
 	err := info.read(data, o, each)
 	info.SHA256 = <-sum
@@ -138,113 +112,40 @@ func (info *Info) noRows() error {
 	return fmt.Errorf("%s has headings but no rows under them; fill in a row for each piece", info.File)
 }
 
-// foreign lists the first bytes of files that are taken for schedules.
-var foreign = []struct{ magic, what string }{
-	{"\xd0\xcf\x11\xe0", "an old .xls workbook or one with a password; save it as .xlsx without a password, or as CSV"},
-	{"%PDF", "a PDF; export the schedule as .xlsx or CSV"},
-	{"{\\rtf", "a text document; export the schedule as .xlsx or CSV"},
-	{"\x1f\x8b", "a compressed file; unpack it first"},
-}
-
 func (info *Info) read(data []byte, o *Options, each func(*takeoff.Row) error) error {
-	if err := strange(info.File, data); err != nil {
+	if err := source.Strange(info.File, data); err != nil {
 		return err
 	}
 	lex, err := o.lexicon()
 	if err != nil {
 		return err
 	}
-	if isBook(data) {
+	if source.IsBook(data) {
 		return info.readWorkbook(data, o, lex, each)
 	}
-	if len(data) > mostFile {
-		return tooLarge(info.File, mostFile)
+	if len(data) > source.MostFile {
+		return source.TooLarge(info.File, source.MostFile)
 	}
-	x, err := openText(info.File, data, lex)
+	x, err := source.Open(info.File, data, lex)
 	if err != nil {
 		return err
 	}
 	return info.readText(x, o, lex, each)
 }
 
-// zipped is what a workbook begins with.
-const zipped = "PK\x03\x04"
-
-// strange refuses files that are taken for schedules.
-func strange(name string, data []byte) error {
-	for _, f := range foreign {
-		if bytes.HasPrefix(data, []byte(f.magic)) {
-			return fmt.Errorf("%s is %s", name, f.what)
+// Map makes a map that reads a schedule as it was read, to be edited.
+func (info *Info) Map() *mapping.Map {
+	m := &mapping.Map{}
+	for _, s := range info.Sheets {
+		x := mapping.Sheet{Name: s.Name, HeadingRows: s.Headings, Skip: len(s.Headings) == 0}
+		for _, c := range s.Columns {
+			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == told.AssumedUnit}
+			if len(s.Headings) == 1 && s.Headings[0] == 0 {
+				y.Heading = ""
+			}
+			x.Columns = append(x.Columns, y)
 		}
+		m.Sheets = append(m.Sheets, x)
 	}
-	return nil
-}
-
-// note adds a note once.
-func (info *Info) note(format string, args ...any) {
-	if len(info.Notes) > mostNotes {
-		return
-	}
-	s := fmt.Sprintf(format, args...)
-	if len(info.Notes) == mostNotes {
-		s = "there is more to note; it is left out"
-	}
-	if !slices.Contains(info.Notes, s) {
-		info.Notes = append(info.Notes, s)
-	}
-}
-
-// ofSheets is a note and the sheets that it is of.
-type ofSheets struct {
-	at     int // in the notes
-	sheets []string
-}
-
-// noteOf adds a note on a sheet. What is said of several sheets alike is said once.
-func (info *Info) noteOf(sheet, text string) {
-	if info.alike == nil {
-		info.alike = map[string]*ofSheets{}
-	}
-	x := info.alike[text]
-	if x == nil {
-		before := len(info.Notes)
-		if info.note("sheet '%s': %s", sheet, text); len(info.Notes) > before {
-			info.alike[text] = &ofSheets{before, []string{sheet}}
-		}
-		return
-	}
-	if slices.Contains(x.sheets, sheet) {
-		return
-	}
-	x.sheets = append(x.sheets, sheet)
-	n := len(x.sheets)
-	names := fmt.Sprintf("'%s' and '%s'", x.sheets[0], x.sheets[1])
-	if n > 2 {
-		names = fmt.Sprintf("'%s', '%s' and %d more", x.sheets[0], x.sheets[1], n-2)
-	}
-	info.Notes[x.at] = fmt.Sprintf("sheets %s: %s", names, text)
-}
-
-// shorten makes text fit for a message: not too long, and without characters
-// that would upset a terminal.
-func shorten(s string) string {
-	const most = 80
-	if len(s) > most {
-		s = strings.ToValidUTF8(s[:most], "") + "…"
-	}
-	if !strings.ContainsFunc(s, unicode.IsControl) {
-		return s
-	}
-	var b strings.Builder
-	for _, r := range s {
-		switch {
-		case r == '\n' || r == '\r' || r == '\t':
-			b.WriteByte(' ')
-		case unicode.IsControl(r):
-			fmt.Fprintf(&b, "\\x%02x", r)
-		default:
-			b.WriteRune(r)
-		}
-	}
-	return b.String()
+	return m
 }

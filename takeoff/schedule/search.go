@@ -5,198 +5,107 @@ import (
 	"slices"
 	"strings"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
-	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
 )
-
-// search is how far the heading row was looked for.
-type search struct {
-	above  []int  // rows above the heading row
-	first  string // the first of them, as text
-	texts  []titleText
-	last   []string // the cells of the row before, where it may be the upper of two heading rows
-	lastAt int
-	held   []string // a heading row whose lower row may follow
-	heldAt int
-	failed bool // looked long enough
-	piece  int  // the first row that looks like one, though no headings stand above it; 0: none
-}
-
-// looksLikePiece reports a row with a kind of piece in a cell of its own and two
-// numbers.
-func (t *table) looksLikePiece(cells []string) bool {
-	kind, numbers := false, 0
-	for _, cell := range cells {
-		if cell = trim(cell); cell == "" || len(cell) > 40 {
-			continue
-		}
-		if cell[0] >= '0' && cell[0] <= '9' {
-			numbers++
-			continue
-		}
-		_, _, _, known := fittings.ParseDescription(cell)
-		if w, ok := t.lex.Exact(takeoff.Kind, cell); ok && w != "" {
-			known = true
-		}
-		kind = kind || known
-	}
-	return kind && numbers > 1
-}
-
-// mostTitle is how many cells of a row above the headings are looked at.
-const mostTitle = 40
-
-// titleText is a row above the headings as text.
-type titleText struct {
-	row   int
-	text  string
-	sheet string // of a cover, else empty
-	unit  quantity.Unit
-	among bool // it stands among the rows
-}
 
 // find takes a row while the headings aren't known. done is false where the row
 // is the first below them.
 func (t *table) find(number int, cells []string) (done bool, err error) {
-	f := &t.search
-	if f.failed {
+	f := &t.Search
+	if f.Failed {
 		return true, nil
 	}
-	if t.opt.Map.Fixes(t.place.Sheet) {
+	if t.ByMap.Fixes(t.Place.Sheet) {
 		return t.findFixed(number, cells)
 	}
-	if f.held != nil {
+	if f.Held != nil {
 		return t.complete(number, cells)
 	}
-	if labels(cells) {
+	if celltext.Labels(cells) {
 		t.passOver(number, cells)
 		return true, nil
 	}
-	alone := t.readCells(cells)
-	best := score(alone)
-	if best == 0 && t.isBill(alone) {
+	alone := headrow.Read(t.Lex, cells)
+	best := headrow.Score(alone)
+	if best == 0 && t.IsBill(alone) {
 		best = 1
 	}
-	if f.last != nil && f.lastAt == number-1 && !isTitle(f.last, cells) && !labels(f.last) {
-		if both := t.joinRows(f.last, cells); score(both) > best && (lastFilled(f.last) > 1 || sure(both) > sure(alone)) {
-			f.drop()
-			return true, t.setHeadings([]int{f.lastAt, number}, [][]string{f.last, cells}, both)
+	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) {
+		if both := headrow.Join(t.Lex, f.Last, cells); headrow.Score(both) > best && (celltext.LastFilled(f.Last) > 1 || headrow.Sure(both) > headrow.Sure(alone)) {
+			f.Drop()
+			return true, t.setHeadings([]int{f.LastAt, number}, [][]string{f.Last, cells}, both)
 		}
 	}
 	if best > 0 {
-		f.held, f.heldAt = slices.Clone(cells), number
+		f.Held, f.HeldAt = slices.Clone(cells), number
 		return true, nil
 	}
 	t.passOver(number, cells)
 	return true, nil
 }
 
-// isTitle reports a row of one cell at the left, under which none stands: a title, and
-// not the upper of two heading rows.
-func isTitle(row, below []string) bool {
-	return lastFilled(row) == 1 && cellAt(below, 0) == ""
-}
-
 // complete decides whether the row below a heading row belongs to it.
 func (t *table) complete(number int, cells []string) (done bool, err error) {
-	f := &t.search
-	held, at := f.held, f.heldAt
-	f.held = nil
-	alone := t.readCells(held)
-	if !counted(cells) && len(filledIn(cells)) > 1 {
-		if both := t.joinRows(held, cells); score(both) > score(alone) {
+	f := &t.Search
+	held, at := f.Held, f.HeldAt
+	f.Held = nil
+	alone := headrow.Read(t.Lex, held)
+	if !celltext.HasFigure(cells) && len(celltext.Filled(cells)) > 1 {
+		if both := headrow.Join(t.Lex, held, cells); headrow.Score(both) > headrow.Score(alone) {
 			return true, t.setHeadings([]int{at, number}, [][]string{held, cells}, both)
 		}
 	}
-	t.next = cells
+	t.Next = cells
 	err = t.setHeadings([]int{at}, [][]string{held}, alone)
-	t.next = nil
+	t.Next = nil
 	return false, err
-}
-
-// counted reports a row with a cell that begins with a figure: data.
-func counted(cells []string) bool {
-	return slices.ContainsFunc(cells, func(c string) bool { c = trim(c); return c != "" && c[0] >= '0' && c[0] <= '9' })
 }
 
 // flush takes a heading row below which nothing stands.
 func (t *table) flush() error {
-	f := &t.search
-	if f.held == nil {
+	f := &t.Search
+	if f.Held == nil {
 		return nil
 	}
-	held := f.held
-	f.held = nil
-	return t.setHeadings([]int{f.heldAt}, [][]string{held}, t.readCells(held))
+	held := f.Held
+	f.Held = nil
+	return t.setHeadings([]int{f.HeldAt}, [][]string{held}, headrow.Read(t.Lex, held))
 }
 
 // passOver keeps a row above the headings.
 func (t *table) passOver(number int, cells []string) {
-	f := &t.search
+	f := &t.Search
 	text := strings.Join(strings.Fields(strings.Join(cells, " ")), " ")
-	f.last = nil
+	f.Last = nil
 	if text == "" {
 		return
 	}
-	if f.above = append(f.above, number); f.first == "" {
-		f.first = shorten(text)
+	if f.Rows = append(f.Rows, number); f.First == "" {
+		f.First = celltext.Shorten(text)
 	}
-	f.texts = append(f.texts, titleText{row: number, text: text})
-	if len(cells) <= maxColumns {
-		f.last, f.lastAt = slices.Clone(cells), number
+	f.Texts = append(f.Texts, headrow.Line{Row: number, Text: text})
+	if len(cells) <= headrow.MaxColumns {
+		f.Last, f.LastAt = slices.Clone(cells), number
 	}
-	if f.piece == 0 && t.looksLikePiece(cells[:min(len(cells), mostTitle)]) {
-		f.piece = number
+	if f.Piece == 0 && t.Kinds().LooksLikePiece(cells[:min(len(cells), headrow.MostTitle)]) {
+		f.Piece = number
 	}
-	f.failed = len(f.above) >= maxSearch
-	t.look.class(TitleRow, number, cells)
-}
-
-// quoted is the first rows above the headings as text.
-func (f *search) quoted() string {
-	out := "'" + f.first + "'"
-	for i, x := range f.texts[min(1, len(f.texts)):] {
-		if i == mostQuoted {
-			break
-		}
-		out += ", '" + shorten(x.text) + "'"
-	}
-	return out
-}
-
-// drop takes the last row out of those above the headings.
-func (f *search) drop() {
-	n := len(f.above) - 1
-	f.above, f.texts = f.above[:n], f.texts[:n]
-	if n == 0 {
-		f.first = ""
-	}
-}
-
-// readCells reads a row as headings.
-func (t *table) readCells(cells []string) []headings.Heading {
-	out := make([]headings.Heading, 0, min(len(cells), maxColumns))
-	for i, cell := range cells {
-		if i >= maxColumns {
-			break
-		}
-		if len(cell) > 100 {
-			out = append(out, headings.Heading{Typed: shorten(trim(cell)), Verdict: headings.Unknown})
-			continue
-		}
-		out = append(out, t.lex.Read(shorten(trim(cell))))
-	}
-	return out
+	f.Failed = len(f.Rows) >= headrow.MaxSearch
+	t.Look.Class(told.TitleRow, number, cells)
 }
 
 // findFixed takes the heading rows that a map fixes, by their numbers or by
 // their headings.
 func (t *table) findFixed(number int, cells []string) (done bool, err error) {
-	m := t.opt.Map.For(t.place.Sheet)
-	f := &t.search
+	m := t.ByMap.For(t.Place.Sheet)
+	f := &t.Search
 	n := len(m.HeadingRows)
 	switch {
 	case n == 0:
@@ -211,10 +120,10 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 		t.passOver(number, cells)
 		return true, nil
 	case number > m.HeadingRows[n-1]:
-		return true, fmt.Errorf("%s: the map says that row %d holds headings, but it is blank; mend heading_rows in the map", t.place, m.HeadingRows[n-1])
-	case n == 2 && f.last != nil && f.lastAt == m.HeadingRows[0]:
-		f.drop()
-		return true, t.setFixed(m, m.HeadingRows, [][]string{slices.Clone(f.last), cells})
+		return true, fmt.Errorf("%s: the map says that row %d holds headings, but it is blank; mend heading_rows in the map", t.Place, m.HeadingRows[n-1])
+	case n == 2 && f.Last != nil && f.LastAt == m.HeadingRows[0]:
+		f.Drop()
+		return true, t.setFixed(m, m.HeadingRows, [][]string{slices.Clone(f.Last), cells})
 	}
 	return true, t.setFixed(m, m.HeadingRows[n-1:], [][]string{cells})
 }
@@ -222,24 +131,24 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 // setFixed makes the columns what the map says. A column of the map that isn't
 // there is a fault.
 func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
-	typed := mapping.Joined(heads, maxColumns)
+	typed := mapping.Joined(heads, headrow.MaxColumns)
 	hs := make([]headings.Heading, len(typed))
 	for i := range hs {
-		hs[i] = headings.Heading{Typed: shorten(typed[i]), Verdict: headings.Unknown}
+		hs[i] = headings.Heading{Typed: celltext.Shorten(typed[i]), Verdict: headings.Unknown}
 		if typed[i] == "" {
 			hs[i].Verdict = headings.Blank
 		}
 	}
 	fixed := map[int]bool{}
-	at := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: rows[0]}
+	at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: rows[0]}
 	for _, c := range m.Columns {
 		i := c.Seek(typed)
-		if i < 0 || i >= maxColumns || fixed[i] {
+		if i < 0 || i >= headrow.MaxColumns || fixed[i] {
 			name := c.Heading
 			if name == "" {
 				name = c.At
 			}
-			t.info.Faults = append(t.info.Faults, at.Fault(name, name, "a column that the map names",
+			t.Found.Faults = append(t.Found.Faults, at.Fault(name, name, "a column that the map names",
 				fmt.Sprintf("the map names column '%s', which isn't there or stands there twice; mend the map or the heading", name)))
 			continue
 		}
@@ -259,6 +168,63 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 		}
 		hs[i] = h
 	}
-	t.fixing = fixed
+	t.Fixing = fixed
 	return t.setHeadings(rows, heads, hs)
+}
+
+// setHeadings maps the columns of the heading rows once for all rows below them.
+func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading) error {
+	for _, cells := range heads {
+		if last := celltext.LastFilled(cells); last > headrow.MaxColumns {
+			return fmt.Errorf("%s has %d columns; a schedule has at most %d", t.Place, last, headrow.MaxColumns)
+		}
+	}
+	if f := &t.Search; len(f.Rows) > 0 {
+		t.Note("%s above the headings passed over: %s", told.RowsWord(f.Rows), f.Quoted())
+		f.Rows = nil
+	}
+	t.Place.Row = rows[0]
+	if len(rows) > 1 {
+		t.Note("rows %d and %d are read as one heading row", rows[0], rows[1])
+	}
+	lined := t.takeLine()
+	t.ToldCounts()
+	t.NoteCounts()
+	t.InSummary = false
+	if t.fresh = true; !t.titled {
+		t.Over.Doubt = items.Doubt{}
+	}
+	t.Heads, t.Extra, t.InKind = nil, columns.Spec{}, nil
+	for _, cells := range heads {
+		t.Heads = append(t.Heads, slices.Clone(cells))
+	}
+	t.HeadRows, t.HeadRow = len(t.Heads), rows[len(rows)-1]
+	for _, h := range hs {
+		t.CommaFile = t.CommaFile || strings.HasSuffix(h.Typed, columns.CommaMark)
+	}
+	t.Lex.Neighbours(hs)
+	before := t.Specs
+	t.Specs = make([]columns.Spec, len(hs))
+	for i, h := range hs {
+		t.Specs[i].Set(&t.Reading, h)
+		t.Specs[i].Fixed = t.Fixing[i]
+	}
+	t.SettleAll(before, rows[0], lined)
+	t.WatchUnused()
+	t.tellAbove()
+	t.Describe(rows)
+	return nil
+}
+
+// tellAbove finds out what the lines above the headings say of the rows below.
+func (t *table) tellAbove() {
+	t.TellKind()
+	if t.others == 0 || t.titled {
+		t.TellShape()
+	}
+	if t.others == 0 {
+		t.headedBy()
+		t.doubtTitle()
+		t.pieceAbove()
+	}
 }

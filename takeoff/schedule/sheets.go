@@ -1,31 +1,37 @@
 package schedule
 
 import (
-	"bytes"
 	"fmt"
 	"io"
-	"regexp"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/source"
+	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
 // begin starts a sheet.
 func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
-	t := &table{info: info, opt: o, lex: lex, place: takeoff.Place{File: info.File, Sheet: name}, look: &Sheet{Name: name}}
+	t := &table{info: info, opt: o, Reader: items.Reader{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
+		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
-	info.Sheets = append(info.Sheets, t.look)
+	info.Sheets = append(info.Sheets, t.Look)
 	return t
 }
 
 // end ends a sheet: what was counted is told.
 func (t *table) end() error {
 	err := t.flush()
-	t.toldCounts()
-	t.noteCounts()
+	t.ToldCounts()
+	t.NoteCounts()
 	return err
 }
 
@@ -49,32 +55,36 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	for _, s := range w.Sheets {
 		names = append(names, s.Name)
 		t := info.begin(s.Name, o, lex)
-		t.suspect, t.look.Hidden, t.commaFile = true, s.Hidden, w.CommaDecimals()
+		t.Suspect, t.Look.Hidden, t.CommaFile = true, s.Hidden, w.CommaDecimals()
 		m := o.Map.For(s.Name)
 		if m != nil && m.Skip || o.SkipHidden && s.Hidden {
-			t.note("the sheet is left out, as was asked for")
+			t.Note("the sheet is left out, as was asked for")
 			continue
 		}
 		if err := t.readSheet(w, s, each); err != nil {
 			return err
 		}
-		t.look.titles, t.look.asked = t.search.texts, m != nil
-		switch {
-		case t.specs == nil && len(t.search.above) > 0:
-			info.note("sheet '%s' has no heading row and was passed over", s.Name)
-			t.passedOver()
-			if rows += len(t.search.above); first == "" {
-				first = t.search.first
-			}
-		case t.specs != nil && s.Hidden:
-			t.note("the sheet is hidden and was read all the same")
+		t.Look.Mapped = m != nil
+		for _, x := range t.Search.Texts {
+			t.Look.Titles = append(t.Look.Titles, x.Text)
 		}
-		found = found || t.specs != nil
+		switch {
+		case t.Specs == nil && len(t.Search.Rows) > 0:
+			info.Note("sheet '%s' has no heading row and was passed over", s.Name)
+			t.passedOver()
+			if rows += len(t.Search.Rows); first == "" {
+				first = t.Search.First
+			}
+		case t.Specs != nil && s.Hidden:
+			t.Note("the sheet is hidden and was read all the same")
+		}
+		found = found || t.Specs != nil
 	}
 	info.unmet(o, names)
-	info.coverAfter()
-	info.cover, info.said, info.alike = nil, nil, nil
-	info.doubtSheets(lex)
+	info.units.CoverAfter(&info.Findings)
+	info.units = columns.Units{}
+	info.Forget()
+	info.DoubtSheets(info.File, info.Sheets, lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -84,65 +94,59 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	return nil
 }
 
-// asOther says that a sheet is as another (from memory, unverified).
-var asOther = regexp.MustCompile(`(?i)^\s*(?:same as|as|like|identical to|wie|identisch|comme|identique|als|som|como|come|igual)\b.*\b(?:level|floor|sheet|geschoss|ebene|etage|niveau|étage|verdieping|plan|planta|piano|\d+)\b`)
-
-// listSheet is the name of a sheet of words to choose from (from memory, unverified).
-var listSheet = regexp.MustCompile(`(?i)^(?:drop[ -]?downs?|lists?|look[ -]?ups?|validation|auswahl(?:listen?)?|listes?|lijsten|listor|listas|elenchi)$`)
-
 // passedOver says what of a sheet without headings bears on the others: rows that look
 // like pieces, and a line on units.
 func (t *table) passedOver() {
-	if row := t.search.piece; row > 0 && !listSheet.MatchString(t.place.Sheet) {
-		p := t.place
+	if row := t.Search.Piece; row > 0 && !wording.ListSheet.MatchString(t.Place.Sheet) {
+		p := t.Place
 		p.Row = row
-		t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
-	for _, title := range t.search.texts {
-		if many.MatchString(title.text) || asOther.MatchString(title.text) {
-			p := t.place
-			p.Row = title.row
-			t.info.Faults = append(t.info.Faults, p.Fault("", shorten(title.text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", shorten(title.text))))
+	for _, title := range t.Search.Texts {
+		if wording.Many.MatchString(title.Text) || wording.AsOther.MatchString(title.Text) {
+			p := t.Place
+			p.Row = title.Row
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(title.Text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.Text))))
 		}
-		if u, says := statedUnit(t.lex, title.text); says && u.Name != "" {
-			t.info.cover = &titleText{row: title.row, text: title.text, sheet: t.place.Sheet, unit: u}
+		if u, says := wording.StatedUnit(t.Lex, title.Text); says && u.Name != "" {
+			t.Units.Cover = &headrow.Line{Row: title.Row, Text: title.Text, Sheet: t.Place.Sheet, Unit: u}
 		}
 	}
 }
 
 // readSheet reads one sheet.
 func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff.Row) error) error {
-	damaged := func(err error) error { return workbook.Unread(t.place.String(), err) }
+	damaged := func(err error) error { return workbook.Unread(t.Place.String(), err) }
 	rows, err := w.Rows(s)
 	if err != nil {
 		return damaged(err)
 	}
 	r := &sheetRows{Rows: rows}
 	defer r.Close()
-	t.below = r.below
+	t.Below = r.below
 	var hidden []int
-	for !t.search.failed {
+	for !t.Search.Failed {
 		x, err := r.next()
 		if err == io.EOF {
 			break
 		}
 		if err != nil {
-			t.place.Row = x.number
+			t.Place.Row = x.number
 			return damaged(err)
 		}
-		t.look.hidden = r.HiddenColumns
-		if x.hidden && t.opt.SkipHidden && t.specs != nil {
+		t.Look.HiddenColumns = r.HiddenColumns
+		if x.hidden && t.opt.SkipHidden && t.Specs != nil {
 			t.leave(x.number, x.cells)
 			continue
 		}
-		t.marked = x.marks
-		t.marked.Down = nil
+		t.Marked = x.marks
+		t.Marked.Down = nil
 		before := t.info.RowsRead
 		if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
 			return err
 		}
 		if x.linked && t.info.RowsRead > before {
-			t.look.linked++
+			t.Look.Linked++
 		}
 		if x.hidden && t.info.RowsRead > before {
 			hidden = append(hidden, x.number)
@@ -151,11 +155,11 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if err := t.end(); err != nil {
 		return err
 	}
-	if r.Beyond > 0 && t.specs != nil {
-		t.note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
+	if r.Beyond > 0 && t.Specs != nil {
+		t.Note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
 	if len(hidden) > 0 {
-		t.note("hidden and read all the same: %s", rowsWord(hidden))
+		t.Note("hidden and read all the same: %s", told.RowsWord(hidden))
 	}
 	t.noteHiddenColumns()
 	return nil
@@ -163,8 +167,8 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 
 // leave leaves a hidden row out; it counts as read and excluded.
 func (t *table) leave(number int, cells []string) {
-	t.told.add("hidden rows left out, as was asked for", "", number)
-	t.look.class(HiddenRow, number, cells)
+	t.Told.Add("hidden rows left out, as was asked for", "", number)
+	t.Look.Class(told.HiddenRow, number, cells)
 	t.info.RowsRead++
 	t.info.RowsLeft++
 }
@@ -172,48 +176,36 @@ func (t *table) leave(number int, cells []string) {
 // noteHiddenColumns says which hidden columns were read.
 func (t *table) noteHiddenColumns() {
 	var names []string
-	for i := range t.specs {
-		if i < len(t.look.hidden) && t.look.hidden[i] && t.specs[i].Typed != "" {
-			names = append(names, fmt.Sprintf("'%s' (%s)", t.specs[i].Typed, mapping.Letter(i)))
+	for i := range t.Specs {
+		if i < len(t.Look.HiddenColumns) && t.Look.HiddenColumns[i] && t.Specs[i].Typed != "" {
+			names = append(names, fmt.Sprintf("'%s' (%s)", t.Specs[i].Typed, mapping.Letter(i)))
 		}
 	}
 	if len(names) > 0 {
-		t.note("hidden columns, read as the others: %s", strings.Join(names, ", "))
+		t.Note("hidden columns, read as the others: %s", strings.Join(names, ", "))
 	}
 }
 
-// Marks are what the cells of a row of a workbook are besides their text: columns.
-type Marks struct {
-	Down   []int // the lower part of one that is merged down
-	Over   []int // merged down over the rows below
-	Struck []int // struck out
-	Sums   []int // subtotals by their formulas
-	Unlike []int // that show another number than they hold
-}
-
-// marksOf gives the marks of the row last read, which the next row uses again.
-func marksOf(r *workbook.Rows) Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike} }
-
 // Walk hands on the cells of every row of a schedule as they stand, sheet by
 // sheet. The cells are used again for the next row.
-func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, m Marks) error) error {
+func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, m workbook.Marks) error) error {
 	lex, err := o.lexicon()
 	if err != nil {
 		return err
 	}
-	if !bytes.HasPrefix(data, []byte(zipped)) {
-		x, err := openText(name, data, lex)
+	if !source.IsBook(data) {
+		x, err := source.Open(name, data, lex)
 		if err != nil {
 			return err
 		}
-		lines := x.form.Lines(x.data)
+		lines := x.Form.Lines(x.Data)
 		for {
 			number, cells, err := lines.Next()
 			if err == io.EOF {
 				return nil
 			}
 			if err == nil {
-				err = each("", number, cells, Marks{})
+				err = each("", number, cells, workbook.Marks{})
 			}
 			if err != nil {
 				return err
@@ -232,7 +224,7 @@ func (o Options) Walk(name string, data []byte, each func(sheet string, number i
 	return nil
 }
 
-func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, m Marks) error) error {
+func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, m workbook.Marks) error) error {
 	r, err := w.Rows(s)
 	if err != nil {
 		return err
@@ -244,7 +236,7 @@ func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, numbe
 			return nil
 		}
 		if err == nil {
-			err = each(s.Name, r.Number, r.Cells, marksOf(r))
+			err = each(s.Name, r.Number, r.Cells, r.Marks())
 		}
 		if err != nil {
 			return err

@@ -6,6 +6,8 @@ import (
 	"testing"
 
 	"github.com/xuri/excelize/v2"
+
+	"blankoff/takeoff/schedule/celltext"
 )
 
 // officeWorkbook is a workbook as an office keeps it: a cover, two schedules,
@@ -132,7 +134,7 @@ func TestUTF16WithoutMark(t *testing.T) {
 }
 
 func TestCellTooLong(t *testing.T) {
-	got := show("l.csv", []byte("tag,kind,width_mm,note\nA,bend,600,"+strings.Repeat("x", maxCell+1)+"\nB,bend,600,"+strings.Repeat("x", maxCell)+"\n"))
+	got := show("l.csv", []byte("tag,kind,width_mm,note\nA,bend,600,"+strings.Repeat("x", celltext.MaxCell+1)+"\nB,bend,600,"+strings.Repeat("x", celltext.MaxCell)+"\n"))
 	if strings.Count(got, "fault:") != 1 || !strings.Contains(got, "row 2") || !strings.Contains(got, "is too long for a cell") {
 		t.Errorf("%.500s", got)
 	}

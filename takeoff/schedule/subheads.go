@@ -2,169 +2,101 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
+	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
-
-// subheads are the sub-headings that hold for the rows below them.
-type subheads struct {
-	text  [2]string // system, level
-	outer int       // which of the two was met first; 0 none, else its place + 1
-	rows  [2]int
-	sheet [2]string // what the name of the sheet gives, where no sub-heading does
-	named [2]int    // rows that take it
-	met   bool
-	doubt doubt // of the rows below
-}
-
-// doubt is why rows can't be used because of a line above them.
-type doubt struct{ said, expected, message string }
-
-var subColumns = [2]takeoff.Column{takeoff.System, takeoff.Level}
-
-// apply gives a row what the sub-headings above it say, where it says nothing
-// itself.
-func (o *subheads) apply(r *takeoff.Row) {
-	if d := o.doubt; d.said != "" {
-		r.Faults = append(r.Faults, r.At.Fault("", d.said, d.expected, d.message))
-	}
-	if !o.met {
-		return
-	}
-	for i, c := range subColumns {
-		switch {
-		case r.Text[c] != "":
-		case o.text[i] != "":
-			r.Text[c] = o.text[i]
-			o.rows[i]++
-		case o.sheet[i] != "":
-			r.Text[c] = o.sheet[i]
-			o.named[i]++
-		}
-	}
-}
 
 // subheading sets the system or level of the rows below. Where both are used,
 // the one that was met first is the outer one: a new one ends the inner.
 func (t *table) subheading(number int, cells []string, c takeoff.Column, text string) {
-	o := &t.over
-	o.doubt, t.inSummary = doubt{}, false
+	o := &t.Over
+	o.Doubt, t.InSummary = items.Doubt{}, false
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
-	if whole := strings.Join(filledText(cells), " "); t.over.doubt.said == "" && (severalLevels.MatchString(whole) || outside.MatchString(whole) || ditto.MatchString(whole)) {
+	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
-	if t.noKind && t.kindTold != "" && t.namesGroup(text) { // Supply bends
-		t.kindTold, t.kindSays = "", ""
+	if t.NoKind && t.KindTold != "" && t.Kinds().NamesGroup(text) { // Supply bends
+		t.KindTold, t.KindSays = "", ""
 	}
 	i := 0
 	if c == takeoff.Level {
 		i = 1
 	}
-	if o.outer == 0 {
-		o.outer = i + 1
+	if o.Outer == 0 {
+		o.Outer = i + 1
 	}
-	if o.outer == i+1 {
-		o.text[1-i] = ""
+	if o.Outer == i+1 {
+		o.Text[1-i] = ""
 	}
-	o.met, o.text[i] = true, text
-	t.told.add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
-	t.look.class(SubHeadingRow, number, cells)
+	o.Met, o.Text[i] = true, text
+	t.Told.Add("sub-headings that give the "+c.Heading()+" of the rows below", "", number)
+	t.Look.Class(told.SubHeadingRow, number, cells)
 	t.since[1] = t.info.handed
 }
 
 // otherUnits doubts rows below a line that names another unit than the headings.
-func otherUnits(said string) doubt {
-	return doubt{said, "a row in the units of the headings",
-		fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
+func otherUnits(said string) items.Doubt {
+	return items.Doubt{Said: said, Expected: "a row in the units of the headings", Message: fmt.Sprintf("'%s' above it names another unit than the headings, so the row isn't used; write the unit in the headings, or behind each size", said)}
 }
-
-// ditto begins a line that stands for the rows before it (from memory, unverified).
-var ditto = regexp.MustCompile(`(?i)\bditto\b|^\s*(?:do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
-
-// severalLevels is a line of several levels or systems.
-var severalLevels = regexp.MustCompile(`(?i)\b[a-z]{1,4}-?\d+\s+(?:and|und|et|en|och|&)\s+[a-z]{1,4}-?\d+\b|\blevels?:?\s*\d+\s+and\s+\d+|\b[a-z]{1,4}-?\d+\s+(?:to|bis|t/m|till|thru)\s+[a-z]{1,4}-?\d+\b|^[a-z]\d+\s*[-–]\s*[a-z]\d+$|^[a-z]\d+(?:\s*,\s*[a-z]\d+)+$|\ball (?:floors|levels)\b|\d(?:st|nd|rd|th)\s*(?:to|-)\s*\d|\b(?:levels?|floors?|geschosse?|etagen?|niveaux?|étages?|verdieping(?:en)?|plan|plantas?|piani|piano|ahus?|systems?)\s*\d+\w*\s*(?:to|bis|t/m|till|à|al?|-|–|&|\+|and|und|et|en|och|y|e)\s*(?:levels?|floors?|ahus?|systems?)?\s*\d+`)
-
-// numberList is figures with signs between them.
-var numberList = regexp.MustCompile(`^\s*\d{1,2}\s*(?:-|–|,|&|\+|to|bis|and|und|et)\s*\d{1,2}(?:\s*[,&]\s*\d{1,2})*\s*$`)
-
-// many says that what stands below it is there several times: 3 off, x4, typical.
-var many = regexp.MustCompile(`(?i)\balso (?:level|floor)|\(\s*(?:n\.?\s*)?\d+\s*(?:off|no\.?|stück|stk|st\.?|plantas?|piani|étages?|etagen|floors?|verdiepingen|våningar)\b|\bbaugleich|\bidenti(?:cal|sch|ques?|che)\b|\blika\)|\biguales\b|\buguali\b|\b\d+\s*(?:off|nos?\b|stk|times|mal|fois|volte|veces|keer|gånger)|(?:^|[\s(,])[x×]\s*\d+\b|\b\d+\s*[x×](?:$|[\s),])|\btypical\b|\bmultipl|\bas (?:above|level|floor|system|per|unit)\b|\brepeat\b|\bwie (?:oben|geschoss|ebene|anlage|eg|og)|\bwiederhol|\bcomme (?:niveau|ci-dessus|étage)|\brépét|\bidem\b|\bsom (?:plan|våning)|\bals (?:verdieping|boven)`)
 
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
 func (t *table) doubtMany(number int, text string) {
-	if !many.MatchString(text) || isSize(text) { // 600 x 400
+	if !wording.Many.MatchString(text) || celltext.IsSize(text) { // 600 x 400
 		return
 	}
-	said := shorten(text)
+	said := celltext.Shorten(text)
 	message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
-	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity", message))
-	t.over.doubt = doubt{said, "how many under quantity", message}
+	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity", message))
+	t.Over.Doubt = items.Doubt{Said: said, Expected: "how many under quantity", Message: message}
 }
 
 // doubtTitle finds fault with a line above the headings that multiplies what stands
 // below it.
 func (t *table) doubtTitle() {
-	texts := t.search.texts
-	if t.place.Sheet != "" {
-		texts = append(slices.Clip(texts), titleText{row: t.place.Row, text: t.place.Sheet})
+	texts := t.Search.Texts
+	if t.Place.Sheet != "" {
+		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
 	for _, x := range texts {
-		if sheet := x.text == t.place.Sheet; !sheet && (t.lex.StruckAnywhere(x.text) || t.lex.Struck(x.text) || outsideTitle.MatchString(x.text) || onSizes.MatchString(x.text)) {
-			p, said := t.place, shorten(x.text)
-			p.Row = x.row
-			t.info.Faults = append(t.info.Faults, p.Fault("", said, "a title that says nothing of what counts",
+		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+			p, said := t.Place, celltext.Shorten(x.Text)
+			p.Row = x.Row
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
-		if multiplies.MatchString(x.text) || (many.MatchString(x.text) || severalLevels.MatchString(x.text) || titleCounts.MatchString(x.text)) && !isSize(x.text) {
-			p, said := t.place, shorten(x.text)
-			p.Row = x.row
-			t.info.Faults = append(t.info.Faults, p.Fault("", said, "how many under quantity",
+		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
+			p, said := t.Place, celltext.Shorten(x.Text)
+			p.Row = x.Row
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity",
 				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
 		}
 	}
 }
 
-var multiplies = regexp.MustCompile(`(?i)\bfor one (?:of|riser|floor|level|unit|system|ahu|house|plot)\b|\bone (?:of (?:two|three|four|five|six|seven|eight|\d+)|(?:floor|level|storey|riser|module|unit|system|house|plot|flat) (?:only|of))\b|\b(?:quantities|qty|all) (?:to be|are) (?:doubled|tripled|multiplied)\b|\bper (?:module|bay|building|block|zone|core)\b|\btyp(?:ical)?\b.*\b(?:levels?|floors?|\d+\s*(?:to|-)\s*\d+)|\btyp(?:ical)?\s*[x×]\s*\d|\bmultipl(?:y|ied|iziert|izieren|ier|icar|icare|icera)\b|\bquantit\w*\s*[x×]\s*\d|\bper (?:floor|level|storey|house|flat|plot|riser|unit|system|piano|verdieping|våning)\b|\bje (?:geschoss|etage|anlage)|\bpar (?:étage|niveau)|\bpor planta|\b(?:no\.?|number|anzahl|nombre|número|numero|antal|aantal)\s+(?:of\s+|de\s+|di\s+|van\s+)?(?:sets|floors|levels|systems|units|houses|plots|anlagen|geschosse|étages|plantas|piani|verdiepingen|våningar)\b`)
-
-// titleCounts is a title that says how many: Qty 4, Set of 4, 4 Stück.
-var titleCounts = regexp.MustCompile(`(?i)^\s*(?:qty|quantity|sets?|batch|stückzahl|anzahl|aantal|antal|cantidad|quantité|quantità)\b\W*[2-9]\d*\b|\bset of \d|^\s*[2-9]\d*\s*(?:stück|stk|off|sets?)\b`)
-
-// replaces says of rows above that they don't count any more, in seven languages (from
-// memory, unverified).
-var replaces = regexp.MustCompile(`(?i)\b(?:replac(?:es|ing)|supersed(?:es|ing)|ersetzt|annule et remplace|remplace|vervangt|ersätter|sustituye|sostituisce)\b`)
-
-// perFloor says of quantities that they are of one of several (from memory, unverified).
-var perFloor = regexp.MustCompile(`(?i)\b(?:qty|quantit\w*|mengen?|quantités?|aantal\w*|antal|cantidad\w*)\b.*\b(?:per|je|par|por|pro|for one|one of)\b`)
-
-// outsideTitle and onSizes are what titles say that bears on all rows.
-var (
-	outsideTitle = regexp.MustCompile(`(?i)\b(?:omissions?|existing (?:duct|ductwork|installation)|demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
-	onSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|including|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|including|incl\.?) (?:the )?(?:insulation|lining)\b`)
-)
-
-// outside is what says of a line's rows that they may not count, in seven languages (from
-// memory, unverified).
-var outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
-
 // uncounted deals with a name of rows that says that they may not count, or how many times
 // they do. It reports whether it is one.
 func (t *table) uncounted(number int, cells []string, text string) bool {
-	if many.MatchString(text) || multiplies.MatchString(text) {
-		t.over.doubt = doubt{}
+	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) {
+		t.Over.Doubt = items.Doubt{}
 		t.doubtMany(number, text)
-		if t.over.doubt.said == "" {
+		if t.Over.Doubt.Said == "" {
 			t.doubtRows(number, text, "how many under quantity", "seems to say that the rows below stand for several; write how many under quantity, and take it out of the line")
 		}
-		t.look.Kept = append(t.look.Kept, number)
-		t.look.class(RemarkRow, number, cells)
+		t.Look.Kept = append(t.Look.Kept, number)
+		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	}
-	if t.lex.Struck(text) || t.lex.StruckEnd(text) || outside.MatchString(text) {
+	if t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text) {
 		t.struckBelow(number, cells, text)
 		return true
 	}
@@ -173,17 +105,17 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 
 // doubtRows finds fault with a line, and with the rows below it for its sake.
 func (t *table) doubtRows(number int, text, expected, trouble string) {
-	said := shorten(text)
+	said := celltext.Shorten(text)
 	message := fmt.Sprintf("'%s' %s", said, trouble)
-	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, expected, message))
-	t.over.doubt = doubt{said, expected, message}
+	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, expected, message))
+	t.Over.Doubt = items.Doubt{Said: said, Expected: expected, Message: message}
 }
 
 // struckLine deals with a line that says the rows below it don't count. It reports
 // whether it is one.
 func (t *table) struckLine(number int, cells []string, text string) bool {
-	if !t.lex.StruckAnywhere(text) && !t.lex.Struck(text) {
+	if !t.Lex.StruckAnywhere(text) && !t.Lex.Struck(text) {
 		return false
 	}
 	t.struckBelow(number, cells, text)
@@ -193,18 +125,85 @@ func (t *table) struckLine(number int, cells []string, text string) bool {
 // struckBelow doubts the rows below a line.
 func (t *table) struckBelow(number int, cells []string, text string) {
 	t.doubtRows(number, text, "rows that count", "seems to say that the rows below it don't count; take them out, write out under scope, or reword the line")
-	t.look.Kept = append(t.look.Kept, number)
-	t.look.class(RemarkRow, number, cells)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
 // pieceAbove finds fault with a row above the headings that looks like a piece.
 func (t *table) pieceAbove() {
-	if t.search.piece == 0 {
+	if t.Search.Piece == 0 {
 		return
 	}
-	p := t.place
-	p.Row = t.search.piece
-	t.search.piece = 0
-	t.info.Faults = append(t.info.Faults, p.Fault("", "", "headings above the rows",
+	p := t.Place
+	p.Row = t.Search.Piece
+	t.Search.Piece = 0
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows",
 		"this row looks like a piece, but stands above the headings, so it isn't read; put the headings above all rows"))
+}
+
+// titleBelow takes the only cell of a row for the title of the table whose headings
+// stand below it.
+func (t *table) titleBelow(number int, cells []string, text string) {
+	t.entitle(number, text)
+	if t.titled = true; t.uncounted(number, cells, text) {
+		return
+	}
+	t.Told.Add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
+	t.Look.Kept = append(t.Look.Kept, number)
+	t.Look.Class(told.RemarkRow, number, cells)
+}
+
+// entitle takes a line for the name of the rows below it, up to the next such line: what
+// it says of their shape, their kind, their unit and how many times they are there.
+func (t *table) entitle(number int, text string) {
+	f := &t.Search
+	f.Texts = append(slices.DeleteFunc(f.Texts, func(x headrow.Line) bool { return x.Among }), headrow.Line{Row: number, Text: text, Among: true})
+	t.Over.Doubt = items.Doubt{}
+	t.doubtSubheading(number, text)
+	t.doubtMany(number, text)
+	t.TellShape()
+	t.TellKind()
+}
+
+// headedBy takes the system and the level from lines right above the headings that give
+// them as sub-headings do: System: S1, Level 2.
+func (t *table) headedBy() {
+	t.sheetNamed()
+	texts := t.Search.Texts
+	for _, x := range texts[max(0, len(texts)-3):] {
+		words := headings.Tokens(x.Text)
+		before, after, colon := strings.Cut(x.Text, ":")
+		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.Text, "0123456789")) {
+			continue
+		}
+		if p, rest := t.Lex.Place(x.Text); len(p) == 1 && (!colon || rest != x.Text && len(headings.Tokens(before)) < 3) {
+			switch p[0] {
+			case "system":
+				t.Over.Met, t.Over.Text[0], t.Over.Outer = true, rest, max(t.Over.Outer, 1)
+			case "level":
+				t.Over.Met, t.Over.Text[1] = true, rest
+				if t.Over.Outer == 0 {
+					t.Over.Outer = 2
+				}
+			}
+		}
+	}
+}
+
+// sheetNamed takes the system or the level from the name of the sheet, where no column
+// gives it: Level 2, Supply.
+func (t *table) sheetNamed() {
+	words := headings.Tokens(t.Place.Sheet)
+	if len(words) == 0 || len(words) > 3 {
+		return
+	}
+	p, _ := t.Lex.Place(t.Place.Sheet)
+	if len(p) != 1 {
+		return
+	}
+	for i, c := range items.SubColumns {
+		if p[0] == c.Heading() && !t.Maps(c) {
+			t.Over.Met, t.Over.Sheet[i] = true, t.Place.Sheet
+		}
+	}
 }

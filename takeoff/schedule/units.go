@@ -2,263 +2,121 @@ package schedule
 
 import (
 	"fmt"
-	"regexp"
 	"slices"
-	"strings"
 
 	"blankoff/takeoff"
-	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
-
-// sheetUnits takes the unit of sizes that a line above the headings gives, for
-// columns that give none. A line that gives several, or two lines that differ,
-// leave such columns unusable: nothing says which unit is theirs.
-func (t *table) sheetUnits() {
-	var u quantity.Unit
-	said, doubt, row := "", false, 0
-	for _, title := range t.search.texts {
-		if across, along, ok := unitsApart(title.text); ok {
-			t.takeUnits(title.text, across, along)
-			continue
-		}
-		x, says := statedUnit(t.lex, title.text)
-		if !says {
-			continue
-		}
-		doubt = doubt || x.Name == "" || said != "" && x != u
-		u, said, row = x, shorten(title.text), title.row
-	}
-	if said == "" {
-		t.doubtTitles()
-		return
-	}
-	if !doubt {
-		t.unitAgainst(row, said, u)
-	}
-	var names []string
-	for i := range t.specs {
-		s := &t.specs[i]
-		if !s.used || s.Said || s.Measure != takeoff.Lengths {
-			continue
-		}
-		names = append(names, "'"+s.Typed+"'")
-		if doubt {
-			s.used = false
-			continue
-		}
-		s.Column.Unit, s.Column.Stated, s.Said, s.says = u, true, true, "a line above the headings"
-	}
-	switch {
-	case doubt && len(names) > 0:
-		p := t.place
-		p.Row = row
-		t.info.Faults = append(t.info.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
-			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
-	case len(names) > 0:
-		t.note("'%s' above the headings gives the unit of %s", said, strings.Join(names, ", "))
-	}
-}
-
-// statedUnit finds the unit that a line gives for all sizes: "all dimensions in
-// mm". says is true for a line that is about units; u is empty where it names
-// none or several.
-func statedUnit(lex *headings.Lexicon, text string) (u quantity.Unit, says bool) {
-	words := headings.Tokens(text)
-	about := false
-	for _, w := range words {
-		about = about || lex.Dimension(w) || slices.Contains(measures, w)
-	}
-	if !about && differ(words) && slices.ContainsFunc(words, func(w string) bool { return w == "in" || w == "en" }) {
-		return u, true // W and H in mm, L in m
-	}
-	if !about || len(words) > 12 {
-		return u, false
-	}
-	if differ(words) {
-		return u, true
-	}
-	several := slices.ContainsFunc(words, func(w string) bool { return slices.Contains(nots, w) })
-	says = several && slices.ContainsFunc(words, func(w string) bool { u, ok := quantity.UnitOf(w); return ok && u.Measure == takeoff.Lengths })
-	for i, w := range words {
-		x, ok := quantity.UnitOf(w)
-		if !ok || x.Measure != takeoff.Lengths || i == 0 || w == "in" && i < len(words)-1 && words[i-1] != "in" {
-			continue
-		}
-		before := words[i-1]
-		if !slices.Contains(unitAfter, before) && !(len(words) <= 5 && (lex.Dimension(before) || slices.Contains(measures, before))) {
-			continue
-		}
-		several = several || says && x != u
-		u, says = x, true
-	}
-	if several {
-		u = quantity.Unit{}
-	}
-	return u, says
-}
-
-// differ reports a short line that names two units of length.
-func differ(words []string) bool {
-	var one quantity.Unit
-	for i, w := range words {
-		x, ok := quantity.UnitOf(w)
-		if !ok || x.Measure != takeoff.Lengths || w == "in" || i > 0 && strings.Trim(words[i-1], "0123456789") == "" {
-			continue
-		}
-		if one.Name != "" && x != one {
-			return len(words) <= 14
-		}
-		one = x
-	}
-	return false
-}
-
-// nots are words for not, in seven languages (from memory, unverified).
-var nots = []string{"not", "nicht", "pas", "niet", "inte", "no", "non"}
-
-// unitAfter are the words before the unit in a line that gives it for all sizes.
-var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et", "y", "e", "och"}
-
-// measures are more words for what a line on units is about, in six languages
-// (from memory, unverified).
-var measures = []string{"lengths", "length", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
-
-// loneUnit is a unit that stands by itself or in brackets.
-var loneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
-
-// unitBehind is a unit at the end of a sub-heading.
-var unitBehind = regexp.MustCompile(`(?i)(?:[-–:,]|\b(?:in|en|i))\s*(cm|inch|inches|ft|feet|metres|meters)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]\s*$`)
 
 // doubtSubheading finds fault with a sub-heading that names another unit than that
 // in which the rows below it are read.
 func (t *table) doubtSubheading(number int, text string) {
-	m := unitBehind.FindStringSubmatch(text)
+	m := wording.UnitBehind.FindStringSubmatch(text)
 	if m == nil {
 		return
 	}
 	u, ok := quantity.UnitOf(m[1] + m[2])
-	for i := range t.specs {
-		if s := &t.specs[i]; ok && s.used && s.Measure == takeoff.Lengths && s.Column.Unit == u {
+	for i := range t.Specs {
+		if s := &t.Specs[i]; ok && s.Used && s.Measure == takeoff.Lengths && s.Column.Unit == u {
 			return
 		}
 	}
-	p, said := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}, shorten(text)
-	t.over.doubt = otherUnits(said)
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the units of the headings",
+	p, said := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}, celltext.Shorten(text)
+	t.Over.Doubt = otherUnits(said)
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the units of the headings",
 		fmt.Sprintf("'%s' names a unit in which no column is read; write the unit in the headings, or behind each size", said)))
-}
-
-// doubtTitles asks about a line above the headings that names a unit other than
-// that in which columns would be read that give none.
-func (t *table) doubtTitles() {
-	titles := t.search.texts
-	if c := t.info.cover; c != nil {
-		titles = append(slices.Clip(titles), *c)
-	}
-	if t.place.Sheet != "" {
-		titles = append(slices.Clip(titles), titleText{row: t.place.Row, text: t.place.Sheet})
-	}
-	for _, title := range titles {
-		u, ok := title.names()
-		if !ok {
-			continue
-		}
-		var names []string
-		for i := range t.specs {
-			if s := &t.specs[i]; s.used && !s.Said && s.Measure == takeoff.Lengths && s.Column.Unit != u {
-				names, s.used = append(names, "'"+s.Typed+"'"), false
-			}
-		}
-		if len(names) == 0 {
-			continue
-		}
-		p, said := t.place, shorten(title.text)
-		p.Row = title.row
-		if title.sheet != "" {
-			p.Sheet = title.sheet
-		}
-		t.info.Faults = append(t.info.Faults, p.Fault("", said, "the unit in each heading",
-			fmt.Sprintf("'%s' above the headings names %s, and they name none, so %s can't be used; write the unit in each heading, as width_%s", said, u.Name, strings.Join(names, ", "), u.Name)))
-		return
-	}
-}
-
-// names is the unit that a title seems to name for sizes.
-func (x *titleText) names() (quantity.Unit, bool) {
-	if x.unit.Name != "" {
-		return x.unit, true
-	}
-	m := loneUnit.FindStringSubmatch(x.text)
-	if m == nil || slices.ContainsFunc(headings.Tokens(x.text), func(w string) bool { return slices.Contains(ofInsulation, w) }) {
-		return quantity.Unit{}, false
-	}
-	return quantity.UnitOf(m[1] + m[2] + m[3])
-}
-
-// unitAgainst finds fault with a line on units that all headings contradict which
-// name one: somebody is wrong by a factor. The headings rule.
-func (t *table) unitAgainst(row int, said string, u quantity.Unit) bool {
-	var names []string
-	in := ""
-	for i := range t.specs {
-		s := &t.specs[i]
-		if !s.used || s.Measure != takeoff.Lengths || s.fixed {
-			continue
-		}
-		if !s.Said || s.Column.Unit == u {
-			return false
-		}
-		names, in = append(names, "'"+s.Typed+"'"), s.Column.Unit.Name
-	}
-	if len(names) == 0 {
-		return false
-	}
-	p := takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: row}
-	t.info.Faults = append(t.info.Faults, p.Fault("", said, "the unit that the headings name, "+in,
-		fmt.Sprintf("'%s' says %s, and %s say another unit, in which they are read; correct the line or the headings", said, u.Name, strings.Join(names, ", "))))
-	return true
 }
 
 // unitBelow deals with a line on units among or below the rows: it mustn't say
 // something else than how the rows were read.
 func (t *table) unitBelow(number int, cells []string, text string) {
-	u, _ := statedUnit(t.lex, text)
-	short := shorten(text)
-	t.over.doubt = doubt{}
-	t.line = &unitLine{titleText: titleText{row: number, text: text}, unit: u, faults: len(t.info.Faults), handed: t.info.handed}
-	against := u.Name != "" && t.unitAgainst(number, short, u)
+	u, _ := wording.StatedUnit(t.Lex, text)
+	short := celltext.Shorten(text)
+	t.Over.Doubt = items.Doubt{}
+	t.line = &unitLine{Line: headrow.Line{Row: number, Text: text}, unit: u, faults: len(t.Found.Faults), handed: t.info.handed}
+	against := u.Name != "" && t.UnitAgainst(number, short, u)
 	if against {
-		t.over.doubt = otherUnits(short)
+		t.Over.Doubt = otherUnits(short)
 	}
-	for i := range t.specs {
-		s := &t.specs[i]
-		if !against && s.used && s.Measure == takeoff.Lengths && !(s.fixed && s.Said) && !t.lex.Read(s.Typed).Said && s.Column.Unit != u {
-			t.info.Faults = append(t.info.Faults, takeoff.Place{File: t.place.File, Sheet: t.place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !against && s.Used && s.Measure == takeoff.Lengths && !(s.Fixed && s.Said) && !t.Lex.Read(s.Typed).Said && s.Column.Unit != u {
+			t.Found.Faults = append(t.Found.Faults, takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}.Fault("", short, "the unit that the columns were read in",
 				fmt.Sprintf("'%s' stands among the rows, and '%s' is read in %s; write the unit in each heading, as width_mm", short, s.Typed, s.Column.Unit.Name)))
-			t.over.doubt = otherUnits(short)
+			t.Over.Doubt = otherUnits(short)
 			break
 		}
 	}
-	if t.over.doubt.said != "" {
-		t.look.Kept = append(t.look.Kept, number)
+	if t.Over.Doubt.Said != "" {
+		t.Look.Kept = append(t.Look.Kept, number)
 	}
-	t.told.add("lines about units among the rows, the first '%s'", short, number)
-	t.look.class(RemarkRow, number, cells)
+	t.Told.Add("lines about units among the rows, the first '%s'", short, number)
+	t.Look.Class(told.RemarkRow, number, cells)
 }
 
-// noteUnits says which columns are read in a unit that nobody stated.
-func (t *table) noteUnits() {
-	t.assumed = slices.ContainsFunc(t.specs, func(s spec) bool { return s.used && !s.Said && s.Measure == takeoff.Lengths && s.sized == own })
-	for _, m := range [...]takeoff.Measure{takeoff.Lengths, takeoff.Areas, takeoff.Pressure} {
-		var names []string
-		for _, s := range t.specs {
-			if s.used && !s.Said && s.Measure == m {
-				names = append(names, "'"+s.Typed+"'")
-			}
-		}
-		if len(names) > 0 {
-			t.note("no unit is given for %s: read as %s", strings.Join(names, ", "), quantity.Default(m).Name)
+// unitRow takes the units from a row of units right below the headings, or below
+// where they stand again. A unit that isn't understood, or is another than its
+// heading says, leaves the column unusable.
+func (t *table) unitRow(number int, cells []string) bool {
+	if !t.fresh && !t.repeated {
+		return false
+	}
+	found, odd := t.UnitsIn(cells, t.Loud)
+	if found == nil {
+		return false
+	}
+	for i, u := range found {
+		switch s := &t.Specs[i]; {
+		case !s.Used || u.Name == "" || s.Fixed && !t.repeated:
+		case s.Said && s.Says != columns.ByRow && !s.Fixed && u != s.Column.Unit:
+			odd = append(odd, i)
+		default:
+			s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, columns.ByRow
 		}
 	}
+	for _, i := range odd {
+		s, cell := &t.Specs[i], celltext.Shorten(celltext.At(cells, i))
+		s.Used = false
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault(s.Typed, cell, "the unit of the column, as "+s.Column.Unit.Name,
+			fmt.Sprintf("'%s' in the row of units isn't %s, in which '%s' would be read, so the column isn't used; write the unit in the heading", cell, s.Column.Unit.Name, s.Typed)))
+	}
+	t.Look.Kept = append(t.Look.Kept, t.repeatedAt...) // they are read by this row's units
+	t.Note("row %d gives the units", number)
+	t.Look.Class(told.UnitRow, number, cells)
+	if !t.repeated { // the first ones stay
+		t.Refresh()
+	}
+	t.Heads = append(t.Heads[:t.HeadRows:t.HeadRows], slices.Clone(cells))
+	t.fresh, t.repeated = false, false
+	t.UnitsElsewhere()
+	t.NoteUnits()
+	t.BeforeText()
+	return true
+}
+
+// unitLine is a line on units among the rows.
+type unitLine struct {
+	headrow.Line
+	unit           quantity.Unit
+	faults, handed int // of the file before it
+}
+
+// takeLine takes a line on units right above headings for one of these, and back
+// what was said of it.
+func (t *table) takeLine() bool {
+	l := t.line
+	t.line = nil
+	if l == nil || l.handed != t.info.handed || len(t.Found.Faults) < l.faults {
+		return false
+	}
+	t.Found.Faults = t.Found.Faults[:l.faults]
+	t.Over.Doubt = items.Doubt{}
+	t.Search.Texts = []headrow.Line{l.Line}
+	return true
 }

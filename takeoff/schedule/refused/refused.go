@@ -13,12 +13,15 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/workbook"
 )
 
 // The headings of the columns that are added.
 const (
-	Where = schedule.AddedMark + "headings"
-	Why   = schedule.AddedMark + "why"
+	Where = columns.AddedMark + "headings"
+	Why   = columns.AddedMark + "why"
 )
 
 // place is where a row stands.
@@ -97,7 +100,7 @@ type layout struct {
 	last    int          // row of the headings, the lower where there are two
 }
 
-func layoutOf(s *schedule.Sheet) *layout {
+func layoutOf(s *told.Sheet) *layout {
 	l := &layout{kept: map[int]bool{}, kind: -1}
 	for _, row := range s.Kept {
 		l.kept[row] = true
@@ -113,7 +116,7 @@ func layoutOf(s *schedule.Sheet) *layout {
 		if c.Settled {
 			l.settled = append(l.settled, c.Letter+" "+cmp.Or(c.Reads, "-"))
 		}
-		if c.Typed == Where || strings.HasPrefix(c.Typed, schedule.SettledMark) || c.Typed == Why || c.Typed == Why+" "+schedule.CommaMark {
+		if c.Typed == Where || strings.HasPrefix(c.Typed, columns.SettledMark) || c.Typed == Why || c.Typed == Why+" "+columns.CommaMark {
 			l.earlier = append(l.earlier, i)
 		}
 	}
@@ -126,7 +129,7 @@ const doubt = " ?"
 
 // unmerged leaves out what a cell merged down says in columns where that doesn't
 // count for the row.
-func (l *layout) unmerged(cells []string, m schedule.Marks) []string {
+func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
 	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 {
 		return cells
 	}
@@ -181,9 +184,9 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 	var out []grid
 	said := Why
 	if r.info.Decimal == "comma" {
-		said += " " + schedule.CommaMark
+		said += " " + columns.CommaMark
 	}
-	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, m schedule.Marks) error {
+	err := r.options.Walk(r.name, data, func(sheet string, number int, cells []string, m workbook.Marks) error {
 		p := place{sheet, number}
 		l := layouts[sheet]
 		_, refused := r.faults[p]
@@ -204,7 +207,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 		case number == l.last:
 			where, why = Where, said
 			if len(l.settled) > 0 {
-				where = schedule.SettledMark + strings.Join(l.settled, ", ") + "]"
+				where = columns.SettledMark + strings.Join(l.settled, ", ") + "]"
 			}
 		}
 		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))

@@ -12,6 +12,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
+	"blankoff/takeoff/schedule/columns"
 )
 
 func read(t *testing.T, name string, data []byte) (*takeoff.Takeoff, schedule.Info, []takeoff.Row) {
@@ -67,7 +68,7 @@ func TestLayout(t *testing.T) {
 	if !reflect.DeepEqual(tags, want) {
 		t.Fatalf("rows %q, want %q\n%s", tags, want, got)
 	}
-	if h := rows[3]; h[6] != Where || h[7] != Why+" "+schedule.CommaMark || rows[5][6] != "kind" || !strings.Contains(rows[7][7], "could be 1500 or 1.5") || rows[7][6] != "Main / Height" || rows[8][8] != "stray" {
+	if h := rows[3]; h[6] != Where || h[7] != Why+" "+columns.CommaMark || rows[5][6] != "kind" || !strings.Contains(rows[7][7], "could be 1500 or 1.5") || rows[7][6] != "Main / Height" || rows[8][8] != "stray" {
 		t.Errorf("%q", rows)
 	}
 }

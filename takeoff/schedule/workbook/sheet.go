@@ -6,6 +6,7 @@ import (
 	"errors"
 	"fmt"
 	"io"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -231,3 +232,20 @@ func (sr *Rows) readPart(e xml.StartElement) error {
 	}
 	return sr.dec.Skip()
 }
+
+// Marks are what the cells of a row of a workbook are besides their text: columns.
+type Marks struct {
+	Down   []int // the lower part of one that is merged down
+	Over   []int // merged down over the rows below
+	Struck []int // struck out
+	Sums   []int // subtotals by their formulas
+	Unlike []int // that show another number than they hold
+}
+
+// Clone gives marks of their own.
+func (m Marks) Clone() Marks {
+	return Marks{slices.Clone(m.Down), slices.Clone(m.Over), slices.Clone(m.Struck), slices.Clone(m.Sums), slices.Clone(m.Unlike)}
+}
+
+// Marks gives the marks of the row last read, which the next row uses again.
+func (r *Rows) Marks() Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike} }

@@ -1,0 +1,179 @@
+package columns
+
+import (
+	"fmt"
+	"slices"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// numbersByCells takes a column headed units, or No behind the sizes, for how many there
+// are, where its figures don't just number the rows, or the tags do.
+func (t *Reading) numbersByCells(b beneath) {
+	if t.Maps(takeoff.Quantity) {
+		return
+	}
+	found, sizes := -1, false
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Used && s.Measure == takeoff.Lengths {
+			sizes = true
+		}
+		if s.Verdict != headings.Asks || s.Fixed || !s.Ask.Units() && (!sizes && !wording.OfPieces(s.Typed) || !s.Ask.Counts()) {
+			continue
+		}
+		if headings.Squash(s.Typed) == "amount" { // of money
+			continue
+		}
+		if share := b.share(i, celltext.IsCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.Maps(takeoff.Tag) {
+			continue
+		}
+		if found >= 0 {
+			return
+		}
+		found = i
+	}
+	if found < 0 || !wording.OfPieces(t.Specs[found].Typed) && (celltext.NumbersRows(b.columns[found]) && !t.Maps(takeoff.Tag) || celltext.NamesPieces(b.columns[found])) {
+		return
+	}
+	t.takeFor(&t.Specs[found], takeoff.Quantity)
+	t.Note("column '%s' is read as quantity, as it holds whole numbers", t.Specs[found].Typed)
+}
+
+// tagByCells takes the one column of items or references for the tags, where none of its
+// cells names a kind and none stands there twice.
+func (t *Reading) tagByCells(b beneath) {
+	if t.Maps(takeoff.Tag) {
+		return
+	}
+	found := -1
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		switch {
+		case s.Verdict != headings.Asks || s.Fixed || !s.Ask.Items() && !s.Ask.Counts():
+		case found >= 0 && t.Specs[found].Ask.Items() != s.Ask.Items(): // an item before a number
+			if s.Ask.Items() {
+				found = i
+			}
+		case found >= 0:
+			return
+		default:
+			found = i
+		}
+	}
+	if found < 0 || b.rows < 2 && !t.Specs[found].Ask.Items() || len(b.columns[found]) < b.rows || b.share(found, t.Kinds().NamesKind) > 0 {
+		return
+	}
+	if s := &t.Specs[found]; s.Ask.Counts() && (!celltext.NumbersRows(b.columns[found]) || wording.OfPieces(s.Typed) || slices.ContainsFunc(t.Specs[:found], func(x Spec) bool { return x.Used && x.Measure == takeoff.Lengths })) {
+		return // it may be how many there are
+	}
+	cells := slices.Sorted(slices.Values(b.columns[found]))
+	if len(slices.Compact(cells)) < b.rows {
+		return
+	}
+	t.takeFor(&t.Specs[found], takeoff.Tag)
+	t.Note("column '%s' is read as tag, as each of its cells is another", t.Specs[found].Typed)
+}
+
+// unitsByCells takes a column as the Spanish ud for that of units, where its cells are units
+// and no numbers.
+func (t *Reading) unitsByCells(b beneath) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.Quantity || len(b.columns[i]) == 0 {
+			continue
+		}
+		unit := func(cell string) bool { _, ok := quantity.UnitOf(cell); return ok }
+		if b.share(i, celltext.IsCount) == 0 && b.share(i, unit) == 1 {
+			h := t.Lex.Read("unit")
+			h.Typed = s.Typed
+			s.Set(t, h)
+			s.settled = true
+		}
+	}
+}
+
+// EmptyCounts reports a column of quantities in which nothing stands.
+func (t *Reading) EmptyCounts() bool {
+	at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity })
+	b := t.peek()
+	return b.rows > 1 && len(b.columns[at]) == 0
+}
+
+// kindByCells takes the kinds from the one of several columns of descriptions, types,
+// items or marks whose cells name kinds. Two that name other kinds are asked about.
+func (t *Reading) kindByCells(b beneath) {
+	if t.Maps(takeoff.Kind) {
+		return
+	}
+	var found []int
+	asked := 0
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		share := b.share(i, t.Kinds().NamesKind)
+		switch describes := s.Verdict == headings.Asks && s.Ask.Describes(); {
+		case s.Fixed:
+			continue
+		case describes || s.Verdict == headings.Asks && s.Ask.Items():
+			asked++
+			s.kindless = share == 0 && len(b.columns[i]) > 0
+			if share >= 0.5 {
+				found = append(found, i)
+			}
+		case share == 1 && (s.Used && s.Verdict == headings.Known && s.To() == takeoff.Tag || s.Verdict == headings.Unknown && wording.Describer(s.Typed)):
+			found = append(found, i)
+		}
+	}
+	switch {
+	case len(found) == 0, len(found) == 1 && asked == 1 && t.Specs[found[0]].Verdict == headings.Asks && t.Specs[found[0]].Ask.Describes(): // a column alone is taken anyway
+		return
+	case len(found) > 1 && !t.sameKinds(b, found):
+		a, c := &t.Specs[found[0]], &t.Specs[found[1]]
+		t.Refuse(a, "one column of kinds", fmt.Sprintf("'%s' and '%s' both name kinds of pieces, and not the same; head the one that counts kind, and the other note", a.Typed, c.Typed))
+		for _, i := range found {
+			t.Specs[i].Used, t.Specs[i].Verdict, t.Specs[i].settled = false, headings.Unknown, true
+		}
+		return
+	}
+	t.takeFor(&t.Specs[found[0]], takeoff.Kind)
+	t.Note("column '%s' is read as kind, as its cells name kinds of pieces", t.Specs[found[0]].Typed)
+}
+
+// sameKinds reports that the columns name the same kind on every row that was looked at.
+func (t *Reading) sameKinds(b beneath, columns []int) bool {
+	for _, row := range b.cells {
+		kind := fittings.NoKind
+		for _, i := range columns {
+			if i >= len(row) || celltext.Trim(row[i]) == "" {
+				continue
+			}
+			k := t.Kinds().KindIn(celltext.Trim(row[i]))
+			if kind != fittings.NoKind && k != fittings.NoKind && k != kind {
+				return false
+			}
+			kind = max(kind, k)
+		}
+	}
+	return true
+}
+
+// shapeByCells takes a column of types for the shape, where that is all that its cells
+// name.
+func (t *Reading) shapeByCells(b beneath) {
+	if t.Maps(takeoff.Shape) || !t.Maps(takeoff.Kind) {
+		return
+	}
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Verdict == headings.Asks && !s.Fixed && s.Ask.Describes() && b.share(i, t.Kinds().NamesShape) == 1 {
+			t.takeFor(s, takeoff.Shape)
+			t.Note("column '%s' is read as shape, as its cells name shapes", s.Typed)
+			return
+		}
+	}
+}

@@ -1,0 +1,277 @@
+package columns
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// carryUnits goes on with the units of the headings before, where they stand anew
+// and name none. Headings of other columns begin another table, of which nobody
+// knows the units: there, a column that isn't in mm before is asked about.
+func (t *Reading) carryUnits(before []Spec) {
+	same := slices.Equal(readsOf(before), readsOf(t.Specs))
+	var names []string
+	other := func(u quantity.Unit) bool {
+		return slices.ContainsFunc(t.Specs, func(s Spec) bool {
+			return s.Used && s.Said && s.Measure == takeoff.Lengths && s.Across && s.Column.Unit != u
+		})
+	}
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		b := alikeIn(before, s)
+		if b == nil || b.Column.Unit == s.Column.Unit {
+			continue
+		}
+		if !same || other(b.Column.Unit) && b.Column.Unit.Name != "m" {
+			t.Refuse(s, "a unit in the heading", fmt.Sprintf("'%s' states no unit, and in the headings before it is in %s; those are of other columns, so this one isn't used; write the unit in the heading", s.Typed, b.Column.Unit.Name))
+			continue
+		}
+		s.Column.Unit, s.Said, s.Says, s.Carried = b.Column.Unit, true, ByRow, true
+		names = append(names, "'"+s.Typed+"' in "+s.Column.Unit.Name)
+	}
+	if len(names) > 0 {
+		t.Note("the headings at row %d give no unit and are read as those before: %s", t.Place.Row, strings.Join(names, ", "))
+	}
+}
+
+// MostCarried is a length that no piece has, m: its unit isn't that of the headings
+// before.
+const MostCarried = 50
+
+// alikeIn is the column of the headings before that is the same and states a unit, for
+// one of lengths that states none.
+func alikeIn(before []Spec, s *Spec) *Spec {
+	if !s.Used || s.Said || s.Measure != takeoff.Lengths {
+		return nil
+	}
+	for k := range before {
+		if b := &before[k]; b.Used && b.Said && b.Measure == takeoff.Lengths && reads(b) == reads(s) {
+			return b
+		}
+	}
+	return nil
+}
+
+// readsOf are the columns that are read, in the order of their names.
+func readsOf(specs []Spec) (names []string) {
+	for i := range specs {
+		if specs[i].Used {
+			names = append(names, reads(&specs[i]))
+		}
+	}
+	slices.Sort(names)
+	return names
+}
+
+// ByRow is what a unit is from that a row of units gives.
+const ByRow = "a row below the headings"
+
+// unitsAbove takes the units from a row of units right above the headings, for
+// columns that say none.
+func (t *Reading) unitsAbove(row int) {
+	f := &t.Search
+	if f.Last == nil || f.LastAt != row-1 {
+		return
+	}
+	found, odd := t.UnitsIn(f.Last, true)
+	if found == nil || len(odd) > 0 {
+		return
+	}
+	took := false
+	for i, u := range found {
+		if s := &t.Specs[i]; s.Used && !s.Said && u.Name != "" {
+			s.Column.Unit, s.Column.Stated, s.Said, s.Says, took = u, true, true, "a row above the headings", true
+		}
+	}
+	if took {
+		t.Note("row %d gives the units", f.LastAt)
+	}
+}
+
+// UnitsIn reads a row of units, by column; found is nil for a row that isn't one:
+// with an amount, a kind of piece, or more words under numbers than units. odd are
+// the columns of numbers under which some other word stands. loud: no kind of a piece is known
+// in the row.
+func (t *Reading) UnitsIn(cells []string, loud bool) (found []quantity.Unit, odd []int) {
+	found = make([]quantity.Unit, len(t.Specs))
+	units := 0
+	for i, cell := range cells {
+		if cell = celltext.Trim(cell); cell == "" || celltext.MeansNothing(cell) || slices.ContainsFunc(t.Heads, func(head []string) bool { return celltext.At(head, i) == cell }) {
+			continue // or a heading that is merged down
+		}
+		u, isUnit := wording.UnitWord(cell)
+		if !isUnit && strings.ContainsAny(cell, "0123456789") {
+			return nil, nil
+		}
+		if i >= len(t.Specs) || !t.Specs[i].Used {
+			continue
+		}
+		switch s := &t.Specs[i]; {
+		case s.To() == takeoff.Kind && !loud:
+			return nil, nil
+		case s.Measure == takeoff.Text, s.Measure == takeoff.Count: // text, pieces
+		case isUnit && u.Measure == s.Measure:
+			found[i] = u
+			units++
+		default:
+			odd = append(odd, i)
+		}
+	}
+	if units == 0 || len(odd) > units {
+		return nil, nil
+	}
+	return found, odd
+}
+
+// sheetUnits takes the unit of sizes that a line above the headings gives, for
+// columns that give none. A line that gives several, or two lines that differ,
+// leave such columns unusable: nothing says which unit is theirs.
+func (t *Reading) sheetUnits() {
+	var u quantity.Unit
+	said, doubt, row := "", false, 0
+	for _, title := range t.Search.Texts {
+		if across, along, ok := wording.UnitsApart(title.Text); ok {
+			t.takeUnits(title.Text, across, along)
+			continue
+		}
+		x, says := wording.StatedUnit(t.Lex, title.Text)
+		if !says {
+			continue
+		}
+		doubt = doubt || x.Name == "" || said != "" && x != u
+		u, said, row = x, celltext.Shorten(title.Text), title.Row
+	}
+	if said == "" {
+		t.doubtTitles()
+		return
+	}
+	if !doubt {
+		t.UnitAgainst(row, said, u)
+	}
+	var names []string
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Said || s.Measure != takeoff.Lengths {
+			continue
+		}
+		names = append(names, "'"+s.Typed+"'")
+		if doubt {
+			s.Used = false
+			continue
+		}
+		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, "a line above the headings"
+	}
+	switch {
+	case doubt && len(names) > 0:
+		p := t.Place
+		p.Row = row
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
+			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
+	case len(names) > 0:
+		t.Note("'%s' above the headings gives the unit of %s", said, strings.Join(names, ", "))
+	}
+}
+
+// doubtTitles asks about a line above the headings that names a unit other than
+// that in which columns would be read that give none.
+func (t *Reading) doubtTitles() {
+	titles := t.Search.Texts
+	if c := t.Units.Cover; c != nil {
+		titles = append(slices.Clip(titles), *c)
+	}
+	if t.Place.Sheet != "" {
+		titles = append(slices.Clip(titles), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
+	}
+	for _, title := range titles {
+		u, ok := title.Names()
+		if !ok {
+			continue
+		}
+		var names []string
+		for i := range t.Specs {
+			if s := &t.Specs[i]; s.Used && !s.Said && s.Measure == takeoff.Lengths && s.Column.Unit != u {
+				names, s.Used = append(names, "'"+s.Typed+"'"), false
+			}
+		}
+		if len(names) == 0 {
+			continue
+		}
+		p, said := t.Place, celltext.Shorten(title.Text)
+		p.Row = title.Row
+		if title.Sheet != "" {
+			p.Sheet = title.Sheet
+		}
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the unit in each heading",
+			fmt.Sprintf("'%s' above the headings names %s, and they name none, so %s can't be used; write the unit in each heading, as width_%s", said, u.Name, strings.Join(names, ", "), u.Name)))
+		return
+	}
+}
+
+// UnitAgainst finds fault with a line on units that all headings contradict which
+// name one: somebody is wrong by a factor. The headings rule.
+func (t *Reading) UnitAgainst(row int, said string, u quantity.Unit) bool {
+	var names []string
+	in := ""
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Measure != takeoff.Lengths || s.Fixed {
+			continue
+		}
+		if !s.Said || s.Column.Unit == u {
+			return false
+		}
+		names, in = append(names, "'"+s.Typed+"'"), s.Column.Unit.Name
+	}
+	if len(names) == 0 {
+		return false
+	}
+	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: row}
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the unit that the headings name, "+in,
+		fmt.Sprintf("'%s' says %s, and %s say another unit, in which they are read; correct the line or the headings", said, u.Name, strings.Join(names, ", "))))
+	return true
+}
+
+// NoteUnits says which columns are read in a unit that nobody stated.
+func (t *Reading) NoteUnits() {
+	t.Assumed = slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && !s.Said && s.Measure == takeoff.Lengths && s.Sized == Own })
+	for _, m := range [...]takeoff.Measure{takeoff.Lengths, takeoff.Areas, takeoff.Pressure} {
+		var names []string
+		for _, s := range t.Specs {
+			if s.Used && !s.Said && s.Measure == m {
+				names = append(names, "'"+s.Typed+"'")
+			}
+		}
+		if len(names) > 0 {
+			t.Note("no unit is given for %s: read as %s", strings.Join(names, ", "), quantity.Default(m).Name)
+		}
+	}
+}
+
+// takeUnits takes the units of a line for columns that give none.
+func (t *Reading) takeUnits(text string, across, along quantity.Unit) {
+	var names []string
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Said || s.Measure != takeoff.Lengths {
+			continue
+		}
+		u := across
+		if s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Length) {
+			u = along
+		}
+		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, "a line above the headings"
+		names = append(names, "'"+s.Typed+"' in "+u.Name)
+	}
+	if len(names) > 0 {
+		t.Note("'%s' above the headings gives the units of %s", celltext.Shorten(text), strings.Join(names, ", "))
+	}
+}

@@ -1,0 +1,143 @@
+package items
+
+import (
+	"fmt"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// beyond deals with a cell to the right of the last heading.
+func (t *Reader) beyond(r *takeoff.Row, i int, cell string) {
+	if !t.Ragged {
+		t.unheaded(i, &columns.Spec{})
+		return
+	}
+	short := celltext.Shorten(cell)
+	r.Faults = append(r.Faults, t.Place.Fault("", short, fmt.Sprintf("%d cells", len(t.Specs)),
+		fmt.Sprintf("there are more cells than headings, from '%s' on; put quotes around text that holds the separator", short)))
+}
+
+// unheaded notes once that a column without a heading holds something.
+func (t *Reader) unheaded(i int, s *columns.Spec) {
+	if s.Verdict != headings.Blank || i < len(t.stray) && t.stray[i] {
+		return
+	}
+	for len(t.stray) <= i {
+		t.stray = append(t.stray, false)
+	}
+	t.stray[i] = true
+	t.Note("column %d has no heading and isn't used", i+1)
+}
+
+// anotherTable finds fault with cells to the right of the headings, or between them,
+// that look like a piece of another table.
+func (t *Reader) anotherTable(beyond []string) {
+	for _, cell := range beyond {
+		if cell = celltext.Trim(cell); cell != "" {
+			t.strays = append(t.strays, cell)
+		}
+	}
+	if len(t.strays) < 4 || t.besides || !t.Kinds().LooksLikePiece(t.strays) {
+		return
+	}
+	t.besides = true
+	t.Found.Faults = append(t.Found.Faults, t.Place.Fault("", celltext.Shorten(strings.Join(t.strays, " | ")), "one table on a sheet",
+		"the cells without headings look like another table beside this one, which isn't read; put it on a sheet of its own"))
+}
+
+// Sizes that hardly any piece has, m: they are in mm under a heading in another unit.
+// Common practice, no source.
+const (
+	mostAcross = 3
+	mostLong   = 200
+	mostInches = 25 // long, in inches or cm
+)
+
+// tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
+func (t *Reader) tooLarge(r *takeoff.Row, s *columns.Spec, cell string, v float64) {
+	if s.Across && v >= mostAcross || !s.Across && (v >= mostLong || v >= mostInches && s.Column.Unit.Name != "m" && s.Column.Unit != quantity.Foot) {
+		if quantity.SaysUnit(cell) {
+			t.fault(r, s, cell, fmt.Sprintf("would be %.4g m by the unit in the cell; take it out if it is another word, or write the size in mm", v))
+			return
+		}
+		t.fault(r, s, cell, fmt.Sprintf("would be %.4g m in %s; write its unit behind it, as %s mm", v, s.Column.Unit.Name, cell))
+	}
+}
+
+// fault puts a fault of a cell into its row.
+func (t *Reader) fault(r *takeoff.Row, s *columns.Spec, cell, trouble string) {
+	expected := "text"
+	switch {
+	case s.Verdict == headings.Sizes:
+		expected = "a size in " + s.Column.Unit.Name + ", as 600x400 or Ø315"
+	case s.Measure != takeoff.Text:
+		expected = s.Expects()
+	}
+	if strings.HasPrefix(trouble, "could be ") {
+		t.Found.Note("where a number has two readings, decimal = 'comma' or 'point' in a map settles it for the whole file: inspect -o MAP.toml writes one, --map MAP.toml reads by it")
+	}
+	short := celltext.Shorten(cell)
+	r.Refuse(s.To(), t.Place.Fault(s.Typed, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+}
+
+// shifted refuses a row of more cells than headings, all that is too much blank, where
+// a comma for decimals may have moved the rest: other rows have another number of
+// cells, or a whole number of metres stands before one or two figures.
+func (t *Reader) shifted(r *takeoff.Row, cells []string) {
+	n := len(t.Specs)
+	if celltext.LastFilled(cells) > n {
+		return // told as such
+	}
+	if t.Long == 0 {
+		t.Long, t.longAt = len(cells), t.Place.Row
+	}
+	switch {
+	case t.parted(cells[:n]):
+		t.longAt = 0 // told now
+	case len(cells) == t.Long && !t.uneven:
+		return
+	}
+	r.Faults = append(r.Faults, t.shiftedAt(t.Place.Row, len(cells)))
+}
+
+// evened finds fault with the rows so far that had more cells than headings, once one
+// hasn't.
+func (t *Reader) evened() {
+	if t.uneven = true; t.longAt > 0 {
+		t.Found.Faults = append(t.Found.Faults, t.shiftedAt(t.longAt, t.Long))
+	}
+}
+
+func (t *Reader) shiftedAt(row, cells int) takeoff.Fault {
+	at := t.Place
+	at.Row = row
+	return at.Fault("", fmt.Sprintf("%d cells", cells), fmt.Sprintf("%d cells, as there are headings", len(t.Specs)),
+		fmt.Sprintf("there are %d cells under %d headings, and not on every row: a comma for decimals may have parted a number; put quotes around it, or take the blank cells at the end off", cells, len(t.Specs)))
+}
+
+// parted reports a whole number in metres before one or two figures by themselves.
+func (t *Reader) parted(cells []string) bool {
+	for i := range len(cells) - 1 {
+		if t.Metres(i) && celltext.PartedAt(cells, i) {
+			return true
+		}
+	}
+	return false
+}
+
+// besideMetres refuses a row in which figures stand where text is expected, behind a
+// whole number of metres.
+func (t *Reader) besideMetres(r *takeoff.Row, cells []string) {
+	for _, i := range t.Beside {
+		if celltext.PartedAt(cells, i) {
+			both := celltext.Trim(cells[i]) + "," + celltext.Trim(cells[i+1])
+			r.Faults = append(r.Faults, t.Place.Fault(t.Specs[i].Typed, both, "quotes around a number with a comma",
+				fmt.Sprintf("'%s' stands in two cells and may be one number; put quotes around it, or take the second cell out", both)))
+		}
+	}
+}

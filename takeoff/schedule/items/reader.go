@@ -1,0 +1,187 @@
+// Package items reads the cells of one row into an item of the schedule, by how its columns are
+// read, and refuses what may not be what it seems: sizes, shapes, tags, remarks, counts, cells
+// beside the table. Which rows are items isn't decided here.
+package items
+
+import (
+	"fmt"
+	"slices"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
+)
+
+// Reader reads the cells of a row into an item, by how the columns are read, and doubts
+// what may not be what it seems.
+type Reader struct {
+	columns.Reading
+	Ragged  bool // too many cells in a row is a fault
+	Suspect bool // there may be control characters
+	stray   []bool
+	Pending []SizeCell
+	turn    struct { // an angle in the kind of the row
+		*columns.Spec
+		cell, angle string
+	}
+	Doubts
+	Loud   bool // the row has a kind that isn't known, or none
+	Over   SubHeadings
+	Told   told.Tally
+	InKind *columns.Spec // how sizes in the column of kinds are read
+}
+
+// Fill reads the cells into r. worded reports a cell that should hold a number
+// and starts like a word; empty, that every cell is blank.
+func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
+	empty = true
+	t.Pending, t.Loud = t.Pending[:0], true
+	if len(t.strays) > 0 {
+		t.strays = t.strays[:0]
+	}
+	t.turn.angle, t.metred = "", false
+	n := min(len(cells), len(t.Specs))
+	for i, cell := range cells[:n] {
+		if cell == "" {
+			continue
+		}
+		mark := celltext.Marks[cell[0]]
+		if (mark|celltext.Marks[cell[len(cell)-1]])&celltext.MayBeSpace != 0 {
+			if cell = celltext.Trim(cell); cell == "" {
+				continue
+			}
+			mark = celltext.Marks[cell[0]]
+		}
+		s := &t.Specs[i]
+		if t.Seldom {
+			cell = s.GoesOn(cell, cells[i:n])
+			if t.UnitsAt > 0 && s.Used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
+				empty = false
+				continue
+			}
+		}
+		if down != nil && slices.Contains(down, i) {
+			counts, filled := t.mergedDown(r, s, cell)
+			if empty = empty && !filled; !counts {
+				continue
+			}
+		} else {
+			empty = false
+		}
+		if !s.Used {
+			t.unused(r, i, s, cell)
+			continue
+		}
+		if mark&celltext.Odd != 0 || t.Suspect || len(cell) > celltext.MaxWord {
+			if cell = t.fit(r, i, s, cell); cell == "" {
+				continue
+			}
+		}
+		worded = t.take(r, s, cell) || worded
+	}
+	more := t.behind(r, cells, n, empty)
+	return worded, empty && !more
+}
+
+// take reads one cell of a column that is used. It reports a cell that should
+// hold a number and starts like a word.
+func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	c := s.To()
+	switch {
+	case !celltext.Digit(cell[0]) && !celltext.Digit(cell[len(cell)-1]) && !s.Plain(cell) && t.saysNothing(r, s, cell):
+		return false
+	case s.Lenient && t.saysElse(s, cell):
+		return false
+	case s.Measure == takeoff.Text:
+		if s.Words != nil {
+			cell = t.word(s, cell)
+		}
+		r.Text[c] = cell
+		return false
+	case s.Verdict == headings.Sizes:
+		t.Pending = append(t.Pending, SizeCell{s, cell})
+		t.rowUnit = t.rowUnit || quantity.SaysUnit(cell)
+		return celltext.Wordy(cell)
+	}
+	v, trouble := s.Number(cell)
+	switch {
+	case trouble == "":
+		r.Text[c] = cell
+		r.SetNumber(c, v)
+		switch {
+		case s.Carried && v > columns.MostCarried:
+			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
+		case !s.Said && s.Least > 0:
+			t.seeUnit(s, cell, v)
+		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
+			t.tooLarge(r, s, cell, v)
+		}
+		return false
+	case s.Sized[0] != 0 && quantity.Combined(cell):
+		t.Pending = append(t.Pending, SizeCell{s, cell})
+		return false
+	}
+	r.Text[c] = cell
+	t.fault(r, s, cell, trouble)
+	return celltext.Wordy(cell)
+}
+
+// fit gives a cell without signs around it: "" where it says nothing, or has a fault.
+func (t *Reader) fit(r *takeoff.Row, i int, s *columns.Spec, cell string) string {
+	cell = celltext.Unwrap(cell)
+	if cell == "" || celltext.MeansNothing(cell) && s.To() != takeoff.Sign && s.To() != takeoff.Quantity { // where - may be negative, or none
+		return ""
+	}
+	if trouble := t.unfit(i, cell, s); trouble != "" {
+		t.fault(r, s, cell, trouble)
+		return ""
+	}
+	return cell
+}
+
+// mergedDown deals with a cell that is the lower part of one that is merged down.
+// counts reports that it counts for the row; filled, that it makes the row one.
+func (t *Reader) mergedDown(r *takeoff.Row, s *columns.Spec, cell string) (counts, filled bool) {
+	switch {
+	case !s.Used:
+		return false, false
+	case s.Doubtful():
+		return false, !t.doubtMerged(r, s, cell)
+	case s.Verdict != headings.Sizes && !columns.Spreads(s.To()):
+		t.Told.Add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.Place.Row)
+		return false, false
+	case s.Measure != takeoff.Text:
+		t.Told.Add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.Place.Row)
+	}
+	return true, false
+}
+
+// behind looks at a row as a whole, and at its cells behind the n that have headings.
+// It reports whether one of these is filled.
+func (t *Reader) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
+	if t.Commas && !empty {
+		t.besideMetres(r, cells)
+		switch {
+		case len(cells) > len(t.Specs):
+			t.shifted(r, cells)
+		case len(cells) == len(t.Specs) && !t.uneven:
+			t.evened()
+		}
+	}
+	for i, cell := range cells[n:] {
+		if cell = celltext.Trim(cell); cell != "" {
+			if t.beyond(r, n+i, cell); i == 0 && n == len(t.Specs) && !t.Ragged {
+				t.secondFigure(n, &t.Extra, cell)
+			}
+			t.anotherTable(cells[n+i:])
+			return true
+		}
+	}
+	if len(t.strays) > 0 {
+		t.anotherTable(nil)
+	}
+	return false
+}

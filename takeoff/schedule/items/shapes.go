@@ -1,0 +1,113 @@
+package items
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// shapeTold is the shape that something else than a cell of the row gives its pieces.
+type shapeTold struct {
+	told        bool   // anything
+	axes        bool   // the headings are of major and minor axes
+	oval, round string // what says so
+}
+
+// TellShape finds out what is said of the shape of all pieces where no column is.
+func (t *Reader) TellShape() {
+	t.shape = shapeTold{}
+	if t.Maps(takeoff.Shape) {
+		return
+	}
+	named := func(word string, d fittings.Dim) bool {
+		return slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+			return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(d) && slices.Contains(headings.Tokens(s.Typed), word)
+		})
+	}
+	t.shape.axes = named("major", fittings.Width) && named("minor", fittings.Height)
+	texts := []string{t.Place.Sheet}
+	for _, x := range t.Search.Texts {
+		texts = append(texts, x.Text)
+	}
+	for _, text := range texts {
+		oval, round := wording.OvalWord.MatchString(text), wording.RoundWord.MatchString(text)
+		switch {
+		case wording.RectWord.MatchString(text) || oval && round:
+			t.shape.oval, t.shape.round = "", ""
+		case oval:
+			t.shape.oval, t.shape.round = celltext.Shorten(text), ""
+		case round:
+			t.shape.oval, t.shape.round = "", celltext.Shorten(text)
+		}
+	}
+	t.shape.told = t.shape.axes || t.shape.oval+t.shape.round != ""
+}
+
+// doubtShape gives a row the shape that its headings say, or refuses it where
+// something says another than it would be taken for.
+func (t *Reader) doubtShape(r *takeoff.Row) {
+	if r.Text[takeoff.Shape] != "" || r.Text[columns.Own[0]] == "" || r.Text[columns.Own[1]] == "" || r.Text[columns.Own[2]] != "" {
+		return
+	}
+	if _, _, shape, ok := fittings.ParseDescription(r.Text[takeoff.Kind]); !ok || shape != fittings.NoShape {
+		return
+	}
+	said := t.shape.oval + t.shape.round
+	switch note := r.Text[takeoff.Note]; {
+	case t.shape.axes:
+		r.Text[takeoff.Shape] = fittings.FlatOval.String()
+		t.Told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
+		return
+	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || wording.RoundNote.MatchString(note) && r.Number[columns.Own[0]] == r.Number[columns.Own[1]]):
+		said = celltext.Shorten(note)
+	}
+	if said != "" {
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Shape.Heading(), "", "the shape of the piece",
+			fmt.Sprintf("'%s' seems to say that it isn't rectangular, and nothing in the row does; write the shape in a column, or behind the size", said)))
+	}
+}
+
+// TellKind finds out what kind all pieces are of, where no column says it and a title, or
+// the name of the sheet, does: Rectangular ducts, Bends.
+func (t *Reader) TellKind() {
+	t.KindTold, t.KindSays = "", ""
+	if t.NoKind = !t.Maps(takeoff.Kind); !t.NoKind || slices.ContainsFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.To() == takeoff.DimColumn(fittings.GivenArea) }) {
+		return
+	}
+	texts := []string{t.Place.Sheet}
+	for _, x := range t.Search.Texts {
+		if x.Among { // it ends what stands above
+			texts = nil
+		}
+		texts = append(texts, x.Text)
+	}
+	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
+		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
+			if w := t.Kinds().TitleKind(celltext.Trim(part)); w != "" {
+				t.KindTold, t.KindSays = w, celltext.Shorten(celltext.Trim(text))
+				return
+			}
+		}
+	}
+}
+
+// nameKind gives a row the kind that its title says, or asks for it.
+func (t *Reader) nameKind(r *takeoff.Row) {
+	if r.Text[takeoff.Kind] != "" || r.Refused(takeoff.Kind) {
+		return
+	}
+	if t.KindTold == "" {
+		r.Refuse(takeoff.Kind, t.Place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
+			"no column says what kind of piece this is; add a column kind (straight, bend, reducer and so on), or write it above the table, as Straight ducts"))
+		return
+	}
+	r.Text[takeoff.Kind], t.Loud = t.KindTold, false
+	t.Told.Add("kinds that no column gives, from '%s'", t.KindSays, r.At.Row)
+}

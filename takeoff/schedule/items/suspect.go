@@ -1,0 +1,240 @@
+package items
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+	"unicode"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// WatchUnused finds out what the columns that aren't used may say.
+func (t *Reader) WatchUnused() {
+	many := t.Maps(takeoff.Quantity) && !t.EmptyCounts()
+	t.counted = slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
+	})
+	t.watched = 0
+	t.BeforeText()
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		s.Watch = columns.Watch{}
+		if s.Used || strings.HasPrefix(s.Typed, columns.AddedMark) {
+			continue
+		}
+		words := headings.Tokens(s.Typed)
+		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.Specs) && t.Specs[i-1].Used && t.Specs[i-1].Measure == takeoff.Lengths && t.Specs[i+1].Used && t.Specs[i+1].Measure == takeoff.Lengths { // between width and height
+			continue
+		}
+		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) })
+		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
+		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
+			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
+			continue
+		}
+		if unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
+			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
+			continue
+		}
+		keeps := t.Lex.Keeps(s.Typed)
+		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
+			keeps = "status"
+		}
+		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
+		s.Watch = columns.Watch{Keeps: keeps, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000}
+	}
+}
+
+// unused looks at a cell of a column that isn't used.
+func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
+	t.unheaded(i, s)
+	if s.Waits {
+		s.Waits = false
+		t.AskLate(s)
+	}
+	w := &s.Watch
+	if w.Keeps != "" && cell != s.AsIs {
+		if t.strikes(w.Keeps, cell) {
+			t.strike(r, s.Typed, cell)
+			return
+		}
+		s.AsIs = cell
+	}
+	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
+		unit := w.Units && t.unitBeside(r, s, cell)
+		if shape := t.shapeBeside(r, s, cell); !unit && !shape {
+			s.Last.From = cell
+		}
+	}
+	if s.Verdict == headings.Blank {
+		if len(t.strays) < headrow.MostTitle {
+			t.strays = append(t.strays, cell)
+		}
+		t.secondFigure(i, s, cell)
+	}
+	if !w.Counts || cell == s.Typed { // headings again
+		return
+	}
+	n, ok := celltext.Count(cell)
+	if !ok {
+		w.Others++
+		return
+	}
+	w.Gaps = w.Gaps || w.Filled > 0 && n != w.Last+1
+	if w.Filled == 0 {
+		w.First = n
+	}
+	w.Filled, w.Last, w.Most, w.Least = w.Filled+1, n, max(w.Most, n), min(w.Least, n)
+}
+
+// secondFigure finds fault, once, with figures under no heading right behind a length or
+// a count: a heading may be merged over both.
+func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
+	if i == 0 || s.Own || !celltext.Digit(cell[0]) {
+		return
+	}
+	before := &t.Specs[i-1]
+	if !before.Used || before.Measure != takeoff.Lengths && before.Measure != takeoff.Count || strings.ContainsFunc(cell, unicode.IsLetter) {
+		return
+	}
+	s.Own, s.Watch.Counts = true, false
+	t.Found.Faults = append(t.Found.Faults, t.Place.Fault(before.Typed, celltext.Shorten(cell), "one figure under a heading",
+		fmt.Sprintf("'%s' stands behind '%s' under no heading and isn't read; give it a heading, or put both into one cell, as 5'-6\"", celltext.Shorten(cell), before.Typed)))
+}
+
+// strikes reports a cell that says its row doesn't count.
+func (t *Reader) strikes(keeps, cell string) bool {
+	no := slices.Contains(wording.Noes, strings.ToLower(cell))
+	switch keeps {
+	case "struck":
+		return !no
+	case "kept":
+		return no || t.Lex.Struck(cell)
+	}
+	return t.Lex.Struck(cell)
+}
+
+// strike refuses a row of which something says that it doesn't count.
+func (t *Reader) strike(r *takeoff.Row, heading, cell string) {
+	short := celltext.Shorten(cell)
+	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "a row that counts",
+		fmt.Sprintf("'%s' seems to say that the row doesn't count; take the row out, write out under scope, or reword it", short)))
+}
+
+// unitBeside refuses a row beside whose sizes another unit stands than that in which
+// they would be read, and reports whether one does.
+func (t *Reader) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	u, ok := quantity.UnitOf(cell)
+	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && celltext.Digit(cell[len(cell)-1]) { // M1 is a mark
+		return false
+	}
+	other := func(x columns.Spec) bool { return x.Used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
+	if t.UnitsAt > 0 && s == &t.Specs[t.UnitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
+		return false
+	}
+	if !ok && s.OfUnits && t.Lex.Uncounted(cell) {
+		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "pieces",
+			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", celltext.Shorten(cell), s.Typed)))
+		return true
+	}
+	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.Specs, other)) {
+		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "pieces",
+			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))
+		return true
+	}
+	if !ok || u.Measure != takeoff.Lengths || len(cell) == 1 && cell != "m" {
+		return false
+	}
+	for i := range t.Specs {
+		if x := &t.Specs[i]; x.Used && !x.Said && x.Measure == takeoff.Lengths && x.Column.Unit != u {
+			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "the unit in each heading",
+				fmt.Sprintf("'%s' in '%s' may be the unit of the sizes, and '%s' is read in %s; write the unit in each heading, as width_%s", cell, s.Typed, x.Typed, x.Column.Unit.Name, x.Column.Unit.Name)))
+			return true
+		}
+	}
+	return false
+}
+
+// shapeBeside refuses a row beside which a shape stands that nobody reads, and reports
+// whether one does.
+func (t *Reader) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	if t.Maps(takeoff.Shape) {
+		return false
+	}
+	word, ok := t.Lex.Exact(takeoff.Shape, cell)
+	if !ok {
+		word = cell
+	}
+	shape, ok := fittings.ParseShape(word)
+	if ok = ok && shape == fittings.FlatOval; ok {
+		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, celltext.Shorten(cell), "shape as the heading",
+			fmt.Sprintf("'%s' in '%s' seems to be the shape of the piece; write shape as the heading, or take it out", celltext.Shorten(cell), s.Typed)))
+	}
+	return ok
+}
+
+// ToldCounts finds fault with columns that aren't used and seem to hold counts, where
+// no column says how many there are.
+func (t *Reader) ToldCounts() {
+	t.toldQuantities()
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		w := &s.Watch
+		sure := s.Verdict == headings.Asks && w.Most > 1
+		if !w.Counts || w.Filled == 0 || w.Others > w.Filled || !sure && (5*w.Others > w.Filled || 2*w.Filled < t.watched || w.Most < 2 || w.Least > 5 || !w.Gaps && w.Filled > 1 && !t.Maps(takeoff.Tag)) {
+			continue
+		}
+		name := s.Typed
+		if name == "" {
+			name = fmt.Sprintf("column %d", i+1)
+		}
+		at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: t.HeadRow}
+		t.Found.Faults = append(t.Found.Faults, at.Fault(name, s.Typed, "quantity, or another heading",
+			fmt.Sprintf("'%s' holds whole numbers and no column says how many there are, so every row was taken for one piece; write quantity if that is what it is, or take the column out", name)))
+	}
+	t.watched = 0
+}
+
+// quantified is how many rows say how many pieces they stand for, and how many don't.
+type quantified struct{ with, without, first, last int }
+
+func (c *quantified) add(r *takeoff.Row) {
+	switch {
+	case r.Text[takeoff.Quantity] != "":
+		c.with++
+	case !r.Refused(takeoff.Quantity):
+		c.merge(quantified{0, 1, r.At.Row, r.At.Row})
+	}
+}
+
+// merge adds what was counted further down.
+func (c *quantified) merge(below quantified) {
+	if c.without == 0 {
+		c.first = below.first
+	}
+	if below.without > 0 {
+		c.last = below.last
+	}
+	c.with, c.without = c.with+below.with, c.without+below.without
+}
+
+// toldQuantities tells of rows without a figure under quantity, where others have one.
+func (t *Reader) toldQuantities() {
+	c := t.tallies
+	t.tallies = quantified{}
+	switch {
+	case c.with == 0 || c.without == 0:
+	case c.without == 1:
+		t.Note("1 row has no figure under quantity, and counts as one piece: row %d", c.first)
+	default:
+		t.Note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
+	}
+}

@@ -1,0 +1,130 @@
+package source
+
+import (
+	"bytes"
+	"crypto/sha256"
+	"encoding/hex"
+	"fmt"
+	"io"
+	"io/fs"
+	"os"
+	"strings"
+	"unicode/utf8"
+
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/plaintext"
+)
+
+// SurveyFrom is the size from which a text file is left where it is and read twice,
+// first to see how it is written, instead of being held in memory; in bytes.
+var SurveyFrom int64 = 4 << 20
+
+// survey is a large text file that has been looked through.
+type survey struct {
+	Text
+	file *os.File
+	was  fs.FileInfo
+	sum  chan string // its fingerprint; empty: it couldn't be read
+}
+
+// Surveyed looks a file through. It is nil for one that has to be held in memory:
+// it isn't a plain file, is small, isn't text in UTF-8, or has quotes, between
+// which a row may go on behind the end of a line.
+func Surveyed(path string, lex *headings.Lexicon) *survey {
+	was, err := os.Stat(path) // a pipe mustn't be opened twice
+	if err != nil || !was.Mode().IsRegular() || was.Size() < SurveyFrom || was.Size() > MostFile {
+		return nil
+	}
+	file, err := os.Open(path)
+	if err != nil {
+		return nil
+	}
+	v := &survey{file: file, was: was, sum: make(chan string, 1)}
+	go v.fingerprint()
+	if !v.through(lex) {
+		file.Close()
+		return nil
+	}
+	v.Source.name, v.Source.File = path, file
+	return v
+}
+
+// fingerprint works out the fingerprint of the file; a file that is closed
+// meanwhile has none.
+func (v *survey) fingerprint() {
+	h := sha256.New()
+	if _, err := io.Copy(h, io.NewSectionReader(v.file, 0, v.was.Size())); err != nil {
+		v.sum <- ""
+		return
+	}
+	v.sum <- hex.EncodeToString(h.Sum(nil))
+}
+
+// Close ends the reading and gives the fingerprint. It is an error if the file changed
+// meanwhile.
+func (v *survey) Close() (sum string, err error) {
+	defer v.file.Close()
+	sum = <-v.sum
+	now, err := v.file.Stat()
+	if err != nil || sum == "" || now.Size() != v.was.Size() || !now.ModTime().Equal(v.was.ModTime()) {
+		return sum, fmt.Errorf("%s changed while it was read; run this again", v.name)
+	}
+	return sum, nil
+}
+
+// through goes through the file and notes where its chunks begin. It reports
+// whether the file can be read like that.
+func (v *survey) through(lex *headings.Lexicon) bool {
+	room := make([]byte, 2*ChunkSize)
+	held, from, at := 0, int64(0), Cut{0, 1}
+	for from < v.was.Size() {
+		n, err := v.file.ReadAt(room[held:], from)
+		if n == 0 || err != nil && err != io.EOF {
+			return false
+		}
+		from += int64(n)
+		part, last := room[:held+n], from >= v.was.Size()
+		if v.Encoding == "" {
+			if !v.begin(part, lex) {
+				return false
+			}
+			part = part[v.mark:]
+		}
+		for len(part) > ChunkSize || last && len(part) > 0 {
+			k := wholeLines(part, sizeAt(at.At))
+			if k == len(part) && !last || !v.plain(part[:k]) {
+				return false
+			}
+			at = Cut{at.At + k, at.Number + bytes.Count(part[:k], Newline)}
+			v.cuts = append(v.cuts, at)
+			part = part[k:]
+		}
+		held = copy(room, part)
+	}
+	v.Size, v.Lines = at.At, at.Number-1
+	return from == v.was.Size()
+}
+
+// begin finds out how the file is written, by its first part.
+func (v *survey) begin(part []byte, lex *headings.Lexicon) bool {
+	whole := part[:bytes.LastIndexByte(part, '\n')+1]
+	if Strange("", part) != nil || IsBook(part) || bytes.Count(whole, Newline) <= headrow.MaxSearch {
+		return false
+	}
+	out, encoding, note, err := plaintext.Decode(whole)
+	if err != nil || note != "" || !strings.HasPrefix(encoding, "UTF-8") || len(bytes.TrimSpace(out)) == 0 {
+		return false
+	}
+	v.Encoding, v.mark, v.Form = encoding, int64(len(whole)-len(out)), headrow.Form(out, lex)
+	return true
+}
+
+// plain looks through whole lines.
+func (v *survey) plain(lines []byte) bool {
+	if same := plaintext.OneLineEnd(lines); &same[0] != &lines[0] {
+		return false
+	}
+	v.Comma = v.Comma || v.Form.CommaDecimals(lines)
+	return bytes.IndexByte(lines, '"') < 0 && utf8.Valid(lines)
+}

@@ -1,0 +1,136 @@
+package told
+
+import (
+	"encoding/binary"
+	"fmt"
+	"hash/fnv"
+	"regexp"
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// Words in the name or above the headings of a sheet whose pieces stand on another
+// sheet too, or aren't meant, in seven languages (from memory, unverified).
+var (
+	sumWords = []string{"consolidated", "pivot", "summary", "summaries", "total", "totals", "recap", "overview", "collection", "zusammenfassung", "zusammenstellung", "ubersicht",
+		"summe", "summen", "recapitulatif", "recapitulation", "synthese", "samenvatting", "totaal", "overzicht", "sammanstallning", "sammandrag", "resumen", "riepilogo", "sommario"}
+	oldWords = []string{"old", "obsolete", "superseded", "withdrawn", "veraltet", "alt", "uberholt", "ancien", "perime", "oud", "vervallen", "gammal", "utgatt", "antiguo",
+		"obsoleto", "vecchio", "superato", "archive", "archiv"}
+	exampleWords = []string{"example", "beispiel", "muster", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio", "template", "vorlage"}
+	titleWords   = []string{"summary", "superseded", "obsolete", "example", "zusammenfassung", "zusammenstellung", "recapitulatif", "samenvatting", "sammanstallning", "resumen", "riepilogo",
+		"veraltet", "beispiel", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio"}
+)
+
+// otherWords are words in the names of sheets about something else than the ductwork that
+// is to be, in seven languages (from memory, unverified).
+var otherWords = []string{"backup", "copy", "spare", "spares", "insulation", "demolition", "dammung", "isolierung", "kopie", "sicherung", "copie", "calorifuge", "reserve", "kopi", "isolering", "copia", "aislamiento", "isolamento", "isolatie"}
+
+// again is what programs and people put behind the name of a sheet that they copy.
+var again = regexp.MustCompile(`(?i)\s*(?:\(\d+\)|-?\s*copy|\bkopie|\bcopie)\s*$`)
+
+// named reports a sheet before s of another name.
+func named(read []*Sheet, s *Sheet, name string) bool {
+	return name != s.Name && slices.ContainsFunc(read, func(o *Sheet) bool { return o.Name == name })
+}
+
+// revision is a revision in the name of a sheet.
+var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|indice|ind|index|issue)[\s._-]*[a-z0-9]{1,2}\b`)
+
+// DoubtSheets finds fault with sheets that were read beside others and seem to sum
+// them up, to be of an earlier revision, or to be no part of the job.
+func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
+	var read []*Sheet
+	for _, s := range sheets {
+		defer func() { s.Titles, s.Linked, s.Mapped, s.rows = nil, 0, false, 0 }()
+		if s.Classes[PieceRow].Count > 0 {
+			read = append(read, s)
+		}
+	}
+	if len(read) < 2 {
+		return
+	}
+	stems := map[string]*Sheet{}
+	for _, s := range read {
+		why := ""
+		stem := revision.ReplaceAllString(s.Name, "")
+		switch other := stems[stem]; {
+		case s.Mapped: // a map leaves others out
+		case 2*s.Linked > s.Classes[PieceRow].Count:
+			why = "is made of formulas on other sheets, so its pieces may be counted twice"
+		case hasWord(s.Name, sumWords) || titled(s, titleWords):
+			why = "seems to sum up or repeat other sheets, so its pieces may be counted twice"
+		case hasWord(s.Name, oldWords):
+			why = "seems to be an old one"
+		case hasWord(s.Name, exampleWords):
+			why = "seems to be an example"
+		case lex.StruckAnywhere(s.Name), lex.StruckEnd(s.Name), wording.Outside.MatchString(s.Name), hasWord(s.Name, otherWords):
+			why = "seems to hold what doesn't count"
+		case named(read, s, again.ReplaceAllString(s.Name, "")):
+			why = fmt.Sprintf("seems to be a copy of sheet '%s', so pieces may be counted twice", again.ReplaceAllString(s.Name, ""))
+		case copied(read, s) != nil && alikeNames(s.Name, copied(read, s).Name):
+			why = fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
+		case stem != s.Name && other != nil:
+			why = fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
+		}
+		if stem != s.Name {
+			stems[stem] = s
+		}
+		if other := copied(read, s); why == "" && other != nil {
+			f.Note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
+		}
+		if why != "" {
+			at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
+			f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
+				fmt.Sprintf("sheet '%s' %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, why)))
+		}
+	}
+}
+
+func hasWord(text string, words []string) bool {
+	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool { return slices.Contains(words, w) })
+}
+
+// titled reports a sheet with one of the words above its headings.
+func titled(s *Sheet, words []string) bool {
+	return slices.ContainsFunc(s.Titles, func(text string) bool {
+		return hasWord(text, words) || strings.Contains(strings.ToLower(text), "do not use")
+	})
+}
+
+// Mark takes a row into what the pieces of a sheet are.
+func (s *Sheet) Mark(r *takeoff.Row) {
+	h := fnv.New64a()
+	var b [8]byte
+	binary.LittleEndian.PutUint64(b[:], s.rows)
+	h.Write(b[:])
+	for _, c := range [...]takeoff.Column{takeoff.Kind, takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height), takeoff.DimColumn(fittings.Diameter), takeoff.DimColumn(fittings.Length), takeoff.Quantity} {
+		h.Write([]byte(r.Text[c]))
+		h.Write([]byte{0})
+	}
+	s.rows = h.Sum64()
+}
+
+// copied is a sheet before s with the very rows of s but for their tags, or nil.
+func copied(read []*Sheet, s *Sheet) *Sheet {
+	for _, o := range read {
+		if o == s {
+			return nil
+		}
+		if o.rows == s.rows && s.Classes[PieceRow].Count > 1 && o.Classes[PieceRow].Count == s.Classes[PieceRow].Count {
+			return o
+		}
+	}
+	return nil
+}
+
+// alikeNames reports names of which one holds the other: Level 1, Level 1 (2), Copy of
+// Level 1.
+func alikeNames(a, b string) bool {
+	a, b = headings.Squash(a), headings.Squash(b)
+	return strings.Contains(a, b) || strings.Contains(b, a)
+}

@@ -1,0 +1,76 @@
+package wording
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// OfPieces reports a heading of pieces, which are counted.
+func OfPieces(typed string) bool {
+	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool {
+		return slices.Contains([]string{"pieces", "pcs", "pieza", "piezas", "pezzi", "stuck", "stuks"}, w)
+	})
+}
+
+// describers are words of headings that may stand over what a piece is, in seven
+// languages (from memory, unverified).
+var describers = []string{"name", "part", "piece", "element", "elemento", "elément", "category", "article", "artikel", "component", "composant", "onderdeel", "nom", "nome", "namn", "naam", "denominazione", "designation", "object", "objekt"}
+
+// Describer reports a heading that may stand over what a piece is.
+func Describer(typed string) bool {
+	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool { return slices.Contains(describers, w) })
+}
+
+// GroupNames are words for groups of pieces that no single piece is called (from memory,
+// unverified).
+var GroupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
+
+// NamesGroup reports words of a line that name pieces.
+func (k Kinds) NamesGroup(text string) bool {
+	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool {
+		return slices.Contains(GroupNames, w) || k.NamesKind(w) || k.NamesKind(strings.TrimSuffix(w, "s"))
+	})
+}
+
+// LooksLikePiece reports a row with a kind of piece in a cell of its own and two
+// numbers.
+func (k Kinds) LooksLikePiece(cells []string) bool {
+	kind, numbers := false, 0
+	for _, cell := range cells {
+		if cell = celltext.Trim(cell); cell == "" || len(cell) > 40 {
+			continue
+		}
+		if cell[0] >= '0' && cell[0] <= '9' {
+			numbers++
+			continue
+		}
+		_, _, _, known := fittings.ParseDescription(cell)
+		if w, ok := k.Lex.Exact(takeoff.Kind, cell); ok && w != "" {
+			known = true
+		}
+		kind = kind || known
+	}
+	return kind && numbers > 1
+}
+
+// TitleKind is the kind that a title names: "" where it names none, or says no more than
+// ducts, which may be of any kind.
+func (k Kinds) TitleKind(title string) string {
+	if !k.NamesKind(title) {
+		return ""
+	}
+	w := k.Translate(takeoff.Kind, title)
+	if strings.ContainsAny(w, "|"+SizeMark) {
+		return ""
+	}
+	kind, _, shape, _ := fittings.ParseDescription(w)
+	if kind == fittings.Straight && shape == fittings.NoShape && !k.Lex.SaysStraight(title) {
+		return ""
+	}
+	return w
+}

@@ -1,0 +1,42 @@
+package wording
+
+import "regexp"
+
+// DoubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
+func DoubtfulKind(kind string) bool {
+	switch kind[0] {
+	case '~', '-', '/', '(', '[', '?', '*':
+		return true
+	}
+	return kind[len(kind)-1] == '?'
+}
+
+// Summary begins a list that sums up the pieces, in seven languages (from memory,
+// unverified).
+var Summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
+
+// PageLine numbers a page, in seven languages (from memory, unverified).
+var PageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
+
+// AsOther says that a sheet is as another (from memory, unverified).
+var AsOther = regexp.MustCompile(`(?i)^\s*(?:same as|as|like|identical to|wie|identisch|comme|identique|als|som|como|come|igual)\b.*\b(?:level|floor|sheet|geschoss|ebene|etage|niveau|étage|verdieping|plan|planta|piano|\d+)\b`)
+
+// ListSheet is the name of a sheet of words to choose from (from memory, unverified).
+var ListSheet = regexp.MustCompile(`(?i)^(?:drop[ -]?downs?|lists?|look[ -]?ups?|validation|auswahl(?:listen?)?|listes?|lijsten|listor|listas|elenchi)$`)
+
+// Ditto begins a line that stands for the rows before it (from memory, unverified).
+var Ditto = regexp.MustCompile(`(?i)\bditto\b|^\s*(?:do\.|dito|idem|same as|as above|wie vor|wie oben)\b`)
+
+// Replaces says of rows above that they don't count any more, in seven languages (from
+// memory, unverified).
+var Replaces = regexp.MustCompile(`(?i)\b(?:replac(?:es|ing)|supersed(?:es|ing)|ersetzt|annule et remplace|remplace|vervangt|ersätter|sustituye|sostituisce)\b`)
+
+// OutsideTitle and OnSizes are what titles say that bears on all rows.
+var (
+	OutsideTitle = regexp.MustCompile(`(?i)\b(?:omissions?|existing (?:duct|ductwork|installation)|demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
+	OnSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|including|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|including|incl\.?) (?:the )?(?:insulation|lining)\b`)
+)
+
+// Outside is what says of a line's rows that they may not count, in seven languages (from
+// memory, unverified).
+var Outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)

@@ -1,0 +1,116 @@
+package wording
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"blankoff/takeoff/schedule/celltext"
+)
+
+// What plainTag thinks of a byte.
+const (
+	otherByte = iota // no part of a plain name
+	figureByte
+	letterByte
+	dashByte
+	crossByte // an x, which may be a sign
+)
+
+var tagBytes = func() (of [256]uint8) {
+	for c := range of {
+		switch {
+		case celltext.Digit(byte(c)), c == '_':
+			of[c] = figureByte
+		case c|0x20 == 'x':
+			of[c] = crossByte
+		case c|0x20 >= 'a' && c|0x20 <= 'z':
+			of[c] = letterByte
+		case c == '-', c == '.':
+			of[c] = dashByte
+		}
+	}
+	return of
+}()
+
+// PlainTag reports a tag of letters, figures and dashes that ends in a figure and has
+// none but figures behind dashes: it is nothing but a name.
+func PlainTag(tag string) bool {
+	before, letters, dashes := uint8(figureByte), tag == "", false
+	for i := range len(tag) {
+		b := tagBytes[tag[i]]
+		if b == otherByte || b >= letterByte && b != dashByte && before == dashByte || b == dashByte && before == dashByte || b == crossByte && before == figureByte && i > 0 {
+			return false
+		}
+		before, letters, dashes = b, letters || b == letterByte || b == crossByte, dashes || b == dashByte
+	}
+	return tag == "" || celltext.Digit(tag[len(tag)-1]) && (letters || !dashes)
+}
+
+// Tags that name several pieces: D11x2, D40 (x3), 2no, D6/D7, D18+19, D23..25, D16a-c.
+var (
+	timesInTag = regexp.MustCompile(`(?i)^[a-z]{0,4}[-. ]?\d+[a-z]?[x×*][1-9]\d?$|(?:\s[x×*]\s*|\([x×*]\s*)[1-9]\d?\)?$|^[1-9]\d?\s*[x×*]\s*[a-z]{1,4}[-. ]?\d*$|\s[1-9]\d?[x×]\)?$|[\s(][1-9]\d?\s*(?:off|nos?|nr|stk|pcs)\)?$|\btyp(?:ical)?\.?\)?$|\bpairs?$|\bl\.?h\.?\s*/\s*r\.?h\b`)
+	listOfTags = regexp.MustCompile(`(?i)^([a-z]+)(\d+)\s*(?:/|\+|,|&|\.\.\.?|~|\bund\b|\bet\b|\ben\b|\boch\b|\by\b|\bthru\b|\band\b)\s*([a-z]*)(\d+)`)
+	lettered   = regexp.MustCompile(`(?i)^[a-z]+\d+a\s*[-–/]\s*[b-z]$`)
+)
+
+// RangeOfNumbers reports figures as 40-42, where nothing says how many there are.
+func RangeOfNumbers(tag string) bool {
+	m := numberRange.FindStringSubmatch(tag)
+	if m == nil || len(m[1]) != len(m[2]) {
+		return false
+	}
+	first, _ := strconv.Atoi(m[1])
+	last, _ := strconv.Atoi(m[2])
+	return last > first && last < first+20
+}
+
+var numberRange = regexp.MustCompile(`^\s*(\d{1,4})\s*[-–~]\s*(\d{1,4})\s*$`)
+
+// SeveralTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
+func SeveralTags(tag string) bool {
+	if len(tag) > MaxTitle {
+		return false
+	}
+	if m := listOfTags.FindStringSubmatch(tag); m != nil && (m[3] == "" && len(m[4]) == len(m[2]) && m[4] > m[2] && (len(m[2]) > 1 || !strings.Contains(tag, "/")) || // S1/2 is piece 2 of system 1
+		strings.EqualFold(m[1], m[3]) && m[2] != m[4]) {
+		return true
+	}
+	if timesInTag.MatchString(tag) || lettered.MatchString(tag) {
+		return true
+	}
+	at := 0
+	for at < len(tag) && tag[at] != ' ' && tag[at] != '-' && tag[at] != '(' && tag[at] != '.' && tag[at] < 0x80 {
+		at++
+	}
+	if at == 0 || at == len(tag) {
+		return false
+	}
+	if open := strings.IndexByte(tag[at:], '('); open >= 0 {
+		in := strings.ToLower(strings.Trim(tag[at+open:], "() "))
+		return len(in) > 1 && (in[0] == 'x' && celltext.AllDigits(in[1:]) || in[len(in)-1] == 'x' && celltext.AllDigits(in[:len(in)-1]))
+	}
+	next := at
+	for next < len(tag) && (tag[next] == ' ' || tag[next] == '-' || tag[next] == '.') {
+		next++
+	}
+	if next == len(tag) || celltext.Digit(tag[next]) {
+		return false // most tags
+	}
+	before, from := celltext.CutDigits(strings.TrimRight(tag[:at], ",&"))
+	if strings.ContainsAny(tag[at-1:], ",&") && before != "" && from != "" {
+		next, second := celltext.CutDigits(strings.TrimLeft(tag[at:], " ,&"))
+		return next == before && second != "" || strings.Contains(tag[at:], before)
+	}
+	rest := strings.TrimLeft(tag[at:], " -.–…")
+	for _, word := range [...]string{"to ", "bis ", "t/m ", "à ", "till ", "al ", "hasta "} {
+		rest = strings.TrimPrefix(rest, word)
+	}
+	if before == "" || from == "" || !strings.HasPrefix(rest, before) {
+		return false
+	}
+	after, to := celltext.CutDigits(rest)
+	first, _ := strconv.Atoi(from)
+	last, err := strconv.Atoi(to)
+	return err == nil && after == before && last > first+1 // N1-N2 is a duct between two nodes
+}
