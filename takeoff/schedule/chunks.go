@@ -32,8 +32,9 @@ type chunk struct {
 	batch      *takeoff.Batch
 	columns    []takeoff.Column
 	heads      *columns.Spec // the first of the columns that it is read by; nil: not known
-	room       []byte
-	named      int // names that were looked at
+	data       []byte        // its text
+	room       []byte        // to read it into
+	named      int           // names that were looked at
 	odd        bool
 	err        error
 	done       chan struct{}
@@ -124,7 +125,7 @@ func (c *chunk) work() {
 		c.err = err
 		return
 	}
-	if c.source.File != nil {
+	if c.data = data; c.source.File != nil {
 		c.room = data
 	}
 	c.table.Suspect = plaintext.Controls(data)
@@ -208,6 +209,7 @@ func (s *chunks) takeIn(c *chunk) error {
 	}
 	s.count(c.batch.Len())
 	s.at = c.end
+	s.text.Took(c.start.At, c.data)
 	return s.info.into.take(c.batch, s.most)
 }
 
@@ -235,6 +237,7 @@ func (s *chunks) oneByOne(end int) error {
 		}
 		read = lines.Read()
 	}
+	s.text.Took(s.at.At, data[:read])
 	s.at = source.Cut{At: s.at.At + read, Number: s.at.Number + bytes.Count(data[:read], source.Newline)}
 	return nil
 }

@@ -3,6 +3,7 @@ package source
 import (
 	"bytes"
 	"fmt"
+	"hash"
 	"io"
 	"sort"
 )
@@ -20,6 +21,9 @@ type Source struct {
 	File io.ReaderAt // nil: all of it is in data
 	cuts []Cut       // where chunks of the file begin, and its end
 	mark int64       // length of the byte order mark
+
+	print   hash.Hash // the fingerprint of a file, so far; nil: it is known
+	printed int64     // bytes that it holds
 }
 
 // Cut is where a line begins.
@@ -98,4 +102,13 @@ func (s *Source) Rows(from, to int) ([]byte, error) {
 		return s.Data[from:], nil
 	}
 	return s.Read(from, to, nil)
+}
+
+// Took adds text that begins at a place to the fingerprint, if it is what comes next: so
+// a large file isn't read once more for it.
+func (s *Source) Took(from int, text []byte) {
+	if s.print != nil && s.mark+int64(from) == s.printed {
+		s.print.Write(text)
+		s.printed += int64(len(text))
+	}
 }

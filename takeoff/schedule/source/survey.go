@@ -25,7 +25,6 @@ type survey struct {
 	Text
 	file *os.File
 	was  fs.FileInfo
-	sum  chan string // its fingerprint; empty: it couldn't be read
 }
 
 // Surveyed looks a file through. It is nil for one that has to be held in memory:
@@ -40,8 +39,7 @@ func Surveyed(path string, lex *headings.Lexicon) *survey {
 	if err != nil {
 		return nil
 	}
-	v := &survey{file: file, was: was, sum: make(chan string, 1)}
-	go v.fingerprint()
+	v := &survey{file: file, was: was}
 	if !v.through(lex) {
 		file.Close()
 		return nil
@@ -50,27 +48,16 @@ func Surveyed(path string, lex *headings.Lexicon) *survey {
 	return v
 }
 
-// fingerprint works out the fingerprint of the file; a file that is closed
-// meanwhile has none.
-func (v *survey) fingerprint() {
-	h := sha256.New()
-	if _, err := io.Copy(h, io.NewSectionReader(v.file, 0, v.was.Size())); err != nil {
-		v.sum <- ""
-		return
-	}
-	v.sum <- hex.EncodeToString(h.Sum(nil))
-}
-
 // Close ends the reading and gives the fingerprint. It is an error if the file changed
 // meanwhile.
 func (v *survey) Close() (sum string, err error) {
 	defer v.file.Close()
-	sum = <-v.sum
-	now, err := v.file.Stat()
-	if err != nil || sum == "" || now.Size() != v.was.Size() || !now.ModTime().Equal(v.was.ModTime()) {
-		return sum, fmt.Errorf("%s changed while it was read; run this again", v.name)
+	_, err = io.Copy(v.print, io.NewSectionReader(v.file, v.printed, v.was.Size()-v.printed))
+	now, gone := v.file.Stat()
+	if err != nil || gone != nil || now.Size() != v.was.Size() || !now.ModTime().Equal(v.was.ModTime()) {
+		return "", fmt.Errorf("%s changed while it was read; run this again", v.name)
 	}
-	return sum, nil
+	return hex.EncodeToString(v.print.Sum(nil)), nil
 }
 
 // through goes through the file and notes where its chunks begin. It reports
@@ -117,6 +104,9 @@ func (v *survey) begin(part []byte, lex *headings.Lexicon) bool {
 		return false
 	}
 	v.Encoding, v.mark, v.Form = encoding, int64(len(whole)-len(out)), headrow.Form(out, lex)
+	v.print = sha256.New()
+	v.print.Write(part[:v.mark])
+	v.printed = v.mark
 	return true
 }
 
