@@ -33,18 +33,50 @@ var tagBytes = func() (of [256]uint8) {
 	return of
 }()
 
+// What a tag has come to, byte by byte: what its last byte was, and whether it has letters
+// and dashes. It stands on every row, so a table is gone through instead of conditions.
+const (
+	notPlain   = 0      // and never will be
+	beginning  = 5      // before its first byte
+	withLetter = 1 << 3 // beside the last byte
+	withDash   = 1 << 4
+)
+
+var tagStates = func() (next [32][8]uint8) {
+	for state := range next {
+		before := uint8(state & 7)
+		if before == notPlain || before > beginning {
+			continue
+		}
+		for b := uint8(figureByte); b <= crossByte; b++ {
+			letter := b == letterByte || b == crossByte
+			if letter && before == dashByte || b == dashByte && before == dashByte || b == crossByte && before == figureByte {
+				continue
+			}
+			to := uint8(state)&^7 | b
+			if letter {
+				to |= withLetter
+			}
+			if b == dashByte {
+				to |= withDash
+			}
+			next[state][b] = to
+		}
+	}
+	return next
+}()
+
 // PlainTag reports a tag of letters, figures and dashes that ends in a figure and has
 // none but figures behind dashes: it is nothing but a name.
 func PlainTag(tag string) bool {
-	before, letters, dashes := uint8(figureByte), tag == "", false
-	for i := range len(tag) {
-		b := tagBytes[tag[i]]
-		if b == otherByte || b >= letterByte && b != dashByte && before == dashByte || b == dashByte && before == dashByte || b == crossByte && before == figureByte && i > 0 {
-			return false
-		}
-		before, letters, dashes = b, letters || b == letterByte || b == crossByte, dashes || b == dashByte
+	if tag == "" {
+		return true
 	}
-	return tag == "" || celltext.Digit(tag[len(tag)-1]) && (letters || !dashes)
+	state := uint8(beginning)
+	for i := range len(tag) {
+		state = tagStates[state&31][tagBytes[tag[i]]&7]
+	}
+	return state != notPlain && celltext.Digit(tag[len(tag)-1]) && state&(withLetter|withDash) != withDash
 }
 
 // Tags that name several pieces: D11x2, D40 (x3), 2no, D6/D7, D18+19, D23..25, D16a-c.
