@@ -32,8 +32,8 @@ const usualText = 24
 
 // Expect makes room for so many rows in an empty book.
 func (b *Book) Expect(rows int) {
-	b.Lines = make([]Line, 0, rows)
-	b.Text = make([]byte, 0, usualText*rows)
+	b.Lines = inLargePages(make([]Line, 0, rows))
+	b.Text = inLargePages(make([]byte, 0, usualText*rows))
 	b.tags.expect(rows)
 }
 

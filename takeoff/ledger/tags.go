@@ -37,7 +37,7 @@ func (g *tags) expect(n int) {
 	for size < 2*n {
 		size *= 2
 	}
-	g.slots = make([]uint64, size)
+	g.slots = inLargePages(make([]uint64, size))
 }
 
 // claim files row i under its tag, or gives the row that has it already.
