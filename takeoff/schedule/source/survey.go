@@ -63,15 +63,14 @@ func (v *survey) Close() (sum string, err error) {
 // through goes through the file and notes where its chunks begin. It reports
 // whether the file can be read like that.
 func (v *survey) through(lex *headings.Lexicon) bool {
-	room := make([]byte, 2*ChunkSize)
-	held, from, at := 0, int64(0), Cut{0, 1}
-	for from < v.was.Size() {
-		n, err := v.file.ReadAt(room[held:], from)
-		if n == 0 || err != nil && err != io.EOF {
-			return false
-		}
-		from += int64(n)
-		part, last := room[:held+n], from >= v.was.Size()
+	stop := make(chan struct{})
+	defer close(stop)
+	var rest []byte
+	from, at := int64(0), Cut{0, 1}
+	for next := range v.stretches(stop) {
+		from += int64(len(next) - ChunkSize)
+		part, last := next[ChunkSize-len(rest):], from >= v.was.Size()
+		copy(part, rest)
 		if v.Encoding == "" {
 			if !v.begin(part, lex) {
 				return false
@@ -87,10 +86,37 @@ func (v *survey) through(lex *headings.Lexicon) bool {
 			v.cuts = append(v.cuts, at)
 			part = part[k:]
 		}
-		held = copy(room, part)
+		rest = part
 	}
 	v.Size, v.Lines = at.At, at.Number-1
 	return from == v.was.Size()
+}
+
+// stretches reads the file ahead, until it ends, can't be read or is to stop. Before each
+// stretch there is room for what is left of the one before, of which a chunk is the most.
+// A stretch holds until the next but one is asked for.
+func (v *survey) stretches(stop <-chan struct{}) <-chan []byte {
+	next := make(chan []byte)
+	go func() {
+		defer close(next)
+		var rooms [3][]byte // being read, waiting, being looked through
+		for k, from := 0, int64(0); from < v.was.Size(); k = (k + 1) % len(rooms) {
+			if rooms[k] == nil {
+				rooms[k] = make([]byte, 3*ChunkSize)
+			}
+			n, err := v.file.ReadAt(rooms[k][ChunkSize:], from)
+			if n == 0 || err != nil && err != io.EOF {
+				return
+			}
+			from += int64(n)
+			select {
+			case next <- rooms[k][:ChunkSize+n]:
+			case <-stop:
+				return
+			}
+		}
+	}()
+	return next
 }
 
 // begin finds out how the file is written, by its first part.
