@@ -63,7 +63,7 @@ func (y *Tally) Merge(below Tally) {
 		i := y.of(x.format, x.about)
 		(*y)[i].count += x.count - 1
 		for _, text := range x.more {
-			if z := (*y)[i]; len(z.more) < MostQuoted && !slices.Contains(z.more, text) {
+			if z := (*y)[i]; text != z.about && len(z.more) < MostQuoted && !slices.Contains(z.more, text) {
 				z.more = append(z.more, text)
 			}
 		}
