@@ -96,21 +96,21 @@ func (v *survey) through(lex *headings.Lexicon) bool {
 // stretch there is room for what is left of the one before, of which a chunk is the most.
 // A stretch holds until the next but one is asked for.
 func (v *survey) stretches(stop <-chan struct{}) <-chan []byte {
-	next := make(chan []byte)
+	next, before := make(chan []byte), ChunkSize
 	go func() {
 		defer close(next)
 		var rooms [3][]byte // being read, waiting, being looked through
 		for k, from := 0, int64(0); from < v.was.Size(); k = (k + 1) % len(rooms) {
 			if rooms[k] == nil {
-				rooms[k] = make([]byte, 3*ChunkSize)
+				rooms[k] = make([]byte, 3*before)
 			}
-			n, err := v.file.ReadAt(rooms[k][ChunkSize:], from)
+			n, err := v.file.ReadAt(rooms[k][before:], from)
 			if n == 0 || err != nil && err != io.EOF {
 				return
 			}
 			from += int64(n)
 			select {
-			case next <- rooms[k][:ChunkSize+n]:
+			case next <- rooms[k][:before+n]:
 			case <-stop:
 				return
 			}
