@@ -256,8 +256,8 @@ func (s *chunks) drop() {
 func (c *chunk) doubtfulNames() bool {
 	names := c.batch.Names()
 	for _, name := range names[len(c.doubtful):] {
-		is := wording.Name(c.table.Lex, name) != wording.IsName
-		c.doubtful, c.doubts = append(c.doubtful, is), c.doubts || is
+		is, _ := wording.Name(c.table.Lex, name)
+		c.doubtful, c.doubts = append(c.doubtful, is != wording.IsName), c.doubts || is != wording.IsName
 	}
 	return c.doubts && c.batch.Meets(c.doubtful)
 }
