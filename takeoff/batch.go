@@ -1,6 +1,7 @@
 package takeoff
 
 import (
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -60,6 +61,11 @@ func (t *Takeoff) NewBatch() *Batch {
 // Names are the names that its rows have met, of systems, levels and more, in the order
 // in which they were met; they stay when it is emptied, but for a great many.
 func (b *Batch) Names() []string { return b.book.Names }
+
+// Meets reports that a row of it has one of some of these names as its system or level.
+func (b *Batch) Meets(names []bool) bool {
+	return slices.ContainsFunc(b.book.Lines, func(l ledger.Line) bool { return names[l.System] || names[l.Level] })
+}
 
 // Len is the number of rows in the batch.
 func (b *Batch) Len() int { return len(b.book.Lines) }

@@ -10,7 +10,9 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // headingsAgain takes over headings that stand again further down, as on the
@@ -58,6 +60,9 @@ func (t *table) lowerAgain(number int, cells []string) bool {
 func (t *table) sameHeads(number int, cells []string) bool {
 	if !t.Repeats(cells) {
 		return false
+	}
+	if wording.Ends.MatchString(t.Over.Doubt.Said) { // of the page before
+		t.Over.Doubt = items.Doubt{}
 	}
 	t.repeated, t.repeatedAt = true, append(t.repeatedAt, number)
 	if t.titled {

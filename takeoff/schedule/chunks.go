@@ -34,7 +34,8 @@ type chunk struct {
 	heads      *columns.Spec // the first of the columns that it is read by; nil: not known
 	data       []byte        // its text
 	room       []byte        // to read it into
-	named      int           // names that were looked at
+	doubtful   []bool        // of the names that its batch has met
+	doubts     bool          // some are
 	odd        bool
 	err        error
 	done       chan struct{}
@@ -112,7 +113,9 @@ func (s *chunks) chunk() *chunk {
 	t.info = &Info{}
 	t.Again(&s.Reader, &t.info.Findings)
 	c.odd, c.err, c.done = false, nil, make(chan struct{})
-	c.batch.Reset()
+	if c.batch.Reset(); len(c.batch.Names()) == 0 { // they were forgotten
+		c.doubtful, c.doubts = c.doubtful[:0], false
+	}
 	return c
 }
 
@@ -255,13 +258,9 @@ func (s *chunks) drop() {
 // level: its rows are looked at one by one then.
 func (c *chunk) doubtfulNames() bool {
 	names := c.batch.Names()
-	if c.named > len(names) { // they were forgotten meanwhile
-		c.named = 0
+	for _, name := range names[len(c.doubtful):] {
+		is, _ := wording.Name(c.table.Lex, name)
+		c.doubtful, c.doubts = append(c.doubtful, is != wording.IsName), c.doubts || is != wording.IsName
 	}
-	doubtful := false
-	for _, name := range names[c.named:] {
-		doubtful = doubtful || wording.Name(c.table.Lex, name) != wording.IsName
-	}
-	c.named = len(names)
-	return doubtful
+	return c.doubts && c.batch.Meets(c.doubtful)
 }

@@ -122,11 +122,26 @@ func TestIntoIsReadAndAdd(t *testing.T) {
 		"remarks":        "tag,kind,w,h,l\na,straight,300,200,1000\nnote: seen on site\nb,straight,300,200,1000\nall dimensions in cm\nc,straight,300,200,1000\n",
 		"words":          "tag,kind,w,h,l\n" + strings.Repeat("a,Kanal gerade,300,200,1000\nb,90° bend,300,200,\nc,Rohr,,,\n", 30),
 		"whole sizes":    "tag,kind,size,l\n" + strings.Repeat("a,straight,300x200,1000\nb,straight,Ø315,1000\n", 30) + "c,straight,300,1000\n",
+		"levels":         "tag,level,kind,w,h,l\n" + strings.Repeat("a,L1,straight,300,200,1000\nb,L2-L5,straight,300,200,1000\n"+strings.Repeat("c,L1,straight,300,200,1000\n", 90), 9),
+		"many levels":    "tag,level,kind,w,h,l\n" + manyLevels(),
 		"of no use":      "tag,kind,w,h,l\n" + strings.Repeat("a,what,300,200,1000\n", 20_500),
 		"many faults":    "tag,kind,w,h,l\nb,straight,300,200,1000\n" + strings.Repeat("a,what,x,200,1000\n", 26_000),
 	} {
 		sameBothWays(t, name+".csv", []byte(text))
 	}
+}
+
+// manyLevels are rows of so many levels that a batch forgets their names, some of them
+// for several.
+func manyLevels() string {
+	var b strings.Builder
+	for i := range 20_000 {
+		fmt.Fprintf(&b, "a,L%d,straight,300,200,1000\n", i%9_000)
+		if i%800 == 700 {
+			b.WriteString("a,L2 to L5,straight,300,200,1000\n")
+		}
+	}
+	return b.String()
 }
 
 // TestIntoIsReadAndAddOnRandomSchedules is the same on what chance writes: every

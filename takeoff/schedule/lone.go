@@ -57,6 +57,11 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.InSummary = true
 		t.Look.Kept = append(t.Look.Kept, number)
 	}
+	if t.Over.Doubt.Said == "" && wording.Ends.MatchString(text) {
+		said := celltext.Shorten(text)
+		t.Over.Doubt = items.Doubt{Said: said, Expected: "a row above the end of the list", Message: fmt.Sprintf("this row stands below '%s', and may not belong to the list; take it out, or the line above it", said)}
+		t.Look.Kept = append(t.Look.Kept, number)
+	}
 	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }
@@ -92,6 +97,10 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, c, text)
 		return true
 	}
+	if t.struckHead(text) {
+		t.struckBelow(number, cells, text)
+		return true
+	}
 	if wording.PerFloor.MatchString(text) || wording.Replaces.MatchString(text) {
 		t.remark(number, cells, text)
 		return true
@@ -116,7 +125,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case t.systemAndLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
 		t.titleBelow(number, cells, text)
-	case t.groupHead(text, at):
+	case t.groupHead(text, at), wording.ShapeName(t.Lex, text):
 		t.group(number, cells, text)
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		t.eitherArea(text)

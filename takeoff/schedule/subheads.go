@@ -24,6 +24,9 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
+	if t.Over.Doubt.Said == "" && wording.ShapeName(t.Lex, text) {
+		t.doubtRows(number, text, "the name of a "+c.Heading(), fmt.Sprintf("is a shape and no name of a %s; write it in a column headed shape", c.Heading()))
+	}
 	if t.NoKind && t.KindTold != "" && t.Kinds().NamesGroup(text) { // Supply bends
 		t.KindTold, t.KindSays = "", ""
 	}
@@ -120,6 +123,16 @@ func (t *table) struckLine(number int, cells []string, text string) bool {
 	}
 	t.struckBelow(number, cells, text)
 	return true
+}
+
+// struckHead reports a short line of nothing but a word as deleted or old, above rows of
+// pieces, wherever it stands: among remarks too.
+func (t *table) struckHead(text string) bool {
+	words := headings.Tokens(text)
+	if len(words) == 0 || len(words) > 3 {
+		return false
+	}
+	return (wording.Earlier.MatchString(text) || t.InNotes && t.Lex.Struck(text)) && t.PiecesBelow()
 }
 
 // struckBelow doubts the rows below a line.

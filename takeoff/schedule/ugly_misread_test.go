@@ -24,7 +24,7 @@ func uglyMisread() []ugly {
 		csvFile("titles-quoted.csv", "Ductwork,,\nRev A,,\nFor the pump house,,\nKind,Size (mm),Length (mm)\nDuct,600x400,1500\n", 1, 0, 0, one, "", "'Ductwork', 'Rev A', 'For the pump house'"),
 		csvFile("title-for-one-of-six.csv", "Quantities are for one floor only (6 floors),,\nKind,Size (mm),Length (mm)\nDuct,600x400,1500\n", 1, 0, 0, one, "1:"),
 		csvFile("title-that-strikes.csv", "SUPERSEDED BY REV D,,\nKind,Size (mm),Length (mm)\nDuct,600x400,1500\n", 1, 0, 0, one, "1:"),
-		csvFile("remarks-with-sizes.csv", "Kind,Size (mm),Length (mm),Remarks\nDuct,600x400,1500,now 800x400\n", 1, 0, 0, one, "", "remarks with sizes, units or lengths, which aren't read, the first 'now 800x400'"),
+		csvFile("remarks-with-sizes.csv", "Kind,Size (mm),Length (mm),Remarks\nDuct,600x400,1500,800x400 over lagging\n", 1, 0, 0, one, "", "remarks with sizes, units or lengths, which aren't read, the first '800x400 over lagging'"),
 		csvFile("remark-round.csv", "Kind,W (mm),H (mm),Length (mm),Remarks\nDuct,315,315,1500,round\nDuct,600,400,1500,round the column\n", 1, 0, 1, one, "2:shape"),
 		csvFile("throat-as-ratio.csv", "Kind,Size (mm),Throat (mm),Angle\nBend,600x400,1.5,90\n", 0, 0, 1, 0, "2:throat_mm"),
 		csvFile("rows-that-go-on.csv", heads+"A,duct,600x400,1500,1\n,,,1200,2\n,,,900,1\n", 1, 0, 2, one, "3:kind 4:kind"),

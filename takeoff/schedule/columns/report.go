@@ -47,6 +47,22 @@ func (t *Reading) report() {
 	}
 }
 
+// LaterCount reports a heading of quantities of some revision, where no column is headed
+// so without: Qty rev A.
+func (t *Reading) LaterCount(typed string) bool {
+	words := headings.Tokens(typed)
+	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
+		return slices.Contains(laterWords, w) || len(words) > 1 && (len(w) == 1 || w[0] >= '0' && w[0] <= '9')
+	})
+	return len(rest) > 0 && len(rest) < len(words) && t.quantity(rest) && !t.Maps(takeoff.Quantity)
+}
+
+// quantity reports words that head a column of quantities.
+func (t *Reading) quantity(words []string) bool {
+	h := t.Lex.Read(strings.Join(words, " "))
+	return h.Verdict == headings.Known && h.Column == takeoff.Quantity
+}
+
 // laterWords say of a heading that its figures are newer ones, in seven languages (from
 // memory, unverified).
 var laterWords = []string{"rev", "revised", "revision", "new", "actual", "final", "corrected", "latest", "built", "as", "measured", "site", "neu", "geandert", "aktuell", "revisee", "nouveau", "nouvelle", "nieuw", "gewijzigd", "ny", "nytt", "nuevo", "nueva", "nuovo", "nuova"}

@@ -58,6 +58,10 @@ func (l *Lexicon) add(line line, over, english bool) error {
 		}
 	case struckList, countList, placeList:
 		return l.addDoubts(line, set)
+	case remarkList, remarkAloneList, remarkEndList:
+		return l.addSayings(line)
+	case numberList:
+		return l.addNumbers(line)
 	case overList:
 		return place(line, l.over, "main branch 2", set)
 	default:
@@ -91,6 +95,7 @@ func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) erro
 		switch {
 		case line.list == struckList:
 			l.strikes[begin(w)] = struct{}{}
+			l.strikes[begin(plainLetters.Replace(strings.ToLower(w)))] = struct{}{} // without accents
 		case line.list == countList:
 			l.counts[Squash(w)] = line.means == "alone"
 		case line.means == "total" && len(w) > 1:
@@ -99,7 +104,7 @@ func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) erro
 	}
 	switch line.list {
 	case struckList:
-		return place(line, l.struck, "first alone heading yes no", set)
+		return place(line, l.struck, "first alone cell heading column yes no", set)
 	case placeList:
 		return place(line, l.places, "total system level either dimension note", set)
 	}
@@ -172,7 +177,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error {
 	c, ok := cellLists[line.list]
 	if !ok {
-		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, beside kind, apart, uncounted, kind, style, shape, scope, sign or joint", line.list)
+		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, number, remark, remark alone, remark end, beside kind, apart, uncounted, kind, style, shape, scope, sign or joint", line.list)
 	}
 	switch c {
 	case takeoff.Kind:

@@ -1,6 +1,7 @@
 package headings
 
 import (
+	"slices"
 	"strings"
 	"unicode"
 )
@@ -8,23 +9,57 @@ import (
 // Struck reports a cell that says its row doesn't count: it begins with a word as
 // deleted or cancelled, or is one as void.
 func (l *Lexicon) Struck(cell string) bool {
+	return l.mayStrike(cell) && l.struckAt(Tokens(cell))
+}
+
+// mayStrike reports a cell that begins as one that Struck reports: most don't.
+func (l *Lexicon) mayStrike(cell string) bool {
 	if len(cell) < 2 || len(cell) > 200 {
 		return false
 	}
-	if _, may := l.strikes[begin(cell)]; !may && cell[0] > ' ' && cell[0] != '(' && cell[0] != '[' && cell[0] != '*' {
-		return false // most cells
-	}
-	parts := Tokens(cell)
+	_, may := l.strikes[begin(cell)]
+	return may || cell[0] <= ' ' || cell[0] == '(' || cell[0] == '[' || cell[0] == '*'
+}
+
+// struckAt is Struck for words.
+func (l *Lexicon) struckAt(parts []string) bool {
 	for n := min(3, len(parts)); n > 0; n-- {
 		switch l.struck[strings.Join(parts[:n], "")] {
 		case "first":
 			return true
-		case "alone", "yes":
+		case "alone", "yes", "cell":
 			return n == len(parts)
 		}
 	}
 	return false
 }
+
+// StruckName reports the name of a system, a level, a place or the like that is none, but
+// says that the row doesn't count: deleted, removed (rev B). What follows it without a
+// sign belongs to a name: dropped ceiling.
+func (l *Lexicon) StruckName(name string) bool {
+	if !l.mayStrike(name) {
+		return false
+	}
+	if end := strings.IndexAny(name, "(,;:"); end > 0 {
+		name = name[:end]
+	}
+	name, _, _ = strings.Cut(name, " - ")
+	name, _, _ = strings.Cut(name, " – ")
+	parts := Tokens(name)
+	whole := strings.Join(parts, "")
+	if len(parts) > 3 || len(whole) < 4 || slices.Contains(roomWords, whole) {
+		return false
+	}
+	switch l.struck[whole] {
+	case "first", "alone", "yes", "cell":
+		return true
+	}
+	return false
+}
+
+// roomWords are words of Struck that rooms are called.
+var roomWords = []string{"void", "spare", "sample", "example"}
 
 // StruckWithin reports a name that has a word in it as deleted.
 func (l *Lexicon) StruckWithin(name string) bool {
@@ -65,13 +100,14 @@ func (l *Lexicon) StruckAnywhere(line string) bool {
 }
 
 // Keeps says what a heading of a column that isn't one of ours says of its rows:
-// "status" where cells may say that a row doesn't count, "struck" where yes says so,
-// "kept" where no says so, else nothing.
+// "status" where cells may say that a row doesn't count, "named" where they hold names and
+// may say so, "struck" where yes says so, "marked" where a mark does, "kept" where no says
+// so, else nothing.
 func (l *Lexicon) Keeps(heading string) string {
 	switch whole := Squash(heading); l.struck[whole] {
 	case "alone":
-		if len(whole) < 4 { // an abbreviation of something else
-			return ""
+		if len(whole) < 4 { // or an abbreviation of something else
+			return "marked"
 		}
 		return "struck"
 	case "yes", "first":
@@ -80,6 +116,8 @@ func (l *Lexicon) Keeps(heading string) string {
 		return "kept"
 	case "heading":
 		return "status"
+	case "column":
+		return "named"
 	}
 	for _, w := range Tokens(heading) {
 		if m := l.struck[w]; m == "heading" || m == "first" || m == "yes" {

@@ -2,7 +2,6 @@ package items
 
 import (
 	"fmt"
-	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -25,20 +24,21 @@ type Doubts struct {
 	strays        []string     // cells of the row without headings
 	besides       bool         // another table beside this one was told of
 	Marked        workbook.Marks
-	Commas        bool             // they are parted by commas, and so may decimals be
-	uneven        bool             // a row has as many cells as there are headings
-	Long, longAt  int              // cells of the first row that has more, and its number
-	watched       int              // rows in which columns that aren't used were looked at
-	NoKind        bool             // no column says the kind
-	KindTold      string           // so this is it
-	KindSays      string           // as a title says
-	remarks       map[string]uint8 // what remarks say
-	areas         map[string]int   // what names of systems and levels are; of rows read one by one
-	chunked       bool             // it reads a chunk
-	InSummary     bool             // they sum up the pieces
-	Moved         bool             // a size of the row is in another column than its cell
-	metred        bool             // the quantity of the row is its length
-	straightSided string           // a shape that isn't circular
+	Commas        bool                    // they are parted by commas, and so may decimals be
+	uneven        bool                    // a row has as many cells as there are headings
+	Long, longAt  int                     // cells of the first row that has more, and its number
+	watched       int                     // rows in which columns that aren't used were looked at
+	NoKind        bool                    // no column says the kind
+	KindTold      string                  // so this is it
+	KindSays      string                  // as a title says
+	remarks       map[string]wording.Said // what remarks say
+	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
+	named         []named                 // columns of other names
+	chunked       bool                    // it reads a chunk
+	InSummary     bool                    // they sum up the pieces
+	Moved         bool                    // a size of the row is in another column than its cell
+	metred        bool                    // the quantity of the row is its length
+	straightSided string                  // a shape that isn't circular
 }
 
 // Settle completes a row whose cells have been read.
@@ -79,34 +79,6 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	t.Over.apply(r)
 }
 
-// doubtAreas refuses a row whose system or level is a total, or names several.
-func (t *Reader) doubtAreas(r *takeoff.Row) {
-	for _, c := range SubColumns {
-		text := r.Text[c]
-		if text == "" {
-			continue
-		}
-		is, met := t.areas[text]
-		if !met {
-			if is = wording.Name(t.Lex, text); len(t.areas) > mostMet || t.areas == nil {
-				t.areas = map[string]int{}
-			}
-			t.areas[strings.Clone(text)] = is
-		}
-		switch is {
-		case wording.IsSum:
-			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), celltext.Shorten(text), "a row of a piece",
-				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", celltext.Shorten(text), c.Heading())))
-		case wording.IsSeveral:
-			if r.Number[takeoff.Quantity] > 1 || c == takeoff.System && wording.NumberList.MatchString(text) { // they may be all of them
-				continue
-			}
-			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), celltext.Shorten(text), "one "+c.Heading(),
-				fmt.Sprintf("'%s' seems to name several, and the row may count for each; write a row for each, or how many under quantity", celltext.Shorten(text))))
-		}
-	}
-}
-
 // mostMet is how many names are remembered.
 const mostMet = 4096
 
@@ -126,36 +98,14 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 		t.doubtWords(r, note, p)
 	}
 	tag := r.Text[takeoff.Tag]
+	if len(t.named) > 0 {
+		t.doubtNamed(r)
+	}
 	if note == "" && wording.PlainTag(tag) {
 		return // most rows
 	}
-	t.doubtName(r, tag, note)
-}
-
-// doubtName refuses a row whose tag or remark says that it doesn't count, is a total or
-// stands for several.
-func (t *Reader) doubtName(r *takeoff.Row, tag, note string) {
-	switch {
-	case tag != "" && (strings.HasPrefix(tag, "~~") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag)):
-		t.strike(r, takeoff.Tag.Heading(), tag)
-	case note != "" && t.Lex.Struck(note):
-		t.strike(r, takeoff.Note.Heading(), note)
-	case tag != "" && (t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag)), note != "" && tag == "" && t.Lex.Total(note):
-		word := tag
-		if tag == "" {
-			word = note
-		}
-		r.Faults = append(r.Faults, t.Place.Fault("", celltext.Shorten(word), "a piece, or a total without kind and size",
-			fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", celltext.Shorten(word))))
-	case note != "" && t.saysOf(note)&wording.OfCounts != 0:
-		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
-			fmt.Sprintf("'%s' seems to change how many there are; write how many under quantity, or reword it", celltext.Shorten(note))))
-	case note != "" && r.Number[takeoff.Quantity] <= 1 && t.saysOf(note)&wording.OfMany != 0:
-		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", celltext.Shorten(note))))
-	case r.Number[takeoff.Quantity] <= 1 && !wording.PlainTag(tag) && (wording.SeveralTags(tag) || tag != "" && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag)):
-		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Tag.Heading(), celltext.Shorten(tag), "one piece, or how many under quantity",
-			fmt.Sprintf("'%s' seems to name several pieces, and the row counts for one; write how many under quantity, or a row for each", celltext.Shorten(tag))))
+	if !t.doubtTag(r, tag) && note != "" {
+		t.doubtRemark(r, note)
 	}
 }
 
@@ -165,37 +115,21 @@ func (t *Reader) doubtWords(r *takeoff.Row, note, p string) {
 		r.Faults = append(r.Faults, t.Place.Fault(throat.Heading(), r.Text[throat], "a radius in mm",
 			fmt.Sprintf("a throat of %.4g mm is hardly made: if '%s' is a part of the width, write the radius in mm, else 0", v*1000, r.Text[throat])))
 	}
-	if note != "" && t.saysOf(note)&wording.OfSizes != 0 {
-		t.Told.Add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
+	if note != "" {
+		t.tellRemark(r, note)
 	}
 	if !t.chunked { // a chunk looks at each name once
 		t.doubtAreas(r)
 	}
-	if wording.MayCount(p) && r.Number[takeoff.Quantity] <= 1 && wording.ManyAt.MatchString(p) {
-		r.Faults = append(r.Faults, t.Place.Fault(takeoff.PlaceOnSite.Heading(), celltext.Shorten(p), "how many under quantity",
-			fmt.Sprintf("'%s' seems to say how many there are, and the row counts for one; write how many under quantity, or reword it", celltext.Shorten(p))))
+	if wording.MayCount(p) {
+		if times, many := wording.TimesAt(p); many && !counted(r, times) {
+			t.doubtCount(r, takeoff.PlaceOnSite, p, "how many under quantity", "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
+		}
 	}
 }
 
 // throat is the column of inside radii.
 var throat = takeoff.DimColumn(fittings.Throat)
-
-// saysOf finds out what a remark says; most stand on many rows.
-func (t *Reader) saysOf(note string) (of uint8) {
-	if len(note) > maxRemark {
-		return 0
-	}
-	of, met := t.remarks[note]
-	if met {
-		return of
-	}
-	of = wording.Remark(note)
-	if t.remarks == nil || len(t.remarks) > mostMet {
-		t.remarks = map[string]uint8{}
-	}
-	t.remarks[strings.Clone(note)] = of
-	return of
-}
 
 // maxRemark is the length of a remark that is looked at for what it says, bytes.
 const maxRemark = 200

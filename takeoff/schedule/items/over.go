@@ -55,6 +55,7 @@ func (t *Reader) Separate() {
 	for i := range t.Specs {
 		t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 	}
+	t.named = slices.Clone(t.named)
 	t.Pending, t.strays, t.bare, t.InKind, t.remarks = nil, nil, nil, nil, nil
 }
 

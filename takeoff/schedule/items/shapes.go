@@ -65,13 +65,23 @@ func (t *Reader) doubtShape(r *takeoff.Row) {
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.Told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
-	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || wording.RoundNote.MatchString(note) && r.Number[columns.Own[0]] == r.Number[columns.Own[1]]):
+	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || saysRound(r, note)):
 		said = celltext.Shorten(note)
 	}
 	if said != "" {
 		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Shape.Heading(), "", "the shape of the piece",
 			fmt.Sprintf("'%s' seems to say that it isn't rectangular, and nothing in the row does; write the shape in a column, or behind the size", said)))
 	}
+}
+
+// saysRound reports a remark that calls a piece of sides round. A diameter may be that of
+// something in it, where the sides aren't alike.
+func saysRound(r *takeoff.Row, note string) bool {
+	if !wording.RoundNote.MatchString(note) {
+		return false
+	}
+	k, _, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind])
+	return r.Number[columns.Own[0]] == r.Number[columns.Own[1]] || k != fittings.Transition && !celltext.Digit(note[len(note)-1])
 }
 
 // TellKind finds out what kind all pieces are of, where no column says it and a title, or

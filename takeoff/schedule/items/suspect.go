@@ -24,6 +24,7 @@ func (t *Reader) WatchUnused() {
 	})
 	t.watched = 0
 	t.BeforeText()
+	t.findNamed()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		s.Watch = columns.Watch{}
@@ -34,7 +35,7 @@ func (t *Reader) WatchUnused() {
 		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.Specs) && t.Specs[i-1].Used && t.Specs[i-1].Measure == takeoff.Lengths && t.Specs[i+1].Used && t.Specs[i+1].Measure == takeoff.Lengths { // between width and height
 			continue
 		}
-		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) })
+		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) }) && !t.LaterCount(s.Typed)
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
 		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
 			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
@@ -116,6 +117,10 @@ func (t *Reader) strikes(keeps, cell string) bool {
 	switch keeps {
 	case "struck":
 		return !no
+	case "marked":
+		return len(cell) < 5 && slices.Contains(wording.Yeses, strings.ToLower(cell))
+	case "named":
+		return t.Lex.StruckName(cell)
 	case "kept":
 		return no || t.Lex.Struck(cell)
 	}

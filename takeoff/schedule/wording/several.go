@@ -13,18 +13,29 @@ const (
 	IsName = iota
 	IsSum
 	IsSeveral
+	IsStruck
+	IsShape
 )
 
-// Name finds out what the name of a system or level may be.
-func Name(lex *headings.Lexicon, text string) int {
+// Name finds out what the name of a system or level may be, and how many are named: 0
+// where that can't be told.
+func Name(lex *headings.Lexicon, text string) (is, times int) {
 	switch {
 	case text == "" || len(text) > MaxTitle || strings.ContainsAny(text[:1], "@=+-"):
 	case lex.Total(text):
-		return IsSum
-	case SeveralLevels.MatchString(text), severalNumbers(text), Many.MatchString(text):
-		return IsSeveral
+		return IsSum, 0
+	case Many.MatchString(text):
+		return IsSeveral, timesIn(text)
+	case SeveralLevels.MatchString(text), severalNumbers(text):
+		return IsSeveral, listed(text)
+	case lex.Says(text)&(headings.Several|headings.Twice) != 0:
+		return IsSeveral, 0
+	case lex.StruckName(text):
+		return IsStruck, 0
+	case ShapeName(lex, text):
+		return IsShape, 0
 	}
-	return IsName
+	return IsName, 0
 }
 
 // severalNumbers reports a list or a range of levels without a word: 1-5, 2, 3, 4.
@@ -43,7 +54,7 @@ func severalNumbers(text string) bool {
 	return true
 }
 
-// MayCount reports a place that manyAt may find to stand for several: most don't.
+// MayCount reports a place that TimesAt may find to stand for several: most don't.
 func MayCount(text string) bool {
 	if len(text) > MaxTitle {
 		return false
@@ -56,42 +67,19 @@ func MayCount(text string) bool {
 	return false
 }
 
-// ManyAt is a place that stands for several.
-var ManyAt = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.*\d|(?:^|[\s(])[x×]\s*[2-9]\b`)
+// TimesAt reports a place that stands for several, and how many it says: 0 where that
+// can't be told.
+func TimesAt(place string) (times int, several bool) {
+	if !manyAt.MatchString(place) {
+		return 0, false
+	}
+	return timesIn(place), true
+}
+
+var manyAt = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.*\d|(?:^|[\s(])[x×]\s*[2-9]\b`)
 
 // MaxTitle is the length of a text that is looked at for what it says.
 const MaxTitle = 80
-
-// What a remark may say.
-const (
-	OfSizes  = 1 << iota // sizes, units or lengths
-	OfCounts             // that there are others than the row says
-	OfMany               // how many there are
-)
-
-// Remark finds out what a remark says.
-func Remark(note string) (of uint8) {
-	if (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
-		of |= OfSizes
-	}
-	if countNoted.MatchString(note) {
-		of |= OfCounts
-	}
-	if manyNoted.MatchString(note) {
-		of |= OfMany
-	}
-	return of
-}
-
-// figured is a remark on sizes (from memory, unverified).
-var figured = regexp.MustCompile(`(?i)\d{2,4}\s*[x×]\s*\d{2,4}|[øØ⌀]\s*\d{2,4}|\b(?:in (?:cm|inch(?:es)?|feet)|actual|lining|lined|\d+\s*(?:mm|cm|m) (?:long|wide|high)|\d{2,4} (?:long|wide|high)|length|sided)\b`)
-
-// manyNoted is a remark that says how many: 4 off, x4 typical.
-var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|below|before)\s*[x×]|\bqty\s*[:=]?\s*[2-9]|^(?:two|three|four|five|six|[2-9]) (?:of these|required|reqd|no\b|st\b)|^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
-
-// countNoted is a remark that changes how many there are, in seven languages (from memory,
-// unverified).
-var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d|\bneed \d+ more\b|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b|\bsize tbc\b`)
 
 // Doubled says of rows above that there are more of them (from memory, unverified).
 var Doubled = regexp.MustCompile(`(?i)\b(?:all|rows|items|quantities|above)\b.*(?:[x×]\s*\d|\b(?:doubled?|twice|tripled?)\b)`)

@@ -40,3 +40,10 @@ var (
 // Outside is what says of a line's rows that they may not count, in seven languages (from
 // memory, unverified).
 var Outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
+
+// Ends says that a list ends at it, in seven languages (from memory, unverified).
+var Ends = regexp.MustCompile(`(?i)^\W*(?:end of (?:the )?(?:schedule|list|table|take-?off|measure(?:ment)?s?)|list ends|ende der (?:liste|aufstellung|tabelle)|listenende|fin de (?:la )?liste|fin du (?:tableau|métré)|einde (?:van de )?(?:lijst|staat)|slut på (?:listan|lista)|listan slut|fin de (?:la )?(?:lista|tabla)|fine (?:della )?(?:lista|tabella|elenco)|fine dell'elenco)\W*$`)
+
+// Earlier is a line above rows of an earlier state, in seven languages (from memory,
+// unverified).
+var Earlier = regexp.MustCompile(`(?i)^\W*(?:old|previous|former|as before|alt|altbestand|alter stand|bisher|vorher|ancien(?:ne)?s?|précédent|oud|oude|vorige|gammal|gammalt|tidigare|antiguo|viejo|anterior|vecchio|precedente)\b\W*(?:rev\w*|revision|version|qty|list|items|rows)?\W*$`)

@@ -99,8 +99,29 @@ func RangeOfNumbers(tag string) bool {
 
 var numberRange = regexp.MustCompile(`^\s*(\d{1,4})\s*[-–~]\s*(\d{1,4})\s*$`)
 
-// SeveralTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
-func SeveralTags(tag string) bool {
+// TagTimes reports a tag of several pieces, as A1-A4, A5 to A7 or A20 (x3), and how many
+// they are: 0 where that can't be told.
+func TagTimes(tag string) (times int, several bool) {
+	if PlainTag(tag) || !severalTags(tag) {
+		return 0, false
+	}
+	if timesInTag.MatchString(tag) {
+		if times = timesIn(tag); times == 0 && twoInTag.MatchString(tag) {
+			times = 2
+		}
+		return times, true
+	}
+	if times = timesIn(tag); times == 0 {
+		times = listed(tag)
+	}
+	return times, true
+}
+
+// twoInTag is a tag of a pair.
+var twoInTag = regexp.MustCompile(`(?i)\bpairs?$|\bl\.?h\.?\s*/\s*r\.?h\b`)
+
+// severalTags reports a tag as A1-A4, A5 to A7 or A20 (x3).
+func severalTags(tag string) bool {
 	if len(tag) > MaxTitle {
 		return false
 	}

@@ -142,3 +142,8 @@ var partUnits = regexp.MustCompile(`(?i)\s*[,;/]\s*|\s+(?:and|und|et|en|och|y|e)
 // memory, unverified).
 var OfInsulation = []string{"insulation", "thickness", "lining", "gauge", "dammung", "dammdicke", "isolierung", "blechdicke", "isolation", "epaisseur",
 	"calorifuge", "isolatie", "isolatiedikte", "plaatdikte", "isolering", "plattjocklek", "aislamiento", "espesor", "isolamento", "spessore"}
+
+// OnInsulation reports a text about what isn't a size.
+func OnInsulation(text string) bool {
+	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool { return slices.Contains(OfInsulation, w) })
+}

@@ -1,0 +1,130 @@
+package items
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// counted reports that the quantity of a row may be that of all the pieces that it stands
+// for: so many, or so many several times over. times is 0 where nobody can tell.
+func counted(r *takeoff.Row, times int) bool {
+	return times > 0 && pieces(r)%times == 0
+}
+
+// pieces is how many pieces a row counts for.
+func pieces(r *takeoff.Row) int { return max(1, int(r.Number[takeoff.Quantity])) }
+
+// doubtCount refuses a row that seems to stand for several and doesn't count for them.
+func (t *Reader) doubtCount(r *takeoff.Row, c takeoff.Column, cell, expected, trouble string) {
+	n := "one"
+	if p := pieces(r); p > 1 {
+		n = strconv.Itoa(p)
+	}
+	short := celltext.Shorten(cell)
+	r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), short, expected, fmt.Sprintf("'%s' "+trouble, short, n)))
+}
+
+// areaName is what the name of a system or a level is, and how many it names.
+type areaName struct{ is, times int }
+
+// doubtAreas refuses a row whose system or level is a total, names several, or is none.
+func (t *Reader) doubtAreas(r *takeoff.Row) {
+	for _, c := range SubColumns {
+		text := r.Text[c]
+		if text == "" {
+			continue
+		}
+		x, met := t.areas[text]
+		if !met {
+			if x.is, x.times = wording.Name(t.Lex, text); len(t.areas) > mostMet || t.areas == nil {
+				t.areas = map[string]areaName{}
+			}
+			t.areas[strings.Clone(text)] = x
+		}
+		switch short := celltext.Shorten(text); x.is {
+		case wording.IsSum:
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), short, "a row of a piece",
+				fmt.Sprintf("'%s' seems to be a total, and the row has the sizes of a piece; take the sizes out, or name the %s", short, c.Heading())))
+		case wording.IsSeveral:
+			if counted(r, x.times) || c == takeoff.System && wording.NumberList.MatchString(text) { // they may be all of them
+				continue
+			}
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), short, "one "+c.Heading(),
+				fmt.Sprintf("'%s' seems to name several, and the row may count for each; write a row for each, or how many under quantity", short)))
+		case wording.IsStruck:
+			t.strike(r, c.Heading(), text)
+		case wording.IsShape:
+			r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), short, "the name of a "+c.Heading(),
+				fmt.Sprintf("'%s' is a shape and no name of a %s; write it in a column headed shape", short, c.Heading())))
+		}
+	}
+}
+
+// named is a column of names, with the last one that is a name.
+type named struct {
+	takeoff.Column
+	last string
+}
+
+// namedColumns are the columns of names besides system and level.
+var namedColumns = [...]takeoff.Column{takeoff.PlaceOnSite, takeoff.Drawing, takeoff.Stage, takeoff.Group, takeoff.Run}
+
+// findNamed finds those that are used.
+func (t *Reader) findNamed() {
+	t.named = nil
+	for _, c := range namedColumns {
+		if t.Maps(c) {
+			t.named = append(t.named, named{Column: c})
+		}
+	}
+}
+
+// doubtNamed refuses a row with a name that says that it doesn't count.
+func (t *Reader) doubtNamed(r *takeoff.Row) {
+	for i := range t.named {
+		n := &t.named[i]
+		text := r.Text[n.Column]
+		switch {
+		case text == "" || text == n.last:
+		case t.Lex.StruckName(text):
+			t.strike(r, n.Heading(), text)
+		default:
+			n.last = text
+		}
+	}
+}
+
+// doubtTag refuses a row whose tag says that it doesn't count, is a total or stands for
+// several, and reports whether it does.
+func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
+	switch {
+	case wording.PlainTag(tag): // or none
+		return false
+	case strings.HasPrefix(tag, "~~") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
+		t.strike(r, takeoff.Tag.Heading(), tag)
+	case t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag):
+		t.doubtSum(r, "", tag)
+	default:
+		times, several := wording.TagTimes(tag)
+		if !several && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag) {
+			several = true
+		}
+		if !several || counted(r, times) {
+			return false
+		}
+		t.doubtCount(r, takeoff.Tag, tag, "one piece, or how many under quantity", "seems to name several pieces, and the row counts for %s; write how many under quantity, or a row for each")
+	}
+	return true
+}
+
+// doubtSum refuses a row that something calls a total.
+func (t *Reader) doubtSum(r *takeoff.Row, heading, word string) {
+	short := celltext.Shorten(word)
+	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "a piece, or a total without kind and size",
+		fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", short)))
+}

@@ -1,0 +1,122 @@
+package wording
+
+import (
+	"regexp"
+	"strconv"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// What a remark may say.
+const (
+	OfSizes   = 1 << iota // sizes, units or lengths
+	OfCounts              // that there are others than the row says
+	OfMany                // how many there are
+	OfOut                 // that the row doesn't count
+	OfSum                 // that it is a total
+	OfPart                // that there is less of it
+	OfNew                 // a size that takes the place of the row's
+	OfUnsized             // that its size isn't settled
+	OfOpen                // that something isn't
+	OfUnit                // the unit of the row
+)
+
+// Said is what a remark says.
+type Said struct {
+	Of    uint16
+	Times int           // of OfMany; 0: it can't be told
+	New   [2]float64    // the figures of OfNew as typed; 0: none
+	Unit  quantity.Unit // of OfUnit
+}
+
+// Remark finds out what a remark says.
+func Remark(lex *headings.Lexicon, note string) (x Said) {
+	if (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
+		x.Of |= OfSizes
+	}
+	if countNoted.MatchString(note) || note != "" && note[0] == '+' && moreNoted.MatchString(note) {
+		x.Of |= OfCounts
+	}
+	says := lex.Says(note)
+	switch at := manyNoted.FindStringIndex(note); {
+	case at != nil && !quantity.Combined(note) && !detailNoted.MatchString(note):
+		if x.Of, x.Times = x.Of|OfMany, timesIn(note[at[0]:]); x.Times == 0 {
+			x.Times = lex.Number(headings.Tokens(note)[0]) // two of these
+		}
+	case strings.ContainsAny(note, "0123456789") && levelsNoted.MatchString(note):
+		x.Of, x.Times = x.Of|OfMany, listed(note)
+	case says&headings.Twice != 0:
+		x.Of, x.Times = x.Of|OfMany, 2
+	}
+	for _, m := range [...]struct {
+		says headings.Says
+		of   uint16
+	}{{headings.Several, OfCounts}, {headings.Out, OfOut}, {headings.Sum, OfSum}, {headings.Part, OfPart}, {headings.Unsized, OfUnsized}, {headings.Open, OfOpen}} {
+		if says&m.says != 0 {
+			x.Of |= m.of
+		}
+	}
+	if says&headings.Instead != 0 && !OnInsulation(note) {
+		if x.New = lastSize(note); x.New[0] > 0 {
+			x.Of |= OfNew
+		}
+	}
+	if strings.Trim(note, "? ") == "" {
+		x.Of |= OfOpen
+	}
+	if u, ok := remarkUnit(lex, note); ok {
+		x.Of, x.Unit = x.Of|OfUnit, u
+	}
+	return x
+}
+
+// remarkUnit is the unit that a remark gives for the sizes of its row: inches, sizes in cm.
+func remarkUnit(lex *headings.Lexicon, note string) (u quantity.Unit, ok bool) {
+	if len(note) > MaxTitle || OnInsulation(note) {
+		return u, false
+	}
+	if m := LoneUnit.FindStringSubmatch(note); m != nil {
+		return quantity.UnitOf(m[1] + m[2] + m[3])
+	}
+	if u, ok = quantity.UnitOf(note); ok && u.Measure == takeoff.Lengths && (len(note) > 3 || note == "mm") {
+		return u, true
+	}
+	u, ok = StatedUnit(lex, note)
+	return u, ok && u.Name != ""
+}
+
+// lastSize is the last size of a remark, as typed: 700 and 400 of 700x400, 1350. Zeros
+// where it has none.
+func lastSize(note string) (size [2]float64) {
+	for _, m := range sizeNoted.FindAllStringSubmatch(note, -1) {
+		size[0], _ = strconv.ParseFloat(m[1], 64)
+		size[1], _ = strconv.ParseFloat("0"+m[2], 64)
+	}
+	return size
+}
+
+// detailNoted is a remark that names a drawing of something typical.
+var detailNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\W+(?:detail|section|sketch|drawing|dwg|note|fixing|support|hanger|bracket)`)
+
+// moreNoted is a remark as +1.
+var moreNoted = regexp.MustCompile(`^\+\s*\d{1,2}\W*$`)
+
+// sizeNoted is a size in a remark.
+var sizeNoted = regexp.MustCompile(`(\d{2,5}(?:\.\d+)?)(?:\s*(?:mm)?\s*[xX×*]\s*(\d{2,5}))?`)
+
+// levelsNoted is a remark that names several levels: L1 to L5, levels 2 and 3 (from memory,
+// unverified).
+var levelsNoted = regexp.MustCompile(`(?i)^(?:(?:for|on|at|all|typ\w*|f[üu]r|pour|voor|f[öo]r|para|per)\s+)?(?:(?:(?:levels?|lvls?|floors?|storeys?|geschosse?|etagen?|niveaux?|[ée]tages?|verdieping(?:en)?|plan|våningar|plantas?|pian[oi]|og|ug)\s*l?|l)\d+\s*(?:to|bis|t/m|till|thru|through|à|a|al|-|–|&|\+|,|and|und|et|en|och|y|e)\s*(?:(?:levels?|lvls?|floors?|storeys?|geschosse?|etagen?|niveaux?|[ée]tages?|verdieping(?:en)?|plan|våningar|plantas?|pian[oi]|og|ug)\s*)?l?\d+|\d+(?:st|nd|rd|th|\.)?\s*(?:to|bis|t/m|till|thru|through|à|a|al|-|–|&|\+|,|and|und|et|en|och|y|e)\s*\d+(?:st|nd|rd|th|\.)?\s*(?:levels?|lvls?|floors?|storeys?|geschosse?|etagen?|niveaux?|[ée]tages?|verdieping(?:en)?|plan|våningar|plantas?|pian[oi]|og|ug))\W*$`)
+
+// figured is a remark on sizes (from memory, unverified).
+var figured = regexp.MustCompile(`(?i)\d{2,4}\s*[x×]\s*\d{2,4}|[øØ⌀]\s*\d{2,4}|\b[LWHB]\s*=\s*\d|\b(?:in (?:cm|inch(?:es)?|feet)|actual|lining|lined|\d+\s*(?:mm|cm|m) (?:long|wide|high)|\d{2,4} (?:long|wide|high)|length|sided)\b`)
+
+// manyNoted is a remark that says how many: 4 off, x4 typical.
+var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|below|before)\s*[x×]|\bqty\s*[:=]?\s*[2-9]|^(?:two|three|four|five|six|[2-9]) (?:of these|required|reqd|no\b|st\b)|^\(?(?:[x×]\s*[1-9]\d{0,2}\b|[1-9]\d{0,2}\s*(?:off|no\.?s?|nr|x|×|stk|pcs)\b)`)
+
+// countNoted is a remark that changes how many there are, in seven languages (from memory,
+// unverified).
+var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d{1,2}\b|\bneed \d+ more\b|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b`)
