@@ -1,0 +1,31 @@
+package schedule_test
+
+// uglyTitles are lines on units above the headings, as commas part them, and what stands
+// around tables.
+func uglyTitles() []ugly {
+	one := rect(.6, .4, 1.5)
+	const in, heads, two = .0254, "Tag,Kind,Width,Height,Length,Qty\n", "A,duct,600,400,150,2\nB,duct,500,300,120,1\n"
+	area := 2*one + rect(.5, .3, 1.2)
+	return []ugly{
+		csvFile("units-title-parted.csv", "Lengths in cm, sizes in mm\n"+heads+two, 2, 0, 0, area, "", "'Lengths in cm, sizes in mm' above the headings gives the units of 'Width' in mm, 'Height' in mm, 'Length' in cm"),
+		csvFile("units-title-two-cells.csv", "Sizes in mm;Lengths in inches\nTag;Kind;Width;Height;Length;Qty\nA;duct;600;400;60;2\n", 1, 0, 0, 2*rect(.6, .4, 60*in), "", "'Length' in in"),
+		csvFile("units-title-brackets.csv", "Rectangular duct (sizes in inches, lengths in feet)\nTag,Item,Size,Length,Qty\n1,Straight duct,24x12,5,8\n", 1, 0, 0, 8*rect(24*in, 12*in, 60*in), "", "'Size' in in, 'Length' in ft"),
+		csvFile("units-title-job.csv", "Job 12, lengths in cm, sizes in mm\n"+heads+two, 2, 0, 0, area, "", "'Length' in cm"),
+		csvFile("units-title-dash.csv", "Sizes in mm - lengths in m\n"+heads+"A,duct,600,400,25,1\nB,duct,500,300,8.5,1\n", 2, 0, 0, rect(.6, .4, 25)+rect(.5, .3, 8.5), "", "'Length' in m"),
+		csvFile("units-title-german.csv", "Längen in cm, Maße in mm\nPos,Formstück,Breite,Höhe,Länge,Stück\n1,Kanal,600,400,150,2\n", 1, 0, 0, 2*one, "", "'Länge' in cm"),
+		csvFile("units-title-french.csv", "Longueurs en cm;sections en mm\nRepère;Pièce;Largeur;Hauteur;Longueur;Qté\n1;Gaine droite;600;400;150;2\n", 1, 0, 0, 2*one, "", "'Longueur' in cm"),
+		csvFile("units-title-dutch.csv", "Lengten in cm, maten in mm\nMerk,Hulpstuk,Breedte,Hoogte,Lengte,Aantal\n1,Recht kanaal,600,400,150,2\n", 1, 0, 0, 2*one, "", "'Lengte' in cm"),
+		csvFile("units-title-swedish.csv", "Längder i cm, mått i mm\nLittera,Detalj,Bredd,Höjd,Längd,Antal\n1,Rak kanal,600,400,150,2\n", 1, 0, 0, 2*one, "", "'Längd' in cm"),
+		csvFile("units-title-spanish.csv", "Longitudes en cm, medidas en mm\nMarca,Pieza,Ancho,Alto,Longitud,Cantidad\n1,Tramo recto,600,400,150,2\n", 1, 0, 0, 2*one, "", "'Longitud' in cm"),
+		csvFile("units-title-italian.csv", "Lunghezze in cm, misure in mm\nSigla,Tipo pezzo,Larghezza,Altezza,Lunghezza,Q.tà\n1,Canale dritto,600,400,150,2\n", 1, 0, 0, 2*one, "", "'Lunghezza' in cm"),
+		csvFile("units-title-lengths.csv", "Lengths in m\n"+heads+"A,duct,600,400,120,1\nB,duct,500,300,24,1\n", 2, 0, 0, rect(.6, .4, 120)+rect(.5, .3, 24), "", "no unit is given for 'Width', 'Height': read as mm"),
+		csvFile("units-title-all-in-m.csv", "Lengths in m\n"+heads+"A,duct,0.6,0.4,1.5,1\n", 1, 0, 0, one, ""),
+		csvFile("units-title-against.csv", "\"Sizes in mm, lengths in m\"\nTag,Kind,Width (mm),Height (mm),Length (cm)\nA,duct,600,400,150\n", 1, 0, 0, one, "1:"),
+		csvFile("units-title-weights.csv", "Lengths in cm, sizes in mm, weights in kg\n"+heads+two, 0, 0, 2, 0, "1:Lengths in cm / Tag 1:weights in kg / Width 1:weights in kg / Height 1:weights in kg / Length 1:weights in kg / Qty 3:shape 3:length_mm 4:shape 4:length_mm"),
+		csvFile("units-among-rows.csv", heads+"A,duct,600,400,1500,1\nLengths in cm, sizes in mm,,,,\n"+heads+two, 1, 0, 2, one, "3: 5: 6:"),
+		csvFile("units-below-rows.csv", heads+"A,duct,600,400,150,1\nLengths in cm, sizes in mm,,,,\n", 1, 0, 0, rect(.6, .4, .15), "3:"),
+		csvFile("heads-in-units.csv", "Size in mm,Length in m\nØ315,1.5\n", 0, 0, 1, 0, "2:kind"),
+		csvFile("group-length-unit.csv", ",,Section (mm),,Length,\nRef,Type,W,H,(m),Qty\n1,Straight,600,400,1.5,2\n2,Straight,500,300,1.25,1\n", 2, 0, 0, 2*one+rect(.5, .3, 1.25), "", "rows 1 and 2 are read as one heading row"),
+		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
+	}
+}
