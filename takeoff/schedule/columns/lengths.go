@@ -23,7 +23,7 @@ func (s *Spec) isLength() bool {
 // the sizes across would be far too large by it: Lengths in m, over 600 x 400.
 func (t *Reading) lengthsOnly(text string) bool {
 	u, ok := wording.OfLengths(t.Lex, text)
-	if !ok || !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && !s.Said && s.isLength() }) {
+	if !ok || !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && (!s.Said || s.Column.Unit == u) && s.isLength() }) {
 		return false
 	}
 	b, across := t.peek(), 0

@@ -60,7 +60,8 @@ func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
 		out[i] = lex.Under(celltext.Shorten(over), celltext.Shorten(low))
 		if up == "" && out[i].Verdict == headings.Near {
 			if alone, ok := lex.Beside(over, low); ok { // Length over (m), and Qty beside it
-				out[i], over = alone, ""
+				alone.Typed = out[i].Typed
+				out[i] = alone
 			}
 		}
 	}
