@@ -55,6 +55,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	for _, s := range w.Sheets {
 		names = append(names, s.Name)
 		t := info.begin(s.Name, o, lex)
+		t.Look.Among = len(w.Sheets) > 1
 		t.Suspect, t.Look.Hidden, t.CommaFile = true, s.Hidden, w.CommaDecimals()
 		m := o.Map.For(s.Name)
 		if m != nil && m.Skip || o.SkipHidden && s.Hidden {

@@ -1,5 +1,7 @@
 package schedule_test
 
+import "testing"
+
 // uglyTitles are lines on units above the headings, as commas part them, and what stands
 // around tables.
 func uglyTitles() []ugly {
@@ -28,4 +30,28 @@ func uglyTitles() []ugly {
 		csvFile("group-length-unit.csv", ",,Section (mm),,Length,\nRef,Type,W,H,(m),Qty\n1,Straight,600,400,1.5,2\n2,Straight,500,300,1.25,1\n", 2, 0, 0, 2*one+rect(.5, .3, 1.25), "", "rows 1 and 2 are read as one heading row"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
+}
+
+// uglyAgain are workbooks that list pieces again on other sheets, or only seem to.
+func uglyAgain(t testing.TB) (out []ugly) {
+	heads := row("Kind", "Width (mm)", "Height (mm)", "Length (mm)", "Qty")
+	rows := [][]any{row("duct", 600, 400, 1500, 2), row("duct", 500, 300, 1250, 1), row("duct", 400, 200, 1500, 3), row("duct", 400, 200, 900, 1)}
+	area := 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.25) + 3*rect(.4, .2, 1.5) + rect(.4, .2, .9)
+	list := func(name string, sheets map[string][]int, order []string, times float64, faults string, notes ...string) {
+		b, used := newBook(t, order...), 0
+		for _, s := range order {
+			b.rows(s, 1, heads)
+			for i, r := range sheets[s] {
+				b.rows(s, 2+i, rows[r])
+				used++
+			}
+		}
+		out = append(out, uglyXLSX(name, b, used, 0, 0, times*area, faults, notes...))
+	}
+	list("list-sorted.xlsx", map[string][]int{"Ducts": {0, 1, 2, 3}, "By size": {3, 2, 1, 0}}, []string{"Ducts", "By size"}, 2, "By size!1:")
+	list("list-parted.xlsx", map[string][]int{"Ducts": {0, 1, 2, 3}, "Order 1": {3, 0}, "Order 2": {1, 2}}, []string{"Ducts", "Order 1", "Order 2"}, 2, "Ducts!1:")
+	list("list-and-floors.xlsx", map[string][]int{"Level 1": {0, 1}, "Level 2": {2, 3}, "Ducts": {0, 1, 2, 3}}, []string{"Level 1", "Level 2", "Ducts"}, 2, "Ducts!1:")
+	list("floors-alike.xlsx", map[string][]int{"Level 1": {0, 1, 2, 3}, "Level 2": {3, 2, 1, 0}, "Level 3": {0, 1, 2, 3}}, []string{"Level 1", "Level 2", "Level 3"}, 3, "", "sheet 'Level 3' holds the same pieces as sheet 'Level 1'")
+	list("sheets-of-variants.xlsx", map[string][]int{"Variante 1": {0, 1, 2, 3}, "Variante 2": {0, 1, 2, 3}}, []string{"Variante 1", "Variante 2"}, 2, "Variante 2!1:")
+	return out
 }
