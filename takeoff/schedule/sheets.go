@@ -104,7 +104,7 @@ func (t *table) passedOver() {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
 	for _, title := range t.Search.Texts {
-		if wording.Many.MatchString(title.Text) || wording.AsOther.MatchString(title.Text) {
+		if wording.Many.MatchString(title.Text) || wording.Several(title.Text) || wording.AsOther.MatchString(title.Text) {
 			p := t.Place
 			p.Row = title.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(title.Text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.Text))))

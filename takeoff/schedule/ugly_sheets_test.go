@@ -1,6 +1,10 @@
 package schedule_test
 
-import "testing"
+import (
+	"testing"
+
+	"blankoff/takeoff/schedule/headings"
+)
 
 // uglyTitles are lines on units above the headings, as commas part them, and what stands
 // around tables.
@@ -28,6 +32,10 @@ func uglyTitles() []ugly {
 		csvFile("units-below-rows.csv", heads+"A,duct,600,400,150,1\nLengths in cm, sizes in mm,,,,\n", 1, 0, 0, rect(.6, .4, .15), "3:"),
 		csvFile("heads-in-units.csv", "Size in mm,Length in m\nØ315,1.5\n", 0, 0, 1, 0, "2:kind"),
 		csvFile("group-length-unit.csv", ",,Section (mm),,Length,\nRef,Type,W,H,(m),Qty\n1,Straight,600,400,1.5,2\n2,Straight,500,300,1.25,1\n", 2, 0, 0, 2*one+rect(.5, .3, 1.25), "", "rows 1 and 2 are read as one heading row"),
+		csvFile("title-of-flats.csv", "\"Wohnung Typ A, 12 Stück\"\n"+heads+"A,duct,600,400,1500,1\n", 1, 0, 0, one, "1:"),
+		csvFile("title-of-typical.csv", "Regelgeschoss (1.-5. OG)\n"+heads+"A,duct,600,400,1500,1\n", 1, 0, 0, one, "1:"),
+		csvFile("level-as-level.csv", heads+"A,duct,600,400,1500,1\n2. OG wie 1. OG,,,,,\n3. OG,,,,,\nB,duct,600,400,1500,1\n", 2, 0, 0, 2*one, "3:"),
+		csvFile("flats-in-column.csv", "Tag,Kind,Size (mm),Length (mm),Qty,Flat\nA,duct,600x400,1500,2,1-12\nB,duct,600x400,1500,24,1-12\nC,duct,600x400,1500,2,7\n", 2, 0, 1, 26*one, "2:Flat"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
 }
@@ -53,5 +61,9 @@ func uglyAgain(t testing.TB) (out []ugly) {
 	list("list-and-floors.xlsx", map[string][]int{"Level 1": {0, 1}, "Level 2": {2, 3}, "Ducts": {0, 1, 2, 3}}, []string{"Level 1", "Level 2", "Ducts"}, 2, "Ducts!1:")
 	list("floors-alike.xlsx", map[string][]int{"Level 1": {0, 1, 2, 3}, "Level 2": {3, 2, 1, 0}, "Level 3": {0, 1, 2, 3}}, []string{"Level 1", "Level 2", "Level 3"}, 3, "", "sheet 'Level 3' holds the same pieces as sheet 'Level 1'")
 	list("sheets-of-variants.xlsx", map[string][]int{"Variante 1": {0, 1, 2, 3}, "Variante 2": {0, 1, 2, 3}}, []string{"Variante 1", "Variante 2"}, 2, "Variante 2!1:")
+	for _, name := range []string{"Etages 1 à 5", "Regelgeschoss 1-5", "1.-5. OG", "Étage courant", "Planta tipo"} {
+		b := newBook(t, name).rows(name, 1, heads, rows[0])
+		out = append(out, uglyXLSX("sheet-of-"+headings.Squash(name)+".xlsx", b, 1, 0, 0, 2*rect(.6, .4, 1.5), name+"!1:"))
+	}
 	return out
 }

@@ -21,7 +21,7 @@ func Name(lex *headings.Lexicon, text string) int {
 	case text == "" || len(text) > MaxTitle || strings.ContainsAny(text[:1], "@=+-"):
 	case lex.Total(text):
 		return IsSum
-	case SeveralLevels.MatchString(text), severalNumbers(text), Many.MatchString(text):
+	case SeveralLevels.MatchString(text), severalNumbers(text), Many.MatchString(text), Several(text):
 		return IsSeveral
 	}
 	return IsName
