@@ -104,6 +104,7 @@ func (b *Batch) Add(r *Row) {
 		b.stage = atMeasuring
 		b.measure(it, r)
 	}
+	l.Own = ownUnit(r)
 	b.note(l, it, r.Assumed)
 }
 

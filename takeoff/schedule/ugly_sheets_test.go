@@ -36,6 +36,13 @@ func uglyTitles() []ugly {
 		csvFile("title-of-typical.csv", "Regelgeschoss (1.-5. OG)\n"+heads+"A,duct,600,400,1500,1\n", 1, 0, 0, one, "1:"),
 		csvFile("level-as-level.csv", heads+"A,duct,600,400,1500,1\n2. OG wie 1. OG,,,,,\n3. OG,,,,,\nB,duct,600,400,1500,1\n", 2, 0, 0, 2*one, "3:"),
 		csvFile("flats-in-column.csv", "Tag,Kind,Size (mm),Length (mm),Qty,Flat\nA,duct,600x400,1500,2,1-12\nB,duct,600x400,1500,24,1-12\nC,duct,600x400,1500,2,7\n", 2, 0, 1, 26*one, "2:Flat"),
+		csvFile("mm-that-are-cm.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,duct,600,400,150\nB,duct,500,300,125\nC,duct,400,200,150\n", 0, 0, 3, 0, "2:length_mm 3:length_mm 4:length_mm"),
+		csvFile("mm-that-are-cm-but-one.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,duct,600,400,150\nB,duct,500,300,125\nC,duct,400,200,150\nD,duct,400,200,200\nE,duct,400,200,1500\n", 1, 0, 4, rect(.4, .2, 1.5), "2:length_mm 3:length_mm 4:length_mm 5:length_mm"),
+		csvFile("mm-in-their-cells.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,closer,600,400,150 mm\nB,closer,500,300,125 mm\nC,closer,400,200,150 mm\n", 3, 0, 0, rect(.6, .4, .15)+rect(.5, .3, .125)+rect(.4, .2, .15), ""),
+		csvFile("mm-across-that-are-cm.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,duct,80,60,1500\nB,duct,60,50,1250\nC,duct,90,50,1500\n", 0, 0, 3, 0, "2:width_mm 3:width_mm 4:width_mm"),
+		csvFile("closers-among-others.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,duct,600,400,1500\nB,closer,600,400,150\nC,closer,600,400,120\nD,closer,600,400,200\n", 4, 0, 0, rect(.6, .4, 1.97), ""),
+		csvFile("lengths-no-unit-cm.csv", "Tag,Kind,Size,Length\nA,duct,600x400,150\nB,duct,500x300,240\nC,duct,400x300,150\n", 0, 0, 3, 0, "2:length_mm 3:length_mm 4:length_mm"),
+		csvFile("one-in-metres-of-two.csv", "Tag,Kind,Size (mm),Length (mm)\nA,duct,600x400,1500\nB,duct,500x300,1.5\n", 1, 0, 1, one, "3:length_mm"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
 }
