@@ -163,7 +163,24 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 		t.Note("hidden and read all the same: %s", told.RowsWord(hidden))
 	}
 	t.noteHiddenColumns()
+	t.notePinned(rows.Pinned())
 	return nil
+}
+
+// notePinned says what lies on the sheet and isn't read: comments on cells of a schedule,
+// and a picture where there is none.
+func (t *table) notePinned(p workbook.Pinned) {
+	if p.Picture && t.Specs == nil {
+		t.Found.Note("sheet '%s' holds a picture or a drawing, which isn't read", t.Place.Sheet)
+	}
+	if len(p.Comments) == 0 || t.Specs == nil {
+		return
+	}
+	names := strings.Join(p.Comments, ", ")
+	if p.More > 0 {
+		names += fmt.Sprintf(" and %d more", p.More)
+	}
+	t.Note("comments on cells aren't read: %s", names)
 }
 
 // leave leaves a hidden row out; it counts as read and excluded.

@@ -1,7 +1,13 @@
 package schedule_test
 
 import (
+	"bytes"
+	"image"
+	"image/png"
+	"strings"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 
 	"blankoff/takeoff/schedule/headings"
 )
@@ -73,4 +79,21 @@ func uglyAgain(t testing.TB) (out []ugly) {
 		out = append(out, uglyXLSX("sheet-of-"+headings.Squash(name)+".xlsx", b, 1, 0, 0, 2*rect(.6, .4, 1.5), name+"!1:"))
 	}
 	return out
+}
+
+// uglyPinned are workbooks with what isn't in cells.
+func uglyPinned(t testing.TB) []ugly {
+	one := rect(.6, .4, 1)
+	b := newBook(t, "Ducts", "Level 2 (scan)").rows("Ducts", 1, bookHead, row("A", "straight", 600, 400, 1000), row("B", "straight", 600, 400, 1000))
+	for _, at := range []string{"E2", "E3"} {
+		b.do(b.file.AddComment("Ducts", excelize.Comment{Cell: at, Author: "site", Text: "should be 5"}))
+	}
+	var dot bytes.Buffer
+	b.do(png.Encode(&dot, image.NewGray(image.Rect(0, 0, 8, 8))))
+	b.do(b.file.AddPictureFromBytes("Level 2 (scan)", "A1", &excelize.Picture{Extension: ".png", File: dot.Bytes()}))
+	remark := strings.Replace(odsRow("A", "straight", "=600", "=400", "=1000"), "<text:p>1000", "<office:annotation><text:p>should be 5</text:p></office:annotation><text:p>1000", 1)
+	return []ugly{
+		uglyXLSX("comments-and-picture.xlsx", b, 2, 0, 0, 2*one, "", "sheet 'Ducts': comments on cells aren't read: E2, E3", "sheet 'Level 2 (scan)' holds a picture or a drawing, which isn't read"),
+		{name: "comment.ods", data: odsFile(t, `<table:table table:name="Ducts">`+odsRow("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)")+remark+`</table:table>`), used: 1, area: one, notes: []string{"comments on cells aren't read: E2"}},
+	}
 }
