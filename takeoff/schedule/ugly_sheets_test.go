@@ -49,6 +49,7 @@ func uglyTitles() []ugly {
 		csvFile("closers-among-others.csv", "Tag,Kind,Width (mm),Height (mm),Length (mm)\nA,duct,600,400,1500\nB,closer,600,400,150\nC,closer,600,400,120\nD,closer,600,400,200\n", 4, 0, 0, rect(.6, .4, 1.97), ""),
 		csvFile("lengths-no-unit-cm.csv", "Tag,Kind,Size,Length\nA,duct,600x400,150\nB,duct,500x300,240\nC,duct,400x300,150\n", 0, 0, 3, 0, "2:length_mm 3:length_mm 4:length_mm"),
 		csvFile("one-in-metres-of-two.csv", "Tag,Kind,Size (mm),Length (mm)\nA,duct,600x400,1500\nB,duct,500x300,1.5\n", 1, 0, 1, one, "3:length_mm"),
+		csvFile("errors-in-stated.csv", "Tag,Kind,Size (mm),Length (mm),Area m2,Remarks\nA,duct,600x400,1500,#DIV/0!,\nB,duct,600x400,1500,3.00,#N/A\nC,duct,600x400,#REF!,3.00,\n", 2, 0, 1, 2*one, "4:Length (mm)", "errors of the spreadsheet in column 'Area m2', not used: row 2", "errors of the spreadsheet in column 'Remarks', not used: row 3"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
 }

@@ -135,6 +135,9 @@ func (t *Reader) fit(r *takeoff.Row, i int, s *columns.Spec, cell string) string
 	if cell == "" || celltext.MeansNothing(cell) && s.To() != takeoff.Sign && s.To() != takeoff.Quantity { // where - may be negative, or none
 		return ""
 	}
+	if t.passError(s, cell) {
+		return ""
+	}
 	if trouble := t.unfit(i, cell, s); trouble != "" {
 		t.fault(r, s, cell, trouble)
 		return ""
