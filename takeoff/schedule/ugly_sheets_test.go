@@ -1,9 +1,6 @@
 package schedule_test
 
 import (
-	"bytes"
-	"image"
-	"image/png"
 	"strings"
 	"testing"
 
@@ -89,9 +86,9 @@ func uglyPinned(t testing.TB) []ugly {
 	for _, at := range []string{"E2", "E3"} {
 		b.do(b.file.AddComment("Ducts", excelize.Comment{Cell: at, Author: "site", Text: "should be 5"}))
 	}
-	var dot bytes.Buffer
-	b.do(png.Encode(&dot, image.NewGray(image.Rect(0, 0, 8, 8))))
-	b.do(b.file.AddPictureFromBytes("Level 2 (scan)", "A1", &excelize.Picture{Extension: ".png", File: dot.Bytes()}))
+	const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
+	b.file.Pkg.Store("xl/worksheets/_rels/sheet2.xml.rels", []byte(`<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="`+relations+`/drawing" Target="../drawings/drawing9.xml"/></Relationships>`))
+	b.file.Pkg.Store("xl/drawings/drawing9.xml", []byte(`<xdr:wsDr xmlns:xdr="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing"/>`))
 	remark := strings.Replace(odsRow("A", "straight", "=600", "=400", "=1000"), "<text:p>1000", "<office:annotation><text:p>should be 5</text:p></office:annotation><text:p>1000", 1)
 	return []ugly{
 		uglyXLSX("comments-and-picture.xlsx", b, 2, 0, 0, 2*one, "", "sheet 'Ducts': comments on cells aren't read: E2, E3", "sheet 'Level 2 (scan)' holds a picture or a drawing, which isn't read"),

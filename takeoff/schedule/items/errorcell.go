@@ -22,7 +22,7 @@ func (t *Reader) passError(s *columns.Spec, cell string) bool {
 	default:
 		return false
 	}
-	if s.Sized[0] != 0 || !isError(cell) {
+	if t.Loud || s.Sized[0] != 0 || !isError(cell) { // a total is held against the rows
 		return false
 	}
 	t.Told.Add("errors of the spreadsheet in column '%s', not used", s.Typed, t.Place.Row)
