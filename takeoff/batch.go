@@ -110,6 +110,7 @@ func (b *Batch) Add(r *Row) {
 		b.stage = atMeasuring
 		b.measure(it, r)
 	}
+	l.Own = ownUnit(r)
 	b.note(l, it, r.Assumed)
 }
 

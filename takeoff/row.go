@@ -3,6 +3,8 @@ package takeoff
 import (
 	"fmt"
 	"strings"
+
+	"blankoff/fittings"
 )
 
 // Place is where in a schedule something stands.
@@ -52,6 +54,17 @@ type Row struct {
 	Faults  []Fault // cells that couldn't be understood
 	Most    int     // rows that the file may hold, where the door knows; 0: not known
 	Assumed bool    // its sizes are in a unit that nobody stated
+}
+
+// ownUnit reports a row of which a length or a size across has its unit, or another word,
+// in its cell.
+func ownUnit(r *Row) bool {
+	for _, d := range [...]fittings.Dim{fittings.Length, fittings.Width, fittings.Diameter} {
+		if text := r.Text[DimColumn(d)]; text != "" && (text[len(text)-1] < '0' || text[len(text)-1] > '9') {
+			return true
+		}
+	}
+	return false
 }
 
 // SetNumber gives column c a number, in the program's unit.

@@ -144,6 +144,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.book.CheckUnits()
 	t.book.CheckSizes()
 	t.book.CheckLengths()
+	t.book.CheckSlight()
 	joining.Join(&t.book)
 	t.tell()
 	t.measureSpigots()

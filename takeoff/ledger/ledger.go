@@ -29,6 +29,7 @@ type Ledger struct {
 
 	straights, short int // straights of some length, and those of hardly any
 	narrow           int // pieces that may be in another unit
+	brief, slight    int // straights as short, and pieces as narrow, as by another unit than is stated
 	Several          int // rows of a quantity over 1
 
 	sheetOf map[Sheet]int32
@@ -51,7 +52,7 @@ const mostFiled = 4096
 // Reset empties the ledger for use again. What is filed once for many rows stays.
 func (g *Ledger) Reset() {
 	g.Lines, g.Text, g.More = g.Lines[:0], g.Text[:0], g.More[:0]
-	g.straights, g.short, g.narrow, g.Several = 0, 0, 0, 0
+	g.straights, g.short, g.narrow, g.Several, g.brief, g.slight = 0, 0, 0, 0, 0, 0
 	if len(g.Faces)+len(g.Names) > mostFiled {
 		g.Sheets, g.Names, g.Faces = nil, nil, nil
 		clear(g.sheetOf)
@@ -69,6 +70,7 @@ func (g *Ledger) Add(o *Ledger) (first int) {
 	g.More = append(g.More, o.More...)
 	g.Lines = append(g.Lines, o.Lines...)
 	g.straights, g.short, g.narrow, g.Several = g.straights+o.straights, g.short+o.short, g.narrow+o.narrow, g.Several+o.Several
+	g.brief, g.slight = g.brief+o.brief, g.slight+o.slight
 	for i := first; i < len(g.Lines); i++ {
 		l := &g.Lines[i]
 		l.Text += text
@@ -245,6 +247,12 @@ func (g *Ledger) Tally(l *Line) {
 	}
 	if g.isNarrow(l) {
 		g.narrow++
+	}
+	if l.isBrief() {
+		g.brief++
+	}
+	if g.isSlight(l) {
+		g.slight++
 	}
 	if l.Kind != fittings.Straight || l.Length <= 0 {
 		return

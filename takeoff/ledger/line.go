@@ -37,6 +37,7 @@ type Line struct {
 	Refused   bool
 	Given     bool // the area was given
 	Assumed   bool // its sizes are in a unit that nobody stated
+	Own       bool // a small size or length has its unit in its cell
 }
 
 // More is what few rows have.

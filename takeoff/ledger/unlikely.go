@@ -155,7 +155,7 @@ func (b *Book) noteSlivers() {
 		}
 		mm := l.Length * 1000
 		switch {
-		case others || l.Length < sliver && looksMetres(mm) && 2*b.short < b.straights:
+		case others || l.Length < sliver && looksMetres(mm) && 2*b.short <= b.straights:
 			b.Refuse(i, "length_mm", fmt.Sprintf("%.4g", mm), "a length in mm", fmt.Sprintf("a straight of %.4g mm is hardly made; if that is %.4g m, write it in mm", mm, mm))
 		case l.Length < sliver:
 			b.Remark(i, fmt.Sprintf("only %g mm long; if that is %g m, write it in mm", mm, mm))

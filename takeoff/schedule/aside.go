@@ -90,6 +90,9 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case celltext.IsRuler(cells, filled):
 		t.Look.Class(told.RemarkRow, number, cells)
 		return true
+	case t.isUnits(cells, filled):
+		t.unitBelow(number, cells, strings.Join(celltext.Texts(cells), ", "))
+		return true
 	case celltext.IsLone(cells, filled):
 		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
 	case t.isRemark(cells, filled, r):
@@ -103,6 +106,11 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		return true
 	}
 	return false
+}
+
+// isUnits reports a line on units that commas have parted.
+func (t *table) isUnits(cells []string, filled []int) bool {
+	return len(filled) > 1 && len(filled) < 5 && wording.OnUnits(t.Lex, cells)
 }
 
 // numbered deals with a row right below the headings that numbers the columns:
@@ -131,7 +139,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
+	return t.Repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

@@ -13,6 +13,7 @@ import (
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // find takes a row while the headings aren't known. done is false where the row
@@ -37,7 +38,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	if best == 0 && t.IsBill(alone) {
 		best = 1
 	}
-	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) {
+	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) && !t.unitsOver(f.Last, cells) {
 		if both := headrow.Join(t.Lex, f.Last, cells); headrow.Score(both) > best && (celltext.LastFilled(f.Last) > 1 || headrow.Sure(both) > headrow.Sure(alone)) {
 			f.Drop()
 			return true, t.setHeadings([]int{f.LastAt, number}, [][]string{f.Last, cells}, both)
@@ -56,6 +57,10 @@ func (t *table) complete(number int, cells []string) (done bool, err error) {
 	f := &t.Search
 	held, at := f.Held, f.HeldAt
 	f.Held = nil
+	if t.unitsOver(held, cells) {
+		t.passOver(at, held)
+		return t.find(number, cells)
+	}
 	alone := headrow.Read(t.Lex, held)
 	if !celltext.HasFigure(cells) && len(celltext.Filled(cells)) > 1 {
 		if both := headrow.Join(t.Lex, held, cells); headrow.Score(both) > headrow.Score(alone) {
@@ -66,6 +71,12 @@ func (t *table) complete(number int, cells []string) (done bool, err error) {
 	err = t.setHeadings([]int{at}, [][]string{held}, alone)
 	t.Next = nil
 	return false, err
+}
+
+// unitsOver reports a line on units in several cells above a heading row.
+func (t *table) unitsOver(line, cells []string) bool {
+	filled, below := celltext.Filled(line), celltext.Filled(cells)
+	return len(below) > 1 && filled[0] <= below[0] && wording.OnUnits(t.Lex, line) && !celltext.HasFigure(cells) && headrow.Score(headrow.Read(t.Lex, cells)) > 0
 }
 
 // flush takes a heading row below which nothing stands.
@@ -90,7 +101,11 @@ func (t *table) passOver(number int, cells []string) {
 	if f.Rows = append(f.Rows, number); f.First == "" {
 		f.First = celltext.Shorten(text)
 	}
-	f.Texts = append(f.Texts, headrow.Line{Row: number, Text: text})
+	line := headrow.Line{Row: number, Text: text}
+	if wording.OnUnits(t.Lex, cells) {
+		line.Parts = strings.Join(celltext.Texts(cells), ", ")
+	}
+	f.Texts = append(f.Texts, line)
 	if len(cells) <= headrow.MaxColumns {
 		f.Last, f.LastAt = slices.Clone(cells), number
 	}

@@ -55,6 +55,7 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	for _, s := range w.Sheets {
 		names = append(names, s.Name)
 		t := info.begin(s.Name, o, lex)
+		t.Look.Among = len(w.Sheets) > 1
 		t.Suspect, t.Look.Hidden, t.CommaFile = true, s.Hidden, w.CommaDecimals()
 		m := o.Map.For(s.Name)
 		if m != nil && m.Skip || o.SkipHidden && s.Hidden {
@@ -103,7 +104,7 @@ func (t *table) passedOver() {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
 	}
 	for _, title := range t.Search.Texts {
-		if wording.Many.MatchString(title.Text) || wording.AsOther.MatchString(title.Text) {
+		if wording.Many.MatchString(title.Text) || wording.Several(title.Text) || wording.AsOther.MatchString(title.Text) {
 			p := t.Place
 			p.Row = title.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(title.Text), "rows of pieces", fmt.Sprintf("'%s' seems to stand for pieces of another sheet, which nobody counts; write the rows, or how many under quantity there", celltext.Shorten(title.Text))))
@@ -162,7 +163,24 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 		t.Note("hidden and read all the same: %s", told.RowsWord(hidden))
 	}
 	t.noteHiddenColumns()
+	t.notePinned(rows.Pinned())
 	return nil
+}
+
+// notePinned says what lies on the sheet and isn't read: comments on cells of a schedule,
+// and a picture where there is none.
+func (t *table) notePinned(p workbook.Pinned) {
+	if p.Picture && t.Specs == nil {
+		t.Found.Note("sheet '%s' holds a picture or a drawing, which isn't read", t.Place.Sheet)
+	}
+	if len(p.Comments) == 0 || t.Specs == nil {
+		return
+	}
+	names := strings.Join(p.Comments, ", ")
+	if p.More > 0 {
+		names += fmt.Sprintf(" and %d more", p.More)
+	}
+	t.Note("comments on cells aren't read: %s", names)
 }
 
 // leave leaves a hidden row out; it counts as read and excluded.

@@ -53,7 +53,7 @@ func otherUnits(said string) items.Doubt {
 
 // doubtMany finds fault with a sub-heading that says how many times its rows are there.
 func (t *table) doubtMany(number int, text string) {
-	if !wording.Many.MatchString(text) || celltext.IsSize(text) { // 600 x 400
+	if !wording.Many.MatchString(text) && !wording.Several(text) || celltext.IsSize(text) { // 600 x 400
 		return
 	}
 	said := celltext.Shorten(text)
@@ -77,7 +77,7 @@ func (t *table) doubtTitle() {
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
-		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
+		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity",
@@ -89,7 +89,7 @@ func (t *table) doubtTitle() {
 // uncounted deals with a name of rows that says that they may not count, or how many times
 // they do. It reports whether it is one.
 func (t *table) uncounted(number int, cells []string, text string) bool {
-	if wording.Many.MatchString(text) || wording.Multiplies.MatchString(text) {
+	if wording.Many.MatchString(text) || wording.Several(text) || wording.Multiplies.MatchString(text) {
 		t.Over.Doubt = items.Doubt{}
 		t.doubtMany(number, text)
 		if t.Over.Doubt.Said == "" {

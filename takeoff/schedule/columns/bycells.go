@@ -10,6 +10,7 @@ import (
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/terms"
 )
 
@@ -222,7 +223,7 @@ func (t *Reading) OtherHeads(cells []string) (hs []headings.Heading, ok bool) {
 			asked++
 		}
 	}
-	return hs, n >= 2 && 2*(n+asked) > filled
+	return hs, n >= 2 && 2*(n+asked) > filled && !wording.OnUnits(t.Lex, cells)
 }
 
 // Repeats reports one of the heading rows over again.

@@ -161,6 +161,7 @@ type Watch struct {
 	Keeps        string // see Lexicon.Keeps
 	Counts       bool   // it may hold counts, as far as was seen
 	Units        bool   // it may hold units
+	Several      bool   // it may name several flats, houses or floors
 	Filled, Most int
 	Least, First int
 	Last         int

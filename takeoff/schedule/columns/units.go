@@ -5,10 +5,8 @@ import (
 	"slices"
 	"strings"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
@@ -139,11 +137,15 @@ func (t *Reading) sheetUnits() {
 	var u quantity.Unit
 	said, doubt, row := "", false, 0
 	for _, title := range t.Search.Texts {
-		if across, along, ok := wording.UnitsApart(title.Text); ok {
-			t.takeUnits(title.Text, across, along)
+		if across, along, ok := wording.UnitsApart(title.Whole()); ok {
+			t.apartAgainst(title.Row, title.Whole(), across, along)
+			t.takeUnits(title.Whole(), across, along)
 			continue
 		}
-		x, says := wording.StatedUnit(t.Lex, title.Text)
+		if t.lengthsOnly(title.Whole()) {
+			continue
+		}
+		x, says := wording.StatedUnit(t.Lex, title.Whole())
 		if !says {
 			continue
 		}
@@ -253,25 +255,5 @@ func (t *Reading) NoteUnits() {
 		if len(names) > 0 {
 			t.Note("no unit is given for %s: read as %s", strings.Join(names, ", "), quantity.Default(m).Name)
 		}
-	}
-}
-
-// takeUnits takes the units of a line for columns that give none.
-func (t *Reading) takeUnits(text string, across, along quantity.Unit) {
-	var names []string
-	for i := range t.Specs {
-		s := &t.Specs[i]
-		if !s.Used || s.Said || s.Measure != takeoff.Lengths {
-			continue
-		}
-		u := across
-		if s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Length) {
-			u = along
-		}
-		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, "a line above the headings"
-		names = append(names, "'"+s.Typed+"' in "+u.Name)
-	}
-	if len(names) > 0 {
-		t.Note("'%s' above the headings gives the units of %s", celltext.Shorten(text), strings.Join(names, ", "))
 	}
 }

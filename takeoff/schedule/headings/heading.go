@@ -96,6 +96,9 @@ var plainLetters = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a
 	"ê", "e", "ë", "e", "ì", "i", "í", "i", "î", "i", "ï", "i", "ñ", "n", "ò", "o", "ó", "o", "ô", "o", "ö", "o", "õ", "o", "œ", "oe",
 	"ù", "u", "ú", "u", "û", "u", "ü", "u", "ß", "ss", "n°", "no ", "nº", "no ")
 
+// Plain is text in lower case without accents.
+func Plain(text string) string { return plainLetters.Replace(strings.ToLower(text)) }
+
 var unitSigns = map[rune]string{'"': "in", '″': "in", '”': "in", '\'': "ft", '′': "ft", '’': "ft", '°': "deg"}
 
 // Read finds out what a heading means; typed is fit for a message.

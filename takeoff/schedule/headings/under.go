@@ -67,6 +67,16 @@ func (l *Lexicon) Under(over, low string) Heading {
 	return h
 }
 
+// Beside reads a heading in the lower row right of one that stands under over, where over
+// is the heading of a column and no group, and low that of another, which isn't a size: Length
+// over (m), and Qty beside (m).
+func (l *Lexicon) Beside(over, low string) (h Heading, ok bool) {
+	upper, h := l.Read(over), l.Read(low)
+	name, _, _ := cutUnit(over)
+	_, isSize := h.Column.Dim()
+	return h, l.Over(name) == "" && upper.Verdict == Known && h.Verdict == Known && !isSize && h.Column != upper.Column
+}
+
 // cutUnit takes a unit off the end of a heading.
 func cutUnit(typed string) (name string, u quantity.Unit, said bool) {
 	words := Tokens(typed)

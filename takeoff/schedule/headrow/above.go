@@ -27,6 +27,7 @@ type Above struct {
 type Line struct {
 	Row   int
 	Text  string
+	Parts string // of several cells: these with commas between them
 	Sheet string // of a cover, else empty
 	Unit  quantity.Unit
 	Among bool // it stands among the rows
@@ -63,6 +64,14 @@ func (x *Line) Names() (quantity.Unit, bool) {
 		return quantity.Unit{}, false
 	}
 	return quantity.UnitOf(m[1] + m[2] + m[3])
+}
+
+// Whole is the line as it was before commas made several cells of it.
+func (x *Line) Whole() string {
+	if x.Parts != "" {
+		return x.Parts
+	}
+	return x.Text
 }
 
 // MostTitle is how many cells of a row above the headings are looked at.

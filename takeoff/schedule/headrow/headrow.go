@@ -58,6 +58,12 @@ func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
 			continue
 		}
 		out[i] = lex.Under(celltext.Shorten(over), celltext.Shorten(low))
+		if up == "" && out[i].Verdict == headings.Near {
+			if alone, ok := lex.Beside(over, low); ok { // Length over (m), and Qty beside it
+				alone.Typed = out[i].Typed
+				out[i] = alone
+			}
+		}
 	}
 	return out
 }

@@ -28,7 +28,7 @@ func (t *Reader) unfit(at int, cell string, s *columns.Spec) string {
 		return "is too long for a cell; shorten it"
 	case cell[0] == '=':
 		return "is a formula without a result; open the file in a spreadsheet program and save it, or type the value"
-	case (cell[0] == '#' || cell[0] == 'E') && slices.ContainsFunc(celltext.ErrorCells, func(e string) bool { return strings.HasPrefix(cell, e) }):
+	case isError(cell):
 		return "is an error of the spreadsheet; mend the formula or type the value"
 	case t.Suspect && strings.ContainsFunc(cell, celltext.Unreadable):
 		return "holds a character that can't be read; type the cell anew"

@@ -37,6 +37,7 @@ type Doubts struct {
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
+	several       severalIn               // a cell of the row that names several floors, flats or the like
 	metred        bool                    // the quantity of the row is its length
 	straightSided string                  // a shape that isn't circular
 }
@@ -71,6 +72,9 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 		t.doubtShape(r)
 	}
 	t.doubtRow(r)
+	if t.several.cell != "" {
+		t.doubtSeveral(r)
+	}
 	if t.counted && !t.Loud {
 		t.tallies.add(r)
 	}

@@ -42,7 +42,7 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
 	}
-	t.turn.angle, t.metred = "", false
+	t.turn.angle, t.metred, t.several.cell = "", false, ""
 	n := min(len(cells), len(t.Specs))
 	for i, cell := range cells[:n] {
 		if cell == "" {
@@ -133,6 +133,9 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 func (t *Reader) fit(r *takeoff.Row, i int, s *columns.Spec, cell string) string {
 	cell = celltext.Unwrap(cell)
 	if cell == "" || celltext.MeansNothing(cell) && s.To() != takeoff.Sign && s.To() != takeoff.Quantity { // where - may be negative, or none
+		return ""
+	}
+	if t.passError(s, cell) {
 		return ""
 	}
 	if trouble := t.unfit(i, cell, s); trouble != "" {

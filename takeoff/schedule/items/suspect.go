@@ -50,7 +50,7 @@ func (t *Reader) WatchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		s.Watch = columns.Watch{Keeps: keeps, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000}
+		s.Watch = columns.Watch{Keeps: keeps, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed)}
 	}
 }
 
@@ -62,6 +62,9 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		t.AskLate(s)
 	}
 	w := &s.Watch
+	if w.Several {
+		t.seeSeveral(s, cell)
+	}
 	if w.Keeps != "" && cell != s.AsIs {
 		if t.strikes(w.Keeps, cell) {
 			t.strike(r, s.Typed, cell)

@@ -39,14 +39,14 @@ func named(read []*Sheet, s *Sheet, name string) bool {
 }
 
 // revision is a revision in the name of a sheet.
-var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|indice|ind|index|issue)[\s._-]*[a-z0-9]{1,2}\b`)
+var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|indice|ind|index|issue|variant[ea]?)[\s._-]*[a-z0-9]{1,2}\b`)
 
 // DoubtSheets finds fault with sheets that were read beside others and seem to sum
 // them up, to be of an earlier revision, or to be no part of the job.
 func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range sheets {
-		defer func() { s.Titles, s.Linked, s.Mapped, s.rows = nil, 0, false, 0 }()
+		defer func() { s.Titles, s.Linked, s.Mapped, s.rows, s.marks = nil, 0, false, 0, pieces{} }()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -55,6 +55,7 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		return
 	}
 	stems := map[string]*Sheet{}
+	var sound []*Sheet
 	for _, s := range read {
 		why := ""
 		stem := revision.ReplaceAllString(s.Name, "")
@@ -80,13 +81,32 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		if stem != s.Name {
 			stems[stem] = s
 		}
-		if other := copied(read, s); why == "" && other != nil {
-			f.Note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
+		if why == "" {
+			sound = append(sound, s)
+			continue
 		}
-		if why != "" {
-			at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
-			f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
-				fmt.Sprintf("sheet '%s' %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, why)))
+		f.doubtSheet(file, s, why)
+	}
+	f.doubtAgain(file, sound, lex)
+}
+
+// doubtSheet finds fault with a sheet.
+func (f *Findings) doubtSheet(file string, s *Sheet, why string) {
+	at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
+	f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
+		fmt.Sprintf("sheet '%s' %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, why)))
+}
+
+// doubtAgain finds fault with sheets that list again what others hold, and notes those of
+// two places that hold the same.
+func (f *Findings) doubtAgain(file string, read []*Sheet, lex *headings.Lexicon) {
+	twice := listsAgain(lex, read)
+	for _, x := range twice {
+		f.doubtSheet(file, x.Sheet, x.why())
+	}
+	for _, s := range read {
+		if other := copied(read, s); other != nil && !slices.ContainsFunc(twice, func(x repeated) bool { return x.Sheet == s || x.Sheet == other }) {
+			f.Note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
 		}
 	}
 }
@@ -113,6 +133,9 @@ func (s *Sheet) Mark(r *takeoff.Row) {
 		h.Write([]byte{0})
 	}
 	s.rows = h.Sum64()
+	if s.Among && len(r.Faults) == 0 {
+		s.marks.mark(r)
+	}
 }
 
 // copied is a sheet before s with the very rows of s but for their tags, or nil.

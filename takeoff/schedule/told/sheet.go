@@ -69,6 +69,8 @@ type Sheet struct {
 	Linked        int      // rows of formulas on other sheets
 	Titles        []string // what stands above the headings
 	rows          uint64   // of pieces, by what they are
+	Among         bool     // there are others in the file
+	marks         pieces   // of their rows then
 	Mapped        bool     // a map says how it is read
 }
 

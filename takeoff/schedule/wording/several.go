@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
 
@@ -20,13 +21,16 @@ const (
 // Name finds out what the name of a system or level may be, and how many are named: 0
 // where that can't be told.
 func Name(lex *headings.Lexicon, text string) (is, times int) {
+	if text == "" || len(text) > MaxTitle || strings.ContainsAny(text[:1], "@=+-") {
+		return IsName, 0
+	}
+	numbered := wordAndNumber(text)
 	switch {
-	case text == "" || len(text) > MaxTitle || strings.ContainsAny(text[:1], "@=+-"):
 	case lex.Total(text):
 		return IsSum, 0
-	case Many.MatchString(text):
+	case !numbered && Many.MatchString(text):
 		return IsSeveral, timesIn(text)
-	case SeveralLevels.MatchString(text), severalNumbers(text):
+	case !numbered && (SeveralLevels.MatchString(text) || severalNumbers(text) || Several(text)):
 		return IsSeveral, listed(text)
 	case lex.Says(text)&(headings.Several|headings.Twice) != 0:
 		return IsSeveral, 0
@@ -36,6 +40,20 @@ func Name(lex *headings.Lexicon, text string) (is, times int) {
 		return IsShape, 0
 	}
 	return IsName, 0
+}
+
+// wordAndNumber reports up to three letters but an x, and a number: AHU 01, L2. Most
+// names are like that, and no pattern for several finds anything in them.
+func wordAndNumber(text string) bool {
+	letters := 0
+	for letters < len(text) && letters < 4 && text[letters]|0x20 >= 'a' && text[letters]|0x20 <= 'z' && text[letters]|0x20 != 'x' {
+		letters++
+	}
+	rest := text[letters:]
+	if len(rest) > 1 && (rest[0] == ' ' || rest[0] == '-') {
+		rest = rest[1:]
+	}
+	return letters > 0 && letters < 4 && rest != "" && celltext.AllDigits(rest)
 }
 
 // severalNumbers reports a list or a range of levels without a word: 1-5, 2, 3, 4.

@@ -88,7 +88,7 @@ var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et",
 
 // measures are more words for what a line on units is about, in six languages
 // (from memory, unverified).
-var measures = []string{"lengths", "length", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
+var measures = []string{"lengths", "length", "size", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
 
 // LoneUnit is a unit that stands by itself or in brackets.
 var LoneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
@@ -98,16 +98,19 @@ var UnitBehind = regexp.MustCompile(`(?i)(?:[-–:,]|\b(?:in|en|i))\s*(cm|inch|i
 
 // ofLengths are words for lengths in a line on units, in seven languages (from memory,
 // unverified).
-var ofLengths = []string{"length", "lengths", "lange", "langen", "longueur", "longueurs", "lengte", "lengtes", "langd", "langder", "longitud", "longitudes", "lunghezza", "lunghezze", "l"}
+var ofLengths = []string{"length", "lengths", "lange", "langen", "longueur", "longueurs", "lengte", "lengten", "lengtes", "langd", "langder", "longitud", "longitudes", "lunghezza", "lunghezze", "l"}
 
 // UnitsApart reads a line of two units, one for lengths and one for the rest: sizes in mm,
 // lengths in m.
 func UnitsApart(text string) (across, along quantity.Unit, ok bool) {
 	var parts []string
 	before := ""
+	if _, in, ok := strings.Cut(strings.TrimSuffix(strings.TrimSpace(text), ")"), "("); ok && strings.HasSuffix(strings.TrimSpace(text), ")") && !strings.ContainsAny(in, "()") {
+		text = in // Ducts (sizes in inches, lengths in feet)
+	}
 	for _, part := range partUnits.Split(text, -1) { // W and H in mm is one
 		before += " " + part
-		if words := headings.Tokens(part); slices.ContainsFunc(words[min(1, len(words)):], func(w string) bool { u, ok := quantity.UnitOf(w); return ok && u.Measure == takeoff.Lengths }) {
+		if words := headings.Tokens(before); slices.ContainsFunc(words[min(1, len(words)):], func(w string) bool { u, ok := quantity.UnitOf(w); return ok && u.Measure == takeoff.Lengths }) {
 			parts, before = append(parts, before), ""
 		}
 	}
@@ -136,7 +139,7 @@ func UnitsApart(text string) (across, along quantity.Unit, ok bool) {
 }
 
 // partUnits parts a line of two units.
-var partUnits = regexp.MustCompile(`(?i)\s*[,;/]\s*|\s+(?:and|und|et|en|och|y|e)\s+`)
+var partUnits = regexp.MustCompile(`(?i)\s*[,;/]\s*|\s+[-–—|]\s+|\.\s+|\s+(?:and|und|et|en|och|y|e)\s+`)
 
 // OfInsulation are words of titles about what isn't a size, in seven languages (from
 // memory, unverified).

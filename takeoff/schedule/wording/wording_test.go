@@ -24,7 +24,7 @@ func TestSeveralTags(t *testing.T) {
 		"D11x2": true, "D40 (x3)": true, "D41 2no": true, "D6/D7": true, "D18+19": true, "D23..25": true, "D16a-c": true,
 		"A1-A4": true, "A5 to A7": true, "A20 (x3)": true, "A1 bis A3": true, "D1, D2": true, "SA1 & SA2": true, "B7 typ.": true,
 	} {
-		if got := SeveralTags(tag); got != several {
+		if _, got := TagTimes(tag); got != several {
 			t.Errorf("%q names several: %v, want %v", tag, got, several)
 		}
 		if several && PlainTag(tag) {
@@ -43,7 +43,7 @@ func TestName(t *testing.T) {
 	lex := words(t)
 	for name, want := range map[string]int{"": IsName, "Supply 1": IsName, "Level 2": IsName, "AHU-03": IsName, "1-5": IsSeveral, "2, 3, 4": IsSeveral, "Levels 1 to 4": IsSeveral,
 		"01-02": IsName, "Total": IsSum, "Subtotal": IsSum, "Typical floor": IsSeveral, "S1-S4": IsSeveral} {
-		if got := Name(lex, name); got != want {
+		if got, _ := Name(lex, name); got != want {
 			t.Errorf("%q: %d, want %d", name, got, want)
 		}
 	}

@@ -128,6 +128,9 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
 	case "table":
 		return false, errInner
+	case "shapes":
+		sr.pinned.Picture = true
+		return false, sr.dec.Skip()
 	default:
 		return false, sr.dec.Skip() // a note
 	}
@@ -173,6 +176,9 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	}
 	if p.inner {
 		return 0, errInner
+	}
+	if p.drawn || p.remark {
+		sr.odsPinned(&p, column)
 	}
 	text, unlike := p.String(), false
 	if attr(e, "value-type") == "float" {

@@ -15,6 +15,8 @@ type odsText struct {
 	b          strings.Builder
 	looks      map[string]runLook // of the spans, by style
 	inner      bool               // a table lies in the cell that says something
+	drawn      bool               // a picture lies in it
+	remark     bool               // one is pinned to it
 	paragraphs int
 }
 
@@ -82,6 +84,7 @@ func (x *odsText) open(e xml.StartElement) error {
 // a text is spoken. A table is looked at.
 func (x *odsText) beside(d *xml.Decoder, e xml.StartElement) error {
 	if e.Name.Space != tableNS || e.Name.Local != "table" {
+		x.drawn, x.remark = x.drawn || e.Name.Local == "frame", x.remark || e.Name.Local == "annotation"
 		return d.Skip()
 	}
 	filled, err := inner(d)

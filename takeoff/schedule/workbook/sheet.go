@@ -39,6 +39,8 @@ type Rows struct {
 	HiddenColumns []bool // of the sheet, known with the first row
 	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
 
+	pinned Pinned
+	sheet  string  // its part
 	merged []merge // those that begin further down
 	below  below
 	book   *File
@@ -68,7 +70,7 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 		return nil, err
 	}
 	raw, dec := w.sheetDecoder(r)
-	return &Rows{book: w, part: r, raw: raw, dec: dec, merged: merged}, nil
+	return &Rows{book: w, sheet: s.part, part: r, raw: raw, dec: dec, merged: merged}, nil
 }
 
 // Close ends the reading of the sheet.

@@ -43,6 +43,7 @@ type File struct {
 	content    *content // of an OpenDocument file, where a sheet was read to its end
 	read, most int64    // bytes of sheets read, and that may be
 	empty      int64    // bytes of empty rows that weren't read
+	pinned     uint64   // bytes read of what lies on sheets
 }
 
 // CommaDecimals reports whether the workbook holds numbers as text with a comma
