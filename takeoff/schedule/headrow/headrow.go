@@ -103,6 +103,22 @@ func Sure(hs []headings.Heading) int {
 	return Score(slices.DeleteFunc(slices.Clone(hs), func(h headings.Heading) bool { return h.Verdict == headings.Near }))
 }
 
+// AllKnown reports headings of which each has a meaning, three and more: no labels with
+// what they stand for, though a colon is behind some.
+func AllKnown(hs []headings.Heading) bool {
+	n := 0
+	for _, h := range hs {
+		switch h.Verdict {
+		case headings.Known, headings.Sizes, headings.Asks:
+			n++
+		case headings.Blank:
+		default:
+			return false
+		}
+	}
+	return n > 2 && Score(hs) > 2
+}
+
 // Begins reports a row whose first cell is a heading.
 func Begins(lex *headings.Lexicon, cells []string) bool {
 	filled := celltext.Filled(cells)
