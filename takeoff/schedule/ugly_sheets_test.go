@@ -1,6 +1,8 @@
 package schedule_test
 
 import (
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -49,6 +51,31 @@ func uglyTitles() []ugly {
 		csvFile("errors-in-stated.csv", "Tag,Kind,Size (mm),Length (mm),Area m2,Remarks\nA,duct,600x400,1500,#DIV/0!,\nB,duct,600x400,1500,3.00,#N/A\nC,duct,600x400,#REF!,3.00,\n", 2, 0, 1, 2*one, "4:Length (mm)", "errors of the spreadsheet in column 'Area m2', not used: row 2", "errors of the spreadsheet in column 'Remarks', not used: row 3"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
+}
+
+// uglyHeads are headings and units that fresh readers typed.
+func uglyHeads() []ugly {
+	one, straight := rect(.6, .4, 1.5), "S,Straight,600,400,1500,,,,1\n"
+	taper := 2 * (.5*math.Hypot(.5, .05) + .35*math.Hypot(.5, .1)) // four trapezoids
+	var out []ugly
+	for i, h := range []string{"Larg. 2,Haut. 2", "To W,To H", "Width out,Height out", "End width,End height", "Ancho final,Alto final", "Breite Ende,Höhe Ende", "Breedte eind,Hoogte eind", "Bredd ut,Höjd ut", "Larghezza finale,Altezza finale"} {
+		out = append(out, csvFile(fmt.Sprintf("far-end-%d.csv", i+1), "Tag,Kind,Width (mm),Height (mm),Length (mm),"+h+",Qty\nR,Reducer,600,400,500,400,300,1\n", 1, 0, 0, taper, ""))
+	}
+	for i, h := range []string{"Radius innen", "R innen", "Ri", "Kehlradius", "Rayon int.", "Raggio int.", "Inner R", "Radio int.", "Straal binnen", "Radie inv."} {
+		out = append(out, csvFile(fmt.Sprintf("inner-radius-%d.csv", i+1), "Tag,Kind,Width (mm),Height (mm),Length (mm),Angle,"+h+",Note,Qty\n"+straight+"B,Bend,600,400,,90,100,,1\n", 2, 0, 0,
+			one+math.Pi/4*(.7*.7-.1*.1)*2+math.Pi/2*(.7+.1)*.4, "")) // two cheeks, heel and throat
+	}
+	return append(out,
+		csvFile("heads-duct-w.csv", "Duct Ref,Type,Duct W,Duct H,Duct L,QUANTITY REQ.\n1,Straight,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-both-tongues.csv", "Pos / Tag,Bauteil / Component,Breite / Width (mm),Höhe / Height (mm),Länge / Length (m),Stück / Qty\n1,Kanal,600,400,1.5,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-tongues-differ.csv", "Pos,Kind,Breite / Height (mm),Höhe (mm),Länge (mm)\n1,Kanal,600,400,1500\n", 0, 0, 1, 0, "2:width_mm"),
+		csvFile("heads-colons.csv", "Tag,Kind,Width :,Height :,Length :,Qty :\n1,Straight,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-dutch-br.csv", "Pos,Omschrijving,Br,H,L,Aant\n1,Recht kanaal,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-italian-n.csv", "Pos,Descrizione,Base,Altezza,Lunghezza,N.\n1,Canale,600,400,1500,2\n2,Canale,600,400,1500,1\n", 2, 0, 0, 3*one, "", "column 'N.' is read as quantity"),
+		csvFile("heads-swedish-bill.csv", "Kod;Text;Mängd;Enhet\nQLB;Rektangulär kanal 600x400;25;m\nQLC;Cirkulär kanal Ø250;18;m\n", 2, 0, 0, rect(.6, .4, 25)+round(.25, 18), ""),
+		csvFile("units-running.csv", "Ref,Description,Size (mm),Unit,Qty\n1,Straight duct,600x400,m,1.5\n2,Straight duct,600x400,Rmt,3\n3,Straight duct,600x400,RM,3\n4,Straight duct,600x400,r.m.,3\n5,Straight duct,600x400,lin.m,3\n", 5, 0, 0, 9*one, ""),
+		csvFile("units-by-row.csv", "Ref,Description,Size (mm),Unit,Qty,Length (mm)\n1,Straight,600x400,m,12,\n2,Straight,600x400,no,3,1500\n3,Straight,600x400,m,2,1500\n4,Bend,600x400,m,3,\n5,Straight,600x400,m2,3,\n6,Straight,600x400,RM,3,1500\n", 2, 0, 4, 11*one, "4:Unit 5:quantity 6:Unit 7:Unit"),
+	)
 }
 
 // uglyAgain are workbooks that list pieces again on other sheets, or only seem to.
