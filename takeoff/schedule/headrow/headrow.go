@@ -134,7 +134,7 @@ func Bill(hs []headings.Heading) int {
 	at, counted := -1, false
 	for i, h := range hs {
 		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
-		if h.Verdict == headings.Asks && h.Ask.Describes() && at < 0 {
+		if (h.Verdict == headings.Asks && h.Ask.Describes() || h.Verdict == headings.Unknown && headings.Squash(h.Typed) == "text") && at < 0 {
 			at = i
 		}
 	}

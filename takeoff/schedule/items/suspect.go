@@ -151,7 +151,7 @@ func (t *Reader) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", celltext.Shorten(cell), s.Typed)))
 		return true
 	}
-	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.Specs, other)) {
+	if ok && (s.Verdict == headings.Asks || s.OfUnits && t.LengthAt > 0) && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.Specs, other)) {
 		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))
 		return true
