@@ -227,6 +227,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.SettleAll(before, rows[0], lined)
 	t.WatchUnused()
 	t.tellAbove()
+	t.sums = t.sumsUp()
 	t.Describe(rows)
 	return nil
 }
