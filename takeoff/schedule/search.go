@@ -228,6 +228,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.WatchUnused()
 	t.tellAbove()
 	t.sums = t.sumsUp()
+	t.Look.Sums = t.Look.Sums || t.sums
 	t.Describe(rows)
 	return nil
 }
