@@ -84,6 +84,9 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	switch {
 	case len(filled) == 0:
 		return false
+	case t.headedArea(cells, filled):
+		t.underArea(number, cells, filled)
+		return true
 	case t.isTotal(cells, filled, r):
 		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
@@ -139,7 +142,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of
@@ -154,6 +157,9 @@ func (t *table) isTotal(cells []string, filled []int, r *takeoff.Row) bool {
 		if !t.Lex.Total(p.Cell) {
 			return false
 		}
+	}
+	if t.holdsTotal(cells, filled, r) {
+		return true
 	}
 	text := 0
 	for _, i := range filled {

@@ -43,6 +43,11 @@ func (t *table) isRemark(cells []string, filled []int, r *takeoff.Row) bool {
 
 // remark passes over a row of notes; so are the rows below it, until one of a piece.
 func (t *table) remark(number int, cells []string, text string) {
+	if wording.StrikesItems.MatchString(text) {
+		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "rows that count",
+			fmt.Sprintf("'%s' seems to say that some rows don't count; take them out, or reword the line", celltext.Shorten(text))))
+	}
 	if wording.Replaces.MatchString(text) {
 		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "rows that count",
@@ -121,6 +126,8 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
 	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text):
+		t.remark(number, cells, text)
+	case t.isNumbered(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():

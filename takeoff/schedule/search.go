@@ -29,11 +29,11 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	if f.Held != nil {
 		return t.complete(number, cells)
 	}
-	if celltext.Labels(cells) {
+	alone := headrow.Read(t.Lex, cells)
+	if celltext.Labels(cells) && !headrow.AllKnown(alone) {
 		t.passOver(number, cells)
 		return true, nil
 	}
-	alone := headrow.Read(t.Lex, cells)
 	best := headrow.Score(alone)
 	if best == 0 && t.IsBill(alone) {
 		best = 1
@@ -227,6 +227,8 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	t.SettleAll(before, rows[0], lined)
 	t.WatchUnused()
 	t.tellAbove()
+	t.sums = t.sumsUp()
+	t.Look.Sums = t.Look.Sums || t.sums
 	t.Describe(rows)
 	return nil
 }

@@ -19,6 +19,7 @@ type table struct {
 	most       int       // rows that the file may hold
 	line       *unitLine // the last one
 	lones      int       // rows of one cell
+	sums       bool      // the sheet sums up others
 	titled     bool      // the last row was the title of a table
 	since      [3]int    // rows of the file before the last total, the last sub-heading, and this sheet
 	row        takeoff.Row
@@ -37,6 +38,10 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 		if done || err != nil {
 			return err
 		}
+	}
+	if t.sums {
+		t.passSum(number, cells)
+		return nil
 	}
 	t.Place.Row = number
 	r := &t.row

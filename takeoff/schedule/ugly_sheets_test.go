@@ -1,6 +1,8 @@
 package schedule_test
 
 import (
+	"fmt"
+	"math"
 	"strings"
 	"testing"
 
@@ -47,8 +49,38 @@ func uglyTitles() []ugly {
 		csvFile("lengths-no-unit-cm.csv", "Tag,Kind,Size,Length\nA,duct,600x400,150\nB,duct,500x300,240\nC,duct,400x300,150\n", 0, 0, 3, 0, "2:length_mm 3:length_mm 4:length_mm"),
 		csvFile("one-in-metres-of-two.csv", "Tag,Kind,Size (mm),Length (mm)\nA,duct,600x400,1500\nB,duct,500x300,1.5\n", 1, 0, 1, one, "3:length_mm"),
 		csvFile("errors-in-stated.csv", "Tag,Kind,Size (mm),Length (mm),Area m2,Remarks\nA,duct,600x400,1500,#DIV/0!,\nB,duct,600x400,1500,3.00,#N/A\nC,duct,600x400,#REF!,3.00,\n", 2, 0, 1, 2*one, "4:Length (mm)", "errors of the spreadsheet in column 'Area m2', not used: row 2", "errors of the spreadsheet in column 'Remarks', not used: row 3"),
+		csvFile("total-in-length.csv", "System,Size (mm),Kind,Length (mm),Area\nEF-1,600x400,Straight,1500,3\nEF-1,600x400,Straight,1500,3\nEF-1,,,Total,6\n", 2, 1, 0, 2*one, "", "'EF-1' is a total and no piece"),
+		csvFile("level-with-area.csv", "Ref,Type,Width,Height,Length,Qty,Area\nLevel 1,,,,,,8.4\n1,Straight,600,400,1500,2,6.0\nLevel 2,,,,,3,\n2,Straight,600,400,1500,1,3\n", 2, 0, 1, 3*one, "4:kind", "the level of 3 rows is taken from sub-headings", "areas beside sub-headings, not used, the first '8.4': row 2"),
+		csvFile("numbered-notes.csv", heads+"A,duct,600,400,1500,1\n1) All sizes are internal.,,,,,\n2. Lengths measured on site.,,,,,\n", 1, 0, 0, one, "", "remarks among the rows passed over, the first '1) All sizes are internal.'"),
+		csvFile("numbered-doubts.csv", heads+"A,duct,600,400,1500,1\n1) All rows are to be doubled,,,,,\n2) Items 3 to 5 deleted,,,,,\n", 1, 0, 0, one, "3: 4:"),
+		csvFile("numbered-groups.csv", heads+"1) Supply to hall,,,,,\nA,duct,600,400,1500,1\n", 1, 0, 0, one, ""),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
+}
+
+// uglyHeads are headings and units that fresh readers typed.
+func uglyHeads() []ugly {
+	one, straight := rect(.6, .4, 1.5), "S,Straight,600,400,1500,,,,1\n"
+	taper := 2 * (.5*math.Hypot(.5, .05) + .35*math.Hypot(.5, .1)) // four trapezoids
+	var out []ugly
+	for i, h := range []string{"Larg. 2,Haut. 2", "To W,To H", "Width out,Height out", "End width,End height", "Ancho final,Alto final", "Breite Ende,Höhe Ende", "Breedte eind,Hoogte eind", "Bredd ut,Höjd ut", "Larghezza finale,Altezza finale"} {
+		out = append(out, csvFile(fmt.Sprintf("far-end-%d.csv", i+1), "Tag,Kind,Width (mm),Height (mm),Length (mm),"+h+",Qty\nR,Reducer,600,400,500,400,300,1\n", 1, 0, 0, taper, ""))
+	}
+	for i, h := range []string{"Radius innen", "R innen", "Ri", "Kehlradius", "Rayon int.", "Raggio int.", "Inner R", "Radio int.", "Straal binnen", "Radie inv."} {
+		out = append(out, csvFile(fmt.Sprintf("inner-radius-%d.csv", i+1), "Tag,Kind,Width (mm),Height (mm),Length (mm),Angle,"+h+",Note,Qty\n"+straight+"B,Bend,600,400,,90,100,,1\n", 2, 0, 0,
+			one+math.Pi/4*(.7*.7-.1*.1)*2+math.Pi/2*(.7+.1)*.4, "")) // two cheeks, heel and throat
+	}
+	return append(out,
+		csvFile("heads-duct-w.csv", "Duct Ref,Type,Duct W,Duct H,Duct L,QUANTITY REQ.\n1,Straight,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-both-tongues.csv", "Pos / Tag,Bauteil / Component,Breite / Width (mm),Höhe / Height (mm),Länge / Length (m),Stück / Qty\n1,Kanal,600,400,1.5,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-tongues-differ.csv", "Pos,Kind,Breite / Height (mm),Höhe (mm),Länge (mm)\n1,Kanal,600,400,1500\n", 0, 0, 1, 0, "2:width_mm"),
+		csvFile("heads-colons.csv", "Tag,Kind,Width :,Height :,Length :,Qty :\n1,Straight,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-dutch-br.csv", "Pos,Omschrijving,Br,H,L,Aant\n1,Recht kanaal,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-italian-n.csv", "Pos,Descrizione,Base,Altezza,Lunghezza,N.\n1,Canale,600,400,1500,2\n2,Canale,600,400,1500,1\n", 2, 0, 0, 3*one, "", "column 'N.' is read as quantity"),
+		csvFile("heads-swedish-bill.csv", "Kod;Text;Mängd;Enhet\nQLB;Rektangulär kanal 600x400;25;m\nQLC;Cirkulär kanal Ø250;18;m\n", 2, 0, 0, rect(.6, .4, 25)+round(.25, 18), ""),
+		csvFile("units-running.csv", "Ref,Description,Size (mm),Unit,Qty\n1,Straight duct,600x400,m,1.5\n2,Straight duct,600x400,Rmt,3\n3,Straight duct,600x400,RM,3\n4,Straight duct,600x400,r.m.,3\n5,Straight duct,600x400,lin.m,3\n", 5, 0, 0, 9*one, ""),
+		csvFile("units-by-row.csv", "Ref,Description,Size (mm),Unit,Qty,Length (mm)\n1,Straight,600x400,m,12,\n2,Straight,600x400,no,3,1500\n3,Straight,600x400,m,2,1500\n4,Bend,600x400,m,3,\n5,Straight,600x400,m2,3,\n6,Straight,600x400,RM,3,1500\n", 2, 0, 4, 11*one, "4:Unit 5:quantity 6:Unit 7:Unit"),
+	)
 }
 
 // uglyAgain are workbooks that list pieces again on other sheets, or only seem to.
@@ -72,6 +104,11 @@ func uglyAgain(t testing.TB) (out []ugly) {
 	list("list-and-floors.xlsx", map[string][]int{"Level 1": {0, 1}, "Level 2": {2, 3}, "Ducts": {0, 1, 2, 3}}, []string{"Level 1", "Level 2", "Ducts"}, 2, "Ducts!1:")
 	list("floors-alike.xlsx", map[string][]int{"Level 1": {0, 1, 2, 3}, "Level 2": {3, 2, 1, 0}, "Level 3": {0, 1, 2, 3}}, []string{"Level 1", "Level 2", "Level 3"}, 3, "", "sheet 'Level 3' holds the same pieces as sheet 'Level 1'")
 	list("sheets-of-variants.xlsx", map[string][]int{"Variante 1": {0, 1, 2, 3}, "Variante 2": {0, 1, 2, 3}}, []string{"Variante 1", "Variante 2"}, 2, "Variante 2!1:")
+	summary := row("Size", "Total length (m)", "Area (m2)")
+	out = append(out,
+		uglyXLSX("summary-of-sizes.xlsx", newBook(t, "Ducts", "Summary").rows("Ducts", 1, heads, rows[0], rows[1]).rows("Summary", 1, summary, row("600x400", 3, 6), row("500x300", 1.25, 2)), 2, 0, 0, 2*rect(.6, .4, 1.5)+rect(.5, .3, 1.25), "", "sheet 'Summary': rows of a list that seems to sum up other sheets"),
+		uglyXLSX("summary-alone.xlsx", newBook(t, "Summary").rows("Summary", 1, summary, row("600x400", 3, 6)), 0, 0, 1, 0, "Summary!2:kind"),
+		uglyXLSX("summary-with-kinds.xlsx", newBook(t, "Ducts", "Summary").rows("Ducts", 1, heads, rows[0]).rows("Summary", 1, heads, rows[1]), 2, 0, 0, 2*rect(.6, .4, 1.5)+rect(.5, .3, 1.25), "Summary!1:"))
 	for _, name := range []string{"Etages 1 à 5", "Regelgeschoss 1-5", "1.-5. OG", "Étage courant", "Planta tipo"} {
 		b := newBook(t, name).rows(name, 1, heads, rows[0])
 		out = append(out, uglyXLSX("sheet-of-"+headings.Squash(name)+".xlsx", b, 1, 0, 0, 2*rect(.6, .4, 1.5), name+"!1:"))

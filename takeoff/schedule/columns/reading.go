@@ -42,6 +42,7 @@ type Reading struct {
 	Beside     []int // columns in metres before text
 	Seldom     bool  // there are quantities in metres, or sizes over several cells
 	UnitsAt    int   // column of the units of quantities; 0: none
+	LengthAt   int   // column of lengths beside it; 0: none
 	OrDiameter bool  // a column holds widths or diameters
 }
 

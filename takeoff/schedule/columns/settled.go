@@ -12,10 +12,10 @@ import (
 )
 
 // quantityUnits finds the column that says what quantities are counted in, as in a bill,
-// where none gives lengths: a quantity in m is the length of a straight.
+// where a row gives no length: a quantity in m is the length of a straight.
 func (t *Reading) quantityUnits() {
-	t.UnitsAt = 0
-	bill := !t.Maps(takeoff.DimColumn(fittings.Length)) && t.Maps(takeoff.Quantity)
+	t.UnitsAt, t.LengthAt = 0, 0
+	bill := t.Maps(takeoff.Quantity)
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		h := s.Heading
@@ -26,6 +26,7 @@ func (t *Reading) quantityUnits() {
 		}
 		if s.OfUnits = h.Verdict == headings.Asks && h.Ask.Units(); s.OfUnits && i > 0 && bill {
 			t.UnitsAt = i
+			t.LengthAt = max(0, slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.isLength() }))
 		}
 	}
 }

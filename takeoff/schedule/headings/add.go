@@ -168,6 +168,10 @@ func (l *Lexicon) addName(name string, m meaning) {
 		return
 	}
 	l.meanings[key] = m
+	words := Tokens(name)
+	if lettered := len(words) > 1 && len(words[len(words)-1]) == 1; lettered { // duct w isn't duct misspelt
+		return
+	}
 	if len(key) >= 4 && m.size == NoSize && !m.unitNeeded {
 		l.near = append(l.near, nearName{key, lettersOf(key), m.column})
 	}

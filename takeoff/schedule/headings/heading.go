@@ -137,6 +137,9 @@ func (l *Lexicon) find(typed string, taken []bool) Heading {
 			name = rest
 		}
 	}
+	if l.bothTongues(&h) {
+		return h
+	}
 	l.guess(&h, taken, name, whole)
 	return h
 }
@@ -222,7 +225,7 @@ func (l *Lexicon) guess(h *Heading, taken []bool, names ...string) {
 		}
 		letters := lettersOf(name)
 		for _, n := range l.near {
-			if taken != nil && taken[n.column] || bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
+			if taken != nil && taken[n.column] || otherNumber(name, n.name) || bits.OnesCount32(letters^n.letters) > 2*limit { // a letter changed is one more and one fewer
 				continue
 			}
 			if d := distance(name, n.name, best); d < best && d <= limit {
@@ -230,6 +233,13 @@ func (l *Lexicon) guess(h *Heading, taken []bool, names ...string) {
 			}
 		}
 	}
+}
+
+// otherNumber reports a name known with a number at its end that the one typed hasn't:
+// width 3 isn't width 2 misspelt.
+func otherNumber(typed, known string) bool {
+	last := known[len(known)-1]
+	return last <= '9' && typed[len(typed)-1] != last
 }
 
 // lettersOf marks the letters and other bytes that a name has.

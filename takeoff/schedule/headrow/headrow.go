@@ -103,6 +103,22 @@ func Sure(hs []headings.Heading) int {
 	return Score(slices.DeleteFunc(slices.Clone(hs), func(h headings.Heading) bool { return h.Verdict == headings.Near }))
 }
 
+// AllKnown reports headings of which each has a meaning, three and more: no labels with
+// what they stand for, though a colon is behind some.
+func AllKnown(hs []headings.Heading) bool {
+	n := 0
+	for _, h := range hs {
+		switch h.Verdict {
+		case headings.Known, headings.Sizes, headings.Asks:
+			n++
+		case headings.Blank:
+		default:
+			return false
+		}
+	}
+	return n > 2 && Score(hs) > 2
+}
+
 // Begins reports a row whose first cell is a heading.
 func Begins(lex *headings.Lexicon, cells []string) bool {
 	filled := celltext.Filled(cells)
@@ -118,7 +134,7 @@ func Bill(hs []headings.Heading) int {
 	at, counted := -1, false
 	for i, h := range hs {
 		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
-		if h.Verdict == headings.Asks && h.Ask.Describes() && at < 0 {
+		if (h.Verdict == headings.Asks && h.Ask.Describes() || h.Verdict == headings.Unknown && headings.Squash(h.Typed) == "text") && at < 0 {
 			at = i
 		}
 	}

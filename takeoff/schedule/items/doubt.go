@@ -38,6 +38,7 @@ type Doubts struct {
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
 	several       severalIn               // a cell of the row that names several floors, flats or the like
+	lengthFilled  bool                    // a length stands in the row, in a column of its own beside units
 	metred        bool                    // the quantity of the row is its length
 	straightSided string                  // a shape that isn't circular
 }

@@ -13,7 +13,10 @@ import (
 
 // inMetres takes the quantity of a row for its length, where the column of units says so.
 func (t *Reader) inMetres(r *takeoff.Row, s *columns.Spec, cell string, cells []string) bool {
-	u, ok := quantity.UnitOf(celltext.At(cells, t.UnitsAt))
+	u, ok := wording.UnitWord(celltext.At(cells, t.UnitsAt))
+	if t.LengthAt > 0 && celltext.At(cells, t.LengthAt) != "" { // it says how long
+		return false
+	}
 	if !ok || u.Measure != takeoff.Lengths || u.Name != "m" && u != quantity.Foot || s.To() != takeoff.Quantity {
 		return false
 	}

@@ -44,6 +44,9 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 	}
 	t.turn.angle, t.metred, t.several.cell = "", false, ""
 	n := min(len(cells), len(t.Specs))
+	if t.LengthAt > 0 {
+		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
+	}
 	for i, cell := range cells[:n] {
 		if cell == "" {
 			continue

@@ -74,7 +74,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	}
 	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
 		unit := w.Units && t.unitBeside(r, s, cell)
-		if shape := t.shapeBeside(r, s, cell); !unit && !shape {
+		if shape := t.shapeBeside(r, s, cell); !unit && !shape && !(s.OfUnits && t.LengthAt > 0) {
 			s.Last.From = cell
 		}
 	}
@@ -141,11 +141,14 @@ func (t *Reader) strike(r *takeoff.Row, heading, cell string) {
 // they would be read, and reports whether one does.
 func (t *Reader) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	u, ok := quantity.UnitOf(cell)
+	if s.OfUnits && !ok {
+		u, ok = wording.UnitWord(cell)
+	}
 	if s.Verdict != headings.Asks && cell[0] >= 'A' && cell[0] <= 'Z' && celltext.Digit(cell[len(cell)-1]) { // M1 is a mark
 		return false
 	}
 	other := func(x columns.Spec) bool { return x.Used && x.Measure == takeoff.Lengths && x.Column.Unit != u }
-	if t.UnitsAt > 0 && s == &t.Specs[t.UnitsAt] && ok && (u.Name == "m" || u == quantity.Foot) { // the quantity is the length
+	if t.UnitsAt > 0 && s == &t.Specs[t.UnitsAt] && ok && (u.Name == "m" || u == quantity.Foot) && !t.lengthFilled { // the quantity is the length
 		return false
 	}
 	if !ok && s.OfUnits && t.Lex.Uncounted(cell) {
@@ -153,7 +156,7 @@ func (t *Reader) unitBeside(r *takeoff.Row, s *columns.Spec, cell string) bool {
 			fmt.Sprintf("'%s' in '%s' isn't a count of single pieces; write how many pieces there are under quantity", celltext.Shorten(cell), s.Typed)))
 		return true
 	}
-	if ok && s.Verdict == headings.Asks && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.Specs, other)) {
+	if ok && (s.Verdict == headings.Asks || s.OfUnits && t.LengthAt > 0) && (u.Measure == takeoff.Areas || u.Measure == takeoff.Lengths && slices.ContainsFunc(t.Specs, other)) {
 		r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "pieces",
 			fmt.Sprintf("'%s' in '%s' may be the unit of the sizes or of the quantity; write the unit in each heading, and quantity as pieces", cell, s.Typed)))
 		return true

@@ -174,8 +174,31 @@ func FormOf(data []byte, rows int, begin func() (score func(number int, cells []
 			last = n
 		}
 	}
-	f.Separator = best
+	if f.Separator = best; most == 0 {
+		f.Separator = f.evenly(data, rows)
+	}
 	return f
+}
+
+// evenly is the separator that parts the most rows into as many cells, where none gives
+// headings: the first of those that are as good.
+func (f Form) evenly(data []byte, rows int) rune {
+	best, most := separators[0], 0
+	for _, f.Separator = range separators {
+		lines, like := f.Lines(data), map[int]int{}
+		for range rows {
+			_, cells, err := lines.Next()
+			if err != nil {
+				break
+			}
+			if n := len(cells); n > 1 {
+				if like[n]++; like[n] > most {
+					best, most = f.Separator, like[n]
+				}
+			}
+		}
+	}
+	return best
 }
 
 // CommaDecimals reports whether text writes decimals with a comma: a figure, a

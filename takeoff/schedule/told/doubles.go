@@ -111,6 +111,11 @@ func (f *Findings) doubtAgain(file string, read []*Sheet, lex *headings.Lexicon)
 	}
 }
 
+// SumsUp reports a name or titles of a sheet that sums up others.
+func SumsUp(titles []string) bool {
+	return slices.ContainsFunc(titles, func(text string) bool { return hasWord(text, sumWords) })
+}
+
 func hasWord(text string, words []string) bool {
 	return slices.ContainsFunc(headings.Tokens(text), func(w string) bool { return slices.Contains(words, w) })
 }

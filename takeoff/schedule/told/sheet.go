@@ -57,6 +57,7 @@ type Column struct {
 type Sheet struct {
 	Name     string
 	Hidden   bool
+	Sums     bool  // it seems to sum up others, and its rows were passed over
 	Headings []int // their rows; none: the sheet was passed over
 	Columns  []Column
 	Classes  [NumRowClasses]Rows

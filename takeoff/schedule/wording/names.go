@@ -19,7 +19,7 @@ func OfPieces(typed string) bool {
 
 // describers are words of headings that may stand over what a piece is, in seven
 // languages (from memory, unverified).
-var describers = []string{"name", "part", "piece", "element", "elemento", "elément", "category", "article", "artikel", "component", "composant", "onderdeel", "nom", "nome", "namn", "naam", "denominazione", "designation", "object", "objekt"}
+var describers = []string{"name", "text", "part", "piece", "element", "elemento", "elément", "category", "article", "artikel", "component", "composant", "onderdeel", "nom", "nome", "namn", "naam", "denominazione", "designation", "object", "objekt"}
 
 // Describer reports a heading that may stand over what a piece is.
 func Describer(typed string) bool {

@@ -63,3 +63,7 @@ func RangeCount(text string) int {
 }
 
 var anyRange = regexp.MustCompile(`^\s*(\d{1,3})\s*(?:-|–|to|bis|a|à|t/m|till)\s*(\d{1,3})\s*$`)
+
+// StrikesItems is a remark that some of the rows don't count, in seven languages (from
+// memory, unverified).
+var StrikesItems = regexp.MustCompile(`(?i)\b(?:items?|rows?|lines?|pieces?|tags?|pos(?:ition(?:en)?)?\.?|zeilen?|lignes?|rep(?:ère)?s?|regels?|rader|filas?|righe)\s+[a-z]{0,3}-?\d+\b.*(?:deleted|omitted|removed|not required|cancelled|entf(?:ällt|allen)|gestrichen|supprimée?s?|annulée?s?|vervall(?:t|en)|utgår|suprimid[ao]s?|eliminat[aei])\b`)

@@ -12,7 +12,7 @@ import (
 
 // runningMetre are abbreviations of it, under a length: the metre (lfm laufender
 // Meter, ml mètre linéaire, metro lineal; from memory, unverified).
-var runningMetre = []string{"lfm", "lm", "ml", "linm", "rm", "m1"}
+var runningMetre = []string{"lfm", "lm", "ml", "linm", "rm", "rmt", "rmts", "rmtr", "rmtrs", "rft", "lnm", "mlin", "m1"}
 
 // UnitWord understands a cell of a row of units: cm, [cm], in cm.
 func UnitWord(cell string) (quantity.Unit, bool) {
