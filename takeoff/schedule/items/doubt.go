@@ -34,6 +34,7 @@ type Doubts struct {
 	remarks       map[string]wording.Said // what remarks say
 	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
 	named         []named                 // columns of other names
+	others        []otherNote             // of the row
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
@@ -101,11 +102,14 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 	if len(t.named) > 0 {
 		t.doubtNamed(r)
 	}
+	if len(t.others) > 0 {
+		t.doubtOthers(r)
+	}
 	if note == "" && wording.PlainTag(tag) {
 		return // most rows
 	}
 	if !t.doubtTag(r, tag) && note != "" {
-		t.doubtRemark(r, note)
+		t.doubtRemark(r, takeoff.Note.Heading(), note)
 	}
 }
 
@@ -123,7 +127,7 @@ func (t *Reader) doubtWords(r *takeoff.Row, note, p string) {
 	}
 	if wording.MayCount(p) {
 		if times, many := wording.TimesAt(p); many && !counted(r, times) {
-			t.doubtCount(r, takeoff.PlaceOnSite, p, "how many under quantity", "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
+			t.doubtCount(r, takeoff.PlaceOnSite.Heading(), p, "how many under quantity", "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
 		}
 	}
 }

@@ -56,7 +56,7 @@ func (t *Reader) Separate() {
 		t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 	}
 	t.named = slices.Clone(t.named)
-	t.Pending, t.strays, t.bare, t.InKind, t.remarks = nil, nil, nil, nil, nil
+	t.Pending, t.strays, t.bare, t.InKind, t.remarks, t.others = nil, nil, nil, nil, nil, nil
 }
 
 // Again makes a reader ready for a chunk of rows, with what s knows above them. What it finds

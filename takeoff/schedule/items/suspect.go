@@ -62,6 +62,9 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		t.AskLate(s)
 	}
 	w := &s.Watch
+	if s.Verdict == headings.Known && s.To() == takeoff.Note {
+		t.others = append(t.others, otherNote{s.Typed, cell})
+	}
 	if w.Keeps != "" && cell != s.AsIs {
 		if t.strikes(w.Keeps, cell) {
 			t.strike(r, s.Typed, cell)
