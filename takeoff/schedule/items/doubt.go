@@ -35,6 +35,9 @@ type Doubts struct {
 	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
 	named         []named                 // columns of other names
 	others        []otherNote             // of the row
+	rowBefore     int                     // that was read; 0: not known
+	noteAt        int                     // the last row whose remark was found fault with
+	Unsure        bool                    // a cell is as one above that isn't known
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
@@ -78,6 +81,7 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	t.watched++
 	r.Assumed = (t.Assumed || beside) && !t.unitInCells(r)
 	t.Over.apply(r)
+	t.rowBefore = r.At.Row
 }
 
 // mostMet is how many names are remembered.
@@ -109,7 +113,7 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 		return // most rows
 	}
 	if !t.doubtTag(r, tag) && note != "" {
-		t.doubtRemark(r, takeoff.Note.Heading(), note)
+		t.doubtNote(r, note)
 	}
 }
 

@@ -41,6 +41,30 @@ func (t *Reader) tellRemark(r *takeoff.Row, note string) {
 	}
 }
 
+// doubtNote refuses a row for its remark, or for that of the row above, as which it is.
+func (t *Reader) doubtNote(r *takeoff.Row, note string) {
+	faults := len(r.Faults)
+	if t.asAbove(note, t.noteAt) {
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "a remark of its own",
+			fmt.Sprintf("'%s' means the remark above, which says that its row isn't what it says; write it out, or take it out", celltext.Shorten(note))))
+	} else {
+		t.doubtRemark(r, takeoff.Note.Heading(), note)
+	}
+	if len(r.Faults) > faults {
+		t.noteAt = r.At.Row
+	}
+}
+
+// asAbove reports a cell that is as the one above it, where that one was found fault with
+// at a row.
+func (t *Reader) asAbove(cell string, at int) bool {
+	if quantity.Above(cell, takeoff.Text) == "" {
+		return false
+	}
+	t.Unsure = t.Unsure || t.chunked && t.rowBefore == 0
+	return at > 0 && at == t.rowBefore
+}
+
 // doubtRemark refuses a row whose remark says that it isn't what the row says: that it
 // doesn't count, is a total, stands for several or for less, or has another size.
 func (t *Reader) doubtRemark(r *takeoff.Row, heading, note string) {
