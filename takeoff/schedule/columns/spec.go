@@ -166,12 +166,13 @@ type Watch struct {
 	Least, First int
 	Last         int
 	Others       int  // cells of something else
+	Struck       int  // the last row that a cell struck out
 	Gaps         bool // its figures don't just follow each other
 }
 
 // Merge adds what was seen further down.
 func (w *Watch) Merge(below *Watch) {
-	w.Counts, w.Others = w.Counts && below.Counts, w.Others+below.Others
+	w.Counts, w.Others, w.Struck = w.Counts && below.Counts, w.Others+below.Others, max(w.Struck, below.Struck)
 	if below.Filled == 0 {
 		return
 	}

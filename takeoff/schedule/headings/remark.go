@@ -107,9 +107,8 @@ func (l *Lexicon) match(words []string, p *saying) bool {
 	return true
 }
 
-// Says finds out what a remark says.
-func (l *Lexicon) Says(remark string) (says Says) {
-	words := Tokens(remark)
+// Says finds out what a remark of these words says.
+func (l *Lexicon) Says(words []string, remark string) (says Says) {
 	for i, w := range words {
 		says |= l.saysAt(words, i, l.sayings[w])
 		if l.isNumber(w) {

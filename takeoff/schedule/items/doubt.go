@@ -34,6 +34,10 @@ type Doubts struct {
 	remarks       map[string]wording.Said // what remarks say
 	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
 	named         []named                 // columns of other names
+	others        []otherNote             // of the row
+	rowBefore     int                     // that was read; 0: not known
+	noteAt        int                     // the last row whose remark was found fault with
+	Unsure        bool                    // a cell is as one above that isn't known
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
@@ -82,6 +86,7 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	t.watched++
 	r.Assumed = (t.Assumed || beside) && !t.unitInCells(r)
 	t.Over.apply(r)
+	t.rowBefore = r.At.Row
 }
 
 // mostMet is how many names are remembered.
@@ -106,11 +111,14 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 	if len(t.named) > 0 {
 		t.doubtNamed(r)
 	}
+	if len(t.others) > 0 {
+		t.doubtOthers(r)
+	}
 	if note == "" && wording.PlainTag(tag) {
 		return // most rows
 	}
 	if !t.doubtTag(r, tag) && note != "" {
-		t.doubtRemark(r, note)
+		t.doubtNote(r, note)
 	}
 }
 
@@ -128,7 +136,7 @@ func (t *Reader) doubtWords(r *takeoff.Row, note, p string) {
 	}
 	if wording.MayCount(p) {
 		if times, many := wording.TimesAt(p); many && !counted(r, times) {
-			t.doubtCount(r, takeoff.PlaceOnSite, p, "how many under quantity", "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
+			t.doubtCount(r, takeoff.PlaceOnSite.Heading(), p, "how many under quantity", "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
 		}
 	}
 }

@@ -56,7 +56,7 @@ func (t *Reader) Separate() {
 		t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 	}
 	t.named = slices.Clone(t.named)
-	t.Pending, t.strays, t.bare, t.InKind, t.remarks = nil, nil, nil, nil, nil
+	t.Pending, t.strays, t.bare, t.InKind, t.remarks, t.others = nil, nil, nil, nil, nil, nil
 }
 
 // Again makes a reader ready for a chunk of rows, with what s knows above them. What it finds
@@ -66,11 +66,12 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 		clear(t.Specs[i].Count)
 		t.Specs[i].Own = s.Specs[i].Own
 		w := &t.Specs[i].Watch
-		w.Counts, w.Filled, w.Most, w.Least, w.Gaps, w.Others = s.Specs[i].Watch.Counts, 0, 0, 1000, false, 0
+		w.Counts, w.Filled, w.Most, w.Least, w.Gaps, w.Others, w.Struck = s.Specs[i].Watch.Counts, 0, 0, 1000, false, 0, 0
 	}
 	t.watched, t.Long, t.uneven, t.NewUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
+	t.rowBefore, t.noteAt, t.Unsure = 0, 0, false
 	t.InNotes, t.shape, t.KindTold, t.KindSays = s.InNotes, s.shape, s.KindTold, s.KindSays
 	t.Over = s.Over
 	t.Over.rows = [2]int{}
@@ -80,6 +81,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 func (t *Reader) Merge(below *Reader, rows int) {
 	if t.watched += below.watched; rows > 0 {
 		t.InNotes, t.InSummary = below.InNotes, below.InSummary
+		t.rowBefore, t.noteAt = below.rowBefore, below.noteAt
 	}
 	t.tallies.merge(below.tallies)
 	if below.uneven && !t.uneven {

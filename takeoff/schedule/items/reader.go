@@ -42,6 +42,9 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
 	}
+	if len(t.others) > 0 {
+		t.others = t.others[:0]
+	}
 	t.turn.angle, t.metred, t.several.cell = "", false, ""
 	n := min(len(cells), len(t.Specs))
 	if t.LengthAt > 0 {

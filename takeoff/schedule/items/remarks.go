@@ -41,23 +41,47 @@ func (t *Reader) tellRemark(r *takeoff.Row, note string) {
 	}
 }
 
+// doubtNote refuses a row for its remark, or for that of the row above, as which it is.
+func (t *Reader) doubtNote(r *takeoff.Row, note string) {
+	faults := len(r.Faults)
+	if t.asAbove(note, t.noteAt) {
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), celltext.Shorten(note), "a remark of its own",
+			fmt.Sprintf("'%s' means the remark above, which says that its row isn't what it says; write it out, or take it out", celltext.Shorten(note))))
+	} else {
+		t.doubtRemark(r, takeoff.Note.Heading(), note)
+	}
+	if len(r.Faults) > faults {
+		t.noteAt = r.At.Row
+	}
+}
+
+// asAbove reports a cell that is as the one above it, where that one was found fault with
+// at a row.
+func (t *Reader) asAbove(cell string, at int) bool {
+	if quantity.Above(cell, takeoff.Text) == "" {
+		return false
+	}
+	t.Unsure = t.Unsure || t.chunked && t.rowBefore == 0
+	return at > 0 && at == t.rowBefore
+}
+
 // doubtRemark refuses a row whose remark says that it isn't what the row says: that it
 // doesn't count, is a total, stands for several or for less, or has another size.
-func (t *Reader) doubtRemark(r *takeoff.Row, note string) {
+func (t *Reader) doubtRemark(r *takeoff.Row, heading, note string) {
 	says := t.saysOf(note)
 	is := func(of uint16) bool { return says.Of&of != 0 }
 	expected, trouble := "how many under quantity", ""
 	switch {
 	case t.Lex.Struck(note) || is(wording.OfOut):
-		t.strike(r, takeoff.Note.Heading(), note)
+		t.strike(r, heading, note)
 		return
 	case is(wording.OfSum):
-		t.doubtSum(r, takeoff.Note.Heading(), note)
+		t.doubtSum(r, heading, note)
 		return
 	case is(wording.OfCounts):
 		trouble = "seems to change how many there are; write how many under quantity, or reword it"
 	case is(wording.OfMany) && !counted(r, says.Times):
-		t.doubtCount(r, takeoff.Note, note, expected, "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
+		t.doubtCount(r, heading, note, expected, "seems to say how many there are, and the row counts for %s; write how many under quantity, or reword it")
 		return
 	case is(wording.OfPart):
 		expected, trouble = "a row that counts whole", "seems to say that less than the row counts; write what counts in the row, or reword it"
@@ -71,7 +95,19 @@ func (t *Reader) doubtRemark(r *takeoff.Row, note string) {
 		return
 	}
 	short := celltext.Shorten(note)
-	r.Faults = append(r.Faults, t.Place.Fault(takeoff.Note.Heading(), short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+	r.Faults = append(r.Faults, t.Place.Fault(heading, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+}
+
+// otherNote is a cell of a second column of remarks, which isn't used.
+type otherNote struct{ heading, cell string }
+
+// doubtOthers looks at the remarks of columns that aren't used.
+func (t *Reader) doubtOthers(r *takeoff.Row) {
+	for _, x := range t.others {
+		if x.cell != r.Text[takeoff.Note] {
+			t.doubtRemark(r, x.heading, x.cell)
+		}
+	}
 }
 
 // hasSize reports a row that has all figures of a size, in mm or as typed.

@@ -20,13 +20,13 @@ func counted(r *takeoff.Row, times int) bool {
 func pieces(r *takeoff.Row) int { return max(1, int(r.Number[takeoff.Quantity])) }
 
 // doubtCount refuses a row that seems to stand for several and doesn't count for them.
-func (t *Reader) doubtCount(r *takeoff.Row, c takeoff.Column, cell, expected, trouble string) {
+func (t *Reader) doubtCount(r *takeoff.Row, heading, cell, expected, trouble string) {
 	n := "one"
 	if p := pieces(r); p > 1 {
 		n = strconv.Itoa(p)
 	}
 	short := celltext.Shorten(cell)
-	r.Faults = append(r.Faults, t.Place.Fault(c.Heading(), short, expected, fmt.Sprintf("'%s' "+trouble, short, n)))
+	r.Faults = append(r.Faults, t.Place.Fault(heading, short, expected, fmt.Sprintf("'%s' "+trouble, short, n)))
 }
 
 // areaName is what the name of a system or a level is, and how many it names.
@@ -117,7 +117,7 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 		if !several || counted(r, times) {
 			return false
 		}
-		t.doubtCount(r, takeoff.Tag, tag, "one piece, or how many under quantity", "seems to name several pieces, and the row counts for %s; write how many under quantity, or a row for each")
+		t.doubtCount(r, takeoff.Tag.Heading(), tag, "one piece, or how many under quantity", "seems to name several pieces, and the row counts for %s; write how many under quantity, or a row for each")
 	}
 	return true
 }

@@ -65,12 +65,18 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Several {
 		t.seeSeveral(s, cell)
 	}
+	if s.Verdict == headings.Known && s.To() == takeoff.Note {
+		t.others = append(t.others, otherNote{s.Typed, cell})
+	}
 	if w.Keeps != "" && cell != s.AsIs {
-		if t.strikes(w.Keeps, cell) {
+		if t.asAbove(cell, w.Struck) || t.strikes(w.Keeps, cell) {
+			w.Struck = t.Place.Row
 			t.strike(r, s.Typed, cell)
 			return
 		}
-		s.AsIs = cell
+		if quantity.Above(cell, takeoff.Text) == "" {
+			s.AsIs = cell
+		}
 	}
 	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
 		unit := w.Units && t.unitBeside(r, s, cell)

@@ -2,10 +2,12 @@ package wording
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -34,48 +36,87 @@ type Said struct {
 
 // Remark finds out what a remark says.
 func Remark(lex *headings.Lexicon, note string) (x Said) {
-	if (strings.ContainsAny(note, "0123456789") || strings.Contains(note, " in ")) && figured.MatchString(note) {
+	words := headings.Tokens(note)
+	figures := strings.ContainsAny(note, "0123456789")
+	if (figures || strings.Contains(note, " in ")) && figured.MatchString(note) {
 		x.Of |= OfSizes
 	}
-	if countNoted.MatchString(note) || note != "" && note[0] == '+' && moreNoted.MatchString(note) {
+	if oneOf(words, countWords) && countNoted.MatchString(note) || note != "" && note[0] == '+' && moreNoted.MatchString(note) {
 		x.Of |= OfCounts
 	}
-	says := lex.Says(note)
-	switch at := manyNoted.FindStringIndex(note); {
-	case at != nil && !quantity.Combined(note) && !detailNoted.MatchString(note):
-		if x.Of, x.Times = x.Of|OfMany, timesIn(note[at[0]:]); x.Times == 0 {
-			x.Times = lex.Number(headings.Tokens(note)[0]) // two of these
-		}
-	case strings.ContainsAny(note, "0123456789") && levelsNoted.MatchString(note):
-		x.Of, x.Times = x.Of|OfMany, listed(note)
-	case says&headings.Twice != 0:
-		x.Of, x.Times = x.Of|OfMany, 2
-	}
-	for _, m := range [...]struct {
-		says headings.Says
-		of   uint16
-	}{{headings.Several, OfCounts}, {headings.Out, OfOut}, {headings.Sum, OfSum}, {headings.Part, OfPart}, {headings.Unsized, OfUnsized}, {headings.Open, OfOpen}} {
+	says := lex.Says(words, note)
+	for _, m := range meant {
 		if says&m.says != 0 {
 			x.Of |= m.of
 		}
+	}
+	if times, many := noteTimes(lex, words, note, figures); many {
+		x.Of, x.Times = x.Of|OfMany, times
+	} else if says&headings.Twice != 0 {
+		x.Of, x.Times = x.Of|OfMany, 2
 	}
 	if says&headings.Instead != 0 && !OnInsulation(note) {
 		if x.New = lastSize(note); x.New[0] > 0 {
 			x.Of |= OfNew
 		}
 	}
-	if strings.Trim(note, "? ") == "" {
+	if len(words) == 0 && note != "" && strings.Trim(note, "? ") == "" {
 		x.Of |= OfOpen
 	}
-	if u, ok := remarkUnit(lex, note); ok {
+	if u, ok := remarkUnit(lex, words, note); ok {
 		x.Of, x.Unit = x.Of|OfUnit, u
 	}
 	return x
 }
 
+// meant is what the words of remarks come to.
+var meant = [...]struct {
+	says headings.Says
+	of   uint16
+}{{headings.Several, OfCounts}, {headings.Out, OfOut}, {headings.Sum, OfSum}, {headings.Part, OfPart}, {headings.Unsized, OfUnsized}, {headings.Open, OfOpen}}
+
+// noteTimes is how many a remark names, and whether it names any; see Said.
+func noteTimes(lex *headings.Lexicon, words []string, note string, figures bool) (times int, many bool) {
+	if len(words) == 0 {
+		return 0, false
+	}
+	first := words[0]
+	if celltext.Digit(first[0]) || first[0] == 'x' || lex.Number(first) > 0 || oneOf(words, manyWords) {
+		if at := manyNoted.FindStringIndex(note); at != nil && !quantity.Combined(note) && !detailNoted.MatchString(note) {
+			if times = timesIn(note[at[0]:]); times == 0 && !timesNoted.MatchString(note) {
+				times = lex.Number(first) // two of these
+			}
+			return times, true
+		}
+	}
+	if figures && levelsNoted.MatchString(note) {
+		return listed(note), true
+	}
+	return 0, false
+}
+
+// oneOf reports words of which one is in a list.
+func oneOf(words []string, list map[string]bool) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return list[w] })
+}
+
+// Words without which countNoted and manyNoted match nothing.
+var (
+	countWords = setOf("deleted omitted entfallt supprime supprimee supprimes supprimees less minus plus qty make now need reduced only nur noch solo endast nog lieu per each every je par por typical both")
+	manyWords  = setOf("typ typical as qty")
+)
+
+func setOf(words string) map[string]bool {
+	of := map[string]bool{}
+	for w := range strings.FieldsSeq(words) {
+		of[w] = true
+	}
+	return of
+}
+
 // remarkUnit is the unit that a remark gives for the sizes of its row: inches, sizes in cm.
-func remarkUnit(lex *headings.Lexicon, note string) (u quantity.Unit, ok bool) {
-	if len(note) > MaxTitle || OnInsulation(note) {
+func remarkUnit(lex *headings.Lexicon, words []string, note string) (u quantity.Unit, ok bool) {
+	if len(note) > MaxTitle || !slices.ContainsFunc(words, lengthUnit) || OnInsulation(note) {
 		return u, false
 	}
 	if m := LoneUnit.FindStringSubmatch(note); m != nil {
@@ -86,6 +127,12 @@ func remarkUnit(lex *headings.Lexicon, note string) (u quantity.Unit, ok bool) {
 	}
 	u, ok = StatedUnit(lex, note)
 	return u, ok && u.Name != ""
+}
+
+// lengthUnit reports a word for a unit of length.
+func lengthUnit(word string) bool {
+	u, ok := quantity.UnitOf(word)
+	return ok && u.Measure == takeoff.Lengths
 }
 
 // lastSize is the last size of a remark, as typed: 700 and 400 of 700x400, 1350. Zeros

@@ -32,7 +32,7 @@ func Name(lex *headings.Lexicon, text string) (is, times int) {
 		return IsSeveral, timesIn(text)
 	case !numbered && (SeveralLevels.MatchString(text) || severalNumbers(text) || Several(text)):
 		return IsSeveral, listed(text)
-	case lex.Says(text)&(headings.Several|headings.Twice) != 0:
+	case lex.Says(headings.Tokens(text), text)&(headings.Several|headings.Twice) != 0:
 		return IsSeveral, 0
 	case lex.StruckName(text):
 		return IsStruck, 0

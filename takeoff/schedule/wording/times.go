@@ -18,7 +18,7 @@ func timesIn(text string) int {
 }
 
 // timesNoted is a number that says how many (from memory, unverified).
-var timesNoted = regexp.MustCompile(`(?i)(?:^|[\s(,\d])[x×*]\s*(\d{1,3})\b|\b(\d{1,3})\s*(?:[x×*]|off\b|no\b|nos\b|nr\b|st(?:ü|u)ck\b|stk\b|st\b|stuks?\b|pcs\b|pi[eè]ces\b|pz\b|uds?\b|times\b|mal\b|fois\b|volte\b|veces\b|keer\b|gånger\b|plantas?\b|pian[oi]\b|étages?\b|etagen\b|floors?\b|verdiepingen\b|våningar\b|required\b|reqd\b)|\btyp(?:ical)?\b\D{0,12}(\d{1,3})|\bqty\W*(\d{1,3})`)
+var timesNoted = regexp.MustCompile(`(?i)(?:^|[\s(,\d]|\d\s+)[x×*]\s*(\d{1,3})\b|\b(\d{1,3})\s*(?:[x×*]|off\b|no\b|nos\b|nr\b|st(?:ü|u)ck\b|stk\b|st\b|stuks?\b|pcs\b|pi[eè]ces\b|pz\b|uds?\b|times\b|mal\b|fois\b|volte\b|veces\b|keer\b|gånger\b|plantas?\b|pian[oi]\b|étages?\b|etagen\b|floors?\b|verdiepingen\b|våningar\b|required\b|reqd\b)|\btyp(?:ical)?\b\D{0,12}(\d{1,3})|\bqty\W*(\d{1,3})`)
 
 // listed is how many a list or a range names: 4 of A1-A4, 2 of AHU1 & AHU2, 3 of D16a-c; 0
 // where that can't be told.
@@ -58,6 +58,9 @@ func joinSign(sign, prefix string) string {
 	}
 	if rest, ok := strings.CutSuffix(strings.TrimRight(sign, " -."), prefix); ok && prefix != "" {
 		sign = rest
+	}
+	if slices.Contains(rangeSigns, sign) {
+		return sign
 	}
 	for _, ending := range ordinals {
 		if rest, ok := strings.CutPrefix(sign, ending); ok && (rest == "" || rest[0] < 'a' || rest[0] > 'z') {
