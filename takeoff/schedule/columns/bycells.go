@@ -145,8 +145,11 @@ func (t *Reading) settledBefore() (again bool) {
 			if lettered && name == "-" && at < len(t.Specs) {
 				t.Specs[at].Used, t.Specs[at].Verdict = false, headings.Unknown
 			}
-			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict != headings.Asks {
+			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict == headings.Known || t.Specs[at].Verdict == headings.Sizes {
 				continue
+			}
+			if t.Specs[at].Typed == "" {
+				t.Specs[at].Typed = "column " + letter
 			}
 			if s := &t.Specs[at]; of == headings.NoSize {
 				t.takeFor(s, c)

@@ -14,24 +14,22 @@ import (
 
 // Doubts is what a reader keeps to find out what may not be what it seems.
 type Doubts struct {
-	bare          []bareSize // of the row
-	shape         shapeTold
-	Extra         columns.Spec // of the column behind the last heading
-	InNotes       bool         // only notes since the last row of pieces
-	rowUnit       bool         // a size of the row states its own unit
-	NewUnit       bool         // the first of its column did
-	counted       bool         // a column says how many there are
-	tallies       quantified   // of its cells
-	strays        []string     // cells of the row without headings
-	besides       bool         // another table beside this one was told of
-	Marked        workbook.Marks
-	Commas        bool             // they are parted by commas, and so may decimals be
-	uneven        bool             // a row has as many cells as there are headings
-	Long, longAt  int              // cells of the first row that has more, and its number
-	watched       int              // rows in which columns that aren't used were looked at
-	NoKind        bool             // no column says the kind
-	KindTold      string           // so this is it
-	KindSays      string           // as a title says
+	bare         []bareSize // of the row
+	shape        shapeTold
+	Extra        columns.Spec // of the column behind the last heading
+	InNotes      bool         // only notes since the last row of pieces
+	rowUnit      bool         // a size of the row states its own unit
+	NewUnit      bool         // the first of its column did
+	counted      bool         // a column says how many there are
+	tallies      quantified   // of its cells
+	strays       []string     // cells of the row without headings
+	besides      bool         // another table beside this one was told of
+	Marked       workbook.Marks
+	Commas       bool // they are parted by commas, and so may decimals be
+	uneven       bool // a row has as many cells as there are headings
+	Long, longAt int  // cells of the first row that has more, and its number
+	watched      int  // rows in which columns that aren't used were looked at
+	Kindless
 	remarks       map[string]uint8 // what remarks say
 	areas         map[string]int   // what names of systems and levels are; of rows read one by one
 	chunked       bool             // it reads a chunk

@@ -55,7 +55,7 @@ func (t *Reader) Separate() {
 	for i := range t.Specs {
 		t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 	}
-	t.Pending, t.strays, t.bare, t.InKind, t.remarks = nil, nil, nil, nil, nil
+	t.Pending, t.strays, t.bare, t.InKind, t.remarks, t.fits = nil, nil, nil, nil, nil, nil
 }
 
 // Again makes a reader ready for a chunk of rows, with what s knows above them. What it finds
@@ -70,7 +70,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 	t.watched, t.Long, t.uneven, t.NewUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
-	t.InNotes, t.shape, t.KindTold, t.KindSays = s.InNotes, s.shape, s.KindTold, s.KindSays
+	t.InNotes, t.shape, t.KindTold, t.KindSays, t.Straights = s.InNotes, s.shape, s.KindTold, s.KindSays, s.Straights
 	t.Over = s.Over
 	t.Over.rows = [2]int{}
 }

@@ -42,7 +42,7 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
 	}
-	t.turn.angle, t.metred = "", false
+	t.turn.angle, t.metred, t.fitted = "", false, ""
 	n := min(len(cells), len(t.Specs))
 	for i, cell := range cells[:n] {
 		if cell == "" {
