@@ -184,7 +184,7 @@ func (c *chunk) row(number int, cells []string, broken string) {
 		r.Clear(items.Elsewhere, t.Place)
 		t.Moved = false
 	}
-	c.odd = len(t.info.Notes) > 0 || len(t.Found.Faults) > 0 || t.Long > 0 || t.NewUnit
+	c.odd = len(t.info.Notes) > 0 || len(t.Found.Faults) > 0 || t.Long > 0 || t.NewUnit || t.Unsure()
 }
 
 // takeIn takes what a chunk has found, or reads its lines again.

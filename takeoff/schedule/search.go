@@ -194,7 +194,8 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	if t.fresh = true; !t.titled {
 		t.Over.Doubt = items.Doubt{}
 	}
-	t.Heads, t.Extra, t.InKind = nil, columns.Spec{}, nil
+	t.Heads, t.Extra = nil, columns.Spec{}
+	t.InKind.Anew()
 	for _, cells := range heads {
 		t.Heads = append(t.Heads, slices.Clone(cells))
 	}

@@ -161,6 +161,11 @@ func (t *Reading) settledBefore() (again bool) {
 	return again
 }
 
+// OfRefused reports the headings of a file of refused rows: those between them are missing.
+func (t *Reading) OfRefused() bool {
+	return slices.ContainsFunc(t.Specs, func(s Spec) bool { return strings.HasPrefix(s.Typed, AddedMark) })
+}
+
 // takeForSize makes a column one of whole cross-sections.
 func (t *Reading) takeForSize(s *Spec, of headings.SizeOf) {
 	h := s.Heading
@@ -241,15 +246,25 @@ func (t *Reading) Repeats(cells []string) bool {
 }
 
 // IsBill reports the headings of a bill: a description and a quantity, with kinds of
-// pieces under the description.
+// pieces under the description, or under a heading that nobody knows.
 func (t *Reading) IsBill(hs []headings.Heading) bool {
-	at := headrow.Bill(hs)
-	if at < 0 || t.Below == nil {
+	if t.Below == nil || !headrow.Counted(hs) {
 		return false
 	}
-	return slices.ContainsFunc(t.Below(mostBelow), func(cells []string) bool {
-		return len(celltext.Filled(cells)) > 2 && t.Kinds().NamesKind(celltext.At(cells, at))
-	})
+	at := headrow.Bill(hs)
+	rows, named := 0, make([]int, len(hs))
+	for _, cells := range t.Below(mostBelow) {
+		if len(celltext.Filled(cells)) < 3 {
+			continue
+		}
+		rows++
+		for i, h := range hs {
+			if (i == at || at < 0 && (h.Verdict == headings.Unknown || h.Verdict == headings.Near)) && t.Kinds().NamesKind(celltext.At(cells, i)) {
+				named[i]++
+			}
+		}
+	}
+	return at >= 0 && named[at] > 0 || at < 0 && slices.ContainsFunc(named, func(n int) bool { return n > 0 && 10*n >= 9*rows })
 }
 
 // HeadsBelow reports that headings stand in the row that comes next.

@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // OnlyStraights reports a table without a column of kinds whose rows can be straights:
@@ -23,9 +24,12 @@ func (t *Reading) OnlyStraights() bool {
 			return false
 		}
 	}
-	b := t.peekAt(2) // a name and a size
-	whole := 0
+	b := t.peekAt(1)
+	whole, rows := 0, 0
 	for _, cells := range b.cells {
+		if len(celltext.Filled(cells)) > 1 { // a name and a size
+			rows++
+		}
 		if t.wholeStraight(cells) {
 			whole++
 		}
@@ -33,7 +37,7 @@ func (t *Reading) OnlyStraights() bool {
 			return false
 		}
 	}
-	return whole > 0 && 10*whole >= 9*b.rows
+	return whole > 0 && 10*whole >= 9*rows
 }
 
 // ofFittings reports a column that straights have no need of, or one over which it may
@@ -79,4 +83,19 @@ func (t *Reading) wholeStraight(cells []string) bool {
 		long = long || s.To() == takeoff.DimColumn(fittings.Length)
 	}
 	return long && (across || has[0] && has[1] || has[2] || t.OrDiameter && has[0])
+}
+
+// slashSides finds out whether pieces with one cross-section have sizes as 500/300: those of
+// reducers may be a width and a height then.
+func (t *Reading) slashSides() {
+	t.SlashSides = t.OfRefused()
+	kind := t.KindColumn()
+	size := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
+	if kind < 0 || size < 0 || t.SlashSides {
+		return
+	}
+	t.SlashSides = slices.ContainsFunc(t.peekAt(2).cells, func(cells []string) bool {
+		cell, name := celltext.At(cells, size), celltext.At(cells, kind)
+		return strings.Contains(cell, "/") && wording.Slashed(cell) && t.Kinds().KindIn(name) != fittings.Reducer && !t.Kinds().RoundKind(name)
+	})
 }

@@ -41,16 +41,22 @@ type Doubts struct {
 
 // Settle completes a row whose cells have been read.
 func (t *Reader) Settle(r *takeoff.Row, broken string) {
+	if t.KindAbove = t.kindNow; t.Loud {
+		t.KindAbove = ""
+	}
 	if t.InNotes = false; t.InSummary {
 		r.Faults = append(r.Faults, t.Place.Fault("", "", "a row of a piece",
 			"this row stands below a line that begins a summary, and may sum up pieces above; take it out, or put headings above it if it is a piece of its own"))
 	}
-	beside := len(t.Pending) > 0 && t.Pending[0].Spec == t.InKind
+	beside := len(t.Pending) > 0 && t.InKind.has(t.Pending[0].Spec)
 	if len(t.Pending) > 0 {
 		t.takeSizes(r)
 	}
 	if t.turn.angle != "" {
 		t.takeAngle(r)
+	}
+	if t.InKind.row.Spec != nil {
+		t.takeBeside(r)
 	}
 	if t.NoKind {
 		t.nameKind(r)

@@ -21,6 +21,20 @@ type Kindless struct {
 	Straights bool   // and by what stands above them
 	fitted    string // a cell of the row that names a fitting all the same
 	fits      map[string]bool
+	KindAbove string // the cell of the kind of the row above, where that is a piece
+	kindNow   string // that of the row
+	unsure    bool   // a kind is as that of a row above the chunk
+}
+
+// asAbove takes the kind of the row above for one that says so.
+func (t *Reader) asAbove(r *takeoff.Row, s *columns.Spec, cell string) {
+	if t.KindAbove == "" || t.OfRefused() {
+		t.unsure = t.chunked
+		t.fault(r, s, cell, "means the row above; write the value itself")
+		return
+	}
+	r.Text[takeoff.Kind] = t.word(s, t.KindAbove)
+	t.Told.Add("kinds as that of the row above, the first '%s'", celltext.Shorten(cell), t.Place.Row)
 }
 
 // TellKind finds out what kind all pieces are of, where no column says it and a title, or
@@ -107,3 +121,6 @@ func (t *Reader) seeFitting(cell string) {
 		t.fitted = cell
 	}
 }
+
+// Unsure reports that the rows read since can't be read without those above them.
+func (t *Reader) Unsure() bool { return t.unsure }

@@ -13,7 +13,7 @@ import (
 // kind is called by, in seven languages (from memory, unverified).
 var fittingNames = []string{"fitting", "fittings", "formteil", "formteile", "formstuck", "formstucke", "formstueck", "formstuecke", "raccord", "raccords", "hulpstuk", "hulpstukken",
 	"accesorio", "accesorios", "accessori", "speciali", "accessoire", "accessoires", "accessory", "accessories", "detaljer", "elbows",
-	"pipe", "pipes", "pipework", "cable", "cables", "tray", "trays", "trunking", "hangers", "weights", "summary", "totals"}
+	"curve", "gomiti", "riduzioni", "pipe", "pipes", "pipework", "cable", "cables", "tray", "trays", "trunking", "hangers", "weights", "summary", "totals"}
 
 // otherSense are words for kinds that mean something else as often.
 var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan"}
@@ -26,7 +26,7 @@ func (k Kinds) NamesFitting(text string) bool {
 	}
 	words := headings.Tokens(text)
 	for i := 0; i < len(words); i++ {
-		if slices.Contains(fittingNames, words[i]) || len(words[i]) > 3 && k.Lex.Apart(words[i]) {
+		if slices.Contains(fittingNames, words[i]) || strings.HasPrefix(words[i], "formteil") || strings.HasPrefix(words[i], "formst") || len(words[i]) > 3 && k.Lex.Apart(words[i]) {
 			return true
 		}
 		for n := min(4, len(words)-i); n > 0; n-- {
@@ -44,15 +44,17 @@ func (k Kinds) NamesFitting(text string) bool {
 	return false
 }
 
-// named is the kind that words are the whole name of.
+// named is the kind that words are the whole name of, one or several.
 func (k Kinds) named(words []string) fittings.Kind {
 	name := strings.Join(words, " ")
-	if len(words) == 1 {
-		if places, _ := k.Lex.Place(name); len(name) < 4 || len(places) > 0 || slices.Contains(otherSense, name) {
+	for _, ending := range [...]string{"", "s", "e", "en", "n", "es", "ar"} {
+		one, ends := strings.CutSuffix(name, ending)
+		if !ends || len(words) == 1 && len(one) < 4 {
+			continue
+		}
+		if places, _ := k.Lex.Place(one); len(words) == 1 && (len(places) > 0 || slices.Contains(otherSense, one)) {
 			return fittings.NoKind
 		}
-	}
-	for _, one := range [...]string{name, strings.TrimSuffix(name, "s")} {
 		w, known := k.Lex.Exact(takeoff.Kind, one)
 		if !known {
 			w = one

@@ -83,7 +83,7 @@ func (k Kinds) TitleKind(title string) string {
 		return ""
 	}
 	w := k.Translate(takeoff.Kind, title)
-	if strings.ContainsAny(w, "|"+SizeMark) {
+	if strings.ContainsAny(w, "|"+BesideMark) {
 		return ""
 	}
 	kind, _, shape, _ := fittings.ParseDescription(w)

@@ -40,3 +40,8 @@ var (
 // Outside is what says of a line's rows that they may not count, in seven languages (from
 // memory, unverified).
 var Outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
+
+// Reserved are words of rows that keep a number and stand for nothing, in seven languages
+// (from memory, unverified).
+var Reserved = []string{"not used", "unused", "not in use", "reserved", "spare", "spare number", "number not used", "vacant", "nicht belegt", "unbelegt", "nicht verwendet", "frei", "reserviert", "reserve", "non utilisé", "non utilisée", "libre", "réservé",
+	"niet gebruikt", "gereserveerd", "vrij", "används ej", "reserverad", "no usado", "no utilizado", "reservado", "non usato", "non utilizzato", "riservato", "libero"}
