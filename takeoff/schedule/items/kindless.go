@@ -105,17 +105,30 @@ func (t *Reader) takeStraight(r *takeoff.Row) {
 // ofWords are the columns of words that may name a fitting.
 var ofWords = [...]takeoff.Column{takeoff.Note, takeoff.PlaceOnSite, takeoff.Tag, takeoff.System, takeoff.Run, takeoff.Group}
 
-// seeFitting takes note of a cell that names a fitting.
+// seeFitting takes note of a cell that names a fitting. Its figures don't matter, so that
+// numbered names are looked at once.
 func (t *Reader) seeFitting(cell string) {
-	if len(cell) < 3 || celltext.Digit(cell[0]) && celltext.Digit(cell[len(cell)-1]) {
+	if !celltext.HasWord(cell) {
 		return
 	}
-	names, met := t.fits[cell]
+	var room [64]byte
+	name := room[:0]
+	for i := range min(len(cell), len(room)) {
+		if c := cell[i]; !celltext.Digit(c) {
+			name = append(name, c)
+		} else if n := len(name); n > 0 && name[n-1] != ' ' {
+			name = append(name, ' ')
+		}
+	}
+	names, met := t.fits[string(name)]
+	if len(cell) > len(room) {
+		names, met = t.Kinds().NamesFitting(cell), true
+	}
 	if !met {
-		if names = t.Kinds().NamesFitting(cell); t.fits == nil || len(t.fits) > mostMet {
+		if names = t.Kinds().NamesFitting(string(name)); t.fits == nil || len(t.fits) > mostMet {
 			t.fits = map[string]bool{}
 		}
-		t.fits[strings.Clone(cell)] = names
+		t.fits[string(name)] = names
 	}
 	if names {
 		t.fitted = cell
