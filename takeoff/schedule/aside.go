@@ -101,6 +101,9 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.isRemark(cells, filled, r):
 		t.remark(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
+	case t.isSpare(cells, filled, r):
+		t.spare(number, cells, r)
+		return true
 	case t.isApart(r):
 		t.Told.Add("rows of what is no ductwork left out, the first '%s'", celltext.Shorten(r.Text[takeoff.Kind]), number)
 		t.Look.Class(told.ApartRow, number, cells)
@@ -142,7 +145,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

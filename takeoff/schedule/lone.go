@@ -129,11 +129,12 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.remark(number, cells, text)
 	case t.isNumbered(text):
 		t.remark(number, cells, text)
-	case t.systemAndLevel(number, cells, text):
+	case t.systemAndLevel(number, cells, text), t.besideLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
 		t.titleBelow(number, cells, text)
 	case t.groupHead(text, at), wording.ShapeName(t.Lex, text):
 		t.group(number, cells, text)
+	case t.partLine(number, cells, text), t.kindLine(number, cells, at, text):
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		t.eitherArea(text)
 		return false
@@ -197,11 +198,7 @@ func (t *table) systemAndLevel(number int, cells []string, text string) bool {
 		if first[0] == "level" {
 			name, other = other, name
 		}
-		t.subheading(number, cells, takeoff.System, name)
-		t.subheading(number, cells, takeoff.Level, other)
-		if t.Over.Outer == 2 { // the level, as the outer one, ended the system
-			t.Over.Text[0] = name
-		}
+		t.bothAreas(number, cells, name, other)
 		return true
 	}
 	return false

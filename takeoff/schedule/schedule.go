@@ -140,7 +140,7 @@ func (info *Info) Map() *mapping.Map {
 		x := mapping.Sheet{Name: s.Name, HeadingRows: s.Headings, Skip: len(s.Headings) == 0 || s.Sums}
 		for _, c := range s.Columns {
 			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == told.AssumedUnit}
-			if len(s.Headings) == 1 && s.Headings[0] == 0 {
+			if len(s.Headings) == 1 && s.Headings[0] == 0 || c.Typed == "column "+c.Letter { // none
 				y.Heading = ""
 			}
 			x.Columns = append(x.Columns, y)

@@ -209,7 +209,8 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	if t.fresh = true; !t.titled {
 		t.Over.Doubt = items.Doubt{}
 	}
-	t.Heads, t.Extra, t.InKind = nil, columns.Spec{}, nil
+	t.Heads, t.Extra = nil, columns.Spec{}
+	t.InKind.Anew()
 	for _, cells := range heads {
 		t.Heads = append(t.Heads, slices.Clone(cells))
 	}
@@ -235,6 +236,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 
 // tellAbove finds out what the lines above the headings say of the rows below.
 func (t *table) tellAbove() {
+	t.Plain = !t.Maps(takeoff.Kind) && t.OnlyStraights()
 	t.TellKind()
 	if t.others == 0 || t.titled {
 		t.TellShape()

@@ -52,6 +52,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 		return nil
 	}
 	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.Loud && t.fresh && t.numbered(number, cells) || t.mayBeAside(r) && t.aside(number, cells, r)) {
+		t.KindAbove = ""
 		return nil
 	}
 	t.repeated, t.repeatedAt, t.titled = false, nil, false

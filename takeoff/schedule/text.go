@@ -36,6 +36,7 @@ func (info *Info) readText(x *source.Text, o *Options, lex *headings.Lexicon, ea
 		return noHeadingRow(t.Place.String(), len(t.Search.Rows), t.Search.First)
 	}
 	info.unmet(o, []string{""})
+	info.units = columns.Units{}
 	return nil
 }
 

@@ -50,7 +50,7 @@ func uglySettled() []ugly {
 		csvFile("bend-90.csv", "Kind,Size (mm),Throat (mm)\nBend 90,600x400,150\nElbow (90°),600x400,150\n", 2, 0, 0, 2*2*.45*math.Pi/2, "", "angles are taken from column 'Kind'"),
 		csvFile("kinds-with-more-words.csv", "Kind,Size (mm),Length (mm)\nGI rectangular duct,600x400,1500\nMain duct,600x400,1500\nRect. straight duct,600x400,1500\nGalv. straight duct,600x400,1500\nConduit acier galvanisé,600x400,1500\n", 5, 0, 0, 5*one, ""),
 		csvFile("title-gives-kind.csv", "Rectangular straight ducts,,\nRef,Size (mm),Length (mm)\nR1,600x400,1500\n", 1, 0, 0, one, "", "kinds that no column gives, from 'Rectangular straight ducts'"),
-		csvFile("nothing-gives-kind.csv", "Ductwork level 1,,\nTag,Size (mm),Length (mm)\nR1,600x400,1500\n", 0, 0, 1, 0, "3:kind"),
+		csvFile("nothing-gives-kind.csv", "Ductwork level 1,,\nTag,Size (mm),Length (mm)\nR1,600x400,1500\n", 1, 0, 0, one, "", "no column says what kind of piece each row is"),
 		csvFile("titles-of-two-tables.csv", "RECTANGULAR DUCTS,,,\nTag,Description,Size (mm),Length (mm)\nS1,Duct,600x400,1500\n,,,\nCIRCULAR DUCTS,,,\nTag,Description,Dia (mm),Length (mm)\nC1,Duct,315,3000\n",
 			2, 0, 0, one+round(.315, 3), "", "titles of tables among the rows passed over, the first 'CIRCULAR DUCTS'"),
 		csvFile("title-struck.csv", "Tag,Kind,Size (mm),Length (mm)\nS1,Duct,600x400,1500\nDELETED ITEMS,,,\nTag,Kind,Size (mm),Length (mm)\nS2,Duct,600x400,1500\n", 1, 0, 1, one, "3: 5:"),

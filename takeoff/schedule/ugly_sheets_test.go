@@ -35,7 +35,7 @@ func uglyTitles() []ugly {
 		csvFile("units-title-weights.csv", "Lengths in cm, sizes in mm, weights in kg\n"+heads+two, 0, 0, 2, 0, "1:Lengths in cm / Tag 1:weights in kg / Width 1:weights in kg / Height 1:weights in kg / Length 1:weights in kg / Qty 3:shape 3:length_mm 4:shape 4:length_mm"),
 		csvFile("units-among-rows.csv", heads+"A,duct,600,400,1500,1\nLengths in cm, sizes in mm,,,,\n"+heads+two, 1, 0, 2, one, "3: 5: 6:"),
 		csvFile("units-below-rows.csv", heads+"A,duct,600,400,150,1\nLengths in cm, sizes in mm,,,,\n", 1, 0, 0, rect(.6, .4, .15), "3:"),
-		csvFile("heads-in-units.csv", "Size in mm,Length in m\nØ315,1.5\n", 0, 0, 1, 0, "2:kind"),
+		csvFile("heads-in-units.csv", "Size in mm,Length in m\nØ315,1.5\n", 1, 0, 0, round(.315, 1.5), ""),
 		csvFile("group-length-unit.csv", ",,Section (mm),,Length,\nRef,Type,W,H,(m),Qty\n1,Straight,600,400,1.5,2\n2,Straight,500,300,1.25,1\n", 2, 0, 0, 2*one+rect(.5, .3, 1.25), "", "rows 1 and 2 are read as one heading row"),
 		csvFile("title-of-flats.csv", "\"Wohnung Typ A, 12 Stück\"\n"+heads+"A,duct,600,400,1500,1\n", 1, 0, 0, one, "1:"),
 		csvFile("title-of-typical.csv", "Regelgeschoss (1.-5. OG)\n"+heads+"A,duct,600,400,1500,1\n", 1, 0, 0, one, "1:"),

@@ -21,7 +21,7 @@ func uglyText() []ugly {
 			2, 0, 0, (math.Pi*.15+2*(.525-.15))*3, ""), // girth pi m + 2 (M - m)
 		csvFile("size-both-ends.csv", "tag,kind,size,length_mm\nR1,reducer,600x400/400x300,500\n",
 			1, 0, 0, 2*(.5*math.Hypot(.5, .05)+.35*math.Hypot(.5, .1)), ""), // four trapezoids
-		csvFile("size-doubtful.csv", "tag,kind,size,length_mm\nS1,straight,600/400,1000\nS2,straight,315,1000\nS3,straight,600x400x1200,1000\nS4,straight,600x,1000\nS5,straight,300x200,1000\n",
+		csvFile("size-doubtful.csv", "tag,kind,size,length_mm\nS1,spiral duct,600/400,1000\nS2,straight,315,1000\nS3,straight,600x400x1200,1000\nS4,straight,600x,1000\nS5,straight,300x200,1000\n",
 			1, 0, 4, rect(.3, .2, 1), "2:size 3:size 4:size 5:size"),
 		csvFile("size-beside-columns.csv", "tag,kind,size,width_mm,height_mm,length_mm\nT1,straight,600x400,600,400,1000\nT2,straight,600x400,600,350,1000\nT3,straight,,500,300,1000\nT4,straight,Ø315,300,,1000\n",
 			2, 0, 2, rect(.6, .4, 1)+rect(.5, .3, 1), "3:size 5:size"),
@@ -58,8 +58,8 @@ func uglyText() []ugly {
 		csvFile("depth-or-diameter-alone.csv", "Tag,Kind,W,D,L\nA,straight,,400,1000\nB,straight,600,300,1000\n", 0, 0, 2, 0, "1:D 2:shape 3:height_mm"),
 		csvFile("subheads.csv", rectHead+"Supply air 1,,,,\nLevel 1,,,,\nA,straight,600,400,1000\nLevel 2,,,,\nB,straight,600,400,1000\nExtract air 1,,,,\nC,straight,600,400,1000\n",
 			3, 0, 0, 3*rect(.6, .4, 1), "", "sub-headings that give the system of the rows below: 2, in rows 2 to 7", "the level of 2 rows is taken from sub-headings", "the system of 3 rows"),
-		csvFile("subhead-doubtful.csv", rectHead+"Supply level 2,,,,\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:"),
-		csvFile("subhead-or-piece.csv", rectHead+"North wing,,,,\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:"),
+		csvFile("subhead-doubtful.csv", rectHead+"Supply 2 level,,,,\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:"),
+		csvFile("subhead-or-piece.csv", rectHead+"North side ducting,,,,\nA,straight,600,400,1000\n", 1, 0, 1, rect(.6, .4, 1), "2:"),
 		csvFile("subheads-in-column.csv", "system,tag,kind,width_mm,height_mm,length_mm\nKitchen,,,,,\n,A,straight,600,400,1000\n,B,straight,600,400,1000\n",
 			2, 0, 0, 2*rect(.6, .4, 1), "", "the system of 2 rows"),
 		csvFile("totals.csv", "tag,kind,width_mm,height_mm,length_mm,stated_area_m2\nA,straight,600,400,1000,2.0\nB,straight,600,400,500,1.0\nSubtotal,,,,,3.0\nC,straight,300,200,1000,1.0\nSub-total,,,,,1.0\nGrand total,,,,,4.5\n",

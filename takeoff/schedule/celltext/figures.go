@@ -68,6 +68,24 @@ func LoneFigures(words []string) bool {
 // HasDigit reports a text with a figure in it.
 func HasDigit(s string) bool { return strings.ContainsAny(s, "0123456789") }
 
+// HasWord reports a text with three letters next to each other, or one beyond ASCII.
+func HasWord(s string) bool {
+	run := 0
+	for i := range len(s) {
+		switch c := s[i] | 0x20; {
+		case s[i] >= 0x80:
+			return true
+		case c >= 'a' && c <= 'z':
+			if run++; run > 2 {
+				return true
+			}
+		default:
+			run = 0
+		}
+	}
+	return false
+}
+
 // FirstWord is the text up to the first space.
 func FirstWord(s string) string {
 	word, _, _ := strings.Cut(s, " ")

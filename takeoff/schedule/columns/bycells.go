@@ -146,8 +146,11 @@ func (t *Reading) settledBefore() (again bool) {
 			if lettered && name == "-" && at < len(t.Specs) {
 				t.Specs[at].Used, t.Specs[at].Verdict = false, headings.Unknown
 			}
-			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict != headings.Asks {
+			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict == headings.Known || t.Specs[at].Verdict == headings.Sizes {
 				continue
+			}
+			if t.Specs[at].Typed == "" {
+				t.Specs[at].Typed = "column " + letter
 			}
 			if s := &t.Specs[at]; of == headings.NoSize {
 				t.takeFor(s, c)
@@ -157,6 +160,11 @@ func (t *Reading) settledBefore() (again bool) {
 		}
 	}
 	return again
+}
+
+// OfRefused reports the headings of a file of refused rows: those between them are missing.
+func (t *Reading) OfRefused() bool {
+	return slices.ContainsFunc(t.Specs, func(s Spec) bool { return strings.HasPrefix(s.Typed, AddedMark) })
 }
 
 // takeForSize makes a column one of whole cross-sections.
@@ -239,15 +247,25 @@ func (t *Reading) Repeats(cells []string) bool {
 }
 
 // IsBill reports the headings of a bill: a description and a quantity, with kinds of
-// pieces under the description.
+// pieces under the description, or under a heading that nobody knows.
 func (t *Reading) IsBill(hs []headings.Heading) bool {
-	at := headrow.Bill(hs)
-	if at < 0 || t.Below == nil {
+	if t.Below == nil || !headrow.Counted(hs) {
 		return false
 	}
-	return slices.ContainsFunc(t.Below(mostBelow), func(cells []string) bool {
-		return len(celltext.Filled(cells)) > 2 && t.Kinds().NamesKind(celltext.At(cells, at))
-	})
+	at := headrow.Bill(hs)
+	rows, named := 0, make([]int, len(hs))
+	for _, cells := range t.Below(mostBelow) {
+		if len(celltext.Filled(cells)) < 3 {
+			continue
+		}
+		rows++
+		for i, h := range hs {
+			if (i == at || at < 0 && (h.Verdict == headings.Unknown || h.Verdict == headings.Near)) && t.Kinds().NamesKind(celltext.At(cells, i)) {
+				named[i]++
+			}
+		}
+	}
+	return at >= 0 && named[at] > 0 || at < 0 && slices.ContainsFunc(named, func(n int) bool { return n > 0 && 10*n >= 9*rows })
 }
 
 // HeadsBelow reports that headings stand in the row that comes next.

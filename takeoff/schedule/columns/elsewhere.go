@@ -16,6 +16,7 @@ import (
 // Units are those that the sheets of a file stated so far.
 type Units struct {
 	Cover *headrow.Line       // a line on units in a sheet without a schedule
+	Kinds bool                // a table has a column of kinds
 	said  map[string]saidUnit // by what a column is read as
 }
 

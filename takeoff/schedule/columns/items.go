@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 )
@@ -129,6 +130,9 @@ func (t *Reading) kindByCells(b beneath) {
 			found = append(found, i)
 		}
 	}
+	if len(found) == 0 {
+		found = t.unknownKinds(b)
+	}
 	switch {
 	case len(found) == 0, len(found) == 1 && asked == 1 && t.Specs[found[0]].Verdict == headings.Asks && t.Specs[found[0]].Ask.Describes(): // a column alone is taken anyway
 		return
@@ -140,8 +144,34 @@ func (t *Reading) kindByCells(b beneath) {
 		}
 		return
 	}
-	t.takeFor(&t.Specs[found[0]], takeoff.Kind)
-	t.Note("column '%s' is read as kind, as its cells name kinds of pieces", t.Specs[found[0]].Typed)
+	s := &t.Specs[found[0]]
+	if s.Typed == "" {
+		s.Typed = "column " + mapping.Letter(found[0])
+		t.takeFor(s, takeoff.Kind)
+		t.Note("%s has no heading and is read as kind, as its cells name kinds of pieces", s.Typed)
+		return
+	}
+	t.takeFor(s, takeoff.Kind)
+	t.Note("column '%s' is read as kind, as its cells name kinds of pieces", s.Typed)
+}
+
+// unknownKinds are the columns of headings that aren't known, or of none, of whose cells
+// nine in ten name kinds; and of those asked about whose cells are all words as spiral, where
+// no column names others.
+func (t *Reading) unknownKinds(b beneath) (found []int) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		switch {
+		case s.Fixed:
+		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
+			if b.share(i, t.Kinds().NamesKind) >= 0.9 && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) {
+				found = append(found, i)
+			}
+		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.share(i, t.Kinds().RoundKind) == 1:
+			found = append(found, i)
+		}
+	}
+	return found
 }
 
 // sameKinds reports that the columns name the same kind on every row that was looked at.

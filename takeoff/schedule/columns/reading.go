@@ -44,6 +44,7 @@ type Reading struct {
 	UnitsAt    int   // column of the units of quantities; 0: none
 	LengthAt   int   // column of lengths beside it; 0: none
 	OrDiameter bool  // a column holds widths or diameters
+	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
 }
 
 // Note adds a note that names the sheet.
@@ -83,6 +84,7 @@ func (t *Reading) settleHeadings() {
 	t.describedKinds()
 	t.lengthOfRun()
 	t.quantityUnits()
+	t.slashSides()
 	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired })
 	t.OrDiameter = slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {

@@ -51,8 +51,8 @@ func (l *Lexicon) add(line line, over, english bool) error {
 		return l.addNames(line, m, over, false)
 	case askList, unusedList:
 		return l.addUnused(line, over)
-	case besideList, apartList, uncountList:
-		to := map[string]map[string]struct{}{besideList: l.beside, apartList: l.apart, uncountList: l.uncount}[line.list]
+	case besideList, apartList, partList, uncountList:
+		to := map[string]map[string]struct{}{besideList: l.beside, apartList: l.apart, partList: l.parts, uncountList: l.uncount}[line.list]
 		for _, w := range line.words {
 			to[Squash(w)] = struct{}{}
 		}
@@ -181,7 +181,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error {
 	c, ok := cellLists[line.list]
 	if !ok {
-		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, number, remark, remark alone, remark end, beside kind, apart, uncounted, kind, style, shape, scope, sign or joint", line.list)
+		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, number, remark, remark alone, remark end, beside kind, apart, part, uncounted, kind, style, shape, scope, sign or joint", line.list)
 	}
 	switch c {
 	case takeoff.Kind:

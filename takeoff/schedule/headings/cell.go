@@ -34,12 +34,12 @@ func (l *Lexicon) Word(c takeoff.Column, cell string) (string, bool) {
 	var found []phrase
 	for len(parts) > 0 {
 		n, p := l.phrase(parts)
-		_, beside := l.beside[parts[0]]
+		beside := l.besides(parts)
 		switch {
-		case n > 0:
+		case n > 0 && n >= beside:
 			found, parts = append(found, p), parts[n:]
-		case beside:
-			parts = parts[1:]
+		case beside > 0:
+			parts = parts[beside:]
 		default:
 			return "", false
 		}
@@ -52,25 +52,23 @@ func (l *Lexicon) Word(c takeoff.Column, cell string) (string, bool) {
 	return whole, ok
 }
 
+// besides is how many words at the beginning of parts may stand beside a kind: galvanised,
+// with turning vanes.
+func (l *Lexicon) besides(parts []string) int {
+	for n := min(4, len(parts)); n > 0; n-- {
+		if _, known := l.beside[strings.Join(parts[:n], "")]; known {
+			return n
+		}
+	}
+	return 0
+}
+
 // SaysStraight reports a name with a word for straight in it, as straight ducts or
 // Kanal gerade.
 func (l *Lexicon) SaysStraight(name string) bool {
 	return slices.ContainsFunc(Tokens(name), func(w string) bool {
 		return strings.HasPrefix(w, "straight") || l.cells[takeoff.Style][w] == "straight"
 	})
-}
-
-// Apart reports a kind of thing that is no ductwork, as a grille or a hanger.
-func (l *Lexicon) Apart(cell string) bool {
-	if cell == "" || len(cell) > longestName {
-		return false
-	}
-	key := Squash(cell)
-	if _, ok := l.apart[key]; ok {
-		return true
-	}
-	_, ok := l.apart[strings.TrimSuffix(key, "s")]
-	return ok
 }
 
 // Uncounted reports what a quantity is counted in that isn't single pieces: kg, pair, per

@@ -27,6 +27,7 @@ const (
 	struckList  = "struck"            // says that a row does not count: see Struck
 	besideList  = "beside kind"       // may stand beside a kind and says nothing of its sizes
 	apartList   = "apart"             // a kind of thing that is no ductwork
+	partList    = "part"              // a place, or a part of the ductwork: says nothing of the rows below it
 	uncountList = "uncounted"         // what a quantity is counted in that isn't single pieces
 	countList   = "count"             // in a heading, says that it may be about how many there are
 	numberList  = "number"            // a number in words
@@ -65,6 +66,7 @@ type Lexicon struct {
 	struck   map[string]string
 	beside   map[string]struct{}
 	apart    map[string]struct{}
+	parts    map[string]struct{}
 	uncount  map[string]struct{}
 	counts   map[string]bool      // true: only by itself
 	totals   map[[2]byte]bool     // how words for totals begin
@@ -87,7 +89,7 @@ var languages = []string{"en", "de", "fr", "nl", "sv", "es", "it"}
 // BuiltIn gives the words that come with the program.
 var BuiltIn = sync.OnceValues(func() (*Lexicon, error) {
 	l := &Lexicon{meanings: map[string]meaning{}, asked: map[string]*Question{}, unused: map[string]struct{}{}, over: map[string]string{},
-		places: map[string]string{}, struck: map[string]string{}, beside: map[string]struct{}{}, apart: map[string]struct{}{}, uncount: map[string]struct{}{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, sayings: map[string][]saying{}, numbers: map[string]int{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
+		places: map[string]string{}, struck: map[string]string{}, beside: map[string]struct{}{}, apart: map[string]struct{}{}, parts: map[string]struct{}{}, uncount: map[string]struct{}{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, sayings: map[string][]saying{}, numbers: map[string]int{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
 	l.canonical()
 	for _, language := range languages {
 		name := path.Join("words", language+".csv")
@@ -133,7 +135,7 @@ func Stem(c takeoff.Column) string {
 // in the file, for two things, is an error that names the line.
 func (l *Lexicon) With(name string, r io.Reader) (*Lexicon, error) {
 	own := &Lexicon{meanings: maps.Clone(l.meanings), asked: maps.Clone(l.asked), unused: maps.Clone(l.unused), over: maps.Clone(l.over),
-		places: maps.Clone(l.places), struck: maps.Clone(l.struck), beside: maps.Clone(l.beside), apart: maps.Clone(l.apart), uncount: maps.Clone(l.uncount), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: maps.Clone(l.strikes), sayings: maps.Clone(l.sayings), numbers: maps.Clone(l.numbers), cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
+		places: maps.Clone(l.places), struck: maps.Clone(l.struck), beside: maps.Clone(l.beside), apart: maps.Clone(l.apart), parts: maps.Clone(l.parts), uncount: maps.Clone(l.uncount), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: maps.Clone(l.strikes), sayings: maps.Clone(l.sayings), numbers: maps.Clone(l.numbers), cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
 	for c, words := range l.cells {
 		own.cells[c] = maps.Clone(words)
 	}

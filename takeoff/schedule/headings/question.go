@@ -37,6 +37,9 @@ func (q *Question) Counts() bool { return strings.HasPrefix(q.names, "no,") }
 // Runs reports the question about lengths of runs, which may be of all pieces together.
 func (q *Question) Runs() bool { return strings.HasPrefix(q.names, "total length") }
 
+// Radii reports the question about radii, which only fittings have.
+func (q *Question) Radii() bool { return strings.HasPrefix(q.names, "radius") }
+
 // Plans reports the question about plans, which bears on no area.
 func (q *Question) Plans() bool { return q.names == "plan" }
 

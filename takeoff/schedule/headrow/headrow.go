@@ -131,17 +131,19 @@ func Begins(lex *headings.Lexicon, cells []string) bool {
 
 // Bill is the column of descriptions in headings as those of a bill, or -1.
 func Bill(hs []headings.Heading) int {
-	at, counted := -1, false
-	for i, h := range hs {
-		counted = counted || h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
-		if (h.Verdict == headings.Asks && h.Ask.Describes() || h.Verdict == headings.Unknown && headings.Squash(h.Typed) == "text") && at < 0 {
-			at = i
-		}
-	}
-	if !counted {
+	if !Counted(hs) {
 		return -1
 	}
-	return at
+	return slices.IndexFunc(hs, func(h headings.Heading) bool {
+		return h.Verdict == headings.Asks && h.Ask.Describes() || h.Verdict == headings.Unknown && headings.Squash(h.Typed) == "text"
+	})
+}
+
+// Counted reports headings of which one is of quantities, or of their units.
+func Counted(hs []headings.Heading) bool {
+	return slices.ContainsFunc(hs, func(h headings.Heading) bool {
+		return h.Verdict == headings.Known && h.Column == takeoff.Quantity || h.Verdict == headings.Asks && (h.Ask.Units() || h.Ask.Counts())
+	})
 }
 
 // Form finds out how a text is written, by its heading row.
@@ -165,7 +167,7 @@ func (t *trial) score(_ int, cells []string) int {
 	}
 	alone := Read(t.lex, cells)
 	best := Score(alone)
-	if best == 0 && !celltext.HasFigure(cells) && Bill(alone) >= 0 {
+	if best == 0 && !celltext.HasFigure(cells) && (Bill(alone) >= 0 || len(cells) > 2 && Counted(alone)) {
 		best = 1
 	}
 	if last := t.last; last != nil && !celltext.HasFigure(cells) {

@@ -6,7 +6,6 @@ import (
 	"slices"
 	"strconv"
 	"strings"
-	"unicode/utf8"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -52,7 +51,7 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 		}
 		var found []quantity.Size
 		if trouble == "" {
-			found, trouble = p.Sizes(roundSize(r, cell))
+			found, trouble = p.Sizes(roundSize(r, t.slashed(r, p.Spec, cell)))
 		}
 		if trouble == "" && len(found) == 2 && p.Size != headings.OwnSize {
 			trouble = "holds two sizes, where one is expected"
@@ -87,35 +86,6 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 			t.Told.Add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
 		}
 	}
-}
-
-// takeLength takes the length off the end of a cell that holds it behind the
-// cross-section: 600x400x1500. It gives what stands before it.
-func (t *Reader) takeLength(r *takeoff.Row, p SizeCell) (before, trouble string) {
-	at := strings.LastIndexFunc(p.Cell, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
-	if at < 0 || !quantity.Combined(p.Cell[:at]) {
-		return "", "doesn't hold a cross-section and a length; write it as 600x400x1500 or Ø315x3000"
-	}
-	_, sign := utf8.DecodeRuneInString(p.Cell[at:])
-	text, c := celltext.Trim(p.Cell[at+sign:]), takeoff.DimColumn(fittings.Length)
-	t.Moved = true
-	length := p.Column
-	length.Across, length.Diameter = false, false
-	v, trouble := length.Number(text)
-	switch {
-	case trouble != "":
-		return "", trouble
-	case r.Text[c] != "" && (!r.Has(c) || !quantity.Same(r.Number[c], v)):
-		return "", fmt.Sprintf("and %s '%s' say two things; correct one", c.Heading(), r.Text[c])
-	case r.Text[c] == "":
-		r.Text[c] = text
-		r.SetNumber(c, v)
-	}
-	before = celltext.Trim(p.Cell[:at])
-	if unit := strings.TrimLeft(text, "0123456789., "); unit != "" && !quantity.SaysUnit(before) { // 600x400x1500 mm
-		before += " " + unit
-	}
-	return before, ""
 }
 
 // largest is the largest side or diameter, m.
@@ -170,20 +140,22 @@ func (t *Reader) word(s *columns.Spec, cell string) string {
 	}
 	w := s.Last.To
 	if c == takeoff.Kind {
-		t.Loud = w == ""
+		t.Loud, t.kindNow = w == "", cell
 	}
 	if w == "" || w == cell {
 		return cell
 	}
-	w, size, sized := strings.Cut(w, wording.SizeMark)
-	if sized {
-		t.sizeInKind(s, size)
+	w, more, _ := strings.Cut(w, wording.BesideMark)
+	for said := range strings.SplitSeq(more, wording.BesideMark) {
+		if said != "" {
+			t.besideKind(s, cell, said)
+		}
 	}
 	if angle, kind, ok := strings.Cut(w, "|"); ok {
 		t.turn.Spec, t.turn.cell, t.turn.angle = s, cell, angle
 		return kind
 	}
-	if !sized {
+	if more == "" {
 		s.Count[cell]++
 	}
 	return w
@@ -215,15 +187,4 @@ func (t *Reader) noteWords() {
 			t.Note("words of column '%s' read: %s", s.Typed, strings.Join(said, ", "))
 		}
 	}
-}
-
-// sizeInKind puts the size that stands beside the kind to those of the row.
-func (t *Reader) sizeInKind(s *columns.Spec, size string) {
-	if t.InKind == nil {
-		t.InKind = &columns.Spec{Heading: headings.Heading{Typed: s.Typed, Verdict: headings.Sizes, Size: headings.OwnSize}}
-		t.InKind.Set(&t.Reading, t.InKind.Heading)
-	}
-	t.Moved = true
-	t.Pending = append(t.Pending, SizeCell{t.InKind, size})
-	t.rowUnit = t.rowUnit || quantity.SaysUnit(size)
 }

@@ -13,24 +13,22 @@ import (
 
 // Doubts is what a reader keeps to find out what may not be what it seems.
 type Doubts struct {
-	bare          []bareSize // of the row
-	shape         shapeTold
-	Extra         columns.Spec // of the column behind the last heading
-	InNotes       bool         // only notes since the last row of pieces
-	rowUnit       bool         // a size of the row states its own unit
-	NewUnit       bool         // the first of its column did
-	counted       bool         // a column says how many there are
-	tallies       quantified   // of its cells
-	strays        []string     // cells of the row without headings
-	besides       bool         // another table beside this one was told of
-	Marked        workbook.Marks
-	Commas        bool                    // they are parted by commas, and so may decimals be
-	uneven        bool                    // a row has as many cells as there are headings
-	Long, longAt  int                     // cells of the first row that has more, and its number
-	watched       int                     // rows in which columns that aren't used were looked at
-	NoKind        bool                    // no column says the kind
-	KindTold      string                  // so this is it
-	KindSays      string                  // as a title says
+	bare         []bareSize // of the row
+	shape        shapeTold
+	Extra        columns.Spec // of the column behind the last heading
+	InNotes      bool         // only notes since the last row of pieces
+	rowUnit      bool         // a size of the row states its own unit
+	NewUnit      bool         // the first of its column did
+	counted      bool         // a column says how many there are
+	tallies      quantified   // of its cells
+	strays       []string     // cells of the row without headings
+	besides      bool         // another table beside this one was told of
+	Marked       workbook.Marks
+	Commas       bool // they are parted by commas, and so may decimals be
+	uneven       bool // a row has as many cells as there are headings
+	Long, longAt int  // cells of the first row that has more, and its number
+	watched      int  // rows in which columns that aren't used were looked at
+	Kindless
 	remarks       map[string]wording.Said // what remarks say
 	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
 	named         []named                 // columns of other names
@@ -49,16 +47,22 @@ type Doubts struct {
 
 // Settle completes a row whose cells have been read.
 func (t *Reader) Settle(r *takeoff.Row, broken string) {
+	if t.KindAbove = t.kindNow; t.Loud {
+		t.KindAbove = ""
+	}
 	if t.InNotes = false; t.InSummary {
 		r.Faults = append(r.Faults, t.Place.Fault("", "", "a row of a piece",
 			"this row stands below a line that begins a summary, and may sum up pieces above; take it out, or put headings above it if it is a piece of its own"))
 	}
-	beside := len(t.Pending) > 0 && t.Pending[0].Spec == t.InKind
+	beside := len(t.Pending) > 0 && t.InKind.has(t.Pending[0].Spec)
 	if len(t.Pending) > 0 {
 		t.takeSizes(r)
 	}
 	if t.turn.angle != "" {
 		t.takeAngle(r)
+	}
+	if t.InKind.row.Spec != nil {
+		t.takeBeside(r)
 	}
 	if t.NoKind {
 		t.nameKind(r)

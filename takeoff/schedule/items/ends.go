@@ -2,6 +2,7 @@ package items
 
 import (
 	"fmt"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -153,7 +154,7 @@ func (t *Reader) changeOfSize(r *takeoff.Row) {
 // roundSize writes a size of one figure as a diameter, where the row says that the piece
 // is circular.
 func roundSize(r *takeoff.Row, cell string) string {
-	if cell == "" || !celltext.Digit(cell[0]) || quantity.Combined(cell) {
+	if cell == "" || !celltext.Digit(cell[0]) || quantity.Combined(cell) || strings.Contains(cell, "/") && wording.Slashed(cell) {
 		return cell
 	}
 	s, ok := fittings.ParseShape(r.Text[takeoff.Shape])

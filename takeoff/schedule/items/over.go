@@ -56,7 +56,8 @@ func (t *Reader) Separate() {
 		t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 	}
 	t.named = slices.Clone(t.named)
-	t.Pending, t.strays, t.bare, t.InKind, t.remarks, t.others = nil, nil, nil, nil, nil, nil
+	t.Pending, t.strays, t.bare, t.remarks, t.others, t.fits = nil, nil, nil, nil, nil, nil
+	t.InKind.Anew()
 }
 
 // Again makes a reader ready for a chunk of rows, with what s knows above them. What it finds
@@ -72,7 +73,8 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
 	t.rowBefore, t.noteAt, t.Unsure = 0, 0, false
-	t.InNotes, t.shape, t.KindTold, t.KindSays = s.InNotes, s.shape, s.KindTold, s.KindSays
+	t.InNotes, t.shape, t.KindTold, t.KindSays, t.Straights = s.InNotes, s.shape, s.KindTold, s.KindSays, s.Straights
+	t.KindAbove = ""
 	t.Over = s.Over
 	t.Over.rows = [2]int{}
 }
@@ -80,7 +82,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 // Merge adds what was found in a chunk of so many rows below.
 func (t *Reader) Merge(below *Reader, rows int) {
 	if t.watched += below.watched; rows > 0 {
-		t.InNotes, t.InSummary = below.InNotes, below.InSummary
+		t.InNotes, t.InSummary, t.KindAbove = below.InNotes, below.InSummary, below.KindAbove
 		t.rowBefore, t.noteAt = below.rowBefore, below.noteAt
 	}
 	t.tallies.merge(below.tallies)

@@ -13,6 +13,7 @@ import (
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // Reader reads the cells of a row into an item, by how the columns are read, and doubts
@@ -31,7 +32,7 @@ type Reader struct {
 	Loud   bool // the row has a kind that isn't known, or none
 	Over   SubHeadings
 	Told   told.Tally
-	InKind *columns.Spec // how sizes in the column of kinds are read
+	InKind InKind
 }
 
 // Fill reads the cells into r. worded reports a cell that should hold a number
@@ -45,7 +46,10 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 	if len(t.others) > 0 {
 		t.others = t.others[:0]
 	}
-	t.turn.angle, t.metred, t.several.cell = "", false, ""
+	t.turn.angle, t.metred, t.fitted, t.several.cell = "", false, "", ""
+	if t.InKind.row.Spec != nil {
+		t.InKind.row = InKind{}.row
+	}
 	n := min(len(cells), len(t.Specs))
 	if t.LengthAt > 0 {
 		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
@@ -126,7 +130,7 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 			t.tooLarge(r, s, cell, v)
 		}
 		return false
-	case s.Sized[0] != 0 && quantity.Combined(cell):
+	case s.Sized[0] != 0 && (quantity.Combined(cell) || s.Diameter && wording.Slashed(cell)):
 		t.Pending = append(t.Pending, SizeCell{s, cell})
 		return false
 	}

@@ -17,6 +17,10 @@ import (
 // one above it, which is a fault where more than a name is expected.
 func (t *Reader) saysNothing(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	c := s.To()
+	if c == takeoff.Kind && quantity.Ditto(cell) {
+		t.kindAsAbove(r, s, cell)
+		return true
+	}
 	if c == takeoff.Quantity && quantity.Nothing(cell, s.Measure) {
 		t.fault(r, s, cell, "may be none or one; write how many, or take the row out")
 		return true
@@ -43,7 +47,7 @@ func (t *Reader) doubtMerged(r *takeoff.Row, s *columns.Spec, cell string) bool 
 }
 
 // Elsewhere are the columns into which sizes are moved that stand in other cells.
-var Elsewhere = slices.Concat(columns.Own[:], columns.Second[:], []takeoff.Column{takeoff.DimColumn(fittings.Length), takeoff.Quantity})
+var Elsewhere = slices.Concat(columns.Own[:], columns.Second[:], []takeoff.Column{takeoff.DimColumn(fittings.Length), takeoff.DimColumn(fittings.Throat), takeoff.Quantity})
 
 // saysElse reports a cell that holds something else than its column takes and bears on
 // no area: a pressure class in words, yes or no for a day, no lining.

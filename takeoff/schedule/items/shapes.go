@@ -3,7 +3,6 @@ package items
 import (
 	"fmt"
 	"slices"
-	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -82,42 +81,4 @@ func saysRound(r *takeoff.Row, note string) bool {
 	}
 	k, _, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind])
 	return r.Number[columns.Own[0]] == r.Number[columns.Own[1]] || k != fittings.Transition && !celltext.Digit(note[len(note)-1])
-}
-
-// TellKind finds out what kind all pieces are of, where no column says it and a title, or
-// the name of the sheet, does: Rectangular ducts, Bends.
-func (t *Reader) TellKind() {
-	t.KindTold, t.KindSays = "", ""
-	if t.NoKind = !t.Maps(takeoff.Kind); !t.NoKind || slices.ContainsFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.To() == takeoff.DimColumn(fittings.GivenArea) }) {
-		return
-	}
-	texts := []string{t.Place.Sheet}
-	for _, x := range t.Search.Texts {
-		if x.Among { // it ends what stands above
-			texts = nil
-		}
-		texts = append(texts, x.Text)
-	}
-	for _, text := range slices.Backward(texts[max(0, len(texts)-8):]) {
-		for _, part := range strings.FieldsFunc(text, func(r rune) bool { return strings.ContainsRune("-–:;,()|/", r) }) {
-			if w := t.Kinds().TitleKind(celltext.Trim(part)); w != "" {
-				t.KindTold, t.KindSays = w, celltext.Shorten(celltext.Trim(text))
-				return
-			}
-		}
-	}
-}
-
-// nameKind gives a row the kind that its title says, or asks for it.
-func (t *Reader) nameKind(r *takeoff.Row) {
-	if r.Text[takeoff.Kind] != "" || r.Refused(takeoff.Kind) {
-		return
-	}
-	if t.KindTold == "" {
-		r.Refuse(takeoff.Kind, t.Place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
-			"no column says what kind of piece this is; add a column kind (straight, bend, reducer and so on), or write it above the table, as Straight ducts"))
-		return
-	}
-	r.Text[takeoff.Kind], t.Loud = t.KindTold, false
-	t.Told.Add("kinds that no column gives, from '%s'", t.KindSays, r.At.Row)
 }

@@ -57,6 +57,9 @@ func (t *Reader) WatchUnused() {
 // unused looks at a cell of a column that isn't used.
 func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	t.unheaded(i, s)
+	if t.Straights {
+		t.seeFitting(cell)
+	}
 	if s.Waits {
 		s.Waits = false
 		t.AskLate(s)

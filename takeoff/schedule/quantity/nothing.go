@@ -24,7 +24,7 @@ var (
 
 // starts are the bytes with which a cell may begin that is in one of the lists.
 var starts = func() (s [256]bool) {
-	for _, list := range [...][]string{dashes, absents, nones, dittos, shortDittos, {"s.o"}} {
+	for _, list := range [...][]string{dashes, absents, nones, dittos, shortDittos, kindDittos, {"s.o"}} {
 		for _, w := range list {
 			s[w[0]], s[strings.ToUpper(w)[0]] = true, true
 		}
@@ -80,3 +80,15 @@ func Above(cell string, m takeoff.Measure) (trouble string) {
 	}
 	return ""
 }
+
+// Ditto reports a cell of a word that means the row above it, short forms included: do., dto.
+func Ditto(cell string) bool {
+	if !maybe(cell) {
+		return false
+	}
+	word := bare(cell)
+	return slices.Contains(dittos, word) || slices.Contains(kindDittos, word)
+}
+
+// kindDittos are short forms that are no kind of piece.
+var kindDittos = []string{"do", "dto", "dº"}

@@ -89,6 +89,9 @@ func (s *Column) Sizes(text string) (found []Size, trouble string) {
 		_, trouble = s.oneSize(t)
 		return nil, strange(t, trouble)
 	}
+	if s.Diameter && plainNumber(parts[0]) && plainNumber(parts[1]) {
+		return nil, "holds two diameters; write each in a column of its own: diameter_mm, and diameter2_mm (of the other end) or branch_diameter_mm"
+	}
 	if plainNumber(parts[0]) && plainNumber(parts[1]) {
 		return nil, "could be " + parts[0] + " wide and " + parts[1] + " high, or two diameters; write " +
 			parts[0] + "x" + parts[1] + ", or Ø" + parts[0] + "/Ø" + parts[1]

@@ -26,6 +26,24 @@ func Describer(typed string) bool {
 	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool { return slices.Contains(describers, w) })
 }
 
+// neighbours are words of headings over what other pieces are, or what isn't made, in seven
+// languages (from memory, unverified).
+var neighbours = []string{"next", "previous", "from", "to", "end", "ends", "connection", "connects", "connected", "adjacent", "between", "joins", "joint", "alternative", "alternate", "old", "spare", "insulation",
+	"anschluss", "nach", "von", "naar", "vers", "amont", "aval", "raccordement", "aansluiting", "anslutning", "conexion", "collegamento", "remark", "remarks", "comment", "comments", "note", "notes"}
+
+// OfNeighbours reports a heading over what stands beside the piece.
+func OfNeighbours(typed string) bool {
+	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool { return slices.Contains(neighbours, w) })
+}
+
+// RoundKind reports a word alone that names a circular duct, as spiral: it may be a kind or
+// a shape.
+func (k Kinds) RoundKind(cell string) bool {
+	w, known := k.Lex.Exact(takeoff.Kind, cell)
+	kind, _, shape, ok := fittings.ParseDescription(w)
+	return known && ok && kind == fittings.Straight && shape == fittings.Circular && !k.NamesShape(cell)
+}
+
 // GroupNames are words for groups of pieces that no single piece is called (from memory,
 // unverified).
 var GroupNames = []string{"fittings", "ductwork", "ducts", "formteile", "kanale", "kanalteile", "accessoires", "gaines", "hulpstukken", "kanalen", "kanaldelar", "kanaler", "accesorios", "conductos", "accessori", "canali", "pezzispeciali", "pieces", "components", "accessories"}
@@ -65,7 +83,7 @@ func (k Kinds) TitleKind(title string) string {
 		return ""
 	}
 	w := k.Translate(takeoff.Kind, title)
-	if strings.ContainsAny(w, "|"+SizeMark) {
+	if strings.ContainsAny(w, "|"+BesideMark) {
 		return ""
 	}
 	kind, _, shape, _ := fittings.ParseDescription(w)

@@ -29,7 +29,7 @@ func TestHowMany(t *testing.T) {
 			t.Errorf("tag %s: %d, want %d", tag, times, want)
 		}
 	}
-	for name, want := range map[string]int{"L2-L5": 4, "AHU1 & AHU2": 2, "1-5": 5, "2, 3, 4": 3, "Levels 3 and 4": 2, "Level 2 to Level 6": 5, "2nd to 4th floor": 3, "1. bis 3. OG": -1,
+	for name, want := range map[string]int{"L2-L5": 4, "AHU1 & AHU2": 2, "1-5": 5, "2, 3, 4": 3, "Levels 3 and 4": 2, "Level 2 to Level 6": 5, "2nd to 4th floor": 3, "1. bis 3. OG": 3,
 		"AHU 1 (2 off)": 2, "Level 3 x 4": 4, "typical": 0, "all floors": 0, "L1": -1, "Level 12": -1, "2.01": -1, "Roof": -1} {
 		is, times := Name(lex, name)
 		if is != IsSeveral {

@@ -47,3 +47,8 @@ var Ends = regexp.MustCompile(`(?i)^\W*(?:end of (?:the )?(?:schedule|list|table
 // Earlier is a line above rows of an earlier state, in seven languages (from memory,
 // unverified).
 var Earlier = regexp.MustCompile(`(?i)^\W*(?:old|previous|former|as before|alt|altbestand|alter stand|bisher|vorher|ancien(?:ne)?s?|précédent|oud|oude|vorige|gammal|gammalt|tidigare|antiguo|viejo|anterior|vecchio|precedente)\b\W*(?:rev\w*|revision|version|qty|list|items|rows)?\W*$`)
+
+// Reserved are words of rows that keep a number and stand for nothing, in seven languages
+// (from memory, unverified).
+var Reserved = []string{"not used", "unused", "not in use", "reserved", "spare", "spare number", "number not used", "vacant", "nicht belegt", "unbelegt", "nicht verwendet", "frei", "reserviert", "reserve", "non utilisé", "non utilisée", "libre", "réservé",
+	"niet gebruikt", "gereserveerd", "vrij", "används ej", "reserverad", "no usado", "no utilizado", "reservado", "non usato", "non utilizzato", "riservato", "libero"}

@@ -86,7 +86,7 @@ func TestTranslate(t *testing.T) {
 		inches     bool
 	}{
 		{"straight", "straight", false}, {"90° bend", "90|bend", false}, {"Bend 45", "45|Bend", false}, {"frobnicator", "", false}, {"~~bend~~", "", false},
-		{"Straight duct 600x400", "Straight duct" + SizeMark + "600x400", false}, {"Straight duct 600x400", "", true}, {"Straight duct 600x400 mm", "Straight duct" + SizeMark + "600x400 mm", true},
+		{"Straight duct 600x400", "Straight duct" + BesideMark + string(OfSize) + "600x400", false}, {"Straight duct 600x400", "", true}, {"Straight duct 600x400 mm", "Straight duct" + BesideMark + string(OfSize) + "600x400 mm", true},
 		{"Straight 1 600x400", "", false},
 	} {
 		k := Kinds{Lex: words(t), Millimetres: func() bool { return !tt.inches }}

@@ -1,0 +1,67 @@
+package wording
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// fittingNames are words for pieces that aren't straights, or for no ductwork, that no
+// kind is called by, in seven languages (from memory, unverified).
+var fittingNames = []string{"fitting", "fittings", "formteil", "formteile", "formstuck", "formstucke", "formstueck", "formstuecke", "raccord", "raccords", "hulpstuk", "hulpstukken",
+	"accesorio", "accesorios", "accessori", "speciali", "accessoire", "accessoires", "accessory", "accessories", "detaljer", "elbows",
+	"curve", "gomiti", "riduzioni", "pipe", "pipes", "pipework", "cable", "cables", "tray", "trays", "trunking", "hangers", "weights", "summary", "totals"}
+
+// otherSense are words for kinds that mean something else as often.
+var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan"}
+
+// NamesFitting reports a text with a word for a piece that is no straight, or for
+// fittings as such: cut beside bend, Bends and reducers.
+func (k Kinds) NamesFitting(text string) bool {
+	if len(text) > 200 {
+		text = text[:200]
+	}
+	words := headings.Tokens(text)
+	for i := 0; i < len(words); i++ {
+		if slices.Contains(fittingNames, words[i]) || strings.HasPrefix(words[i], "formteil") || strings.HasPrefix(words[i], "formst") || len(words[i]) > 3 && k.Lex.Apart(words[i]) {
+			return true
+		}
+		for n := min(4, len(words)-i); n > 0; n-- {
+			kind := k.named(words[i : i+n])
+			if kind == fittings.NoKind {
+				continue
+			}
+			if kind != fittings.Straight {
+				return true
+			}
+			i += n - 1
+			break
+		}
+	}
+	return false
+}
+
+// named is the kind that words are the whole name of, one or several.
+func (k Kinds) named(words []string) fittings.Kind {
+	name := strings.Join(words, " ")
+	for _, ending := range [...]string{"", "s", "e", "en", "n", "es", "ar"} {
+		one, ends := strings.CutSuffix(name, ending)
+		if !ends || len(words) == 1 && len(one) < 4 {
+			continue
+		}
+		if places, _ := k.Lex.Place(one); len(words) == 1 && (len(places) > 0 || slices.Contains(otherSense, one)) {
+			return fittings.NoKind
+		}
+		w, known := k.Lex.Exact(takeoff.Kind, one)
+		if !known {
+			w = one
+		}
+		if kind, _, _, ok := fittings.ParseDescription(w); ok {
+			return kind
+		}
+	}
+	return fittings.NoKind
+}
