@@ -159,6 +159,7 @@ func Spreads(c takeoff.Column) bool {
 // doesn't count, how many there are, or in which unit the sizes are.
 type Watch struct {
 	Keeps        string // see Lexicon.Keeps
+	Remarks      bool   // it holds remarks
 	Counts       bool   // it may hold counts, as far as was seen
 	Units        bool   // it may hold units
 	Several      bool   // it may name several flats, houses or floors

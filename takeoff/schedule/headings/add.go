@@ -2,6 +2,7 @@ package headings
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -89,11 +90,14 @@ func (l *Lexicon) addUnused(line line, over bool) error {
 	return nil
 }
 
+// strikeMeans are the words of the list struck that cells may begin with.
+var strikeMeans = []string{"first", "alone", "cell", "yes"}
+
 // addDoubts files words of rows that aren't pieces, or may not count, and of how many.
 func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) error {
 	for _, w := range line.words {
 		switch {
-		case line.list == struckList:
+		case line.list == struckList && slices.Contains(strikeMeans, line.means):
 			l.strikes[begin(w)] = struct{}{}
 			l.strikes[begin(plainLetters.Replace(strings.ToLower(w)))] = struct{}{} // without accents
 		case line.list == countList:

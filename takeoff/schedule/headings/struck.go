@@ -9,11 +9,11 @@ import (
 // Struck reports a cell that says its row doesn't count: it begins with a word as
 // deleted or cancelled, or is one as void.
 func (l *Lexicon) Struck(cell string) bool {
-	return l.mayStrike(cell) && l.struckAt(Tokens(cell))
+	return l.MayStrike(cell) && l.struckAt(Tokens(cell))
 }
 
-// mayStrike reports a cell that begins as one that Struck reports: most don't.
-func (l *Lexicon) mayStrike(cell string) bool {
+// MayStrike reports a cell that begins as one that Struck reports: most don't.
+func (l *Lexicon) MayStrike(cell string) bool {
 	if len(cell) < 2 || len(cell) > 200 {
 		return false
 	}
@@ -38,7 +38,7 @@ func (l *Lexicon) struckAt(parts []string) bool {
 // says that the row doesn't count: deleted, removed (rev B). What follows it without a
 // sign belongs to a name: dropped ceiling.
 func (l *Lexicon) StruckName(name string) bool {
-	if !l.mayStrike(name) {
+	if !l.MayStrike(name) {
 		return false
 	}
 	if end := strings.IndexAny(name, "(,;:"); end > 0 {

@@ -56,6 +56,9 @@ func (t *Reader) Separate() {
 		t.Specs[i].Words, t.Specs[i].Count = maps.Clone(t.Specs[i].Words), map[string]int{}
 	}
 	t.named = slices.Clone(t.named)
+	for i := range t.named {
+		t.named[i].met = nil
+	}
 	t.Pending, t.strays, t.bare, t.remarks, t.others, t.fits = nil, nil, nil, nil, nil, nil
 	t.InKind.Anew()
 }

@@ -7,6 +7,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -65,10 +66,12 @@ func (t *Reader) doubtAreas(r *takeoff.Row) {
 	}
 }
 
-// named is a column of names, with the last one that is a name.
+// named is a column of names, with the last one that is a name, and those that took a
+// closer look.
 type named struct {
 	takeoff.Column
 	last string
+	met  map[string]bool // that they strike
 }
 
 // namedColumns are the columns of names besides system and level.
@@ -91,12 +94,25 @@ func (t *Reader) doubtNamed(r *takeoff.Row) {
 		text := r.Text[n.Column]
 		switch {
 		case text == "" || text == n.last:
-		case t.Lex.StruckName(text):
+		case t.Lex.MayStrike(text) && n.strikes(t.Lex, text):
 			t.strike(r, n.Heading(), text)
 		default:
 			n.last = text
 		}
 	}
+}
+
+// strikes reports a name that says that its row doesn't count.
+func (n *named) strikes(lex *headings.Lexicon, name string) bool {
+	is, met := n.met[name]
+	if !met {
+		is = lex.StruckName(name)
+		if n.met == nil || len(n.met) > mostMet {
+			n.met = map[string]bool{}
+		}
+		n.met[strings.Clone(name)] = is
+	}
+	return is
 }
 
 // doubtTag refuses a row whose tag says that it doesn't count, is a total or stands for

@@ -50,8 +50,18 @@ func (t *Reader) WatchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		s.Watch = columns.Watch{Keeps: keeps, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed)}
+		remarks := t.remarksHead(s)
+		if remarks { // looked at as such
+			keeps = ""
+		}
+		s.Watch = columns.Watch{Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed)}
 	}
+}
+
+// remarksHead reports a heading of remarks.
+func (t *Reader) remarksHead(s *columns.Spec) bool {
+	h := t.Lex.Read(s.Typed)
+	return h.Verdict == headings.Known && h.Column == takeoff.Note
 }
 
 // unused looks at a cell of a column that isn't used.
@@ -68,7 +78,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Several {
 		t.seeSeveral(s, cell)
 	}
-	if s.Verdict == headings.Known && s.To() == takeoff.Note {
+	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
 	}
 	if w.Keeps != "" && cell != s.AsIs {
