@@ -57,7 +57,7 @@ func (t *Reading) ofFittings(s *Spec) bool {
 		}
 		return is && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
 	}
-	return t.Kinds().NamesFitting(s.Typed)
+	return t.Kinds().OfOtherThings(s.Typed)
 }
 
 // wholeStraight reports a row with a cross-section and a length, and nothing of another
