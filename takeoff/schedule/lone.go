@@ -114,12 +114,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.unitBelow(number, cells, text)
 		return true
 	}
-	places, rest := t.Lex.Place(text)
-	if label, ok := strings.CutSuffix(text, ":"); ok {
-		if p, after := t.Lex.Place(label + ": x"); after == "x" { // nothing stands behind it
-			places, rest = p, ""
-		}
-	}
+	places, rest := t.placeOf(text)
 	switch {
 	case len(places) == 1 && places[0] == "system":
 		t.subheading(number, cells, takeoff.System, rest)
@@ -151,6 +146,17 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		return false
 	}
 	return true
+}
+
+// placeOf is what a line is by its words, and what stands behind a colon.
+func (t *table) placeOf(text string) (places []string, rest string) {
+	places, rest = t.Lex.Place(text)
+	if label, ok := strings.CutSuffix(text, ":"); ok {
+		if p, after := t.Lex.Place(label + ": x"); after == "x" { // nothing stands behind it
+			return p, ""
+		}
+	}
+	return places, rest
 }
 
 // eitherArea refuses a row of one cell that may be a system or a level.

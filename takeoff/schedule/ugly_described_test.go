@@ -14,13 +14,15 @@ func uglyDescribed() []ugly {
 		csvFile("said-lined.csv", "Tag,Description,W (mm),H (mm),L (mm),lining_mm,size_is\n1,\"Straight duct, lined\",600,400,1500,,\n2,Lined duct,600,400,1500,25,metal\n", 1, 0, 1, one, "2:lining_mm"),
 		csvFile("said-whole-piece.csv", "Item,Description,Qty\n1,Straight duct 600x400x1500,4\n2,Kanal 600x400 L=1500,1\n3,\"Rohr DN 250, 3000 mm\",2\n4,\"Straight duct 600x400, 1500 long\",1\n5,Kanal 600/400 L=1500,1\n6,Ø315 spiral duct 3000 lg,1\n7,Duct 600x400x1.5 m,1\n",
 			7, 0, 0, 8*one+2*round(.25, 3)+round(.315, 3), ""),
-		csvFile("said-three-figures.csv", "Item,Description,Length (mm),Qty\n1,Straight 1500x600x400,,1\n2,Straight 600x400x25,,1\n3,Reducer 600x400x300,,1\n4,3 no. straight duct 600x400x1500,,1\n5,Rohr 250/3000,,1\n6,Duct 600x400x1500 (4 off),,1\n", 0, 0, 6, 0, "2:kind 3:kind 4:kind 5:kind 6:kind 7:kind"),
+		csvFile("said-three-figures.csv", "Item,Description,Length (mm),Qty\n1,Straight 1500x600x400,,1\n2,Straight 600x400x25,,1\n3,Reducer 600x400x300,,1\n4,3 no. straight duct 600x400x1500,,1\n5,Rohr 250/3000,,1\n6,Duct 600x400x1500 (4 off),,1\n7,\"Duct 600x400, 25 mm\",,1\n", 0, 0, 7, 0, "2:kind 3:kind 4:kind 5:kind 6:kind 7:kind 8:kind"),
 		csvFile("said-length-twice.csv", "Pos,Kind,Length (mm)\n1,Straight 500x300x1250,1250\n2,Straight 500x300x1250,1500\n3,\"Straight 500x300, 1250 long\",1250\n", 2, 0, 1, 2*other, "3:Kind"),
 		csvFile("said-angle-and-radius.csv", "Pos,Description,W (mm),H (mm),Throat (mm)\n1,Codo 90º,600,400,150\n2,coude à 90°,600,400,150\n3,90° radius bend R150,600,400,\n4,90° radius bend R300,600,400,\n5,Mitred bend with vanes 90°,600,400,\n",
 			4, 0, 1, 3*2*.45*math.Pi/2+2*.6, "5:radius_mm"), // the mitre: both legs are half the width long on the centre line
 		csvFile("said-eccentric.csv", "Pos,Kind,D1 (mm),D2 (mm),L (mm),Offset (mm)\n1,Eccentric reducer,400,315,180,\n2,Ecc. reducer,400,315,180,0\n3,Exzentrische Reduzierung,400,315,180,\n4,Concentric reducer,400,315,180,\n", 2, 0, 2, 2*cone, "2:offset_mm 4:offset_mm"),
 		csvFile("slash-by-kind.csv", "No,Type,Size (mm),Length (mm)\n1,Spiral duct,400,3000\n2,Concentric reducer,400/315,180\n3,Reducer,400-315,180\n4,Spiral duct,400/315,3000\n", 3, 0, 1, round(.4, 3)+2*cone, "5:Size (mm)", "sizes of reducers with a stroke"),
 		csvFile("slash-of-straights.csv", "Pos;Bezeichnung;Abmessung (mm);Länge (mm)\n1;Kanal;500/300;1250\n2;Reduzierung;500/300;180\n3;Rohr;Ø 315;3000\n", 2, 0, 1, other+round(.315, 3), "3:Abmessung (mm)", "sizes of straights with a stroke"),
+		csvFile("slash-said.csv", "Pos,Description,Length (mm)\n1,Verloop 400-315,180\n2,Concentric reducer 400/315,180\n3,\"Spiral duct, 400\",3000\n", 3, 0, 0, 2*cone+round(.4, 3), "", "sizes of reducers with a stroke"),
+		csvFile("slash-said-of-both.csv", "Pos,Description,Length (mm)\n1,Kanal 500/300,1250\n2,Reduzierung 500/300,180\n", 1, 0, 1, other, "3:Description"),
 		csvFile("slash-of-diameters.csv", "Pos;Teil;DN;Länge (mm)\n1;Rohr;315;3000\n2;T-Stück;315/200;400\n3;Reduzierung;400/315;180\n", 2, 0, 1, round(.315, 3)+cone, "3:DN"),
 		csvFile("kind-as-above.csv", "Drawing,Item,Size (mm),Length (mm)\n1,Straight,600x400,1500\n2,do,600x400,1500\n3,dto.,600x400,1500\n,Level 2,,\n4,do.,600x400,1500\n", 3, 0, 1, 3*one, "6:Item", "kinds as that of the row above"),
 	}

@@ -18,6 +18,7 @@ func uglyKinds() []ugly {
 		csvFile("kinds-none-two-sizes.csv", "Mark,Size (mm),Length (mm)\nD1,600x400,1500\nD2,600x400/400x300,500\n", 0, 0, 2, 0, "2:kind 3:kind"),
 		csvFile("kinds-none-fittings.csv", "Ductwork and fittings,,\nMark,Size (mm),Length (mm)\nD1,600x400,1500\n", 0, 0, 1, 0, "3:kind"),
 		csvFile("kinds-none-grilles.csv", "Grille schedule,,\nMark,Size (mm),Length (mm)\nG1,600x100,1500\n", 0, 0, 1, 0, "3:kind"),
+		csvFile("kinds-none-insulated.csv", "Mark,Size (mm),Length (mm),Insulation,Flange,Remarks\nD1,600x400,1500,25,TDF,25 mm insulation\nD2,600x400,1500,25,TDF,hangers at 2 m\n", 2, 0, 0, 2*one, "", assumed),
 		csvFile("kinds-none-of-elbows.csv", "Mark,Size (mm),Length (mm),Elbows\nD1,600x400,1500,2\n", 0, 0, 1, 0, "1:Elbows 2:kind"),
 		csvFile("kinds-none-below-kinds.csv", "Tag,Kind,Size (mm),Length (mm)\nA,Duct,600x400,1500\nMark,Size (mm),Length (m),Area (m2)\nall,600x400,1.5,3\n", 1, 0, 1, one, "4:kind"),
 		csvFile("kinds-unknown-heading.csv", "Pos,Pezzo,Size (mm),Length (mm),Qty\n1,Canale,600x400,1500,4\n2,Fondello,600x400,,1\n", 2, 0, 0, 4*one+.24, "", "column 'Pezzo' is read as kind"),

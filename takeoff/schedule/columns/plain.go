@@ -57,7 +57,7 @@ func (t *Reading) ofFittings(s *Spec) bool {
 		}
 		return is && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
 	}
-	return t.Kinds().NamesFitting(s.Typed)
+	return t.Kinds().OfOtherThings(s.Typed)
 }
 
 // wholeStraight reports a row with a cross-section and a length, and nothing of another
@@ -86,16 +86,21 @@ func (t *Reading) wholeStraight(cells []string) bool {
 }
 
 // slashSides finds out whether pieces with one cross-section have sizes as 500/300: those of
-// reducers may be a width and a height then.
+// reducers may be a width and a height then. Rows that aren't there may have, in a file of
+// refused ones.
 func (t *Reading) slashSides() {
 	t.SlashSides = t.OfRefused()
 	kind := t.KindColumn()
-	size := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
-	if kind < 0 || size < 0 || t.SlashSides {
+	if kind < 0 || t.SlashSides {
 		return
 	}
+	size := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
 	t.SlashSides = slices.ContainsFunc(t.peekAt(2).cells, func(cells []string) bool {
-		cell, name := celltext.At(cells, size), celltext.At(cells, kind)
-		return strings.Contains(cell, "/") && wording.Slashed(cell) && t.Kinds().KindIn(name) != fittings.Reducer && !t.Kinds().RoundKind(name)
+		name := celltext.At(cells, kind)
+		if !wording.SlashWithin(name) && (size < 0 || !wording.SlashWithin(celltext.At(cells, size))) {
+			return false
+		}
+		is := t.Kinds().KindIn(name)
+		return is != fittings.NoKind && is != fittings.Reducer && !t.Kinds().RoundKind(name)
 	})
 }

@@ -9,7 +9,6 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // Kindless is what a table without a column of kinds has instead.
@@ -60,7 +59,7 @@ func (t *Reader) TellKind() {
 			}
 		}
 	}
-	t.Straights = t.Plain && !slices.ContainsFunc(texts, func(text string) bool { return t.Kinds().NamesFitting(text) || wording.Summary.MatchString(text) })
+	t.Straights = t.Plain && !slices.ContainsFunc(texts, t.Kinds().OfOthers)
 }
 
 // nameKind gives a row the kind that its title says, or that of a straight, or asks for it.

@@ -35,10 +35,8 @@ type Reader struct {
 	InKind InKind
 }
 
-// Fill reads the cells into r. worded reports a cell that should hold a number
-// and starts like a word; empty, that every cell is blank.
-func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
-	empty = true
+// begin forgets what was found in the row before.
+func (t *Reader) begin() {
 	t.Pending, t.Loud = t.Pending[:0], true
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
@@ -50,6 +48,13 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 	if t.InKind.row.Spec != nil {
 		t.InKind.row = InKind{}.row
 	}
+}
+
+// Fill reads the cells into r. worded reports a cell that should hold a number
+// and starts like a word; empty, that every cell is blank.
+func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
+	empty = true
+	t.begin()
 	n := min(len(cells), len(t.Specs))
 	if t.LengthAt > 0 {
 		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""

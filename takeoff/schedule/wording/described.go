@@ -167,9 +167,14 @@ func cutLength(cell string) (before, length string) {
 		return cell[:m[3]] + cell[m[1]:], cell[m[4]:m[5]]
 	}
 	for _, form := range [...]*regexp.Regexp{lengthNamed, lengthLong, lengthLast} {
-		if m := form.FindStringSubmatch(cell); m != nil {
-			return m[1], m[2]
+		m := form.FindStringSubmatch(cell)
+		if m == nil {
+			continue
 		}
+		if figures, mm := strings.CutSuffix(strings.ToLower(m[2]), "mm"); mm && form == lengthLast && len(strings.TrimSpace(figures)) < 3 { // a thickness
+			continue
+		}
+		return m[1], m[2]
 	}
 	return "", ""
 }
@@ -201,6 +206,14 @@ func Diameters(size string) string {
 func Slashed(size string) bool {
 	return len(size) < 20 && strings.ContainsAny(size, "/-–") && slashed.MatchString(size)
 }
+
+// SlashWithin reports a size of two whole figures with a stroke between them among other
+// words.
+func SlashWithin(cell string) bool {
+	return strings.Contains(cell, "/") && slashWithin.MatchString(cell)
+}
+
+var slashWithin = regexp.MustCompile(`\b\d{2,4} ?/ ?\d{2,4}\b`)
 
 var (
 	slashed  = regexp.MustCompile(`^\s*(\d{2,4})\s*[/–-]\s*(\d{2,4})(\s*mm)?\s*$`)
@@ -257,8 +270,11 @@ func (k Kinds) sizeOfKind(w, word, size string) (string, bool) {
 	if v, trouble := c.Number(size); trouble == "" && shape == fittings.Circular && v >= 0.06 {
 		size = "Ø" + size
 	}
-	if kind == fittings.Straight {
+	switch {
+	case kind == fittings.Straight:
 		size = k.Sides(word, shape, size)
+	case kind == fittings.Reducer && Slashed(size): // settled by its row
+		return size, true
 	}
 	found, trouble := c.Sizes(size)
 	return size, trouble == "" && (len(found) == 1 || kind == fittings.Reducer || kind == fittings.Transition)

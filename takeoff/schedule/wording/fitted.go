@@ -9,11 +9,13 @@ import (
 	"blankoff/takeoff/schedule/headings"
 )
 
-// fittingNames are words for pieces that aren't straights, or for no ductwork, that no
-// kind is called by, in seven languages (from memory, unverified).
-var fittingNames = []string{"fitting", "fittings", "formteil", "formteile", "formstuck", "formstucke", "formstueck", "formstuecke", "raccord", "raccords", "hulpstuk", "hulpstukken",
-	"accesorio", "accesorios", "accessori", "speciali", "accessoire", "accessoires", "accessory", "accessories", "detaljer", "elbows",
-	"curve", "gomiti", "riduzioni", "pipe", "pipes", "pipework", "cable", "cables", "tray", "trays", "trunking", "hangers", "weights", "summary", "totals"}
+// fittingNames are words for pieces that aren't straights, and otherThings for no ductwork,
+// that no kind is called by, in seven languages (from memory, unverified).
+var (
+	fittingNames = []string{"tee", "tees", "fitting", "fittings", "formteil", "formteile", "formstuck", "formstucke", "formstueck", "formstuecke", "raccord", "raccords", "hulpstuk", "hulpstukken",
+		"accesorio", "accesorios", "accessori", "speciali", "accessoire", "accessoires", "accessory", "accessories", "detaljer", "elbows", "curve", "gomiti", "riduzioni"}
+	otherThings = []string{"pipe", "pipes", "pipework", "cable", "cables", "tray", "trays", "trunking", "weights", "summary", "totals", "rohrleitungen", "tuyauterie", "tuberia", "tubazioni", "leidingen"}
+)
 
 // otherSense are words for kinds that mean something else as often.
 var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan"}
@@ -26,7 +28,7 @@ func (k Kinds) NamesFitting(text string) bool {
 	}
 	words := headings.Tokens(text)
 	for i := 0; i < len(words); i++ {
-		if slices.Contains(fittingNames, words[i]) || strings.HasPrefix(words[i], "formteil") || strings.HasPrefix(words[i], "formst") || len(words[i]) > 3 && k.Lex.Apart(words[i]) {
+		if slices.Contains(fittingNames, words[i]) || strings.HasPrefix(words[i], "formteil") || strings.HasPrefix(words[i], "formst") {
 			return true
 		}
 		for n := min(4, len(words)-i); n > 0; n-- {
@@ -42,6 +44,16 @@ func (k Kinds) NamesFitting(text string) bool {
 		}
 	}
 	return false
+}
+
+// OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule.
+func (k Kinds) OfOthers(title string) bool {
+	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) })
+}
+
+// OfOtherThings reports a heading of fittings, or of pipes and the like.
+func (k Kinds) OfOtherThings(heading string) bool {
+	return k.NamesFitting(heading) || slices.ContainsFunc(headings.Tokens(heading), func(w string) bool { return slices.Contains(otherThings, w) })
 }
 
 // named is the kind that words are the whole name of, one or several.
