@@ -109,7 +109,7 @@ func TestPressureByOperating(t *testing.T) {
 			}
 		}
 	}
-	for about, row := range map[string]string{"no test pressure": "X,S3,straight,500,4000,,,,\n", "above the ceiling": "X,S1,straight,500,10,E,,300,\n"} {
+	for about, row := range map[string]string{"no test pressure": "X,S3,straight,500,4000,,,,\n", "above the ceiling": "X,S1,straight,500,60,E,,300,\n"} {
 		p, err := planner.Make(readSchedule(t, csv+row), set)
 		if err != nil || len(p.Faults) != 1 || !strings.Contains(p.Faults[0].Message, about) {
 			t.Errorf("%s: %v %+v", about, err, p.Faults)

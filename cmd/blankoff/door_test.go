@@ -24,7 +24,7 @@ func needs(t *testing.T, what, text string, wants ...string) {
 	}
 }
 
-const office = "Long barn\nPos;Formstück;Abmessung;Länge (m);Farbe;Widht\n1;Kanal;600x400;1,5;rot;\n2;Kanal;600/400;1,5;rot;\nSumme;;;;;\n"
+const office = "Long barn\nPos;Formstück;Abmessung;Länge (m);Farbe;Widht\n1;Kanal;600x400;1,5;rot;\n2;Kanal;600 oder 400;1,5;rot;\nSumme;;;;;\n"
 
 // inspect shows columns, units and rows, and writes a map that reads the same.
 func TestInspect(t *testing.T) {
@@ -39,7 +39,7 @@ func TestInspect(t *testing.T) {
 	}
 	needs(t, "inspect", out, "parted by semicolons, a comma for decimals", "headings in row 2", "Abmessung", "size", "assumed: nothing says so",
 		"did you mean width_mm?", "not known", "1     totals", "2     pieces", "row 3: 1 | Kanal | 600x400 | 1,5 | rot")
-	needs(t, "faults", talk, "office.csv, row 4, Abmessung: '600/400'", "wrote "+m)
+	needs(t, "faults", talk, "office.csv, row 4, Abmessung: '600 oder 400'", "wrote "+m)
 	code, out, talk = runOn(t, "takeoff", file, "--map", m)
 	if code != exitPartly || strings.Contains(talk, "Widht") {
 		t.Errorf("exit code %d\n%s", code, talk)
@@ -67,8 +67,8 @@ func TestRefusedRows(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	needs(t, "refused rows", string(rows), "Long barn", "Farbe;Widht;refused: headings;refused: why", "2;Kanal;600/400;1,5;rot;;Abmessung;")
-	mended := strings.Replace(strings.Replace(string(rows), "600/400;", "600x400;", 1), "Widht", "Tiefe", 1)
+	needs(t, "refused rows", string(rows), "Long barn", "Farbe;Widht;refused: headings;refused: why", "2;Kanal;600 oder 400;1,5;rot;;Abmessung;")
+	mended := strings.Replace(strings.Replace(string(rows), "600 oder 400;", "600x400;", 1), "Widht", "Tiefe", 1)
 	if err := os.WriteFile(out, []byte(mended), 0o600); err != nil {
 		t.Fatal(err)
 	}

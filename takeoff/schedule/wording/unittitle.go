@@ -42,6 +42,9 @@ func OnUnits(lex *headings.Lexicon, cells []string) bool {
 
 // unitsOf reports a text that says in which unit something is: sizes in mm.
 func unitsOf(lex *headings.Lexicon, text string) bool {
+	if len(text) > MaxTitle {
+		return false
+	}
 	words := headings.Tokens(text)
 	if len(words) > 6 || !namesUnit(words) {
 		return false
@@ -64,6 +67,9 @@ func namesUnit(words []string) bool {
 
 // OfLengths reads a line of lengths, and of nothing else, in metres or feet: Lengths in m.
 func OfLengths(lex *headings.Lexicon, text string) (u quantity.Unit, ok bool) {
+	if len(text) > MaxTitle {
+		return u, false
+	}
 	words := headings.Tokens(text)
 	if len(words) > 3 || !namesUnit(words) || !slices.Contains(ofLengths, words[0]) || lex.Dimension(words[0]) {
 		return u, false
