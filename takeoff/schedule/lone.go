@@ -168,6 +168,11 @@ func (t *table) alone(at int, text string) {
 		return
 	}
 	short := celltext.Shorten(text)
+	if sign, ok := t.partedBy(text); ok {
+		t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "cells parted as the headings are",
+			fmt.Sprintf("'%s' stands in one cell: it is parted by '%s', and the headings aren't; use one sign in the whole file", short, sign)))
+		return
+	}
 	t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
 }

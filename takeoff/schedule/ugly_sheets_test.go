@@ -54,6 +54,10 @@ func uglyTitles() []ugly {
 		csvFile("numbered-notes.csv", heads+"A,duct,600,400,1500,1\n1) All sizes are internal.,,,,,\n2. Lengths measured on site.,,,,,\n", 1, 0, 0, one, "", "remarks among the rows passed over, the first '1) All sizes are internal.'"),
 		csvFile("numbered-doubts.csv", heads+"A,duct,600,400,1500,1\n1) All rows are to be doubled,,,,,\n2) Items 3 to 5 deleted,,,,,\n", 1, 0, 0, one, "3: 4:"),
 		csvFile("numbered-groups.csv", heads+"1) Supply to hall,,,,,\nA,duct,600,400,1500,1\n", 1, 0, 0, one, ""),
+		csvFile("rows-parted-else.csv", heads+"1;Straight;600;400;1500;2\n2;Straight;500;300;1500;1\n", 0, 0, 2, 0, "2: 3:"),
+		csvFile("heads-inner-outer.csv", "Ref,Type,Inner W,Inner H,Outer W,Outer H,Length,Qty\n1,Straight,600,400,700,500,1500,2\n", 0, 0, 1, 0, "2:size"),
+		csvFile("heads-l1-l2.csv", "Ref,Type,Size,L1,L2\n1,Straight,600x400,1500,1200\n2,Straight,500x300,1500,\n", 0, 0, 2, 0, "2:length 3:length"),
+		csvFile("lengths-in-m-under-mm.csv", "Ref,Type,Size,Length (mm),Qty\n1,Straight,600x400,1500,1\n2,Straight,500x400,3,2\n3,Straight,500x400,12,2\n4,Straight,500x400,1.5,2\n", 1, 0, 3, one, "3:length_mm 4:length_mm 5:length_mm"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
 }

@@ -85,6 +85,9 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		worded = t.take(r, s, cell) || worded
 	}
+	if t.missing.size || t.missing.length {
+		t.doubtMissing(r, cells)
+	}
 	more := t.behind(r, cells, n, empty)
 	return worded, empty && !more
 }

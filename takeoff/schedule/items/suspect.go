@@ -24,6 +24,7 @@ func (t *Reader) WatchUnused() {
 	})
 	t.watched = 0
 	t.BeforeText()
+	t.seeMissing()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		s.Watch = columns.Watch{}
