@@ -31,6 +31,8 @@ func (l *Lexicon) across(h *Heading, words []string) bool {
 			switch {
 			case asks != nil && (of == NoSize || of == OwnSize) && l.withLength(name):
 				of, plain, n = LongSize, true, k
+			case asks != nil && of == NoSize && l.lengthFirst(name):
+				of, plain, n, h.Foremost = LongSize, true, k, true
 			case asks != nil:
 				h.Verdict, h.Ask = Asks, asks
 				return true
@@ -104,11 +106,22 @@ func (l *Lexicon) sidesOf(name string) (of SizeOf, asks *Question) {
 
 // withLength reports a name of a width, a height and a length, in this order.
 func (l *Lexicon) withLength(name string) bool {
+	return l.inOrder(name, fittings.Width, fittings.Height, fittings.Length)
+}
+
+// lengthFirst reports a name of a length, a width and a height, in this order, as offices
+// write boxes: L x B x H.
+func (l *Lexicon) lengthFirst(name string) bool {
+	return l.inOrder(name, fittings.Length, fittings.Width, fittings.Height)
+}
+
+// inOrder reports a name of three sizes in an order.
+func (l *Lexicon) inOrder(name string, order ...fittings.Dim) bool {
 	parts := strings.Split(name, "x")
-	if len(parts) != 3 {
+	if len(parts) != len(order) {
 		return false
 	}
-	for i, want := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Length} {
+	for i, want := range order {
 		if d, ok := l.dimOf(parts[i]); !ok || d != want {
 			return false
 		}

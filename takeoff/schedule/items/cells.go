@@ -82,7 +82,7 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 		if p.Verdict != headings.Sizes {
 			t.Told.Add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
 		} else if p.Size == headings.LongSize {
-			t.Told.Add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
+			t.Told.Add(longOrder(p.Spec), p.Typed, r.At.Row)
 		} else if found[0].Shape != fittings.Circular {
 			t.Told.Add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
 		}
@@ -92,6 +92,11 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 // takeLength takes the length off the end of a cell that holds it behind the
 // cross-section: 600x400x1500. It gives what stands before it.
 func (t *Reader) takeLength(r *takeoff.Row, p SizeCell) (before, trouble string) {
+	if p.Foremost {
+		if p.Cell, trouble = lengthLast(p.Cell); trouble != "" {
+			return "", trouble
+		}
+	}
 	at := strings.LastIndexFunc(p.Cell, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
 	if at < 0 || !quantity.Combined(p.Cell[:at]) {
 		return "", "doesn't hold a cross-section and a length; write it as 600x400x1500 or Ø315x3000"

@@ -57,6 +57,9 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	if t.turn.angle != "" {
 		t.takeAngle(r)
 	}
+	if t.OfAll {
+		t.shareLength(r)
+	}
 	if t.NoKind {
 		t.nameKind(r)
 	}

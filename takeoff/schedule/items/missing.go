@@ -50,7 +50,7 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 			slices.ContainsFunc(headings.Tokens(s.Typed), t.Lex.Unused) || len(names) > 3 {
 			continue
 		}
-		if s.Verdict != headings.Unknown || s.Fixed { // said at the heading
+		if s.Verdict != headings.Unknown || s.Fixed && t.Lex.Read(s.Typed).Verdict != headings.Unknown { // said at the heading
 			return
 		}
 		names = append(names, "'"+s.Typed+"'")
