@@ -50,7 +50,7 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 			slices.ContainsFunc(headings.Tokens(s.Typed), t.Lex.Unused) || len(names) > 3 {
 			continue
 		}
-		if s.Verdict != headings.Unknown || s.Fixed && t.Lex.Read(s.Typed).Verdict != headings.Unknown { // said at the heading
+		if s.Verdict != headings.Unknown || s.Fixed && t.meant(s) != headings.Unknown { // said at the heading
 			return
 		}
 		names = append(names, "'"+s.Typed+"'")
@@ -63,4 +63,12 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 		are = "aren't"
 	}
 	r.Refuse(c, t.Place.Fault(what, "", write, fmt.Sprintf("no column gives the %s, and %s %s used; rename what holds it to %s", what, strings.Join(names, ", "), are, write)))
+}
+
+// meant is what became of a heading without a map.
+func (t *Reader) meant(s *columns.Spec) headings.Verdict {
+	if over, low, two := strings.Cut(s.Typed, " / "); two {
+		return t.Lex.Under(over, low).Verdict
+	}
+	return t.Lex.Read(s.Typed).Verdict
 }
