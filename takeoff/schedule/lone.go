@@ -116,9 +116,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text):
-		t.remark(number, cells, text)
-	case t.isNumbered(text):
+	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text) || t.isNumbered(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():

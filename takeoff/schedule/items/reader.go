@@ -38,15 +38,8 @@ type Reader struct {
 // and starts like a word; empty, that every cell is blank.
 func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
 	empty = true
-	t.Pending, t.Loud = t.Pending[:0], true
-	if len(t.strays) > 0 {
-		t.strays = t.strays[:0]
-	}
-	t.turn.angle, t.metred, t.several.cell = "", false, ""
+	t.anew(cells)
 	n := min(len(cells), len(t.Specs))
-	if t.LengthAt > 0 {
-		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
-	}
 	for i, cell := range cells[:n] {
 		if cell == "" {
 			continue
@@ -85,11 +78,20 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		worded = t.take(r, s, cell) || worded
 	}
-	if t.missing.size || t.missing.length {
-		t.doubtMissing(r, cells)
-	}
 	more := t.behind(r, cells, n, empty)
 	return worded, empty && !more
+}
+
+// anew forgets the row before.
+func (t *Reader) anew(cells []string) {
+	t.Pending, t.Loud = t.Pending[:0], true
+	if len(t.strays) > 0 {
+		t.strays = t.strays[:0]
+	}
+	t.turn.angle, t.metred, t.several.cell = "", false, ""
+	if t.LengthAt > 0 {
+		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
+	}
 }
 
 // take reads one cell of a column that is used. It reports a cell that should
@@ -171,6 +173,9 @@ func (t *Reader) mergedDown(r *takeoff.Row, s *columns.Spec, cell string) (count
 // behind looks at a row as a whole, and at its cells behind the n that have headings.
 // It reports whether one of these is filled.
 func (t *Reader) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
+	if t.missing.size || t.missing.length {
+		t.doubtMissing(r, cells)
+	}
 	if t.Commas && !empty {
 		t.besideMetres(r, cells)
 		switch {
