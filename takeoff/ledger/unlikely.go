@@ -55,18 +55,21 @@ func (b *Book) CheckUnits() {
 	if b.narrow == 0 {
 		return
 	}
-	narrow, all := make([]int, len(b.Sheets)), make([]int, len(b.Sheets))
+	narrow, all, across := make([]int, len(b.Sheets)), make([]int, len(b.Sheets)), make([]int, len(b.Sheets))
 	for i := range b.Lines {
 		if l := &b.Lines[i]; l.Assumed && !l.Refused && !l.Given {
 			all[l.Sheet]++
 			if b.isNarrow(l) {
 				narrow[l.Sheet]++
+				if c, _ := b.First(l); max(c.Width, c.Height) < leastWide && c.Diameter < leastRound {
+					across[l.Sheet]++
+				}
 			}
 		}
 	}
 	for i := range b.Lines {
 		l := &b.Lines[i]
-		if !l.Assumed || l.Refused || l.Given || 2*narrow[l.Sheet] <= all[l.Sheet] {
+		if !l.Assumed || l.Refused || l.Given || 2*narrow[l.Sheet] <= all[l.Sheet] || across[l.Sheet] == 0 && !b.isNarrow(l) { // it is the lengths
 			continue
 		}
 		c, _ := b.First(l)

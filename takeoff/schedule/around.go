@@ -3,6 +3,7 @@ package schedule
 import (
 	"regexp"
 	"slices"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -93,4 +94,14 @@ func (t *table) sumsUp() bool {
 func (t *table) passSum(number int, cells []string) {
 	t.Told.Add("rows of a list that seems to sum up other sheets and names no kinds of pieces, passed over", "", number)
 	t.Look.Class(told.RemarkRow, number, cells)
+}
+
+// partedBy finds the sign that parts a text into as many cells as there are headings.
+func (t *table) partedBy(text string) (sign string, ok bool) {
+	for _, sign := range [...]string{";", ",", "|", "\t"} {
+		if n := strings.Count(text, sign); n > 2 && n+1 >= len(t.Specs)-1 && n < len(t.Specs)+2 {
+			return strings.Replace(sign, "\t", "tab", 1), true
+		}
+	}
+	return "", false
 }

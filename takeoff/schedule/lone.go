@@ -120,9 +120,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, takeoff.System, rest)
 	case len(places) == 1 && places[0] == "level":
 		t.subheading(number, cells, takeoff.Level, rest)
-	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text):
-		t.remark(number, cells, text)
-	case t.isNumbered(text):
+	case len(places) > 0 && places[0] == "note" || t.InNotes || wording.PageLine.MatchString(text) || t.isNumbered(text):
 		t.remark(number, cells, text)
 	case t.systemAndLevel(number, cells, text), t.besideLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
@@ -184,6 +182,11 @@ func (t *table) alone(at int, text string) {
 		return
 	}
 	short := celltext.Shorten(text)
+	if sign, ok := t.partedBy(text); ok {
+		t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "cells parted as the headings are",
+			fmt.Sprintf("'%s' stands in one cell: it is parted by '%s', and the headings aren't; use one sign in the whole file", short, sign)))
+		return
+	}
 	t.row.Refuse(takeoff.Kind, t.Place.Fault("", short, "a piece, or a sub-heading",
 		fmt.Sprintf("'%s' stands alone in its row; write System: or Level: before it if it is of the rows below, Note: if it is a remark, or fill in the piece", short)))
 }

@@ -139,7 +139,7 @@ func (info *Info) Map() *mapping.Map {
 	for _, s := range info.Sheets {
 		x := mapping.Sheet{Name: s.Name, HeadingRows: s.Headings, Skip: len(s.Headings) == 0 || s.Sums}
 		for _, c := range s.Columns {
-			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == told.AssumedUnit}
+			y := mapping.Column{At: c.Letter, Heading: c.Typed, Is: c.Reads, Unit: c.Unit, Assumed: c.Unit != "" && c.Why == told.AssumedUnit, LengthFirst: c.LengthFirst, OfAll: c.OfAll}
 			if len(s.Headings) == 1 && s.Headings[0] == 0 || c.Typed == "column "+c.Letter { // none
 				y.Heading = ""
 			}

@@ -54,12 +54,17 @@ func uglyTitles() []ugly {
 		csvFile("numbered-notes.csv", heads+"A,duct,600,400,1500,1\n1) All sizes are internal.,,,,,\n2. Lengths measured on site.,,,,,\n", 1, 0, 0, one, "", "remarks among the rows passed over, the first '1) All sizes are internal.'"),
 		csvFile("numbered-doubts.csv", heads+"A,duct,600,400,1500,1\n1) All rows are to be doubled,,,,,\n2) Items 3 to 5 deleted,,,,,\n", 1, 0, 0, one, "3: 4:"),
 		csvFile("numbered-groups.csv", heads+"1) Supply to hall,,,,,\nA,duct,600,400,1500,1\n", 1, 0, 0, one, ""),
+		csvFile("rows-parted-else.csv", heads+"1;Straight;600;400;1500;2\n2;Straight;500;300;1500;1\n", 0, 0, 2, 0, "2: 3:"),
+		csvFile("heads-inner-outer.csv", "Ref,Type,Inner W,Inner H,Outer W,Outer H,Length,Qty\n1,Straight,600,400,700,500,1500,2\n", 0, 0, 1, 0, "2:size"),
+		csvFile("heads-l1-l2.csv", "Ref,Type,Size,L1,L2\n1,Straight,600x400,1500,1200\n2,Straight,500x300,1500,\n", 0, 0, 2, 0, "2:length 3:length"),
+		csvFile("lengths-in-m-under-mm.csv", "Ref,Type,Size,Length (mm),Qty\n1,Straight,600x400,1500,1\n2,Straight,500x400,3,2\n3,Straight,500x400,12,2\n4,Straight,500x400,1.5,2\n", 1, 0, 3, one, "3:length_mm 4:length_mm 5:length_mm"),
 		csvFile("group-size-in.csv", ",,Size (in),,,\nRef,Type,W,H,L,Qty\n1,Straight,24,12,60,2\n", 1, 0, 0, 2*rect(24*in, 12*in, 60*in), "", "'Size (in)' above the headings gives the unit of 'W', 'H', 'L'"),
 	}
 }
 
 // uglyHeads are headings and units that fresh readers typed.
 func uglyHeads() []ugly {
+	const in = .0254
 	one, straight := rect(.6, .4, 1.5), "S,Straight,600,400,1500,,,,1\n"
 	taper := 2 * (.5*math.Hypot(.5, .05) + .35*math.Hypot(.5, .1)) // four trapezoids
 	var out []ugly
@@ -75,6 +80,10 @@ func uglyHeads() []ugly {
 		csvFile("heads-both-tongues.csv", "Pos / Tag,Bauteil / Component,Breite / Width (mm),Höhe / Height (mm),Länge / Length (m),Stück / Qty\n1,Kanal,600,400,1.5,2\n", 1, 0, 0, 2*one, ""),
 		csvFile("heads-tongues-differ.csv", "Pos,Kind,Breite / Height (mm),Höhe (mm),Länge (mm)\n1,Kanal,600,400,1500\n", 0, 0, 1, 0, "2:width_mm"),
 		csvFile("heads-colons.csv", "Tag,Kind,Width :,Height :,Length :,Qty :\n1,Straight,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("heads-l-b-h.csv", "Pos,Bezeichnung,L x B x H (mm),Stück\n1,Kanal,1500x600x400,2\n2,Rohr,3000 x Ø315,1\n3,Kanal,600x400,1\n", 2, 0, 1, 2*one+round(.315, 3), "4:L x B x H (mm)", "are read as length x width x height: 2, in rows 2 to 3"),
+		csvFile("heads-feet-inches.csv", "Mark,Item,Size (mm),Length ft,Length in,Qty\n1,Straight duct,600x400,5,6,2\n2,Straight duct,600x400,4,,1\n3,Straight duct,600x400,,6,1\n", 2, 0, 1, rect(.6, .4, (2*66+48)*in), "4:length_mm", "columns 'Length ft' and 'Length in' are read as one length in feet and inches"),
+		csvFile("heads-total-length.csv", "Tag,Kind,Size (mm),Total length m,No of pieces\nA,duct,600x400,15,10\nB,duct,600x400,7.5,5\nC,duct,600x400,1.5,\n", 3, 0, 0, 16*one, "", "column 'Total length m' is read as the length of all pieces of a row together"),
+		csvFile("heads-total-of-each.csv", "Tag,Kind,Size (mm),Total length m,No of pieces\nA,duct,600x400,1.5,10\nB,duct,600x400,1.5,5\n", 0, 0, 2, 0, "1:Total length m 2:length_mm 3:length_mm"),
 		csvFile("heads-dutch-br.csv", "Pos,Omschrijving,Br,H,L,Aant\n1,Recht kanaal,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
 		csvFile("heads-italian-n.csv", "Pos,Descrizione,Base,Altezza,Lunghezza,N.\n1,Canale,600,400,1500,2\n2,Canale,600,400,1500,1\n", 2, 0, 0, 3*one, "", "column 'N.' is read as quantity"),
 		csvFile("heads-swedish-bill.csv", "Kod;Text;Mängd;Enhet\nQLB;Rektangulär kanal 600x400;25;m\nQLC;Cirkulär kanal Ø250;18;m\n", 2, 0, 0, rect(.6, .4, 25)+round(.25, 18), ""),

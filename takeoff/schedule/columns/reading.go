@@ -43,6 +43,7 @@ type Reading struct {
 	Seldom     bool  // there are quantities in metres, or sizes over several cells
 	UnitsAt    int   // column of the units of quantities; 0: none
 	LengthAt   int   // column of lengths beside it; 0: none
+	OfAll      bool  // a column holds the length of all pieces of a row together
 	OrDiameter bool  // a column holds widths or diameters
 	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
 }
@@ -83,9 +84,11 @@ func (t *Reading) settleHeadings() {
 	t.byCells()
 	t.describedKinds()
 	t.lengthOfRun()
+	t.lengthOfAll()
+	t.feetAndInches()
 	t.quantityUnits()
 	t.slashSides()
-	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired })
+	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired || s.feet })
 	t.OrDiameter = slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
 			return w == "d" || w == "dia" || w == "diam" || w == "diameter"
@@ -192,7 +195,7 @@ func (t *Reading) Refresh() {
 		p := &t.Specs[i]
 		c := told.Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.HiddenColumns) && s.HiddenColumns[i]}
 		if p.Used {
-			c.Reads = reads(p)
+			c.Reads, c.LengthFirst, c.OfAll = reads(p), p.Foremost, p.Heading.OfAll
 			c.Spread, c.Asked = p.Verdict == headings.Known && Spreads(p.To()) || p.Verdict == headings.Sizes, p.Doubtful()
 			if c.Unit, c.Why = unitWhy(p); p.settled && c.Why == "" {
 				c.Why = "its cells"

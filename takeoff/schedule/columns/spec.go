@@ -32,6 +32,7 @@ type Spec struct {
 	Sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
 	paired  bool              // a size goes on in the next cell
 	parted  int               // a size goes on in the next two cells: the first of these
+	feet    bool              // a length goes on in the next cell, in inches
 
 	// What was found out about its heading.
 	Fixed    bool   // by a map
@@ -123,6 +124,8 @@ func (s *Spec) GoesOn(cell string, cells []string) string {
 	switch {
 	case s.paired && len(cells) > 1 && celltext.Trim(cells[1]) != "":
 		return cell + "x" + celltext.Trim(cells[1])
+	case s.feet && len(cells) > 1 && celltext.Trim(cells[1]) != "":
+		return cell + "'" + celltext.Trim(cells[1]) + `"`
 	case s.parted > 0 && len(cells) > 2:
 		return cell + celltext.Trim(cells[1]) + celltext.Trim(cells[2])
 	}

@@ -31,6 +31,8 @@ func (l *Lexicon) across(h *Heading, words []string) bool {
 			switch {
 			case asks != nil && (of == NoSize || of == OwnSize) && l.withLength(name):
 				of, plain, n = LongSize, true, k
+			case asks != nil && of == NoSize && l.lengthFirst(name):
+				of, plain, n, h.Foremost = LongSize, true, k, true
 			case asks != nil:
 				h.Verdict, h.Ask = Asks, asks
 				return true
@@ -104,11 +106,22 @@ func (l *Lexicon) sidesOf(name string) (of SizeOf, asks *Question) {
 
 // withLength reports a name of a width, a height and a length, in this order.
 func (l *Lexicon) withLength(name string) bool {
+	return l.inOrder(name, fittings.Width, fittings.Height, fittings.Length)
+}
+
+// lengthFirst reports a name of a length, a width and a height, in this order, as offices
+// write boxes: L x B x H.
+func (l *Lexicon) lengthFirst(name string) bool {
+	return l.inOrder(name, fittings.Length, fittings.Width, fittings.Height)
+}
+
+// inOrder reports a name of three sizes in an order.
+func (l *Lexicon) inOrder(name string, order ...fittings.Dim) bool {
 	parts := strings.Split(name, "x")
-	if len(parts) != 3 {
+	if len(parts) != len(order) {
 		return false
 	}
-	for i, want := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Length} {
+	for i, want := range order {
 		if d, ok := l.dimOf(parts[i]); !ok || d != want {
 			return false
 		}
@@ -186,4 +199,64 @@ func (l *Lexicon) Neighbours(hs []Heading) {
 			hs[i].Taken = true
 		}
 	}
+}
+
+// bothTongues settles a heading that says the same twice, as in two languages: Breite / Width
+// (mm), Länge (Length). Each part has to be known by itself, and to mean the same.
+func (l *Lexicon) bothTongues(h *Heading) bool {
+	parts := strings.FieldsFunc(h.Typed, func(r rune) bool { return r == '/' || r == '|' || r == '\n' || r == '(' || r == '[' })
+	if len(parts) < 2 || len(parts) > 4 {
+		return false
+	}
+	var found []Heading
+	var u quantity.Unit
+	said := false
+	for _, part := range parts {
+		part = strings.Trim(part, " )]-–")
+		words := Tokens(part)
+		if len(words) == 0 {
+			return false
+		}
+		if x, ok := quantity.UnitOf(strings.Join(words, "")); ok && len(found) > 0 && part == strings.ToLower(part) {
+			if said && x != u {
+				return false
+			}
+			u, said = x, true
+			continue
+		}
+		one := Heading{Typed: part}
+		if _, ok := l.settle(&one, words); !ok || one.Verdict != Known && one.Verdict != Sizes && one.Verdict != Asks {
+			return false
+		}
+		if one.Said && one.Verdict != Asks && !strings.Contains(part, "_") {
+			if said && one.Unit != u {
+				return false
+			}
+			u, said = one.Unit, true
+		}
+		found = append(found, one)
+	}
+	if !alike(found) {
+		return false
+	}
+	first := found[0]
+	if said && first.Verdict != Asks {
+		if first.Verdict == Known && !takes(first.Column, u) || first.Verdict == Sizes && u.Measure != quantity.Millimetre.Measure {
+			return false
+		}
+		first.Unit, first.Said = u, true
+	}
+	first.Typed = h.Typed
+	*h = first
+	return true
+}
+
+// alike reports two headings and more that mean the same.
+func alike(found []Heading) bool {
+	for _, x := range found {
+		if first := &found[0]; x.Verdict != first.Verdict || x.Column != first.Column || x.Size != first.Size || x.Ask != first.Ask {
+			return false
+		}
+	}
+	return len(found) > 1
 }

@@ -41,14 +41,16 @@ const (
 
 // Heading is a heading that was read.
 type Heading struct {
-	Typed   string
-	Verdict Verdict
-	Column  takeoff.Column // of Known, Near and Misfit
-	Size    SizeOf         // of Sizes
-	Unit    quantity.Unit  // what the heading says
-	Said    bool           // whether it says a unit
-	Ask     *Question      // of Asks
-	Taken   bool           // of Near: another column of the row is headed so
+	Typed    string
+	Verdict  Verdict
+	Column   takeoff.Column // of Known, Near and Misfit
+	Size     SizeOf         // of Sizes
+	Unit     quantity.Unit  // what the heading says
+	Said     bool           // whether it says a unit
+	Ask      *Question      // of Asks
+	Taken    bool           // of Near: another column of the row is headed so
+	Foremost bool           // of LongSize: the length stands before the cross-section
+	OfAll    bool           // of a length: of all pieces of a row together
 }
 
 // Tokens parts a heading into words, in lower case: runs of letters and

@@ -81,7 +81,7 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 		if p.Verdict != headings.Sizes {
 			t.Told.Add("cells of column '%s' that hold a whole size are read as width x height or diameter", p.Typed, r.At.Row)
 		} else if p.Size == headings.LongSize {
-			t.Told.Add("cells of column '%s' are read as width x height x length", p.Typed, r.At.Row)
+			t.Told.Add(longOrder(p.Spec), p.Typed, r.At.Row)
 		} else if found[0].Shape != fittings.Circular {
 			t.Told.Add("cells of column '%s' are read as width x height", p.Typed, r.At.Row)
 		}

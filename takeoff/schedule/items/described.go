@@ -137,6 +137,11 @@ func (t *Reader) setLength(r *takeoff.Row, as quantity.Column, text string) (tro
 // takeLength takes the length off the end of a cell that holds it behind the
 // cross-section: 600x400x1500. It gives what stands before it.
 func (t *Reader) takeLength(r *takeoff.Row, p SizeCell) (before, trouble string) {
+	if p.Foremost {
+		if p.Cell, trouble = lengthLast(p.Cell); trouble != "" {
+			return "", trouble
+		}
+	}
 	at := strings.LastIndexFunc(p.Cell, func(r rune) bool { return strings.ContainsRune("xX×*", r) })
 	if at < 0 || !quantity.Combined(p.Cell[:at]) {
 		return "", "doesn't hold a cross-section and a length; write it as 600x400x1500 or Ø315x3000"

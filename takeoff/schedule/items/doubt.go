@@ -39,6 +39,7 @@ type Doubts struct {
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
+	missing       missing                 // what no column gives
 	several       severalIn               // a cell of the row that names several floors, flats or the like
 	lengthFilled  bool                    // a length stands in the row, in a column of its own beside units
 	metred        bool                    // the quantity of the row is its length
@@ -63,6 +64,9 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	}
 	if t.InKind.row.Spec != nil {
 		t.takeBeside(r)
+	}
+	if t.OfAll {
+		t.shareLength(r)
 	}
 	if t.NoKind {
 		t.nameKind(r)

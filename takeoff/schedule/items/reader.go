@@ -36,7 +36,7 @@ type Reader struct {
 }
 
 // begin forgets what was found in the row before.
-func (t *Reader) begin() {
+func (t *Reader) begin(cells []string) {
 	t.Pending, t.Loud = t.Pending[:0], true
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
@@ -48,17 +48,17 @@ func (t *Reader) begin() {
 	if t.InKind.row.Spec != nil {
 		t.InKind.row = InKind{}.row
 	}
+	if t.LengthAt > 0 {
+		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
+	}
 }
 
 // Fill reads the cells into r. worded reports a cell that should hold a number
 // and starts like a word; empty, that every cell is blank.
 func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty bool) {
 	empty = true
-	t.begin()
+	t.begin(cells)
 	n := min(len(cells), len(t.Specs))
-	if t.LengthAt > 0 {
-		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
-	}
 	for i, cell := range cells[:n] {
 		if cell == "" {
 			continue
@@ -180,6 +180,9 @@ func (t *Reader) mergedDown(r *takeoff.Row, s *columns.Spec, cell string) (count
 // behind looks at a row as a whole, and at its cells behind the n that have headings.
 // It reports whether one of these is filled.
 func (t *Reader) behind(r *takeoff.Row, cells []string, n int, empty bool) bool {
+	if t.missing.size || t.missing.length {
+		t.doubtMissing(r, cells)
+	}
 	if t.Commas && !empty {
 		t.besideMetres(r, cells)
 		switch {

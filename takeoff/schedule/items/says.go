@@ -1,6 +1,7 @@
 package items
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -128,4 +129,49 @@ func (t *Reader) unitInCells(r *takeoff.Row) bool {
 		return says(t.Pending[0].Cell)
 	}
 	return says(r.Text[columns.Own[0]]) || says(r.Text[columns.Own[2]])
+}
+
+// isError reports a cell that shows an error of the spreadsheet.
+func isError(cell string) bool {
+	return (cell[0] == '#' || cell[0] == 'E') && slices.ContainsFunc(celltext.ErrorCells, func(e string) bool { return strings.HasPrefix(cell, e) })
+}
+
+// passError passes over an error of the spreadsheet in a column that bears on no area of
+// ours, as figures to check or remarks. It reports whether it did.
+func (t *Reader) passError(s *columns.Spec, cell string) bool {
+	switch s.To() {
+	case takeoff.StatedArea, takeoff.Note, takeoff.PlaceOnSite, takeoff.Drawing:
+	default:
+		return false
+	}
+	if t.Loud || s.Sized[0] != 0 || !isError(cell) { // a total is held against the rows
+		return false
+	}
+	t.Told.Add("errors of the spreadsheet in column '%s', not used", s.Typed, t.Place.Row)
+	return true
+}
+
+// severalIn is a cell of a column of flats, houses or floors that names several of them.
+type severalIn struct {
+	of   *columns.Spec
+	cell string
+}
+
+// seeSeveral looks at a cell of a column of flats, houses or floors.
+func (t *Reader) seeSeveral(s *columns.Spec, cell string) {
+	if celltext.Digit(cell[0]) && wording.RangeCount(cell) > 0 {
+		t.several = severalIn{s, cell}
+	}
+}
+
+// doubtSeveral refuses a row that stands for several flats, houses or floors, and whose
+// quantity isn't one of all of them.
+func (t *Reader) doubtSeveral(r *takeoff.Row) {
+	x := t.several
+	t.several = severalIn{}
+	if n := wording.RangeCount(x.cell); t.Loud || n == 0 || int(r.Number[takeoff.Quantity])%n == 0 && r.Has(takeoff.Quantity) {
+		return
+	}
+	r.Faults = append(r.Faults, t.Place.Fault(x.of.Typed, celltext.Shorten(x.cell), "how many under quantity",
+		fmt.Sprintf("'%s' in '%s' seems to name several, and the row may count for each; write how many in all under quantity, or a row for each", celltext.Shorten(x.cell), x.of.Typed)))
 }

@@ -25,6 +25,7 @@ func (t *Reader) WatchUnused() {
 	t.watched = 0
 	t.BeforeText()
 	t.findNamed()
+	t.seeMissing()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		s.Watch = columns.Watch{}

@@ -39,6 +39,9 @@ type Column struct {
 	Is      string `toml:"is"`                // heading of ours, size, size2, branch_size, or empty: not used
 	Unit    string `toml:"unit,omitempty"`
 	Assumed bool   `toml:"assumed,omitempty"` // nothing says the unit: a line on units still counts
+
+	OfAll       bool `toml:"of_all,omitempty"`       // of length_mm: of all pieces of a row together
+	LengthFirst bool `toml:"length_first,omitempty"` // of size_length: 1500x600x400
 }
 
 // Read reads a map file; name is its name in errors. Whatever isn't known in it
@@ -54,7 +57,7 @@ func Read(name string, r io.Reader) (*Map, error) {
 		return nil, fmt.Errorf("map file %s: %w", name, err)
 	}
 	if left := meta.Undecoded(); len(left) > 0 {
-		return nil, fmt.Errorf("map file %s: '%s' isn't known; expected decimal, and sheet with name, skip, heading_rows, skip_rows, sub_headings and column (at, heading, is, unit, assumed)", name, left[0])
+		return nil, fmt.Errorf("map file %s: '%s' isn't known; expected decimal, and sheet with name, skip, heading_rows, skip_rows, sub_headings and column (at, heading, is, unit, assumed, of_all, length_first)", name, left[0])
 	}
 	if err := m.check(); err != nil {
 		return nil, fmt.Errorf("map file %s: %w", name, err)
@@ -144,7 +147,8 @@ func (c *Column) Read() (headings.Heading, error) {
 	if !ok {
 		return h, fmt.Errorf("is '%s': that isn't a heading of ours; the second sheet of the template lists them", c.Is)
 	}
-	h.Verdict, h.Column, h.Size = headings.Known, column, of
+	h.Verdict, h.Column, h.Size, h.Foremost = headings.Known, column, of, c.LengthFirst && of == headings.LongSize
+	h.OfAll = c.OfAll && c.Is == "length_mm"
 	if of != headings.NoSize {
 		h.Verdict = headings.Sizes
 	}

@@ -51,6 +51,9 @@ type Column struct {
 	Asked  bool // it may be of each of them or of all together
 
 	Settled bool // what it is was settled by its cells
+
+	LengthFirst bool // of whole sizes: the length stands before the cross-section
+	OfAll       bool // of a length: of all pieces of a row together
 }
 
 // Sheet says how a sheet of a schedule was understood.

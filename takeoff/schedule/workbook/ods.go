@@ -128,10 +128,8 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
 	case "table":
 		return false, errInner
-	case "shapes":
-		sr.pinned.Picture = true
-		return false, sr.dec.Skip()
 	default:
+		sr.pinned.Picture = sr.pinned.Picture || e.Name.Local == "shapes"
 		return false, sr.dec.Skip() // a note
 	}
 	return false, nil
