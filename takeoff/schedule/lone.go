@@ -102,16 +102,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.subheading(number, cells, c, text)
 		return true
 	}
-	if t.struckHead(text) {
-		t.struckBelow(number, cells, text)
-		return true
-	}
-	if wording.PerFloor.MatchString(text) || wording.Replaces.MatchString(text) {
-		t.remark(number, cells, text)
-		return true
-	}
-	if _, says := wording.StatedUnit(t.Lex, text); says {
-		t.unitBelow(number, cells, text)
+	if t.saysOfRows(number, cells, text) {
 		return true
 	}
 	places, rest := t.placeOf(text)
@@ -141,6 +132,23 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.Look.Class(told.RemarkRow, number, cells)
 	default:
 		t.alone(at, text)
+		return false
+	}
+	return true
+}
+
+// saysOfRows deals with a line that says of rows that they don't count, stand for several or
+// are in another unit.
+func (t *table) saysOfRows(number int, cells []string, text string) bool {
+	_, unit := wording.StatedUnit(t.Lex, text)
+	switch {
+	case t.struckHead(text):
+		t.struckBelow(number, cells, text)
+	case wording.PerFloor.MatchString(text) || wording.Replaces.MatchString(text):
+		t.remark(number, cells, text)
+	case unit:
+		t.unitBelow(number, cells, text)
+	default:
 		return false
 	}
 	return true

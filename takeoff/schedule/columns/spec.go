@@ -186,3 +186,17 @@ func (w *Watch) Merge(below *Watch) {
 	w.Gaps = w.Gaps || below.Gaps || w.Filled > 0 && below.First != w.Last+1
 	w.Filled, w.Last, w.Most, w.Least = w.Filled+below.Filled, below.Last, max(w.Most, below.Most), min(w.Least, below.Least)
 }
+
+// See takes note of a cell of a column that may say how many.
+func (w *Watch) See(cell string) {
+	n, ok := celltext.Count(cell)
+	if !ok {
+		w.Others++
+		return
+	}
+	w.Gaps = w.Gaps || w.Filled > 0 && n != w.Last+1
+	if w.Filled == 0 {
+		w.First = n
+	}
+	w.Filled, w.Last, w.Most, w.Least = w.Filled+1, n, max(w.Most, n), min(w.Least, n)
+}

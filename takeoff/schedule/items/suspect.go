@@ -107,16 +107,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if !w.Counts || cell == s.Typed { // headings again
 		return
 	}
-	n, ok := celltext.Count(cell)
-	if !ok {
-		w.Others++
-		return
-	}
-	w.Gaps = w.Gaps || w.Filled > 0 && n != w.Last+1
-	if w.Filled == 0 {
-		w.First = n
-	}
-	w.Filled, w.Last, w.Most, w.Least = w.Filled+1, n, max(w.Most, n), min(w.Least, n)
+	w.See(cell)
 }
 
 // secondFigure finds fault, once, with figures under no heading right behind a length or
