@@ -18,7 +18,7 @@ const mostUnitCells = 4
 // mm; (sizes in inches | lengths in feet).
 func OnUnits(lex *headings.Lexicon, cells []string) bool {
 	texts := celltext.Texts(cells)
-	if len(texts) < 2 || len(texts) > mostUnitCells {
+	if len(texts) < 2 || len(texts) > mostUnitCells || slices.ContainsFunc(texts, func(text string) bool { return len(text) > MaxTitle }) {
 		return false
 	}
 	if _, in, ok := strings.Cut(texts[0], "("); ok && !strings.Contains(in, ")") && strings.HasSuffix(texts[len(texts)-1], ")") {
