@@ -29,7 +29,7 @@ const (
 )
 
 // sayings are the meanings of the lists of remarks.
-var sayings = map[string]Says{"several": Several, "twice": Twice, "part": Part, "instead": Instead, "site": Site, "open": Open, "out": Out,
+var sayings = map[string]Says{"several": Several, "twice": Twice, "part": Part, "instead": Instead, "site": Site, "open": Open, "unsized": Unsized, "out": Out,
 	"subject": aside, "repeats": repeats, "small": small, "side": side, "dimension": dimension}
 
 // saying is a phrase of a remark: its words, # for a number up to 99.
@@ -50,7 +50,7 @@ const (
 func (l *Lexicon) addSayings(line line) error {
 	says, ok := sayings[line.means]
 	if !ok {
-		return fmt.Errorf("'%s' isn't a thing that a remark may say; expected several, twice, part, instead, site, open, out, subject, repeats, small, side or dimension", line.means)
+		return fmt.Errorf("'%s' isn't a thing that a remark may say; expected several, twice, part, instead, site, open, unsized, out, subject, repeats, small, side or dimension", line.means)
 	}
 	at := map[string]uint8{remarkList: anywhere, remarkAloneList: alone, remarkEndList: atEnd}[line.list]
 	for _, phrase := range line.words {

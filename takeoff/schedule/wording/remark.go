@@ -41,7 +41,7 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 	if (figures || strings.Contains(note, " in ")) && figured.MatchString(note) {
 		x.Of |= OfSizes
 	}
-	if oneOf(words, countWords) && countNoted.MatchString(note) || note != "" && note[0] == '+' && moreNoted.MatchString(note) {
+	if oneOf(words, countWords) && countNoted.MatchString(note) || note != "" && (note[0] == '+' || note[0] == '-') && moreNoted.MatchString(note) {
 		x.Of |= OfCounts
 	}
 	says := lex.Says(words, note)
@@ -148,8 +148,8 @@ func lastSize(note string) (size [2]float64) {
 // detailNoted is a remark that names a drawing of something typical.
 var detailNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\W+(?:detail|section|sketch|drawing|dwg|note|fixing|support|hanger|bracket)`)
 
-// moreNoted is a remark as +1.
-var moreNoted = regexp.MustCompile(`^\+\s*\d{1,2}\W*$`)
+// moreNoted is a remark as +1 or -1.
+var moreNoted = regexp.MustCompile(`^[+-]\s*\d{1,2}\W*$`)
 
 // sizeNoted is a size in a remark.
 var sizeNoted = regexp.MustCompile(`(\d{2,5}(?:\.\d+)?)(?:\s*(?:mm)?\s*[xX×*]\s*(\d{2,5}))?`)
