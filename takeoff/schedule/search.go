@@ -109,8 +109,12 @@ func (t *table) passOver(number int, cells []string) {
 	if len(cells) <= headrow.MaxColumns {
 		f.Last, f.LastAt = slices.Clone(cells), number
 	}
-	if f.Piece == 0 && t.Kinds().LooksLikePiece(cells[:min(len(cells), headrow.MostTitle)]) {
+	first := cells[:min(len(cells), headrow.MostTitle)]
+	if f.Piece == 0 && t.Kinds().LooksLikePiece(first) {
 		f.Piece = number
+	}
+	if t.Place.Sheet != "" && t.Kinds().LooksSized(first) {
+		f.Sized = append(f.Sized, number)
 	}
 	f.Failed = len(f.Rows) >= headrow.MaxSearch
 	t.Look.Class(told.TitleRow, number, cells)

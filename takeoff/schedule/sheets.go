@@ -98,10 +98,10 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 // passedOver says what of a sheet without headings bears on the others: rows that look
 // like pieces, and a line on units.
 func (t *table) passedOver() {
-	if row := t.Search.Piece; row > 0 && !wording.ListSheet.MatchString(t.Place.Sheet) {
+	if row := t.pieceBelow(); row > 0 && !wording.ListSheet.MatchString(t.Place.Sheet) {
 		p := t.Place
 		p.Row = row
-		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings, so none of it is read; put the headings above them", p.Sheet)))
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings that are known, so none of it is read; put such headings above them, or leave the sheet out by skip in a map (inspect -o)", p.Sheet)))
 	}
 	for _, title := range t.Search.Texts {
 		if wording.Many.MatchString(title.Text) || wording.Several(title.Text) || wording.AsOther.MatchString(title.Text) {
@@ -113,6 +113,19 @@ func (t *table) passedOver() {
 			t.Units.Cover = &headrow.Line{Row: title.Row, Text: title.Text, Sheet: t.Place.Sheet, Unit: u}
 		}
 	}
+}
+
+// pieceBelow is the first row of a sheet without headings that looks like a piece, 0 for
+// none: one of a kind, or one of sizes, if most rows are.
+func (t *table) pieceBelow() int {
+	f := &t.Search
+	switch {
+	case f.Piece > 0:
+		return f.Piece
+	case len(f.Sized) > 1 && 2*len(f.Sized) > len(f.Rows) && !t.Kinds().NoDuctwork(t.Place.Sheet):
+		return f.Sized[0]
+	}
+	return 0
 }
 
 // readSheet reads one sheet.

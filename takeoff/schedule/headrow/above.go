@@ -19,8 +19,9 @@ type Above struct {
 	LastAt int
 	Held   []string // a heading row whose lower row may follow
 	HeldAt int
-	Failed bool // looked long enough
-	Piece  int  // the first row that looks like one, though no headings stand above it; 0: none
+	Failed bool  // looked long enough
+	Piece  int   // the first row that looks like one, though no headings stand above it; 0: none
+	Sized  []int // rows that may be pieces
 }
 
 // Line is a row above the headings as text.

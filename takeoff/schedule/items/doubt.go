@@ -7,6 +7,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
@@ -95,6 +96,20 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	r.Assumed = (t.Assumed || beside) && !t.unitInCells(r)
 	t.Over.apply(r)
 	t.rowBefore = r.At.Row
+	if len(r.Faults) > 0 {
+		t.nameRemarks(r)
+	}
+}
+
+// nameRemarks names the column of remarks in faults as it is typed.
+func (t *Reader) nameRemarks(r *takeoff.Row) {
+	for i := range r.Faults {
+		for k := range t.Specs {
+			if s := &t.Specs[k]; r.Faults[i].Heading == takeoff.Note.Heading() && s.Used && s.Verdict == headings.Known && s.To() == takeoff.Note {
+				r.Faults[i].Heading = s.Typed
+			}
+		}
+	}
 }
 
 // mostMet is how many names are remembered.

@@ -174,6 +174,7 @@ func (m *Map) Write(w io.Writer) error {
 # is: a heading of ours (blankoff kinds and the template list them), size, size2 or branch_size; empty: not used.
 # heading_rows = [0]: there are no headings. skip_rows: rows to pass over. sub_headings: "system" or "level".
 # assumed: nothing in the file says the unit; take the word out once you know that it is right.
+# of_all: the length is of all pieces of a row together. length_first: a whole size begins with it, as 1500x600x400.
 
 `)
 	if err == nil {
