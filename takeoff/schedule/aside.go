@@ -88,6 +88,9 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		t.underArea(number, cells, filled)
 		return true
 	case t.isTotal(cells, filled, r):
+		if label := celltext.Trim(cells[filled[0]]); wording.MoreRows.MatchString(label) {
+			t.moreRows(label)
+		}
 		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
 	case celltext.IsRuler(cells, filled):

@@ -146,12 +146,21 @@ func (t *table) saysOfRows(number int, cells []string, text string) bool {
 		t.struckBelow(number, cells, text)
 	case wording.PerFloor.MatchString(text) || wording.Replaces.MatchString(text):
 		t.remark(number, cells, text)
+	case wording.MoreRows.MatchString(text):
+		t.moreRows(text)
+		t.remark(number, cells, text)
 	case unit:
 		t.unitBelow(number, cells, text)
 	default:
 		return false
 	}
 	return true
+}
+
+// moreRows finds fault with a line that says that there is more than the rows say.
+func (t *table) moreRows(text string) {
+	t.Found.Faults = append(t.Found.Faults, t.Place.Fault("", celltext.Shorten(text), "a row for each piece",
+		fmt.Sprintf("'%s' seems to say that there are more pieces than the rows say; write rows for them, or how many under quantity", celltext.Shorten(text))))
 }
 
 // placeOf is what a line is by its words, and what stands behind a colon.

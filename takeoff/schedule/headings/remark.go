@@ -124,11 +124,17 @@ func (l *Lexicon) Says(words []string, remark string) (says Says) {
 			says |= Unsized
 		}
 	}
+	if n := len(words); n > 1 && n < 4 && l.one(words[0], dimension) && !slices.Contains(heightWords, words[0]) && l.figure(words[1:]) {
+		says |= Instead // length 1350
+	}
 	if l.sumOf(words, remark) {
 		says |= Sum
 	}
 	return says
 }
+
+// heightWords are words of dimensions that remarks have for where a piece hangs.
+var heightWords = []string{"height", "hohe", "hauteur", "hoogte", "altura", "altezza", "hojd", "alto"}
 
 // saysAt is what the phrases say that may begin at a place of a remark.
 func (l *Lexicon) saysAt(words []string, i int, phrases []saying) (says Says) {

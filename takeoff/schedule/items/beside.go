@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/quantity"
 )
 
@@ -18,6 +19,7 @@ func (t *Reader) beyond(r *takeoff.Row, i int, cell string) {
 	}
 	if !t.Ragged {
 		t.unheaded(i, &columns.Spec{})
+		t.others = append(t.others, otherNote{"column " + mapping.Letter(i), cell})
 		return
 	}
 	short := celltext.Shorten(cell)

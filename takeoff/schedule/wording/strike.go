@@ -41,6 +41,10 @@ var (
 // memory, unverified).
 var Outside = regexp.MustCompile(`(?i)\b(?:omissions?|omits?|deduct(?:ion)?s?|credits|removed|spares?|existing|demolition|demolish(?:ed)?|excluded|exclusions?|alternative|alternate|option(?:al)?|old (?:rev|revision|version)|copy of|already|not in contract|by others|identical|bestand|abbruch|bauseits|existants?|existantes?|démolition|bestaand|sloop|befintlig\w*|rivning|existentes?|demolición|esistent[ei]|demolizione|no ductwork|not ductwork)\b`)
 
+// MoreRows is a line that adds pieces to the rows, or a total for several floors, in seven
+// languages (from memory, unverified).
+var MoreRows = regexp.MustCompile(`(?i)^\s*(?:plus|add|and|also|further|additional|extra|zusätzlich|dazu|weitere|plus encore|en plus|más|inoltre|più|extra|tevens|dessutom)\s+(?:another\s+)?(?:\d+|two|three|four|zwei|drei|deux|trois|dos|tres|due|tre|twee|drie|två)\s+(?:\S+\s+)?(?:more|off|no|nos|of|such|weitere|stück|autres|más|altri|meer|stuks|till|st)\b|\b(?:total|sum|summe|totaal|totale|summa)\b.*\b(?:for|für|pour|voor|para|per|för|x|×)\s*(?:[2-9]|\d\d)\s*(?:floors?|levels?|storeys?|systems?|ahus?|units?|houses?|flats?|geschosse|etagen|anlagen|étages|niveaux|verdiepingen|plantas|piani|våningar)\b`)
+
 // Ends says that a list ends at it, in seven languages (from memory, unverified).
 var Ends = regexp.MustCompile(`(?i)^\W*(?:end of (?:the )?(?:schedule|list|table|take-?off|measure(?:ment)?s?)|list ends|ende der (?:liste|aufstellung|tabelle)|listenende|fin de (?:la )?liste|fin du (?:tableau|métré)|einde (?:van de )?(?:lijst|staat)|slut på (?:listan|lista)|listan slut|fin de (?:la )?(?:lista|tabla)|fine (?:della )?(?:lista|tabella|elenco)|fine dell'elenco)\W*$`)
 
