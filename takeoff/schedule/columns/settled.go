@@ -223,11 +223,29 @@ func (t *Reading) twoTables(twins []int) {
 // doubtDepth refuses a bare D beside a width without a height: it may be the
 // depth.
 func (t *Reading) doubtDepth() {
+	wide, high := takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height)
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used && !s.Fixed && s.Typed != "" && headings.Tokens(s.Typed)[0] == "d" && !(t.Maps(takeoff.DimColumn(fittings.Width)) && !t.Maps(takeoff.DimColumn(fittings.Height)) && t.depthByCells(s)) && t.Maps(takeoff.DimColumn(fittings.Width)) && !t.Maps(takeoff.DimColumn(fittings.Height)) {
+		if !s.Used || s.Fixed || !bareD(s.Typed) || !t.Maps(wide) || t.Maps(high) {
+			continue
+		}
+		if !t.depthByCells(s) {
 			t.Refuse(s, "height_mm or diameter_mm",
 				"'"+s.Typed+"' may be the depth or the diameter, so it isn't used; rename it height_mm or diameter_mm")
 		}
 	}
+}
+
+// bareD reports a heading that says no more than a D: D, D1 (mm), Size / D.
+func bareD(typed string) bool {
+	d := false
+	for _, w := range headings.Tokens(typed) {
+		switch _, unit := quantity.UnitOf(w); {
+		case w == "d" || w == "d1":
+			d = true
+		case !unit && w != "size" && w != "duct" && w != "section":
+			return false
+		}
+	}
+	return d
 }
