@@ -81,6 +81,31 @@ func (t *Reading) tagByCells(b beneath) {
 	t.Note("column '%s' is read as tag, as each of its cells is another", t.Specs[found].Typed)
 }
 
+// numbersItems reports tags that are item numbers, each of them once, alone or several in a
+// cell. Those of two nodes or of a system and a piece are others: 1-2, 2-3.
+func (t *Reading) numbersItems() bool {
+	for i := range t.Specs {
+		if s := &t.Specs[i]; !s.Used || s.Verdict != headings.Known || s.To() != takeoff.Tag {
+			continue
+		}
+		met, alone := map[int]bool{}, false
+		for _, cell := range t.peek().columns[i] {
+			numbers := wording.SeveralNumbers(cell)
+			if n, ok := celltext.Count(cell); ok {
+				numbers, alone = []int{n}, true
+			}
+			for _, n := range numbers {
+				if met[n] {
+					return false
+				}
+				met[n] = true
+			}
+		}
+		return alone
+	}
+	return false
+}
+
 // unitsByCells takes a column as the Spanish ud for that of units, where its cells are units
 // and no numbers.
 func (t *Reading) unitsByCells(b beneath) {

@@ -45,6 +45,7 @@ type Reading struct {
 	LengthAt   int   // column of lengths beside it; 0: none
 	OfAll      bool  // a column holds the length of all pieces of a row together
 	OrDiameter bool  // a column holds widths or diameters
+	Numbered   bool  // tags are item numbers
 	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
 }
 
@@ -88,6 +89,7 @@ func (t *Reading) settleHeadings() {
 	t.feetAndInches()
 	t.quantityUnits()
 	t.slashSides()
+	t.Numbered = t.numbersItems()
 	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired || s.feet })
 	t.OrDiameter = slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {

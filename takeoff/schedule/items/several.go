@@ -130,6 +130,10 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 		if !several && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag) {
 			several = true
 		}
+		if !several && t.Numbered {
+			times = len(wording.SeveralNumbers(tag))
+			several = times > 1
+		}
 		if !several || counted(r, times) {
 			return false
 		}

@@ -99,6 +99,34 @@ func RangeOfNumbers(tag string) bool {
 
 var numberRange = regexp.MustCompile(`^\s*(\d{1,4})\s*[-–~]\s*(\d{1,4})\s*$`)
 
+// SeveralNumbers reports a tag of several item numbers, as 2-4, 5 & 6 or 7, 8, 9: which
+// they are, in their order; nil for another tag.
+func SeveralNumbers(tag string) (numbers []int) {
+	if len(tag) > MaxTitle || !severalNumbered.MatchString(tag) {
+		return nil
+	}
+	at := figures.FindAllStringIndex(tag, -1)
+	for i, x := range at {
+		n := atoi(tag[x[0]:x[1]])
+		if i > 0 && n <= numbers[len(numbers)-1] {
+			return nil
+		}
+		if i == 1 && len(at) == 2 && !strings.ContainsAny(tag[at[0][1]:x[0]], "/,&+u") && !strings.Contains(tag, "and") && !strings.Contains(tag, "et") {
+			if n > numbers[0]+20 {
+				return nil
+			}
+			for k := numbers[0] + 1; k < n; k++ {
+				numbers = append(numbers, k)
+			}
+		}
+		numbers = append(numbers, n)
+	}
+	return numbers
+}
+
+// severalNumbered is item numbers with signs between them.
+var severalNumbered = regexp.MustCompile(`(?i)^\s*\d{1,4}(?:\s*(?:-|–|~|/|,|&|\+|to|bis|t/m|and|und|et|en)\s*\d{1,4})+\s*$`)
+
 // TagTimes reports a tag of several pieces, as A1-A4, A5 to A7 or A20 (x3), and how many
 // they are: 0 where that can't be told.
 func TagTimes(tag string) (times int, several bool) {
