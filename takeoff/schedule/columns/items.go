@@ -187,7 +187,7 @@ func (t *Reading) lengthOfAll() {
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		switch {
-		case s.Verdict == headings.Asks && !s.Fixed && s.Ask.Runs() && t.ofTotal(s.Typed):
+		case s.Verdict == headings.Asks && !s.Fixed && s.Ask.Runs() && t.OfTotal(s.Typed):
 			if at >= 0 {
 				return
 			}
@@ -215,8 +215,8 @@ func (t *Reading) lengthOfAll() {
 	t.Note("column '%s' is read as the length of all pieces of a row together; that of each is a share of it", s.Typed)
 }
 
-// ofTotal reports a heading with a word for a total.
-func (t *Reading) ofTotal(typed string) bool {
+// OfTotal reports a heading with a word for a total.
+func (t *Reading) OfTotal(typed string) bool {
 	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool {
 		return t.Lex.Total(w) || slices.Contains(wholes, w) || strings.HasPrefix(w, "gesamt")
 	})

@@ -87,6 +87,9 @@ func (t *Reading) later(typed string) string {
 		if s.Used && (h.Verdict == headings.Known && s.Verdict == headings.Known && s.To() == h.Column && s.Measure != takeoff.Text || h.Verdict == headings.Sizes && s.Verdict == headings.Sizes && s.Size == h.Size) {
 			return s.Typed
 		}
+		if s.Used && h.Verdict == headings.Sizes && h.Size == headings.OwnSize && s.Verdict == headings.Known && slices.Contains(Own[:], s.To()) {
+			return s.Typed
+		}
 	}
 	return ""
 }

@@ -161,11 +161,12 @@ func Spreads(c takeoff.Column) bool {
 // Watch is what is looked for in a column that isn't used: it may say that a row
 // doesn't count, how many there are, or in which unit the sizes are.
 type Watch struct {
-	Keeps        string // see Lexicon.Keeps
-	Remarks      bool   // it holds remarks
-	Counts       bool   // it may hold counts, as far as was seen
-	Units        bool   // it may hold units
-	Several      bool   // it may name several flats, houses or floors
+	Keeps        string        // see Lexicon.Keeps
+	Remarks      bool          // it holds remarks
+	Counts       bool          // it may hold counts, as far as was seen
+	Units        bool          // it may hold units
+	Several      bool          // it may name several flats, houses or floors
+	TotalIn      quantity.Unit // of lengths of all pieces of a row together; no name: it holds none
 	Filled, Most int
 	Least, First int
 	Last         int

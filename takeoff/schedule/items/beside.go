@@ -2,8 +2,10 @@ package items
 
 import (
 	"fmt"
+	"math"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
@@ -145,4 +147,44 @@ func (t *Reader) besideMetres(r *takeoff.Row, cells []string) {
 				fmt.Sprintf("'%s' stands in two cells and may be one number; put quotes around it, or take the second cell out", both)))
 		}
 	}
+}
+
+// totalLength is a cell of the length of all pieces of a row, which isn't used.
+type totalLength struct {
+	of   *columns.Spec
+	cell string
+}
+
+// totalIn is the unit of a heading of the length of all pieces of a row, beside that of
+// each.
+func (t *Reader) totalIn(s *columns.Spec) (u quantity.Unit) {
+	h := t.Lex.Read(s.Typed)
+	if s.Used || h.Verdict != headings.Asks || !h.Ask.Runs() || !h.Said || h.Unit.Measure != takeoff.Lengths || !t.OfTotal(s.Typed) || !t.Maps(takeoff.DimColumn(fittings.Length)) {
+		return u
+	}
+	return h.Unit
+}
+
+// A total length may be rounded by so much, m, or by this share.
+const (
+	roundedBy    = 0.06
+	roundedShare = 0.02
+)
+
+// doubtTotal refuses a straight whose total length isn't its length times how many.
+func (t *Reader) doubtTotal(r *takeoff.Row) {
+	c := takeoff.DimColumn(fittings.Length)
+	column := quantity.Column{Unit: t.total.of.Watch.TotalIn, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths), CommaFile: t.CommaFile, Decimal: t.Decimal}
+	v, trouble := column.Number(t.total.cell)
+	k, _, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind])
+	if trouble != "" || v <= 0 || k != fittings.Straight || !r.Has(c) || r.Number[c] <= 0 {
+		return
+	}
+	n := float64(pieces(r))
+	if off := math.Abs(v - n*r.Number[c]); off <= roundedBy || off <= roundedShare*v {
+		return
+	}
+	short := celltext.Shorten(t.total.cell)
+	r.Faults = append(r.Faults, t.Place.Fault(t.total.of.Typed, short, "the length of each, times how many",
+		fmt.Sprintf("'%s' isn't %.4g times the length of the row; correct one, write how many under quantity, or take the column out", short, n)))
 }

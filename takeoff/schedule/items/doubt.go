@@ -40,6 +40,7 @@ type Doubts struct {
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
+	total         totalLength             // of the row
 	missing       missing                 // what no column gives
 	several       severalIn               // a cell of the row that names several floors, flats or the like
 	lengthFilled  bool                    // a length stands in the row, in a column of its own beside units
@@ -57,22 +58,7 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 			"this row stands below a line that begins a summary, and may sum up pieces above; take it out, or put headings above it if it is a piece of its own"))
 	}
 	beside := len(t.Pending) > 0 && t.InKind.has(t.Pending[0].Spec)
-	if len(t.Pending) > 0 {
-		t.takeSizes(r)
-	}
-	if t.turn.angle != "" {
-		t.takeAngle(r)
-	}
-	if t.InKind.row.Spec != nil {
-		t.takeBeside(r)
-	}
-	if t.OfAll {
-		t.shareLength(r)
-	}
-	if t.NoKind {
-		t.nameKind(r)
-	}
-	t.sizesByShape(r)
+	t.complete(r)
 	if t.metred {
 		t.doubtMetred(r)
 	}
@@ -99,6 +85,26 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	if len(r.Faults) > 0 {
 		t.nameRemarks(r)
 	}
+}
+
+// complete fills in what cells of the row say besides, and what no cell says.
+func (t *Reader) complete(r *takeoff.Row) {
+	if len(t.Pending) > 0 {
+		t.takeSizes(r)
+	}
+	if t.turn.angle != "" {
+		t.takeAngle(r)
+	}
+	if t.InKind.row.Spec != nil {
+		t.takeBeside(r)
+	}
+	if t.OfAll {
+		t.shareLength(r)
+	}
+	if t.NoKind {
+		t.nameKind(r)
+	}
+	t.sizesByShape(r)
 }
 
 // nameRemarks names the column of remarks in faults as it is typed.
@@ -133,6 +139,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 	tag := r.Text[takeoff.Tag]
 	if len(t.named) > 0 {
 		t.doubtNamed(r)
+	}
+	if t.total.cell != "" {
+		t.doubtTotal(r)
 	}
 	if len(t.others) > 0 {
 		t.doubtOthers(r)

@@ -55,7 +55,7 @@ func (t *Reader) WatchUnused() {
 		if remarks { // looked at as such
 			keeps = ""
 		}
-		s.Watch = columns.Watch{Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed)}
+		s.Watch = columns.Watch{Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
 	}
 }
 
@@ -78,6 +78,9 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	w := &s.Watch
 	if w.Several {
 		t.seeSeveral(s, cell)
+	}
+	if w.TotalIn.Name != "" {
+		t.total = totalLength{s, cell}
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
