@@ -69,7 +69,9 @@ func (t *Reader) remarksHead(s *columns.Spec) bool {
 func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	t.unheaded(i, s)
 	if t.Straights {
-		t.seeFitting(cell)
+		if t.seeFitting(cell, s.Typed+"-"); s.Verdict == headings.Asks && s.Ask.Radii() {
+			t.fitted = s.Typed // only fittings have one
+		}
 	}
 	if s.Waits {
 		s.Waits = false
