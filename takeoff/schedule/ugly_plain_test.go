@@ -33,6 +33,13 @@ func uglyPlain(testing.TB) []ugly {
 		csvFile("plain-run-m.csv", "Item,Kind,Size,Run (m)\n1,Straight,600x400,12.5\n", 1, 0, 0, rect(.6, .4, 12.5), ""),
 		csvFile("plain-metres-and-qty.csv", "Item,Kind,Size,Metres,Qty\n1,Straight,600x400,12.5,2\n", 0, 0, 1, 0, "1:Metres 2:length_mm"),
 		csvFile("plain-null.csv", "tag,kind,width_mm,height_mm,diameter_mm,length_mm,qty,note\n1,straight,600,400,NULL,1500,2,NULL\n2,straight,\\N,\\N,250,3000,1,\\N\n3,straight,600,NaN,NA,1500,1,\n", 2, 0, 1, 2*one+round(.25, 3), "4:height_mm"),
+		csvFile("plain-fixings.csv", "Ref,Kind,Size,Length,Qty\n1,Straight duct,600x400,1500,2\n2,Drop rod hangers,M10,,12\n3,Cleats,,,40\n4,Turning vanes,,,4\n5,Wall sleeve,,,1\n6,Angle iron,,,6\n7,Gasket tape,,,2\n8,Flange corners,,,80\n9,Paint,,,1\n", 1, 8, 0, 2*one, "", "no ductwork left out"),
+		csvFile("plain-title-block.csv", "Item,Kind,Width,Height,Length,Qty\n1,Straight,600,400,1500,2\nProject: Town school,,,Sheet 2 of 3,,\nContract No: 4471,,,Date: 03/02/2026,,\nItem,Kind,Width,Height,Length,Qty\n2,Straight,600,400,1500,1\n", 2, 0, 0, 3*one, "", "title block"),
+		csvFile("plain-title-block-cm.csv", "Item,Kind,Width,Height,Length,Qty\n1,Straight,600,400,1500,2\nProject: Town school,,,All sizes in cm,,\nItem,Kind,Width,Height,Length,Qty\n2,Straight,600,400,1500,1\n", 2, 0, 1, 3*one, "3:Height 3:kind"),
+		csvFile("plain-numbered-empty.csv", "Item,Kind,Width,Height,Length\n1,Straight,600,400,1500\n2,Straight,600,400,1500\n3,,,,\n4,,,,\n", 2, 0, 0, 2*one, "", "nothing but a number"),
+		csvFile("plain-wrapped.csv", "Item,Description,Size,Length\n1,Straight duct,600x400,1500\n,galvanised with flanges,,\n2,Straight duct,600x400,1500\n,pressure class B,,\n", 2, 0, 0, 2*one, "", "go on with the description"),
+		csvFile("plain-wrapped-doubts.csv", "Item,Description,Size,Length\n1,Straight duct,600x400,1500\n,internally lined,,\n2,Straight duct,600x400,1500\n,existing above,,\n", 2, 0, 2, 2*one, "3:kind 5:kind"),
+		csvFile("plain-cell-short.csv", "Item,Kind,Width,Height,Length,Qty\n1,Straight,600,400,1500,2\n2,Straight,500,1500,2\n3,Straight,600,400,1500,1\n4,Straight,600,400,1500\n5,Straight,600,400,long,1\n", 3, 0, 2, 4*one, "3:length_mm 6:Length"),
 		csvFile("plain-hex.csv", "Item,Kind,Width,Height,Length\n1,Straight,0x258,400,1500\n", 0, 0, 1, 0, "2:Width"),
 	}
 }
