@@ -99,6 +99,12 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.isUnits(cells, filled):
 		t.unitBelow(number, cells, strings.Join(celltext.Texts(cells), ", "))
 		return true
+	case t.isNumberOnly(cells, filled):
+		t.numberOnly(number, cells, filled)
+		return true
+	case t.mayBeBlock(cells, filled) && t.headsSoon():
+		t.block(number, cells, filled)
+		return true
 	case celltext.IsLone(cells, filled):
 		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
 	case t.isRemark(cells, filled, r):
@@ -148,7 +154,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.mayBeBlock(cells, filled))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

@@ -116,6 +116,8 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case t.systemAndLevel(number, cells, text), t.besideLevel(number, cells, text):
 	case len(places) == 0 && !t.Lex.StruckAnywhere(text) && t.HeadsBelow():
 		t.titleBelow(number, cells, text)
+	case t.wraps(at, text):
+		t.wrapped(number, cells, text)
 	case t.groupHead(text, at), wording.ShapeName(t.Lex, text):
 		t.group(number, cells, text)
 	case t.partLine(number, cells, text), t.kindLine(number, cells, at, text):

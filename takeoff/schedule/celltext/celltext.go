@@ -76,7 +76,7 @@ func Unwrap(cell string) string {
 
 // MeansNothing reports a cell that is filled in to say that it is empty.
 func MeansNothing(cell string) bool {
-	return cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a")
+	return len(cell) < 5 && (cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a") || strings.EqualFold(cell, "null") || cell == `\N`)
 }
 
 // ErrorCells are the errors of spreadsheet programs, in English and as other languages name

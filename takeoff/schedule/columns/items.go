@@ -106,6 +106,30 @@ func (t *Reading) numbersItems() bool {
 	return false
 }
 
+// endsByCells takes columns headed inlet and outlet for the sizes of both ends, where their
+// cells hold whole sizes and no other column does.
+func (t *Reading) endsByCells() {
+	in, out := t.headedAs("inlet"), t.headedAs("outlet")
+	if in < 0 || out < 0 || t.sized() {
+		return
+	}
+	b := t.peek()
+	if len(b.columns[in]) == 0 || b.share(in, celltext.IsSize) < 1 || b.share(out, celltext.IsSize) < 1 && len(b.columns[out]) > 0 {
+		return
+	}
+	t.takeForSize(&t.Specs[in], headings.OwnSize)
+	t.takeForSize(&t.Specs[out], headings.SecondSize)
+	t.Note("columns '%s' and '%s' are read as the sizes of both ends, as their cells hold sizes", t.Specs[in].Typed, t.Specs[out].Typed)
+}
+
+// headedAs is the one column that isn't known and is headed by a word alone, or with a unit.
+func (t *Reading) headedAs(word string) int {
+	return slices.IndexFunc(t.Specs, func(s Spec) bool {
+		words := headings.Tokens(s.Typed)
+		return !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && len(words) > 0 && words[0] == word && (len(words) == 1 || len(words) == 2 && s.Heading.Said)
+	})
+}
+
 // unitsByCells takes a column as the Spanish ud for that of units, where its cells are units
 // and no numbers.
 func (t *Reading) unitsByCells(b beneath) {

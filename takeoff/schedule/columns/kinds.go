@@ -21,12 +21,12 @@ func (t *Reading) OnlyStraights() bool {
 	if t.Units.Kinds || t.Below == nil || !t.Maps(takeoff.DimColumn(fittings.Length)) && !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && s.Size == headings.LongSize }) {
 		return false
 	}
+	b := t.peekAt(1)
 	for i := range t.Specs {
-		if t.ofFittings(&t.Specs[i]) {
+		if t.ofFittings(&t.Specs[i], b.columns[i]) || t.namesCodes(&t.Specs[i], b.columns[i]) {
 			return false
 		}
 	}
-	b := t.peekAt(1)
 	whole, rows := 0, 0
 	for _, cells := range b.cells {
 		if len(celltext.Filled(cells)) > 1 { // a name and a size
@@ -42,24 +42,31 @@ func (t *Reading) OnlyStraights() bool {
 	return whole > 0 && 10*whole >= 9*rows
 }
 
-// ofFittings reports a column that straights have no need of, or one over which it may
-// stand what a piece is.
-func (t *Reading) ofFittings(s *Spec) bool {
+// ofFittings reports a column that straights have no need of, if something stands in it, or
+// one over which it may stand what a piece is.
+func (t *Reading) ofFittings(s *Spec, cells []string) bool {
+	empty := !slices.ContainsFunc(cells, func(c string) bool { return !quantity.Nothing(c, takeoff.Lengths) })
 	switch s.Verdict {
 	case headings.Blank:
 		return false
 	case headings.Asks:
-		return s.Ask.Describes() || s.Ask.Runs() || s.Ask.Radii()
+		return s.Ask.Describes() || s.Ask.Runs() && !t.Maps(takeoff.DimColumn(fittings.Length)) || s.Ask.Radii() && !empty
 	case headings.Sizes:
-		return s.Size == headings.SecondSize || s.Size == headings.BranchSize
+		return !empty && (s.Size == headings.SecondSize || s.Size == headings.BranchSize)
 	case headings.Known, headings.Near, headings.Misfit:
 		d, is := s.To().Dim()
 		if s.To() == takeoff.DimColumn(fittings.Length) && !strings.EqualFold(s.Typed, s.To().Heading()) && t.Lex.Total(s.Typed) {
 			return true // total lengths, as in a list that sums up
 		}
-		return is && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
+		return is && !empty && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
 	}
 	return t.Kinds().OfOtherThings(s.Typed)
+}
+
+// namesCodes reports a column that isn't used, or of remarks, with a cell that is short for
+// a fitting.
+func (t *Reading) namesCodes(s *Spec, cells []string) bool {
+	return (!s.Used || s.To() == takeoff.Note) && !wording.OfColours(s.Typed) && slices.ContainsFunc(cells, wording.FittingCode)
 }
 
 // wholeStraight reports a row with a cross-section and a length, and nothing of another
@@ -67,13 +74,14 @@ func (t *Reading) ofFittings(s *Spec) bool {
 func (t *Reading) wholeStraight(cells []string) bool {
 	var has [3]bool
 	across, long := false, false
+	round := t.roundRow(cells)
 	for i := range min(len(cells), len(t.Specs)) {
 		s, cell := &t.Specs[i], celltext.At(cells, i)
 		if !s.Used || cell == "" || celltext.MeansNothing(cell) {
 			continue
 		}
 		if s.Verdict == headings.Sizes || s.Sized == Own && quantity.Combined(cell) {
-			if found, trouble := s.Sizes(cell); s.Size != headings.LongSize && (trouble != "" || len(found) != 1) {
+			if found, trouble := s.Sizes(cell); !(round && celltext.IsFigure(cell)) && s.Size != headings.LongSize && (trouble != "" || len(found) != 1) {
 				return false
 			}
 			across, long = true, long || s.Size == headings.LongSize
@@ -84,7 +92,21 @@ func (t *Reading) wholeStraight(cells []string) bool {
 		}
 		long = long || s.To() == takeoff.DimColumn(fittings.Length)
 	}
-	return long && (across || has[0] && has[1] || has[2] || t.OrDiameter && has[0])
+	return long && (across || has[0] && has[1] || has[2] || (t.OrDiameter || round) && has[0])
+}
+
+// roundRow reports a row whose shape is said to be circular: one figure is its diameter.
+func (t *Reading) roundRow(cells []string) bool {
+	at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Shape })
+	if at < 0 {
+		return false
+	}
+	word := celltext.At(cells, at)
+	if w, known := t.Lex.Exact(takeoff.Shape, word); known {
+		word = w
+	}
+	shape, ok := fittings.ParseShape(word)
+	return ok && shape == fittings.Circular
 }
 
 // slashSides finds out whether pieces with one cross-section have sizes as 500/300: those of

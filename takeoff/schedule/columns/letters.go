@@ -149,7 +149,7 @@ func (t *Reading) lengthOfRun() {
 	}
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Verdict == headings.Misfit && !s.Fixed && s.Heading.Column == takeoff.Quantity && s.Heading.Unit.Measure == takeoff.Lengths {
+		if s.Verdict == headings.Misfit && !s.Fixed && (s.Heading.Column == takeoff.Quantity || s.Heading.Column == takeoff.Run) && s.Heading.Unit.Measure == takeoff.Lengths {
 			h := s.Heading
 			h.Verdict, h.Column = headings.Known, takeoff.DimColumn(fittings.Length)
 			s.Set(t, h)
@@ -172,6 +172,10 @@ func (t *Reading) lengthOfRun() {
 					break
 				}
 			}
+			if slices.Contains(runningMetres, headings.Squash(s.Typed)) {
+				h.Unit, _ = quantity.UnitOf("m")
+				h.Said = true
+			}
 		}
 		s.Set(t, h)
 		s.settled = true
@@ -179,6 +183,9 @@ func (t *Reading) lengthOfRun() {
 		return
 	}
 }
+
+// runningMetres are short for metres of a run, in several languages (from memory, unverified).
+var runningMetres = []string{"lm", "ml", "rmt", "lfm", "lfdm", "laufmeter", "laufendemeter", "runningm", "metros", "metroslineales", "metreslineaires"}
 
 // frenchSides takes a small l for the width (largeur) where a large L stands beside it for
 // the length, or lg does, and nothing else is the width.

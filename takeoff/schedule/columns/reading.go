@@ -82,6 +82,7 @@ func (t *Reading) settleHeadings() {
 	t.frenchSides()
 	t.sidesAB()
 	t.sizeInCells()
+	t.endsByCells()
 	t.byCells()
 	t.describedKinds()
 	t.lengthOfRun()

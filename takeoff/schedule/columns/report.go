@@ -104,6 +104,8 @@ func (t *Reading) noteReading(s *Spec) {
 	switch {
 	case words[0] == "radius":
 		t.Note("column '%s' is read as radius_mm, to the centre line; write throat_mm for the inside radius", s.Typed)
+	case len(words) > 1 && words[1] == "side" && s.Measure == takeoff.Lengths:
+		t.Note("column '%s' is read as %s", s.Typed, s.To().Heading())
 	case words[0] == "area" && s.To() == takeoff.DimColumn(fittings.GivenArea):
 		t.Note("column '%s' is read as area_m2, areas given instead of sizes; write stated_area_m2 for figures to check", s.Typed)
 	}

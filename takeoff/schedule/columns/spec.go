@@ -163,6 +163,7 @@ func Spreads(c takeoff.Column) bool {
 type Watch struct {
 	Keeps        string        // see Lexicon.Keeps
 	Remarks      bool          // it holds remarks
+	Turns        bool          // it holds radii, which only fittings have
 	Counts       bool          // it may hold counts, as far as was seen
 	Units        bool          // it may hold units
 	Several      bool          // it may name several flats, houses or floors

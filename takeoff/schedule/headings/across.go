@@ -122,7 +122,11 @@ func (l *Lexicon) inOrder(name string, order ...fittings.Dim) bool {
 		return false
 	}
 	for i, want := range order {
-		if d, ok := l.dimOf(parts[i]); !ok || d != want {
+		d, ok := l.dimOf(parts[i])
+		if parts[i] == "d" && i > 0 && order[i-1] == fittings.Width { // behind a width, the depth
+			d = fittings.Height
+		}
+		if !ok || d != want {
 			return false
 		}
 	}

@@ -219,6 +219,9 @@ func (l *Lexicon) means(h *Heading, name string) bool {
 // isn't taken.
 func (l *Lexicon) guess(h *Heading, taken []bool, names ...string) {
 	h.Verdict = Unknown
+	if len(names) > 0 && names[0] == "riser" { // a name, and no rise
+		return
+	}
 	best := 3
 	for _, name := range names {
 		limit := 1 + min(1, len(name)/8)

@@ -17,7 +17,7 @@ import (
 // beyond deals with a cell to the right of the last heading.
 func (t *Reader) beyond(r *takeoff.Row, i int, cell string) {
 	if t.Straights {
-		t.seeFitting(cell)
+		t.seeFitting(cell, "-")
 	}
 	if !t.Ragged {
 		t.unheaded(i, &columns.Spec{})

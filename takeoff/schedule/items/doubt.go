@@ -45,6 +45,8 @@ type Doubts struct {
 	several       severalIn               // a cell of the row that names several floors, flats or the like
 	lengthFilled  bool                    // a length stands in the row, in a column of its own beside units
 	metred        bool                    // the quantity of the row is its length
+	even          bool                    // rows of the file have a cell for each heading
+	cells         int                     // so many the row has
 	straightSided string                  // a shape that isn't circular
 }
 
@@ -78,7 +80,9 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	if t.counted && !t.Loud {
 		t.tallies.add(r)
 	}
-	t.watched++
+	if t.watched++; broken == "" && t.even && t.cells < len(t.Specs) && t.cells > 1 {
+		t.tellShort(r)
+	}
 	r.Assumed = (t.Assumed || beside) && !t.unitInCells(r)
 	t.Over.apply(r)
 	t.rowBefore = r.At.Row

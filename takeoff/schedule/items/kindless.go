@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // Kindless is what a table without a column of kinds has instead.
@@ -79,11 +80,11 @@ func (t *Reader) nameKind(r *takeoff.Row) {
 // table has no kinds and nothing of it names a fitting.
 func (t *Reader) takeStraight(r *takeoff.Row) {
 	across := r.Has(columns.Own[0]) && r.Has(columns.Own[1]) || r.Has(columns.Own[2]) || t.OrDiameter && r.Has(columns.Own[0])
-	whole := t.Straights && across && r.Has(takeoff.DimColumn(fittings.Length)) && r.Text[columns.Second[0]]+r.Text[columns.Second[2]] == ""
+	whole := t.Straights && (across || r.Has(columns.Own[0]) && roundShape(r)) && r.Has(takeoff.DimColumn(fittings.Length)) && !t.turns(r)
 	if whole {
 		for _, c := range ofWords {
 			if t.fitted == "" && r.Text[c] != "" {
-				t.seeFitting(r.Text[c])
+				t.seeFitting(r.Text[c], noted[c == takeoff.Note])
 			}
 		}
 	}
@@ -100,13 +101,41 @@ func (t *Reader) takeStraight(r *takeoff.Row) {
 	}
 }
 
+// roundShape reports a row whose shape is circular: its width is its diameter.
+func roundShape(r *takeoff.Row) bool {
+	shape, ok := fittings.ParseShape(r.Text[takeoff.Shape])
+	return ok && shape == fittings.Circular
+}
+
+// turns reports a row with a size that straights haven't: of another end, a radius, an angle.
+func (t *Reader) turns(r *takeoff.Row) bool {
+	for d := range fittings.NumDims {
+		switch d {
+		case fittings.Width, fittings.Height, fittings.Diameter, fittings.Length, fittings.Lining:
+		default:
+			if r.Text[takeoff.DimColumn(d)] != "" {
+				return true
+			}
+		}
+	}
+	return false
+}
+
 // ofWords are the columns of words that may name a fitting.
 var ofWords = [...]takeoff.Column{takeoff.Note, takeoff.PlaceOnSite, takeoff.Tag, takeoff.System, takeoff.Run, takeoff.Group}
 
+// noted gives remarks a heading for seeFitting, and no other words.
+var noted = map[bool]string{true: "note"}
+
 // seeFitting takes note of a cell that names a fitting. Its figures don't matter, so that
 // numbered names are looked at once.
-func (t *Reader) seeFitting(cell string) {
+// A code counts under a heading that is given, of remarks or of what isn't used.
+func (t *Reader) seeFitting(cell, heading string) {
 	if !celltext.HasWord(cell) {
+		return
+	}
+	if heading != "" && wording.FittingCode(cell) && !wording.OfColours(heading) {
+		t.fitted = cell
 		return
 	}
 	var room [64]byte

@@ -37,7 +37,7 @@ type Reader struct {
 
 // begin forgets what was found in the row before.
 func (t *Reader) begin(cells []string) {
-	t.Pending, t.Loud = t.Pending[:0], true
+	t.Pending, t.Loud, t.cells = t.Pending[:0], true, len(cells)
 	if len(t.strays) > 0 {
 		t.strays = t.strays[:0]
 	}

@@ -26,6 +26,7 @@ func (t *Reader) WatchUnused() {
 	t.BeforeText()
 	t.findNamed()
 	t.seeMissing()
+	t.seeEven()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		s.Watch = columns.Watch{}
@@ -55,8 +56,14 @@ func (t *Reader) WatchUnused() {
 		if remarks { // looked at as such
 			keeps = ""
 		}
-		s.Watch = columns.Watch{Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
+		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
 	}
+}
+
+// ofRadii reports a heading of radii, which only fittings have.
+func (t *Reader) ofRadii(s *columns.Spec) bool {
+	h := t.Lex.Read(s.Typed)
+	return h.Verdict == headings.Asks && h.Ask.Radii()
 }
 
 // remarksHead reports a heading of remarks.
@@ -69,7 +76,9 @@ func (t *Reader) remarksHead(s *columns.Spec) bool {
 func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	t.unheaded(i, s)
 	if t.Straights {
-		t.seeFitting(cell)
+		if t.seeFitting(cell, s.Typed+"-"); s.Watch.Turns {
+			t.fitted = s.Typed // only fittings have one
+		}
 	}
 	if s.Waits {
 		s.Waits = false

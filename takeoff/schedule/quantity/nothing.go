@@ -11,7 +11,7 @@ import (
 // English, German, French, Dutch, Swedish, Spanish and Italian: small letters, no
 // spaces, no point at the end. Common practice, from memory, unverified.
 var (
-	dashes  = []string{"-", "–", "—", "n/a"}
+	dashes  = []string{"-", "–", "—", "n/a", "null", `\n`, "nan"} // as databases write it, too
 	absents = []string{"n/a", "--", "---", "./", "n.a", "n.v.t", "nvt", "k.a", "notapplicable", "nichtzutreffend", "nietvantoepassing",
 		"nonapplicable", "sansobjet", "noaplica", "nonapplicabile", "ejaktuellt"}
 	nones = []string{"none", "nil", "entfällt", "entfaellt", "keine", "keiner", "keines", "geen", "aucun", "aucune",
@@ -55,6 +55,8 @@ func Nothing(cell string, m takeoff.Measure) bool {
 	word := bare(cell)
 	switch {
 	case slices.Contains(dashes, strings.ToLower(cell)):
+		return true
+	case m != takeoff.Text && strings.EqualFold(cell, "na"): // it may be a name
 		return true
 	case m == takeoff.Count:
 		return false

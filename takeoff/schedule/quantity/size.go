@@ -55,6 +55,9 @@ func Combined(text string) bool {
 	if _, ok := CutDiameter(t); ok || square.MatchString(t) || oval.MatchString(t) || ovalBefore.MatchString(t) {
 		return true
 	}
+	if t[0] == '0' && len(t) > 2 && t[1]|0x20 == 'x' { // 0x258
+		return false
+	}
 	m := across.FindStringSubmatch(t)
 	return m != nil && digitIn(m[1]) && digitIn(m[2])
 }

@@ -62,8 +62,8 @@ func TestCountsInWords(t *testing.T) {
 // A cell that says that it is empty, by the measure of its column. From memory,
 // unverified.
 func TestNothing(t *testing.T) {
-	const everywhere, notCounts, sizes = "-;–;—;n/a;N/A", "n.v.t.;N.V.T.;nvt;./.;k.A.;k. A.;n.a.;--;sans objet;no aplica", "none;None;entfällt;ENTFÄLLT;keine;geen;aucun;n.d."
-	const never = ";0;no;nein;nee;600;s.o.;dito;\";so;NA;N;K;x;must;by others;K.A.1;nothing here"
+	const everywhere, notCounts, sizes = "-;–;—;n/a;N/A;NULL;null;\\N;NaN", "n.v.t.;N.V.T.;nvt;./.;k.A.;k. A.;n.a.;--;sans objet;no aplica", "none;None;entfällt;ENTFÄLLT;keine;geen;aucun;n.d."
+	const never = ";0;no;nein;nee;600;s.o.;dito;\";so;N;K;x;must;by others;K.A.1;nothing here"
 	for _, m := range []takeoff.Measure{takeoff.Text, takeoff.Count, takeoff.Lengths, takeoff.Areas, takeoff.Degrees, takeoff.Pressure, takeoff.Minutes} {
 		check := func(cells string, want bool) {
 			for cell := range strings.SplitSeq(cells, ";") {
@@ -126,6 +126,15 @@ func BenchmarkNothing(b *testing.B) {
 			if Nothing(cell, takeoff.Text) {
 				b.Fatal(cell)
 			}
+		}
+	}
+}
+
+// NA is nothing where a figure is expected; under a heading of text it may be a name.
+func TestNothingFromDatabases(t *testing.T) {
+	for m, want := range map[takeoff.Measure]bool{takeoff.Lengths: true, takeoff.Count: true, takeoff.Degrees: true, takeoff.Text: false} {
+		if got := Nothing("NA", m); got != want {
+			t.Errorf("measure %d: NA says nothing: %v", m, got)
 		}
 	}
 }

@@ -46,6 +46,31 @@ func (k Kinds) NamesFitting(text string) bool {
 	return false
 }
 
+// fittingCodes are short forms of fittings as offices number them: BD90, RED (common practice,
+// no source; from memory, unverified).
+var fittingCodes = []string{"bd", "bnd", "bend", "el", "elb", "elbow", "ell", "red", "rdc", "rdr", "tee", "tpr", "taper", "trans", "trn", "trf", "ofs", "ofst", "offs", "sqr", "s2r", "ecap", "vcd", "mfd", "bog", "etg", "wye"}
+
+// OfColours reports a heading of colours, among which red is one.
+func OfColours(heading string) bool {
+	return slices.ContainsFunc(headings.Tokens(heading), func(w string) bool {
+		return slices.Contains([]string{"colour", "color", "ral", "farbe", "couleur", "kleur", "colore", "farg"}, w)
+	})
+}
+
+// FittingCode reports a cell that is short for a fitting, with a number or without: BD90, RED.
+func FittingCode(cell string) bool {
+	if len(cell) < 2 || len(cell) > 9 {
+		return false
+	}
+	for i := range len(cell) {
+		if c := cell[i]; c >= 'a' && c <= 'z' { // a word
+			return false
+		}
+	}
+	word := strings.TrimRight(cell, "0123456789.-_ /°")
+	return len(word) > 1 && slices.Contains(fittingCodes, strings.ToLower(word))
+}
+
 // OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule.
 func (k Kinds) OfOthers(title string) bool {
 	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) })
