@@ -36,7 +36,7 @@ func TestPublishedTables(t *testing.T) {
 		}
 		head, body, _ := bytes.Cut(data, []byte("\n"))
 		names := strings.Split(strings.TrimSpace(string(head)), ",")
-		columns := []takeoff.Column{takeoff.Tag, takeoff.Kind, takeoff.Note, takeoff.PlaceOnSite, takeoff.Drawing}[:len(names)]
+		columns := []takeoff.Column{takeoff.Kind, takeoff.Tag, takeoff.Note, takeoff.PlaceOnSite, takeoff.Drawing}[:len(names)]
 		var headings []string
 		for _, c := range columns {
 			headings = append(headings, c.Heading())
