@@ -99,7 +99,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.isUnits(cells, filled):
 		t.unitBelow(number, cells, strings.Join(celltext.Texts(cells), ", "))
 		return true
-	case t.isNumberOnly(cells, filled):
+	case t.info.handed > 0 && t.isNumberOnly(cells, filled):
 		t.numberOnly(number, cells, filled)
 		return true
 	case t.mayBeBlock(cells, filled) && t.headsSoon():
