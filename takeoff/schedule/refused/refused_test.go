@@ -163,3 +163,12 @@ func linksOnly(t *takeoff.Takeoff) bool {
 	}
 	return true
 }
+
+// TestNothingSteers: no cell of refused rows steers a terminal that shows the file, nor
+// turns the direction of a line.
+func TestNothingSteers(t *testing.T) {
+	got := string(written(t, "s.csv", []byte("Tag,Kind,Width,Height,Length\nA,straight,600,400,1500\n\x1b[2JB\u202e\a,strait\u009b,600,400,1500\n"), ".csv"))
+	if !strings.Contains(got, "[2JB") || strings.ContainsAny(got, "\x1b\a\u009b\u202e") {
+		t.Errorf("%q", got)
+	}
+}

@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"unicode"
 
 	"github.com/xuri/excelize/v2"
 )
@@ -32,10 +33,20 @@ func writeText(w io.Writer, g grid, separator string) error {
 }
 
 // harmless writes cells so that no spreadsheet program takes them for formulas: with
-// an apostrophe in front, which the door takes off again.
+// an apostrophe in front, which the door takes off again, and so that none steers what
+// shows them.
 func harmless(row []string) []string {
 	safe := slices.Clone(row)
 	for i, cell := range safe {
+		if strings.ContainsFunc(cell, steers) {
+			cell = strings.Map(func(r rune) rune {
+				if steers(r) {
+					return '\ufffd'
+				}
+				return r
+			}, cell)
+			safe[i] = cell
+		}
 		bare := strings.TrimLeft(cell, " \t\r\n\u00a0")
 		if bare == "" || !strings.ContainsRune("=+-@＝＋－＠", []rune(bare)[0]) {
 			continue
@@ -45,6 +56,12 @@ func harmless(row []string) []string {
 		}
 	}
 	return safe
+}
+
+// steers reports a character that steers a terminal or turns the order of writing; the row
+// is refused for it anyway.
+func steers(r rune) bool {
+	return unicode.IsControl(r) && r != '\n' && r != '\r' && r != '\t' || r >= 0x202a && r <= 0x202e || r >= 0x2066 && r <= 0x2069
 }
 
 // XLSX writes the rows as a workbook with a sheet for each that has any.
