@@ -73,7 +73,7 @@ func naughtySchedule(t *testing.T, texts []string, name func(i int) string) (str
 	seen := map[string]bool{}
 	for i, x := range texts {
 		x = asRead(x)
-		if x == "" || seen[x] || x == "^" || x == "+1" || // a remark as +1 is asked about
+		if x == "" || seen[x] || x == "^" || x == "+1" || x == "-1" || // a remark as +1 or -1 is asked about
 			x[0] == '=' || x[0] == '#' || quantity.Above(x, takeoff.Text) != "" || strings.ContainsFunc(x, func(r rune) bool {
 			return unicode.IsControl(r) && r != '\n' && r != '\t' || r == unicode.ReplacementChar
 		}) {

@@ -18,14 +18,16 @@ const mostBetween = 3
 // 2 of 3. None of it says where the rows below belong, in which unit they are, that they don't
 // count or stand for several.
 func (t *table) mayBeBlock(cells []string, filled []int) bool {
-	if !t.Loud || len(filled) > 6 || !slices.ContainsFunc(filled, func(i int) bool { return strings.Contains(cells[i], ":") }) {
-		return false
-	}
-	return !slices.ContainsFunc(filled, func(i int) bool {
+	return t.labelled(cells, filled) && !slices.ContainsFunc(filled, func(i int) bool {
 		text := celltext.Trim(cells[i])
 		places, _ := t.Lex.Place(text)
 		return len(text) > 100 || celltext.IsFigure(text) || celltext.IsSize(text) || t.doubtful(text) || t.Kinds().NamesKind(text) || len(places) > 0 && places[0] != "note" && places[0] != "dimension"
 	})
+}
+
+// labelled reports a row of words with a label.
+func (t *table) labelled(cells []string, filled []int) bool {
+	return t.Loud && len(filled) <= 6 && slices.ContainsFunc(filled, func(i int) bool { return strings.Contains(cells[i], ":") })
 }
 
 // doubtful reports a text that may say that rows don't count, stand for several, or are in
@@ -43,15 +45,9 @@ func (t *table) headsSoon() bool {
 	if t.Below == nil {
 		return false
 	}
-	for _, cells := range t.Below(mostBetween) {
-		if t.Repeats(cells) {
-			return true
-		}
-		if !t.mayBeBlock(cells, celltext.Filled(cells)) {
-			return false
-		}
-	}
-	return false
+	below := t.Below(mostBetween)
+	at := slices.IndexFunc(below, t.Repeats) // few lines have any below, so that is asked first
+	return at >= 0 && !slices.ContainsFunc(below[:at], func(cells []string) bool { return !t.mayBeBlock(cells, celltext.Filled(cells)) })
 }
 
 // block passes over a row of a title block.
