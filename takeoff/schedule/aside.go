@@ -99,7 +99,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.info.handed > 0 && t.isNumberOnly(cells, filled):
 		t.numberOnly(number, cells, filled)
 		return true
-	case t.mayBeBlock(cells, filled) && t.headsSoon():
+	case t.inBlock(cells, filled):
 		t.block(number, cells, filled)
 		return true
 	case celltext.IsLone(cells, filled):
@@ -151,7 +151,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.mayBeBlock(cells, filled))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

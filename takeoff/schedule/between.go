@@ -18,7 +18,7 @@ const mostBetween = 3
 // 2 of 3. None of it says where the rows below belong, in which unit they are, that they don't
 // count or stand for several.
 func (t *table) mayBeBlock(cells []string, filled []int) bool {
-	if !t.Loud || len(filled) > 6 || !slices.ContainsFunc(filled, func(i int) bool { return strings.Contains(cells[i], ":") }) {
+	if !t.labelled(cells, filled) {
 		return false
 	}
 	return !slices.ContainsFunc(filled, func(i int) bool {
@@ -26,6 +26,23 @@ func (t *table) mayBeBlock(cells []string, filled []int) bool {
 		places, _ := t.Lex.Place(text)
 		return len(text) > 100 || celltext.IsFigure(text) || celltext.IsSize(text) || t.doubtful(text) || t.Kinds().NamesKind(text) || len(places) > 0 && places[0] != "note" && places[0] != "dimension"
 	})
+}
+
+// labelled reports a row without a kind that is known, and with a colon.
+func (t *table) labelled(cells []string, filled []int) bool {
+	return t.Loud && len(filled) < 7 && slices.ContainsFunc(filled, func(i int) bool { return strings.Contains(cells[i], ":") })
+}
+
+// mostBlocks is how many rows are looked at whether they are of a title block.
+const mostBlocks = 500
+
+// inBlock reports a row of a title block, below which the headings stand again.
+func (t *table) inBlock(cells []string, filled []int) bool {
+	if !t.labelled(cells, filled) || t.blocks > mostBlocks {
+		return false
+	}
+	t.blocks++
+	return t.mayBeBlock(cells, filled) && t.headsSoon()
 }
 
 // doubtful reports a text that may say that rows don't count, stand for several, or are in

@@ -19,6 +19,7 @@ type table struct {
 	most       int       // rows that the file may hold
 	line       *unitLine // the last one
 	lones      int       // rows of one cell
+	blocks     int       // rows that were looked at whether they are of a title block
 	sums       bool      // the sheet sums up others
 	titled     bool      // the last row was the title of a table
 	since      [3]int    // rows of the file before the last total, the last sub-heading, and this sheet
