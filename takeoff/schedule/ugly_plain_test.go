@@ -30,6 +30,8 @@ func uglyPlain(testing.TB) []ugly {
 		csvFile("plain-figures-1-2.csv", "Mark,Fitting,Size 1,Size 2,Length\n1,Straight,600,400,1500\n", 0, 0, 1, 0, "2:Size 1 2:Size 2"),
 		csvFile("plain-metres.csv", "Item,Kind,Size,Metres\n1,Straight,600x400,12.5\n", 1, 0, 0, rect(.6, .4, 12.5), "", "'Metres' is read as length_mm"),
 		csvFile("plain-ml.csv", "Pos;Désignation;Dimensions;ml\n1;Gaine;600x400;12,5\n", 1, 0, 0, rect(.6, .4, 12.5), "", "'ml' is read as length_mm"),
+		csvFile("plain-metres-millimetres.csv", "Item,Kind,Size,Metres,Millimetres\n1,Straight,600x400,1,500\n", 0, 0, 1, 0, "1:Metres 1:Millimetres 2:length_mm"),
+		csvFile("plain-elevations.csv", "Mark,Elevation,Size (mm),Length (mm)\n1,EL3200,600x400,1500\n", 1, 0, 0, one, "", straights),
 		csvFile("plain-run-m.csv", "Item,Kind,Size,Run (m)\n1,Straight,600x400,12.5\n", 1, 0, 0, rect(.6, .4, 12.5), ""),
 		csvFile("plain-metres-and-qty.csv", "Item,Kind,Size,Metres,Qty\n1,Straight,600x400,12.5,2\n", 0, 0, 1, 0, "1:Metres 2:length_mm"),
 		csvFile("plain-null.csv", "tag,kind,width_mm,height_mm,diameter_mm,length_mm,qty,note\n1,straight,600,400,NULL,1500,2,NULL\n2,straight,\\N,\\N,250,3000,1,\\N\n3,straight,600,NaN,NA,1500,1,\n", 2, 0, 1, 2*one+round(.25, 3), "4:height_mm"),

@@ -144,7 +144,7 @@ func (t *Reading) depthByCells(s *Spec) bool {
 // lengthOfRun takes a column of total lengths or running metres for the length, where
 // nothing says how many pieces there are.
 func (t *Reading) lengthOfRun() {
-	if t.Maps(takeoff.Quantity) || t.Maps(takeoff.DimColumn(fittings.Length)) {
+	if t.Maps(takeoff.Quantity) || t.Maps(takeoff.DimColumn(fittings.Length)) || t.unitsInCells() {
 		return
 	}
 	for i := range t.Specs {
@@ -182,6 +182,18 @@ func (t *Reading) lengthOfRun() {
 		t.Note("column '%s' is read as length_mm, as no column says how many there are", s.Typed)
 		return
 	}
+}
+
+// unitsInCells reports two headings that are units of length only, as metres and millimetres:
+// each has a part of the figure.
+func (t *Reading) unitsInCells() bool {
+	n := 0
+	for i := range t.Specs {
+		if u, ok := quantity.UnitOf(t.Specs[i].Typed); ok && u.Measure == takeoff.Lengths && !t.Specs[i].Used {
+			n++
+		}
+	}
+	return n > 1
 }
 
 // runningMetres are short for metres of a run, in several languages (from memory, unverified).

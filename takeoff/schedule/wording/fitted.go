@@ -67,7 +67,11 @@ func FittingCode(cell string) bool {
 			return false
 		}
 	}
-	word := strings.TrimRight(cell, "0123456789.-_ /°")
+	word := strings.TrimRight(cell, "0123456789")
+	if len(cell)-len(word) > 3 { // a height above the ground
+		return false
+	}
+	word = strings.TrimRight(word, "-_ /")
 	return len(word) > 1 && slices.Contains(fittingCodes, strings.ToLower(word))
 }
 
