@@ -38,7 +38,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	if best == 0 && t.IsBill(alone) {
 		best = 1
 	}
-	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) && !t.unitsOver(f.Last, cells) {
+	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) && !t.unitsOver(f.Last, cells) && !headrow.Pairs(t.Lex, f.Last, alone) {
 		if both := headrow.Join(t.Lex, f.Last, cells); headrow.Score(both) > best && (celltext.LastFilled(f.Last) > 1 || headrow.Sure(both) > headrow.Sure(alone)) {
 			f.Drop()
 			return true, t.setHeadings([]int{f.LastAt, number}, [][]string{f.Last, cells}, both)

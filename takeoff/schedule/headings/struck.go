@@ -7,9 +7,16 @@ import (
 )
 
 // Struck reports a cell that says its row doesn't count: it begins with a word as
-// deleted or cancelled, or is one as void.
+// deleted or cancelled, or is one as void, by itself or before a sign.
 func (l *Lexicon) Struck(cell string) bool {
-	return l.MayStrike(cell) && l.struckAt(Tokens(cell))
+	if !l.MayStrike(cell) {
+		return false
+	}
+	if l.struckAt(Tokens(cell)) {
+		return true
+	}
+	head := beforeSign(cell)
+	return len(head) < len(cell) && cell[len(head)] != ':' && l.struckAt(Tokens(head)) // Example: delete this row
 }
 
 // MayStrike reports a cell that begins as one that Struck reports: most don't.
@@ -41,12 +48,7 @@ func (l *Lexicon) StruckName(name string) bool {
 	if !l.MayStrike(name) {
 		return false
 	}
-	if end := strings.IndexAny(name, "(,;:"); end > 0 {
-		name = name[:end]
-	}
-	name, _, _ = strings.Cut(name, " - ")
-	name, _, _ = strings.Cut(name, " – ")
-	parts := Tokens(name)
+	parts := Tokens(beforeSign(name))
 	whole := strings.Join(parts, "")
 	if len(parts) > 3 || len(whole) < 4 || slices.Contains(roomWords, whole) {
 		return false
@@ -61,6 +63,16 @@ func (l *Lexicon) StruckName(name string) bool {
 // roomWords are words of Struck that rooms are called.
 var roomWords = []string{"void", "spare", "sample", "example"}
 
+// beforeSign is the part of a cell before the first sign that parts it: omit - see 3.
+func beforeSign(cell string) string {
+	if end := strings.IndexAny(cell, ",;:("); end > 0 {
+		cell = cell[:end]
+	}
+	cell, _, _ = strings.Cut(cell, " - ")
+	cell, _, _ = strings.Cut(cell, " – ")
+	return cell
+}
+
 // StruckWithin reports a name that has a word in it as deleted.
 func (l *Lexicon) StruckWithin(name string) bool {
 	from := strings.IndexByte(name, ' ')
@@ -70,14 +82,15 @@ func (l *Lexicon) StruckWithin(name string) bool {
 	return from >= 0 && strings.IndexFunc(name[from:], unicode.IsLetter) >= 0 && l.StruckAnywhere(name[from:])
 }
 
-// StruckEnd reports a name of several words whose first or last is one as omit or void.
+// StruckEnd reports a name of several words whose first or last is one as omit or void: 1
+// (option).
 func (l *Lexicon) StruckEnd(name string) bool {
 	if strings.IndexByte(name, ' ') < 0 {
 		return false
 	}
 	words := Tokens(name)
 	n := len(words) - 1
-	return n > 0 && (l.struck[words[0]] == "alone" || l.struck[words[n]] == "alone")
+	return n > 0 && (l.struck[words[0]] == "alone" || l.struck[words[n]] == "alone" || l.struck[words[n]] == "cell")
 }
 
 // begin is how a word begins, in small letters.

@@ -68,6 +68,26 @@ func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
 	return out
 }
 
+// Pairs reports a row of one or two labels, each with what it says behind it, above
+// headings that need no row above them: System | S1.
+func Pairs(lex *headings.Lexicon, above []string, hs []headings.Heading) bool {
+	filled := celltext.Filled(above)
+	if len(filled) != 2 && len(filled) != 4 {
+		return false
+	}
+	for k, i := range filled {
+		if i >= len(hs) || hs[i].Verdict == headings.Unknown || hs[i].Verdict == headings.Blank {
+			return false
+		}
+		text := celltext.Trim(above[i])
+		switch v := lex.Read(celltext.Shorten(text)).Verdict; {
+		case k%2 == 0 && (v == headings.Blank || celltext.HasDigit(text)), k%2 == 1 && v != headings.Unknown && len(text) > 1, k%2 == 1 && len(text) > 1 && !celltext.HasDigit(text):
+			return false
+		}
+	}
+	return true
+}
+
 // Score reports how many columns are known in a row that can be the heading
 // row: at least two, one of them the kind or a size. Else 0.
 func Score(hs []headings.Heading) int {

@@ -111,7 +111,7 @@ func (k Kinds) NamesKind(cell string) bool {
 	return k.Translate(takeoff.Kind, cell) != ""
 }
 
-const degreeSigns = `(?:[°º˚]|deg\.?|grad|degrees?)`
+const degreeSigns = `(?:[°º˚]|degrees?|deg\.?|grad)`
 
 var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*` + degreeSigns + `\s*(.+)|(.+?)(?:[\s,]+(?:à|a|de|di|of|von|van))?[\s,]*?(\d{1,3}(?:[.,]\d+)?)\s*` + degreeSigns + `)$`)
 
