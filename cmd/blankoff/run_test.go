@@ -134,7 +134,7 @@ func TestNewUsersSlips(t *testing.T) {
 A,straight,,,200,1500,,400
 B,straight,,,200,"12,500",A,400
 C,straight,,,-300,1500,B,400
-D,straight,,,200,NaN,C,400
+D,straight,,,200,Inf,C,400
 E,straight,,,200,,D,400
 A,straight,,,200,1500,E,400
 F,straight,,,200,1500,nobody,400
@@ -144,7 +144,7 @@ G,straight,,,200,1500,G,400
 	if code != exitPartly {
 		t.Errorf("exit %d", code)
 	}
-	for _, want := range []string{"widht_mm", "width_mm", "12,500", "-300", "NaN", "length_mm", "nobody", "names itself", "Pressure", "test_pa", "already stands on row 2"} {
+	for _, want := range []string{"widht_mm", "width_mm", "12,500", "-300", "Inf", "length_mm", "nobody", "names itself", "Pressure", "test_pa", "already stands on row 2"} {
 		if !strings.Contains(talk, want) {
 			t.Errorf("nothing said of %q:\n%s", want, talk)
 		}
