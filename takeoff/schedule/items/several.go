@@ -70,8 +70,9 @@ func (t *Reader) doubtAreas(r *takeoff.Row) {
 // closer look.
 type named struct {
 	takeoff.Column
-	last string
-	met  map[string]bool // that they strike
+	last   string
+	met    map[string]bool // that they strike
+	begins string          // how one begins that says nothing: no other that begins so does
 }
 
 // namedColumns are the columns of names besides system and level.
@@ -93,8 +94,12 @@ func (t *Reader) doubtNamed(r *takeoff.Row) {
 		n := &t.named[i]
 		text := r.Text[n.Column]
 		switch {
-		case text == "" || text == n.last:
-		case t.Lex.MayStrike(text) && n.strikes(t.Lex, text):
+		case text == "" || text == n.last || len(text) >= len(n.begins) && n.begins != "" && text[:len(n.begins)] == n.begins:
+		case !t.Lex.MayStrike(text):
+			if n.last = text; len(text) > 2 && len(text) < 200 {
+				n.begins = strings.Clone(text[:3])
+			}
+		case n.strikes(t.Lex, text):
 			t.strike(r, n.Heading(), text)
 		default:
 			n.last = text
