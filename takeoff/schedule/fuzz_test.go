@@ -158,8 +158,8 @@ func FuzzWriteRead(f *testing.F) {
 // cut, and a cell that says that it is empty is.
 func sameText(t *testing.T, got, typed string) {
 	t.Helper()
-	want := strings.TrimSpace(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(typed)) // a lone CR ends a line too
-	if got != want && got != celltext.Unwrap(want) && !(got == "" && celltext.MeansNothing(want)) {
+	want := strings.TrimSpace(strings.NewReplacer("\r\n", "\n", "\r", "\n").Replace(typed))                                           // a lone CR ends a line too
+	if got != want && got != celltext.Unwrap(want) && !(got == "" && (celltext.MeansNothing(want) || strings.HasPrefix(want, "#"))) { // or is an error of a spreadsheet, which is noted
 		t.Fatalf("%q reads as %q", typed, got)
 	}
 }
