@@ -16,7 +16,7 @@ func uglyBlind() []ugly {
 			3, 0, 3, 2*one+2*rect(.5, .4, 1.5), "3:Remarks 4:Remarks 6:Remarks"),
 		csvFile("tag-deducts.csv", heads+plain+"Deduct,Straight,500x300,500,1,\n2,Straight,500x300,1500,1,\n", 2, 0, 1, 2*one+rect(.5, .3, 1.5), "3:tag"),
 		csvFile("tag-of-items.csv", heads+plain+"2-4,Straight,500x300,1500,1,\n5 & 6,Straight,400x300,1500,2,\n7,Straight,400x300,1500,1,\n", 3, 0, 1, 2*one+3*rect(.4, .3, 1.5), "3:tag"),
-		csvFile("remark-omit-and-more.csv", heads+plain+"2,Straight,500x400,1500,1,omit - replaced by 3\n3,Straight,500x400,1500,1,void above ceiling\n4,Straight,500x400,1500,1,existing - not in contract\n4 (alt.),Straight,500x400,1500,1,\n", 2, 0, 3, 2*one+rect(.5, .4, 1.5), "3:Remarks 5:Remarks 6:tag"),
+		csvFile("remark-omit-and-more.csv", heads+plain+"2,Straight,500x400,1500,1,omit - replaced by 3\n3,Straight,500x400,1500,1,void above ceiling\n3b,Straight,500x400,1500,1,not to be made\n4,Straight,500x400,1500,1,existing - not in contract\n4 (alt.),Straight,500x400,1500,1,\n", 2, 0, 4, 2*one+rect(.5, .4, 1.5), "3:Remarks 5:Remarks 6:Remarks 7:tag"),
 		csvFile("label-right-above.csv", "System,S1,,\nRef,Size,Length (mm),Qty\n1,500x300,1500,2\n", 1, 0, 0, 2*rect(.5, .3, 1.5), "", "row 1 above the headings passed over: 'System S1'"),
 		csvFile("tag-struck-out.csv", heads+plain+"//2,Straight,500x300,1500,1,\n", 1, 0, 1, 2*one, "3:tag"),
 		csvFile("total-lengths-that-differ.csv", "Item,Kind,Size,Length (mm),Qty,Total length (m)\n1,Straight,600x400,1500,2,3.0\n2,Straight,500x300,1235,3,3.7\n3,Straight,500x300,1500,1,12\n", 2, 0, 1, 2*one+3*rect(.5, .3, 1.235), "4:Total length (m)"),
