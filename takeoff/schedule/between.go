@@ -36,7 +36,7 @@ func (t *table) doubtful(text string) bool {
 	_, unit := wording.StatedUnit(t.Lex, text)
 	return unit || t.Lex.StruckAnywhere(text) || t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text) || wording.OutsideTitle.MatchString(text) ||
 		wording.OnSizes.MatchString(text) || wording.Earlier.MatchString(text) || wording.Replaces.MatchString(text) || wording.Ditto.MatchString(text) || wording.Many.MatchString(text) ||
-		wording.Several(text) || wording.Multiplies.MatchString(text) || wording.Doubled.MatchString(text) || wording.PerFloor.MatchString(text) || wording.TitleCounts.MatchString(text) || wording.SeveralLevels.MatchString(text)
+		wording.Several(text) || wording.Multiplies.MatchString(text) || wording.Doubled.MatchString(text) || wording.PerFloor.MatchString(text) || wording.TitleCounts.MatchString(text) || wording.SeveralLevels.MatchString(text) || wording.Changes(t.Lex, text)
 }
 
 // headsSoon reports that the same headings stand again within the next few rows, with nothing

@@ -33,11 +33,11 @@ func areaOf(t testing.TB, data []byte) (area float64, said int, err error) {
 }
 
 const soundCSV = `tag,system,kind,width_mm,height_mm,diameter_mm,length_mm,angle_deg,radius_mm,from,note
-A,S1,straight,600,400,,3000,,,,"first, of two"
+A,S1,straight,600,400,,3000,,,,"painted, at level 2"
 B,S1,bend,600,400,,,90,600,A,
-C,S1,straight,600,400,,1500,,,B,"a ""quoted"" word"
+C,S1,straight,600,400,,1500,,,B,"a ""black"" finish"
 D,S1,straight,,,315,3000,,,,
-E,S1,bend,,,315,,90,472.5,D,last
+E,S1,bend,,,315,,90,472.5,D,painted
 `
 
 // What only writes the table otherwise gives the same area to the last bit: order

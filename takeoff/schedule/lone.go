@@ -58,6 +58,9 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
+	if n := len(t.Found.Faults); (n == 0 || t.Found.Faults[n-1].Row != number) && wording.Changes(t.Lex, text) {
+		t.doubtLine(number, text)
+	}
 	if t.InNotes = true; wording.Summary.MatchString(text) {
 		t.InSummary = true
 		t.Look.Kept = append(t.Look.Kept, number)
@@ -69,6 +72,14 @@ func (t *table) remark(number int, cells []string, text string) {
 	}
 	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
+}
+
+// doubtLine finds fault with a line that may change what counts of the rows.
+func (t *table) doubtLine(number int, text string) {
+	p, said := t.Place, celltext.Shorten(text)
+	p.Row = number
+	t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a line that changes no row",
+		fmt.Sprintf("'%s' seems to change what counts of the rows; write it in their cells, or reword it", said)))
 }
 
 // isApart reports a row of something that is no ductwork, as a grille, where no row is

@@ -104,6 +104,9 @@ func (t *table) passedOver() {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", "", "headings above the rows", fmt.Sprintf("sheet '%s' has rows that look like pieces, but no headings that are known, so none of it is read; put such headings above them, or leave the sheet out by skip in a map (inspect -o)", p.Sheet)))
 	}
 	for _, title := range t.Search.Texts {
+		if wording.Changes(t.Lex, title.Text) {
+			t.doubtLine(title.Row, title.Text)
+		}
 		if wording.Many.MatchString(title.Text) || wording.Several(title.Text) || wording.AsOther.MatchString(title.Text) {
 			p := t.Place
 			p.Row = title.Row

@@ -71,6 +71,7 @@ func (t *table) doubtTitle() {
 		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
 	for _, x := range texts {
+		faults := len(t.Found.Faults)
 		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
@@ -82,6 +83,9 @@ func (t *table) doubtTitle() {
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity",
 				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
+		}
+		if len(t.Found.Faults) == faults && x.Row > 0 && wording.Changes(t.Lex, x.Text) {
+			t.doubtLine(x.Row, x.Text)
 		}
 	}
 }

@@ -61,6 +61,8 @@ func (l *Lexicon) add(line line, over, english bool) error {
 		return l.addDoubts(line, set)
 	case remarkList, remarkAloneList, remarkEndList:
 		return l.addSayings(line)
+	case remarkWordList:
+		return l.addHarmless(line)
 	case numberList:
 		return l.addNumbers(line)
 	case overList:
@@ -185,7 +187,7 @@ func (l *Lexicon) addName(name string, m meaning) {
 func (l *Lexicon) addCells(line line, set func(map[string]string, string)) error {
 	c, ok := cellLists[line.list]
 	if !ok {
-		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, number, remark, remark alone, remark end, beside kind, apart, part, uncounted, kind, style, shape, scope, sign or joint", line.list)
+		return fmt.Errorf("there is no list '%s'; expected heading, heading with unit, size, over, ask, unused, place, struck, count, number, remark, remark alone, remark end, remark word, beside kind, apart, part, uncounted, kind, style, shape, scope, sign or joint", line.list)
 	}
 	switch c {
 	case takeoff.Kind:

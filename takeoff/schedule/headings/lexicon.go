@@ -35,6 +35,7 @@ const (
 	remarkList      = "remark"       // a phrase of a remark: see Says
 	remarkAloneList = "remark alone" // one that is the whole of it
 	remarkEndList   = "remark end"   // one at its end
+	remarkWordList  = "remark word"  // a word of remarks that bears on no area: see Harmless
 )
 
 // cellLists are the lists of words of cells, with the column of each.
@@ -72,6 +73,7 @@ type Lexicon struct {
 	totals   map[[2]byte]bool     // how words for totals begin
 	strikes  map[[3]byte]struct{} // how struck begins
 	sayings  map[string][]saying  // phrases of remarks, by their first word
+	harmless map[string]bool      // words of remarks; true: things
 	numbers  map[string]int
 	cells    map[takeoff.Column]map[string]string
 	near     []nearName // in the order of the files
@@ -89,7 +91,7 @@ var languages = []string{"en", "de", "fr", "nl", "sv", "es", "it"}
 // BuiltIn gives the words that come with the program.
 var BuiltIn = sync.OnceValues(func() (*Lexicon, error) {
 	l := &Lexicon{meanings: map[string]meaning{}, asked: map[string]*Question{}, unused: map[string]struct{}{}, over: map[string]string{},
-		places: map[string]string{}, struck: map[string]string{}, beside: map[string]struct{}{}, apart: map[string]struct{}{}, parts: map[string]struct{}{}, uncount: map[string]struct{}{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, sayings: map[string][]saying{}, numbers: map[string]int{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
+		places: map[string]string{}, struck: map[string]string{}, beside: map[string]struct{}{}, apart: map[string]struct{}{}, parts: map[string]struct{}{}, uncount: map[string]struct{}{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, sayings: map[string][]saying{}, numbers: map[string]int{}, harmless: map[string]bool{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
 	l.canonical()
 	for _, language := range languages {
 		name := path.Join("words", language+".csv")
@@ -135,7 +137,7 @@ func Stem(c takeoff.Column) string {
 // in the file, for two things, is an error that names the line.
 func (l *Lexicon) With(name string, r io.Reader) (*Lexicon, error) {
 	own := &Lexicon{meanings: maps.Clone(l.meanings), asked: maps.Clone(l.asked), unused: maps.Clone(l.unused), over: maps.Clone(l.over),
-		places: maps.Clone(l.places), struck: maps.Clone(l.struck), beside: maps.Clone(l.beside), apart: maps.Clone(l.apart), parts: maps.Clone(l.parts), uncount: maps.Clone(l.uncount), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: maps.Clone(l.strikes), sayings: maps.Clone(l.sayings), numbers: maps.Clone(l.numbers), cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
+		places: maps.Clone(l.places), struck: maps.Clone(l.struck), beside: maps.Clone(l.beside), apart: maps.Clone(l.apart), parts: maps.Clone(l.parts), uncount: maps.Clone(l.uncount), totals: maps.Clone(l.totals), counts: maps.Clone(l.counts), strikes: maps.Clone(l.strikes), sayings: maps.Clone(l.sayings), numbers: maps.Clone(l.numbers), harmless: maps.Clone(l.harmless), cells: map[takeoff.Column]map[string]string{}, near: slices.Clone(l.near), english: l.english, needUnit: l.needUnit, longest: l.longest}
 	for c, words := range l.cells {
 		own.cells[c] = maps.Clone(words)
 	}

@@ -8,29 +8,32 @@ import (
 )
 
 // Says is what the words of a remark say of its row, as far as they say anything.
-type Says uint16
+type Says uint32
 
 // What they may say.
 const (
-	Several Says = 1 << iota // there are more of it than the row says
-	Twice                    // there are two
-	Part                     // there is less of it
-	Instead                  // the figure behind takes the place of the row's
-	Site                     // so does one that was taken on site
-	Open                     // something isn't settled
-	Unsized                  // its size isn't
-	Out                      // it doesn't count
-	Sum                      // it is a total of others
-	aside                    // words before others: this duct is
-	repeats                  // it is there again, if a level, a system or a side follows
-	small                    // words between these
+	Several   Says = 1 << iota // there are more of it than the row says
+	Twice                      // there are two
+	Part                       // there is less of it
+	Instead                    // the figure behind takes the place of the row's
+	Site                       // so does one that was taken on site
+	Open                       // something isn't settled
+	Unsized                    // its size isn't
+	Out                        // it doesn't count
+	Sum                        // it is a total of others
+	Doubt                      // something of the row, it can't be told what
+	aside                      // words before others: this duct is
+	repeats                    // it is there again, if a level, a system or a side follows
+	small                      // words between these
+	vague                      // not, it, we: of what is known they say nothing
+	comparing                  // longer, too wide: of a figure, or almost alone
 	side
 	dimension
 )
 
 // sayings are the meanings of the lists of remarks.
 var sayings = map[string]Says{"several": Several, "twice": Twice, "part": Part, "instead": Instead, "site": Site, "open": Open, "unsized": Unsized, "out": Out,
-	"subject": aside, "repeats": repeats, "small": small, "side": side, "dimension": dimension}
+	"subject": aside, "repeats": repeats, "small": small, "side": side, "dimension": dimension, "doubt": Doubt, "vague": vague, "more": comparing}
 
 // saying is a phrase of a remark: its words, # for a number up to 99.
 type saying struct {
@@ -50,7 +53,7 @@ const (
 func (l *Lexicon) addSayings(line line) error {
 	says, ok := sayings[line.means]
 	if !ok {
-		return fmt.Errorf("'%s' isn't a thing that a remark may say; expected several, twice, part, instead, site, open, unsized, out, subject, repeats, small, side or dimension", line.means)
+		return fmt.Errorf("'%s' isn't a thing that a remark may say; expected several, twice, part, instead, site, open, unsized, out, subject, repeats, small, side, dimension, doubt, vague or more", line.means)
 	}
 	at := map[string]uint8{remarkList: anywhere, remarkAloneList: alone, remarkEndList: atEnd}[line.list]
 	for _, phrase := range line.words {
@@ -130,6 +133,9 @@ func (l *Lexicon) Says(words []string, remark string) (says Says) {
 	if l.sumOf(words, remark) {
 		says |= Sum
 	}
+	if l.doubtful(words) {
+		says |= Doubt
+	}
 	return says
 }
 
@@ -158,7 +164,7 @@ func (l *Lexicon) saysAt(words []string, i int, phrases []saying) (says Says) {
 			if slices.ContainsFunc(words, func(w string) bool { return l.one(w, dimension) }) {
 				says |= Instead
 			}
-		case aside, small, side, dimension:
+		case aside, small, side, dimension, vague, comparing, Doubt:
 		case Open:
 			if p.at == alone {
 				says |= Open

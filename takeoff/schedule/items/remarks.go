@@ -16,7 +16,7 @@ import (
 // saysOf finds out what a remark says; most stand on many rows.
 func (t *Reader) saysOf(note string) wording.Said {
 	if len(note) > maxRemark {
-		return wording.Said{}
+		return wording.Said{Of: wording.OfElse}
 	}
 	of, met := t.remarks[note]
 	if met {
@@ -35,6 +35,9 @@ func (t *Reader) tellRemark(r *takeoff.Row, note string) {
 	of := t.saysOf(note).Of
 	if of&wording.OfSizes != 0 {
 		t.Told.Add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
+	}
+	if of == wording.OfElse || of == wording.OfDoubt && r.Text[takeoff.Scope] != "" {
+		t.Told.AddToRead("remarks with words that no list here knows; read them, as their rows count as they stand, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
 	if of&wording.OfOpen != 0 {
 		t.Told.Add("rows that count as they stand, though their remarks leave something open, the first '%s'", celltext.Shorten(note), r.At.Row)
@@ -91,11 +94,21 @@ func (t *Reader) doubtRemark(r *takeoff.Row, heading, note string) {
 		expected, trouble = "a size that is settled", "seems to say that the size isn't settled; write the size that counts, and take it out"
 	case is(wording.OfUnit) && t.otherUnit(r, says.Unit):
 		expected, trouble = "the unit in the heading, or behind each size", fmt.Sprintf("seems to give the unit of the row, which is read in others; write each size with its unit, as %s", "24 "+says.Unit.Name)
+	case is(wording.OfDoubt) && r.Text[takeoff.Scope] == "": // which would say whether it counts
+		t.doubtWord(r, heading, note)
+		return
 	default:
 		return
 	}
 	short := celltext.Shorten(note)
 	r.Faults = append(r.Faults, t.Place.Fault(heading, short, expected, fmt.Sprintf("'%s' %s", short, trouble)))
+}
+
+// doubtWord refuses a row of which a text says something that can't be told.
+func (t *Reader) doubtWord(r *takeoff.Row, heading, text string) {
+	short := celltext.Shorten(text)
+	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "words that change nothing",
+		fmt.Sprintf("'%s' seems to say more of the row than its cells do; write it there, under scope, quantity or a size, take the row out, or reword it", short)))
 }
 
 // otherNote is a cell of a second column of remarks, which isn't used.

@@ -128,6 +128,8 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 		return false
 	case strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
 		t.strike(r, takeoff.Tag.Heading(), tag)
+	case strings.ContainsAny(tag, " (") && t.saysOf(tag).Of&wording.OfDoubt != 0:
+		t.doubtWord(r, takeoff.Tag.Heading(), tag)
 	case t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag):
 		t.doubtSum(r, "", tag)
 	default:

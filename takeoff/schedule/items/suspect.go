@@ -150,7 +150,7 @@ func (t *Reader) strikes(keeps, cell string) bool {
 	case "kept":
 		return no || t.Lex.Struck(cell)
 	}
-	return t.Lex.Struck(cell) || t.saysOf(cell).Of&wording.OfOut != 0
+	return t.Lex.Struck(cell) || t.saysOf(cell).Of&(wording.OfOut|wording.OfDoubt) != 0
 }
 
 // strike refuses a row of which something says that it doesn't count.

@@ -33,41 +33,59 @@ type Tally []*tallied
 
 type tallied struct {
 	format, about string
-	more          []string // of those of which the first is told: the next ones
+	more          []quoted // of those of which the first is told: the next ones
+	most          int      // of them
 	rows          []int    // the first and the last
 	count         int
 }
 
+// quoted is a text of the schedule with its row.
+type quoted struct {
+	text string
+	row  int
+}
+
+// How many more texts than the first are quoted, and how many where each has to be read.
+const (
+	MostQuoted = 4
+	mostToRead = 11
+)
+
 // Add counts once what format says of about, in a row.
-func (y *Tally) Add(format, about string, row int) {
+func (y *Tally) Add(format, about string, row int) { y.add(format, about, row, MostQuoted) }
+
+// AddToRead is Add for texts that somebody has to read: more of them are quoted.
+func (y *Tally) AddToRead(format, about string, row int) { y.add(format, about, row, mostToRead) }
+
+func (y *Tally) add(format, about string, row, most int) *tallied {
 	i := y.of(format, about)
 	if i < 0 {
 		i = len(*y)
-		*y = append(*y, &tallied{format: format, about: about, rows: []int{row, row}})
+		*y = append(*y, &tallied{format: format, about: about, rows: []int{row, row}, most: most})
 	}
 	x := (*y)[i]
-	if x.count > 0 && about != x.about && len(x.more) < MostQuoted && !slices.Contains(x.more, about) {
-		x.more = append(x.more, about)
-	}
+	x.quote(quoted{about, row})
 	x.count++
 	x.rows[1] = row
+	return x
 }
 
-// MostQuoted is how many more texts than the first are quoted.
-const MostQuoted = 4
+// quote keeps a text that isn't quoted yet.
+func (x *tallied) quote(q quoted) {
+	if q.text != x.about && len(x.more) < x.most && !slices.ContainsFunc(x.more, func(m quoted) bool { return m.text == q.text }) {
+		x.more = append(x.more, q)
+	}
+}
 
 // Merge adds what was counted further down.
 func (y *Tally) Merge(below Tally) {
 	for _, x := range below {
-		y.Add(x.format, x.about, x.rows[0])
-		i := y.of(x.format, x.about)
-		(*y)[i].count += x.count - 1
-		for _, text := range x.more {
-			if z := (*y)[i]; text != z.about && len(z.more) < MostQuoted && !slices.Contains(z.more, text) {
-				z.more = append(z.more, text)
-			}
+		z := y.add(x.format, x.about, x.rows[0], x.most)
+		z.count += x.count - 1
+		for _, q := range x.more {
+			z.quote(q)
 		}
-		(*y)[i].rows[1] = x.rows[1]
+		z.rows[1] = x.rows[1]
 	}
 }
 
@@ -84,8 +102,10 @@ func (x *tallied) String() string {
 	if x.about != "" {
 		what = fmt.Sprintf(x.format, x.about)
 	}
-	if len(x.more) > 0 {
-		what += ", then '" + strings.Join(x.more, "', '") + "'"
+	sep := ", then"
+	for _, q := range x.more {
+		what += fmt.Sprintf("%s '%s' (row %d)", sep, q.text, q.row)
+		sep = ","
 	}
 	where := fmt.Sprintf("row %d", x.rows[0])
 	if x.count > 1 {

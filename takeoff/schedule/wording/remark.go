@@ -24,6 +24,8 @@ const (
 	OfUnsized             // that its size isn't settled
 	OfOpen                // that something isn't
 	OfUnit                // the unit of the row
+	OfDoubt               // something of the row, it can't be told what
+	OfElse                // something that no list of words knows
 )
 
 // Said is what a remark says.
@@ -65,6 +67,13 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 	}
 	if u, ok := remarkUnit(lex, words, note); ok {
 		x.Of, x.Unit = x.Of|OfUnit, u
+	}
+	switch {
+	case x.Of&^OfSizes != 0:
+	case says&headings.Doubt != 0:
+		x.Of |= OfDoubt
+	case x.Of == 0 && !lex.Harmless(words):
+		x.Of = OfElse
 	}
 	return x
 }

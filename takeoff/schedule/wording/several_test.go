@@ -47,9 +47,9 @@ func TestRemarks(t *testing.T) {
 	for note, want := range map[string]Said{
 		"typical of 12": {Of: OfMany, Times: 12}, "x5 floors": {Of: OfMany, Times: 5}, "two of these": {Of: OfMany, Times: 2}, "2 off typical of 4": {Of: OfMany},
 		"L1 to L5": {Of: OfMany, Times: 5}, "both floors": {Of: OfMany, Times: 2}, "per floor": {Of: OfCounts}, "reduced to 3": {Of: OfCounts}, "half only": {Of: OfPart},
-		"now 700x400": {Of: OfNew | OfSizes, New: [2]float64{700, 400}}, "changed from 600x400 to 700x500": {Of: OfNew | OfSizes, New: [2]float64{700, 500}}, "cut to 1350": {Of: OfNew, New: [2]float64{1350}}, "now 50 insulation": {},
-		"length tbc": {Of: OfUnsized}, "TBC": {Of: OfOpen}, "??": {Of: OfOpen}, "total of 1+2": {Of: OfSum}, "total 1.5 m": {}, "Summe Pos 1-2": {Of: OfSum}, "S1 total": {Of: OfSum},
-		"600 x 400": {Of: OfSizes}, "see typical detail 3": {}, "50 mm each side": {}, "also roof cowl": {}, "Ø200 spigot": {Of: OfSizes}, "insulation 5 cm": {}, "": {},
+		"now 700x400": {Of: OfNew | OfSizes, New: [2]float64{700, 400}}, "changed from 600x400 to 700x500": {Of: OfNew | OfSizes, New: [2]float64{700, 500}}, "cut to 1350": {Of: OfNew, New: [2]float64{1350}}, "now 50 insulation": {Of: OfElse},
+		"length tbc": {Of: OfUnsized}, "TBC": {Of: OfOpen}, "??": {Of: OfOpen}, "total of 1+2": {Of: OfSum}, "total 1.5 m": {Of: OfElse}, "Summe Pos 1-2": {Of: OfSum}, "S1 total": {Of: OfSum},
+		"600 x 400": {Of: OfSizes}, "see typical detail 3": {Of: OfElse}, "50 mm each side": {Of: OfElse}, "also roof cowl": {Of: OfElse}, "Ø200 spigot": {Of: OfSizes}, "insulation 5 cm": {}, "": {},
 	} {
 		if got := Remark(lex, note); got != want {
 			t.Errorf("%q: %+v, want %+v", note, got, want)

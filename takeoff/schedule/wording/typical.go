@@ -2,6 +2,7 @@ package wording
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -67,3 +68,24 @@ var anyRange = regexp.MustCompile(`^\s*(\d{1,3})\s*(?:-|–|to|bis|a|à|t/m|till
 // StrikesItems is a remark that some of the rows don't count, in seven languages (from
 // memory, unverified).
 var StrikesItems = regexp.MustCompile(`(?i)\b(?:items?|rows?|lines?|pieces?|tags?|pos(?:ition(?:en)?)?\.?|zeilen?|lignes?|rep(?:ère)?s?|regels?|rader|filas?|righe)\s+[a-z]{0,3}-?\d+\b.*(?:deleted|omitted|removed|not required|cancelled|entf(?:ällt|allen)|gestrichen|supprimée?s?|annulée?s?|vervall(?:t|en)|utgår|suprimid[ao]s?|eliminat[aei])\b`)
+
+// Changes reports a line above, among or below rows that may say of some of them that they
+// don't count, or of all that there are more: it names an item, a mark or a number in words,
+// and says more than lists of words know. 4 is already in the other job; * is the kitchen's;
+// one floor is shown, there are four alike.
+func Changes(lex *headings.Lexicon, line string) bool {
+	if len(line) > mostLine {
+		return false
+	}
+	words := headings.Tokens(line)
+	if lex.Says(words, line)&(headings.Doubt|headings.Out) == 0 {
+		return false
+	}
+	return namesItem.MatchString(line) || strings.IndexByte(line, '*') >= 0 || len(line) <= MaxTitle && slices.ContainsFunc(words, func(w string) bool { return (w[0] < '0' || w[0] > '9') && lex.Number(w) > 1 })
+}
+
+// mostLine is how long a line is that Changes looks at, bytes.
+const mostLine = 200
+
+// namesItem names a row by its number, in seven languages (from memory, unverified).
+var namesItem = regexp.MustCompile(`(?i)\b(?:items?|rows?|lines?|pieces?|tags?|marks?|n[ro]s?|n[°º]|pos(?:ition(?:en)?)?|zeilen?|lignes?|postes?|rep(?:ère)?s?|regels?|posten|rader|rad|poster|detalj|filas?|partidas?|piezas?|righe|riga|voc[ei]|pezz[oi])\b\.?\s*#?[a-z]{0,3}-?\d+\b`)

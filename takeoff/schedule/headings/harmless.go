@@ -1,0 +1,86 @@
+package headings
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+)
+
+// addHarmless files words of remarks that bear on no area.
+func (l *Lexicon) addHarmless(line line) error {
+	if line.means != "" && line.means != "thing" {
+		return fmt.Errorf("'%s' is no sort of words of remarks; expected thing, or nothing", line.means)
+	}
+	for _, phrase := range line.words {
+		for _, w := range Tokens(phrase) {
+			l.harmless[w] = l.harmless[w] || line.means == "thing"
+		}
+	}
+	return nil
+}
+
+// Harmless reports a remark of which each word is known to bear on no area: fire rated,
+// above ceiling, level 3, FD 12. What a sentence with any other word in it says can't be
+// told from lists of words.
+func (l *Lexicon) Harmless(words []string) bool {
+	return !slices.ContainsFunc(words, func(w string) bool { return !l.harmlessWord(w) })
+}
+
+// doubtful reports words that say something of a row that can't be told: one that says so
+// wherever it stands; one of a sentence, as not, it or we, among words that aren't known,
+// unless it names a thing at the duct that it may be of; or a comparison of sizes beside a
+// figure or almost alone. Not built, client has it, make it 50 wider, too long; not so not
+// insulated, screw it from below, longer bolts at the rear flange.
+func (l *Lexicon) doubtful(words []string) bool {
+	sentence, other, thing, compares, figure := false, false, false, false, false
+	for i, w := range words {
+		known := l.harmlessWord(w)
+		switch said := l.wordsFrom(words[i:]); {
+		case said&Doubt != 0:
+			return true
+		case said&vague != 0:
+			sentence = true
+		case said&comparing != 0:
+			compares = true
+		default:
+			other = other || !known
+		}
+		thing = thing || l.harmless[w]
+		figure = figure || strings.ContainsAny(w, "0123456789")
+	}
+	return sentence && other && !thing || compares && (figure || len(words) < 3)
+}
+
+// wordsFrom is what the phrases say with which words begin.
+func (l *Lexicon) wordsFrom(words []string) (says Says) {
+	for k, phrases := 0, l.sayings[words[0]]; k < len(phrases); k++ {
+		if p := &phrases[k]; p.at == anywhere && l.match(words, p) {
+			says |= p.says
+		}
+	}
+	return says
+}
+
+// harmlessWord reports a word of a remark that bears on no area: a figure, a sign, a place,
+// a kind or a quality of a piece.
+func (l *Lexicon) harmlessWord(w string) bool {
+	if len(w) == 1 || strings.ContainsAny(w, "0123456789") {
+		return true
+	}
+	if _, known := l.harmless[w]; known {
+		return true
+	}
+	switch l.places[w] {
+	case "system", "level", "either":
+		return true
+	}
+	if _, known := l.beside[w]; known {
+		return true
+	}
+	for _, words := range l.cells {
+		if _, known := words[w]; known {
+			return true
+		}
+	}
+	return false
+}
