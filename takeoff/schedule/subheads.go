@@ -71,7 +71,8 @@ func (t *table) doubtTitle() {
 		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
 	for _, x := range texts {
-		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+		sheet := x.Text == t.Place.Sheet
+		if !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
@@ -80,8 +81,11 @@ func (t *table) doubtTitle() {
 		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
-			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity",
-				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
+			message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
+			if sheet {
+				message = fmt.Sprintf("the name of the sheet, '%s', seems to say that its rows, from row %d on, stand for several; write how many under quantity, and rename the sheet", said, t.HeadRow+1)
+			}
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity", message))
 		}
 	}
 }

@@ -94,7 +94,16 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 func (f *Findings) doubtSheet(file string, s *Sheet, why string) {
 	at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
 	f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
-		fmt.Sprintf("sheet '%s' %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, why)))
+		fmt.Sprintf("sheet '%s', pieces in %s, %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, s.pieceRows(), why)))
+}
+
+// pieceRows writes where the pieces of a sheet stand.
+func (s *Sheet) pieceRows() string {
+	x := &s.Classes[PieceRow]
+	if x.Count == 1 {
+		return fmt.Sprintf("row %d", x.First)
+	}
+	return fmt.Sprintf("rows %d to %d", x.First, x.last)
 }
 
 // doubtAgain finds fault with sheets that list again what others hold, and notes those of

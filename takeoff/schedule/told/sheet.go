@@ -37,6 +37,7 @@ type Rows struct {
 	Count int
 	First int    // its number
 	Text  string // its cells
+	last  int
 }
 
 // Column says how a column of a sheet was understood.
@@ -84,6 +85,7 @@ func (s *Sheet) Class(c RowClass, number int, cells []string) {
 	if c == TitleRow || c == HeadingRow || c == UnitRow || c == SubHeadingRow {
 		s.Kept = append(s.Kept, number)
 	}
+	x.last = number
 	if x.Count++; x.Count == 1 {
 		x.First = number
 		x.Text = celltext.Shorten(strings.Join(slices.DeleteFunc(strings.Split(strings.Join(cells, "\x00"), "\x00"), func(s string) bool { return celltext.Trim(s) == "" }), " | "))
