@@ -85,6 +85,7 @@ func (t *Reading) settleHeadings() {
 	t.endsByCells()
 	t.byCells()
 	t.describedKinds()
+	t.radiusBesideThroat()
 	t.lengthOfRun()
 	t.lengthOfAll()
 	t.feetAndInches()
