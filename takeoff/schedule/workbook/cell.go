@@ -25,6 +25,9 @@ func (sr *Rows) put() error {
 	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
 		sr.Struck = append(sr.Struck, c)
 	}
+	if s := sr.cell.style; s < len(sr.book.paints) {
+		sr.Paint.meet(sr.book.paints[s])
+	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, c)
 	}
