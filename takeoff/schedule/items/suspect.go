@@ -219,6 +219,7 @@ func (t *Reader) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool 
 // no column says how many there are.
 func (t *Reader) ToldCounts() {
 	t.toldQuantities()
+	t.doubtLast()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		w := &s.Watch

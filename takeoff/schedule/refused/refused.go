@@ -130,7 +130,7 @@ const doubt = " ?"
 // unmerged leaves out what a cell merged down says in columns where that doesn't
 // count for the row.
 func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
-	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 {
+	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 && !m.Paint.Unseen {
 		return cells
 	}
 	out := slices.Clone(cells)
@@ -142,7 +142,7 @@ func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
 	for _, i := range m.Unlike {
 		out[i] += doubt
 	}
-	if len(m.Struck)+len(m.Sums) > 0 && l.kind < len(out) && out[l.kind] != "" && l.kind >= 0 {
+	if (len(m.Struck)+len(m.Sums) > 0 || m.Paint.Unseen) && l.kind < len(out) && out[l.kind] != "" && l.kind >= 0 {
 		out[l.kind] += doubt
 	}
 	for _, i := range m.Down {
