@@ -46,7 +46,7 @@ var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|i
 func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range sheets {
-		defer func() { s.Titles, s.Linked, s.Mapped, s.rows, s.marks = nil, 0, false, 0, pieces{} }()
+		defer func() { s.Titles, s.Lines, s.Linked, s.Mapped, s.rows, s.marks = nil, nil, 0, false, 0, pieces{} }()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -81,6 +81,9 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		if stem != s.Name {
 			stems[stem] = s
 		}
+		if why == "" && !s.Mapped {
+			why = doubles(lex, read, s)
+		}
 		if why == "" {
 			sound = append(sound, s)
 			continue
@@ -88,6 +91,18 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		f.doubtSheet(file, s, why)
 	}
 	f.doubtAgain(file, sound, lex)
+}
+
+// doubles says why the pieces of a sheet may stand on others too, by what they are: it sums
+// these up, or is an earlier revision.
+func doubles(lex *headings.Lexicon, read []*Sheet, s *Sheet) string {
+	if o := revisedBy(read, s); o != nil {
+		return fmt.Sprintf("seems to be an earlier revision of sheet '%s', so pieces may be counted twice", o.Name)
+	}
+	if of := sumsOf(lex, read, s); of != "" {
+		return "gives the lengths of " + of + " by size, so its pieces may be counted twice"
+	}
+	return ""
 }
 
 // doubtSheet finds fault with a sheet.

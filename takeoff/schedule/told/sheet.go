@@ -73,6 +73,7 @@ type Sheet struct {
 	HiddenColumns []bool
 	Linked        int      // rows of formulas on other sheets
 	Titles        []string // what stands above the headings
+	Lines         []string // remarks among the rows
 	rows          uint64   // of pieces, by what they are
 	Among         bool     // there are others in the file
 	marks         pieces   // of their rows then
