@@ -34,7 +34,7 @@ func (sr *Rows) put() error {
 	if sr.cell.has {
 		f := sr.cell.inline.String()
 		sr.Linked = sr.Linked || strings.Contains(f, "!")
-		if isSubtotal(f) {
+		if sumsUp(f, c, sr.Number) {
 			sr.Sums = append(sr.Sums, c)
 		}
 	}

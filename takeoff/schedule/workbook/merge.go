@@ -151,12 +151,6 @@ func (sr *Rows) hide(from, n int) {
 	}
 }
 
-// isSubtotal reports a formula that sums up what is shown above it.
-func isSubtotal(formula string) bool {
-	f := strings.ToUpper(strings.TrimPrefix(formula, "of:="))
-	return strings.HasPrefix(f, "SUBTOTAL(") || strings.HasPrefix(f, "AGGREGATE(")
-}
-
 // blank empties the row.
 func (sr *Rows) blank() {
 	clear(sr.Cells)
