@@ -128,7 +128,7 @@ func (t *Reading) millimetres() bool {
 			return false
 		}
 	}
-	for _, x := range t.Search.Texts {
+	for _, x := range t.Search.OnAll() {
 		if u, says := wording.StatedUnit(t.Lex, x.Text); says && u != quantity.Millimetre {
 			return false
 		}

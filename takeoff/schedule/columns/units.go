@@ -136,9 +136,11 @@ func (t *Reading) UnitsIn(cells []string, loud bool) (found []quantity.Unit, odd
 func (t *Reading) sheetUnits() {
 	var u quantity.Unit
 	said, doubt, row := "", false, 0
-	for _, title := range t.Search.Texts {
+	for _, title := range t.Search.OnAll() {
 		if across, along, ok := wording.UnitsApart(title.Whole()); ok {
-			t.apartAgainst(title.Row, title.Whole(), across, along)
+			if title.Row > 0 {
+				t.apartAgainst(title.Row, title.Whole(), across, along)
+			}
 			t.takeUnits(title.Whole(), across, along)
 			continue
 		}
@@ -156,7 +158,7 @@ func (t *Reading) sheetUnits() {
 		t.doubtTitles()
 		return
 	}
-	if !doubt {
+	if !doubt && row > 0 {
 		t.UnitAgainst(row, said, u)
 	}
 	var names []string
