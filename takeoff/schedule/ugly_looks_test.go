@@ -32,6 +32,19 @@ func uglyLooks() []ugly {
 	}
 }
 
+// uglyThird are descriptions with three figures, of which the last is the length in most.
+func uglyThird() []ugly {
+	const heads = "N°;Désignation;Quantité\n"
+	three := "2;Gaine 600x400x1500;1\n3;Gaine 500x300x1200;2\n4;Gaine 400x300x900;1\n"
+	area := rect(.6, .4, 1.5) + 2*rect(.5, .3, 1.2) + rect(.4, .3, .9)
+	return []ugly{
+		csvFile("looks-third-is-length.csv", heads+"1;Gaine 1200x350x1180;5\n"+three, 4, 0, 0, area+5*rect(1.2, .35, 1.18), "", "the third of three figures is read as the length"),
+		csvFile("looks-third-of-few.csv", heads+"1;Gaine 1200x350x1180;5\n2;Gaine 600x400x1500;1\n3;Gaine 400x300x900;1\n", 2, 0, 1, rect(.6, .4, 1.5)+rect(.4, .3, .9), "2:kind"),
+		csvFile("looks-first-is-length.csv", heads+"1;Gaine 1500x600x400;1\n2;Gaine 1200x500x300;1\n"+three, 3, 0, 2, area, "2:kind 3:kind"),
+		csvFile("looks-third-is-thin.csv", heads+"1;Gaine 1200x350x30;5\n"+three, 3, 0, 1, area, "2:kind"),
+	}
+}
+
 // uglyLastRow are lists whose last row may be the total of the others.
 func uglyLastRow() []ugly {
 	const heads = "Tag,Kind,Width,Height,Length,Qty\n"
