@@ -34,7 +34,7 @@ func uglyLooks() []ugly {
 
 // uglyThird are descriptions with three figures, of which the last is the length in most.
 func uglyThird() []ugly {
-	const heads = "N°;Désignation;Quantité\n"
+	const heads = "Tag;Kind;Quantité\n"
 	three := "2;Gaine 600x400x1500;1\n3;Gaine 500x300x1200;2\n4;Gaine 400x300x900;1\n"
 	area := rect(.6, .4, 1.5) + 2*rect(.5, .3, 1.2) + rect(.4, .3, .9)
 	return []ugly{

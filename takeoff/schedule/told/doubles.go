@@ -118,7 +118,7 @@ func (s *Sheet) pieceRows() string {
 	if x.Count == 1 {
 		return fmt.Sprintf("row %d", x.First)
 	}
-	return fmt.Sprintf("rows %d to %d", x.First, x.last)
+	return fmt.Sprintf("rows %d to %d", x.First, s.last)
 }
 
 // doubtAgain finds fault with sheets that list again what others hold, and notes those of
@@ -161,7 +161,7 @@ func (s *Sheet) Mark(r *takeoff.Row) {
 		h.Write([]byte(r.Text[c]))
 		h.Write([]byte{0})
 	}
-	s.rows = h.Sum64()
+	s.rows, s.last = h.Sum64(), r.At.Row
 	if s.Among && len(r.Faults) == 0 {
 		s.marks.mark(r)
 	}

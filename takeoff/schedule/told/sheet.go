@@ -37,7 +37,6 @@ type Rows struct {
 	Count int
 	First int    // its number
 	Text  string // its cells
-	last  int
 }
 
 // Column says how a column of a sheet was understood.
@@ -75,6 +74,7 @@ type Sheet struct {
 	Titles        []string // what stands above the headings
 	Lines         []string // remarks among the rows
 	rows          uint64   // of pieces, by what they are
+	last          int      // the number of the last of these
 	Among         bool     // there are others in the file
 	marks         pieces   // of their rows then
 	Mapped        bool     // a map says how it is read
@@ -86,7 +86,6 @@ func (s *Sheet) Class(c RowClass, number int, cells []string) {
 	if c == TitleRow || c == HeadingRow || c == UnitRow || c == SubHeadingRow {
 		s.Kept = append(s.Kept, number)
 	}
-	x.last = number
 	if x.Count++; x.Count == 1 {
 		x.First = number
 		x.Text = celltext.Shorten(strings.Join(slices.DeleteFunc(strings.Split(strings.Join(cells, "\x00"), "\x00"), func(s string) bool { return celltext.Trim(s) == "" }), " | "))
