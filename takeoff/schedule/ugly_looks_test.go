@@ -27,6 +27,8 @@ func uglyLooks() []ugly {
 		csvFile("looks-title-sv.csv", "Rektangulära kanaler raka\nLittera;Bredd (mm);Höjd (mm);Längd (mm);Antal\nR01;600;400;1500;2\nR02;600;400;1500;1\n", 2, 0, 0, 3*one, "", "from 'Rektangulära kanaler raka'"),
 		csvFile("looks-title-it.csv", "Canali circolari dritti\nSigla;Diametro (mm);Lunghezza (mm);Quantità\nC01;250;3000;2\n", 1, 0, 0, 2*round(.25, 3), "", "from 'Canali circolari dritti'"),
 		csvFile("looks-title-bends.csv", "Canali rettangolari curve\nSigla;Larghezza (mm);Altezza (mm);Lunghezza (mm);Quantità\nR01;600;400;1500;2\n", 0, 0, 1, 0, "3:kind"),
+		csvFile("looks-title-turns.csv", "Rectangular ducts\nTag,Width (mm),Height (mm),Length (mm),Angle,Qty\n1,600,400,1500,,2\n2,600,400,,90,1\n3,600,400,500,45,1\n4,600,400,1500,0,1\n", 2, 0, 2, 3*one, "4:kind 5:kind"),
+		csvFile("looks-title-turns-fr.csv", "Gaines rectangulaires\nRepère;Largeur (mm);Hauteur (mm);Longueur (mm);Largeur 2;Quantité\n1;600;400;1500;;2\n2;600;400;500;300;1\n", 1, 0, 1, 2*one, "4:kind"),
 		csvFile("looks-radii-fr.csv", "Repère;Désignation;Largeur (mm);Hauteur (mm);Diamètre (mm);Longueur (mm);Angle (°);Rayon intérieur (mm);Rayon (mm);Quantité\nA;Gaine;600;400;;1500;;;;1\nB;Coude embouti;;;200;;90;;200;2\n", 2, 0, 0, one+2*bend(.2, .2), "", "column 'Rayon (mm)' is read as radius_mm"),
 		csvFile("looks-radius-alone-fr.csv", "Repère;Désignation;Diamètre (mm);Longueur (mm);Angle (°);Rayon (mm);Quantité\nA;Gaine ronde;200;1500;;;1\nB;Coude embouti;200;;90;200;2\n", 1, 0, 1, round(.2, 1.5), "1:Rayon (mm) 3:radius_mm"),
 	}
