@@ -128,9 +128,12 @@ func uglyHidden(t testing.TB) (out []ugly) {
 	for _, x := range []struct {
 		name, formula, faults string
 		refused               int
-	}{{"looks-sum-of-column.xlsx", "SUM(E2:E3)", "Ducts!4:Length (mm)", 1}, {"looks-sum-of-row.xlsx", "SUM(F4:G4)", "", 0}, {"looks-sum-of-cells.xlsx", "SUM(E2,500)", "", 0}} {
+	}{{"looks-sum-of-column.xlsx", "SUM(E2:E3)", "Ducts!4:Length (mm)", 1}, {"looks-sum-without-kind.xlsx", "SUM(E2:E3)", "Ducts!4:kind", 1}, {"looks-sum-of-row.xlsx", "SUM(F4:G4)", "", 0}, {"looks-sum-of-cells.xlsx", "SUM(E2,500)", "", 0}} {
 		b := newBook(t, "Ducts").rows("Ducts", 1, bookHead, a("A", 600), a("B", 600), long("C", 2000))
 		b.do(b.file.SetCellFormula("Ducts", "E4", x.formula))
+		if x.faults == "Ducts!4:kind" {
+			b.do(b.file.SetCellStr("Ducts", "B4", ""))
+		}
 		out = append(out, uglyXLSX(x.name, b, 3-x.refused, 0, x.refused, float64(4-2*x.refused)*one, x.faults))
 	}
 	return out

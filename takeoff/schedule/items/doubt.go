@@ -212,7 +212,7 @@ func (t *Reader) doubtCells(r *takeoff.Row) {
 			"the row is written in the colour of its background, so nobody sees it; take it out, or give it a colour"))
 	}
 	for _, i := range t.Marked.Sums {
-		if s := used(i); s != nil && s.Measure != takeoff.Text {
+		if s := used(i); s != nil && s.Measure != takeoff.Text && !t.Loud {
 			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, "", "a figure of one row",
 				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
 			break
