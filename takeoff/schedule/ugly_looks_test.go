@@ -190,7 +190,7 @@ func uglyPrinted(t testing.TB) (out []ugly) {
 		in            float64 // m of the unit that has to be read
 		notes         []string
 	}{
-		{"looks-page-in-cm.xlsx", "&L&8Job 12&CAlle Maße in cm&RSeite &P von &N", bare, .01, []string{"'Alle Maße in cm' above the headings gives the unit of 'Width', 'Height', 'Length'"}},
+		{"looks-page-in-cm.xlsx", "&L&8Job 12&CAlle Maße in cm&RSeite &P von &N", bare, .01, []string{"'Alle Maße in cm' printed on each page gives the unit of 'Width', 'Height', 'Length'"}},
 		{"looks-page-in-mm.xlsx", "&CAll dimensions in mm", row("Tag", "Kind", "Width (cm)", "Height (cm)", "Length (cm)"), .01, nil},
 		{"looks-page-numbers.xlsx", "&CDuct list&RPage &P of &N", row("Tag", "Kind", "Width (cm)", "Height (cm)", "Length (cm)"), .01, nil},
 		{"looks-page-insulation.xlsx", "&CInsulation thickness in cm", row("Tag", "Kind", "Width", "Height", "Length (cm)"), 0, nil},
@@ -205,7 +205,10 @@ func uglyPrinted(t testing.TB) (out []ugly) {
 		b.do(b.file.SetHeaderFooter("Ducts", &excelize.HeaderFooterOptions{OddHeader: x.printed}))
 		out = append(out, uglyXLSX(x.name, b, 1, 0, 0, area, "", x.notes...))
 	}
-	return out
+	b := newBook(t, "Ducts").rows("Ducts", 1, bare, row("A", "straight", 60, 40, 100), row("B", "straight", 60, 40, "long"))
+	b.do(b.file.SetHeaderFooter("Ducts", &excelize.HeaderFooterOptions{OddFooter: "Sizes in cm, lengths in m"}))
+	b.rows("Ducts", 2, row("A", "straight", 60, 40, 1))
+	return append(out, uglyXLSX("looks-page-refused.xlsx", b, 1, 0, 1, rect(.6, .4, 1), "Ducts!3:Length", "printed on each page gives the units of 'Width' in cm, 'Height' in cm, 'Length' in m"))
 }
 
 // uglyRevised are sheets of which one is an earlier revision of another, or gives its lengths by

@@ -46,7 +46,9 @@ var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|i
 func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range sheets {
-		defer func() { s.Titles, s.Lines, s.Linked, s.Mapped, s.rows, s.last, s.marks = nil, nil, 0, false, 0, 0, pieces{} }()
+		defer func() {
+			s.Titles, s.Lines, s.Linked, s.Mapped, s.rows, s.last, s.marks = nil, nil, 0, false, 0, 0, pieces{}
+		}()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}

@@ -94,3 +94,6 @@ func (s *Sheet) Class(c RowClass, number int, cells []string) {
 
 // AssumedUnit is why a column has a unit that nobody gave.
 const AssumedUnit = "assumed: nothing says so"
+
+// PrintedUnit is why a column has a unit that no row of the sheet gives.
+const PrintedUnit = "printed on each page"
