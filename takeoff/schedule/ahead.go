@@ -8,7 +8,7 @@ import (
 
 // sheetRow is a row of a sheet.
 type sheetRow struct {
-	number         int
+	number, level  int
 	hidden, linked bool
 	cells          []string
 	marks          workbook.Marks
@@ -31,7 +31,7 @@ func (s *sheetRows) next() (sheetRow, error) {
 	if s.err == nil {
 		s.err = s.Next()
 	}
-	return sheetRow{s.Number, s.Hidden, s.Linked, s.Cells, s.Marks()}, s.err
+	return sheetRow{s.Number, s.Level, s.Hidden, s.Linked, s.Cells, s.Marks()}, s.err
 }
 
 // below gives up to n rows that come next.
@@ -41,7 +41,7 @@ func (s *sheetRows) below(n int) (rows [][]string) {
 		if s.err = s.Next(); s.err != nil {
 			break
 		}
-		s.ahead = append(s.ahead, sheetRow{s.Number, s.Hidden, s.Linked, slices.Clone(s.Cells), s.Marks().Clone()})
+		s.ahead = append(s.ahead, sheetRow{s.Number, s.Level, s.Hidden, s.Linked, slices.Clone(s.Cells), s.Marks().Clone()})
 	}
 	for _, x := range s.ahead[:min(n, len(s.ahead))] {
 		rows = append(rows, x.cells)

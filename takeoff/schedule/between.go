@@ -25,9 +25,11 @@ func (t *table) mayBeBlock(cells []string, filled []int) bool {
 	})
 }
 
-// labelled reports a row of words with a label.
+// labelled reports a row of words with a label, or with the number of a page.
 func (t *table) labelled(cells []string, filled []int) bool {
-	return t.Loud && len(filled) <= 6 && slices.ContainsFunc(filled, func(i int) bool { return strings.Contains(cells[i], ":") })
+	return t.Loud && len(filled) <= 6 && slices.ContainsFunc(filled, func(i int) bool {
+		return strings.Contains(cells[i], ":") || len(filled) > 1 && wording.NumbersPage(cells[i])
+	})
 }
 
 // doubtful reports a text that may say that rows don't count, stand for several, or are in

@@ -70,6 +70,7 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Over.Doubt = items.Doubt{Said: said, Expected: "a row above the end of the list", Message: fmt.Sprintf("this row stands below '%s', and may not belong to the list; take it out, or the line above it", said)}
 		t.Look.Kept = append(t.Look.Kept, number)
 	}
+	t.Look.Say(text)
 	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }

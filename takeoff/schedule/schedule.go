@@ -30,6 +30,7 @@ type Info struct {
 	Sheets           []*told.Sheet // how each was understood; a text file is one
 
 	units  columns.Units
+	shown  shown // of a workbook
 	handed int   // rows handed on
 	into   *into // nil: rows are handed on one by one
 }

@@ -12,7 +12,6 @@ import (
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
-	"blankoff/takeoff/schedule/source"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
@@ -85,6 +84,8 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 	info.units.CoverAfter(&info.Findings)
 	info.units = columns.Units{}
 	info.Forget()
+	info.doubtColours(&info.shown)
+	info.shown = shown{}
 	info.DoubtSheets(info.File, info.Sheets, lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
@@ -141,7 +142,9 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	r := &sheetRows{Rows: rows}
 	defer r.Close()
 	t.Below = r.below
-	var hidden []int
+	t.readPrinted(rows.Printed)
+	var h hidden
+	t.info.shown.looked = 0
 	for !t.Search.Failed {
 		x, err := r.next()
 		if err == io.EOF {
@@ -156,31 +159,59 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 			t.leave(x.number, x.cells)
 			continue
 		}
-		t.Marked = x.marks
-		t.Marked.Down = nil
-		before := t.info.RowsRead
-		if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
+		if err := t.readRow(&x, &h, each); err != nil {
 			return err
 		}
-		if x.linked && t.info.RowsRead > before {
-			t.Look.Linked++
-		}
-		if x.hidden && t.info.RowsRead > before {
-			hidden = append(hidden, x.number)
-		}
 	}
+	t.doubtHidden(&h)
 	if err := t.end(); err != nil {
 		return err
 	}
 	if r.Beyond > 0 && t.Specs != nil {
 		t.Note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
-	if len(hidden) > 0 {
-		t.Note("hidden and read all the same: %s", told.RowsWord(hidden))
+	if len(h.numbers) > 0 {
+		t.Note("hidden and read all the same: %s", told.RowsWord(h.numbers))
 	}
 	t.noteHiddenColumns()
 	t.notePinned(rows.Pinned())
 	return nil
+}
+
+// readRow reads a row of a sheet.
+func (t *table) readRow(x *sheetRow, h *hidden, each func(*takeoff.Row) error) error {
+	t.Marked = x.marks
+	t.Marked.Down = nil
+	before, handed := t.info.RowsRead, t.info.handed
+	if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
+		return err
+	}
+	if t.info.RowsRead == before {
+		t.info.shown.line(t.Lex, t.Place, x.number, x.cells, x.marks.Paint)
+		return nil
+	}
+	if x.linked {
+		t.Look.Linked++
+	}
+	if x.hidden {
+		h.numbers = append(h.numbers, x.number)
+	}
+	if t.info.handed > handed {
+		t.info.shown.piece(t.Place.Sheet, x.marks.Paint, x.number)
+		h.see(t, x)
+	}
+	return nil
+}
+
+// readPrinted keeps what is printed at the head or foot of each page, if it says in which unit
+// sizes are.
+func (t *table) readPrinted(texts []string) {
+	for _, text := range texts {
+		_, _, apart := wording.UnitsApart(text)
+		if _, says := wording.StatedUnit(t.Lex, text); says || apart {
+			t.Search.Printed = append(t.Search.Printed, headrow.Line{Text: text})
+		}
+	}
 }
 
 // notePinned says what lies on the sheet and isn't read: comments on cells of a schedule,
@@ -217,63 +248,5 @@ func (t *table) noteHiddenColumns() {
 	}
 	if len(names) > 0 {
 		t.Note("hidden columns, read as the others: %s", strings.Join(names, ", "))
-	}
-}
-
-// Walk hands on the cells of every row of a schedule as they stand, sheet by
-// sheet. The cells are used again for the next row.
-func (o Options) Walk(name string, data []byte, each func(sheet string, number int, cells []string, m workbook.Marks) error) error {
-	lex, err := o.lexicon()
-	if err != nil {
-		return err
-	}
-	if !source.IsBook(data) {
-		x, err := source.Open(name, data, lex)
-		if err != nil {
-			return err
-		}
-		lines := x.Form.Lines(x.Data)
-		for {
-			number, cells, err := lines.Next()
-			if err == io.EOF {
-				return nil
-			}
-			if err == nil {
-				err = each("", number, cells, workbook.Marks{})
-			}
-			if err != nil {
-				return err
-			}
-		}
-	}
-	w, err := workbook.Open(data)
-	if err != nil {
-		return err
-	}
-	for _, s := range w.Sheets {
-		if err := walkSheet(w, s, each); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-func walkSheet(w *workbook.File, s workbook.Sheet, each func(sheet string, number int, cells []string, m workbook.Marks) error) error {
-	r, err := w.Rows(s)
-	if err != nil {
-		return err
-	}
-	defer r.Close()
-	for {
-		err := r.Next()
-		if err == io.EOF {
-			return nil
-		}
-		if err == nil {
-			err = each(s.Name, r.Number, r.Cells, r.Marks())
-		}
-		if err != nil {
-			return err
-		}
 	}
 }

@@ -71,8 +71,8 @@ func (t *table) doubtTitle() {
 		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
 	for _, x := range texts {
-		faults := len(t.Found.Faults)
-		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+		faults, sheet := len(t.Found.Faults), x.Text == t.Place.Sheet
+		if !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
@@ -81,10 +81,13 @@ func (t *table) doubtTitle() {
 		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
-			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity",
-				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
+			message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
+			if sheet {
+				message = fmt.Sprintf("the name of the sheet, '%s', seems to say that its rows, from row %d on, stand for several; write how many under quantity, and rename the sheet", said, t.HeadRow+1)
+			}
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "how many under quantity", message))
 		}
-		if len(t.Found.Faults) == faults && x.Row > 0 && wording.Changes(t.Lex, x.Text) {
+		if len(t.Found.Faults) == faults && !sheet && wording.Changes(t.Lex, x.Text) {
 			t.doubtLine(x.Row, x.Text)
 		}
 	}

@@ -55,7 +55,7 @@ var Marks = func() (m [256]uint8) {
 			m[c] = MayBeSpace
 		}
 	}
-	for _, c := range []byte("#=-'\xe2nNE") {
+	for _, c := range []byte("#=-_'\xe2nNE") {
 		m[c] |= Odd
 	}
 	return m
@@ -74,9 +74,10 @@ func Unwrap(cell string) string {
 	return cell
 }
 
-// MeansNothing reports a cell that is filled in to say that it is empty.
+// MeansNothing reports a cell that is filled in to say that it is empty, or a line of a form
+// to write on.
 func MeansNothing(cell string) bool {
-	return len(cell) < 5 && (cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a") || strings.EqualFold(cell, "null") || cell == `\N`)
+	return strings.HasPrefix(cell, "__") && strings.Trim(cell, "_") == "" || len(cell) < 5 && (cell == "-" || cell == "–" || cell == "—" || strings.EqualFold(cell, "n/a") || strings.EqualFold(cell, "null") || cell == `\N`)
 }
 
 // ErrorCells are the errors of spreadsheet programs, in English and as other languages name

@@ -128,8 +128,8 @@ func (s *Spec) isLength() bool {
 
 // lengthsOnly takes a line on lengths in metres or feet for those along the duct, where
 // the sizes across would be far too large by it: Lengths in m, over 600 x 400.
-func (t *Reading) lengthsOnly(text string) bool {
-	u, ok := wording.OfLengths(t.Lex, text)
+func (t *Reading) lengthsOnly(line headrow.Line) bool {
+	u, ok := wording.OfLengths(t.Lex, line.Whole())
 	if !ok || !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && (!s.Said || s.Column.Unit == u) && s.isLength() }) {
 		return false
 	}
@@ -146,7 +146,7 @@ func (t *Reading) lengthsOnly(text string) bool {
 	if across == 0 {
 		return false
 	}
-	t.takeUnits(text, quantity.Unit{}, u)
+	t.takeUnits(line, quantity.Unit{}, u)
 	return true
 }
 
@@ -190,7 +190,7 @@ func (t *Reading) apartAgainst(row int, text string, across, along quantity.Unit
 
 // takeUnits takes the units of a line for columns that give none: those across the duct and
 // along it.
-func (t *Reading) takeUnits(text string, across, along quantity.Unit) {
+func (t *Reading) takeUnits(line headrow.Line, across, along quantity.Unit) {
 	var names []string
 	for i := range t.Specs {
 		s := &t.Specs[i]
@@ -204,10 +204,10 @@ func (t *Reading) takeUnits(text string, across, along quantity.Unit) {
 		if u.Name == "" {
 			continue
 		}
-		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, "a line above the headings"
+		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, saidBy(line.Row)
 		names = append(names, "'"+s.Typed+"' in "+u.Name)
 	}
 	if len(names) > 0 {
-		t.Note("'%s' above the headings gives the units of %s", celltext.Shorten(text), strings.Join(names, ", "))
+		t.Note("'%s' %s gives the units of %s", celltext.Shorten(line.Whole()), whereSaid(line.Row), strings.Join(names, ", "))
 	}
 }

@@ -129,6 +129,35 @@ func (t *Reading) slashSides() {
 	})
 }
 
+// Where so many cells have the length last, and so many times as many as don't, it is last in
+// all of them. Common practice, no source.
+const (
+	leastLast = 3
+	timesLast = 3
+)
+
+// lengthsLast finds out whether the third of three figures beside a kind is the length, where
+// it isn't always the largest.
+func (t *Reading) lengthsLast() {
+	t.lengthLast = false
+	kind := t.KindColumn()
+	if kind < 0 {
+		return
+	}
+	last, others := 0, 0
+	for _, cells := range t.peekAt(2).cells {
+		switch is, three := wording.LengthLast(celltext.At(cells, kind)); {
+		case is && three:
+			last++
+		case three:
+			others++
+		}
+	}
+	if t.lengthLast = others > 0 && last >= leastLast && last >= timesLast*others; t.lengthLast {
+		t.Note("column '%s': the third of three figures is read as the length, as in most rows, where it is the largest", t.Specs[kind].Typed)
+	}
+}
+
 // kindByCells takes the kinds from the one of several columns of descriptions, types,
 // items or marks whose cells name kinds. Two that name other kinds are asked about.
 func (t *Reading) kindByCells(b beneath) {

@@ -46,6 +46,7 @@ type Reading struct {
 	OfAll      bool  // a column holds the length of all pieces of a row together
 	OrDiameter bool  // a column holds widths or diameters
 	Numbered   bool  // tags are item numbers
+	lengthLast bool  // the third of three figures beside a kind is the length
 	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
 }
 
@@ -85,11 +86,13 @@ func (t *Reading) settleHeadings() {
 	t.endsByCells()
 	t.byCells()
 	t.describedKinds()
+	t.radiusBesideThroat()
 	t.lengthOfRun()
 	t.lengthOfAll()
 	t.feetAndInches()
 	t.quantityUnits()
 	t.slashSides()
+	t.lengthsLast()
 	t.Numbered = t.numbersItems()
 	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired || s.feet })
 	t.OrDiameter = slices.ContainsFunc(t.Specs, func(s Spec) bool {
@@ -118,7 +121,9 @@ func (t *Reading) Maps(c takeoff.Column) bool {
 }
 
 // Kinds are the words for kinds in this table.
-func (t *Reading) Kinds() wording.Kinds { return wording.Kinds{Lex: t.Lex, Millimetres: t.millimetres} }
+func (t *Reading) Kinds() wording.Kinds {
+	return wording.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.lengthLast}
+}
 
 // millimetres reports that nothing says that sizes are in another unit.
 func (t *Reading) millimetres() bool {
@@ -127,7 +132,7 @@ func (t *Reading) millimetres() bool {
 			return false
 		}
 	}
-	for _, x := range t.Search.Texts {
+	for _, x := range t.Search.OnAll() {
 		if u, says := wording.StatedUnit(t.Lex, x.Text); says && u != quantity.Millimetre {
 			return false
 		}

@@ -59,6 +59,22 @@ func (t *Reading) describedKinds() {
 	t.Note("column '%s' is read as kind, as no other column is headed so", found[0].Typed)
 }
 
+// radiusBesideThroat takes the one column of radii for those to the centre line where another
+// is of inside radii.
+func (t *Reading) radiusBesideThroat() {
+	if !t.Maps(takeoff.DimColumn(fittings.Throat)) || t.Maps(takeoff.DimColumn(fittings.Radius)) {
+		return
+	}
+	radii := func(s Spec) bool { return s.Verdict == headings.Asks && s.Ask.Radii() }
+	at := slices.IndexFunc(t.Specs, radii)
+	if at < 0 || slices.ContainsFunc(t.Specs[at+1:], radii) || t.Specs[at].Fixed {
+		return
+	}
+	t.takeFor(&t.Specs[at], takeoff.DimColumn(fittings.Radius))
+	t.Specs[at].settled = false // the headings say it
+	t.Note("column '%s' is read as radius_mm, to the centre line, as another column gives the inside radius", t.Specs[at].Typed)
+}
+
 // spanishWords are headings that no French schedule has.
 var spanishWords = []string{"ancho", "anchura", "alto", "altura", "longitud", "largo", "tipo", "cantidad", "pieza", "conducto"}
 

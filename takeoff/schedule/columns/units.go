@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -136,13 +137,15 @@ func (t *Reading) UnitsIn(cells []string, loud bool) (found []quantity.Unit, odd
 func (t *Reading) sheetUnits() {
 	var u quantity.Unit
 	said, doubt, row := "", false, 0
-	for _, title := range t.Search.Texts {
+	for _, title := range t.Search.OnAll() {
 		if across, along, ok := wording.UnitsApart(title.Whole()); ok {
-			t.apartAgainst(title.Row, title.Whole(), across, along)
-			t.takeUnits(title.Whole(), across, along)
+			if title.Row > 0 {
+				t.apartAgainst(title.Row, title.Whole(), across, along)
+			}
+			t.takeUnits(title, across, along)
 			continue
 		}
-		if t.lengthsOnly(title.Whole()) {
+		if t.lengthsOnly(title) {
 			continue
 		}
 		x, says := wording.StatedUnit(t.Lex, title.Whole())
@@ -156,7 +159,7 @@ func (t *Reading) sheetUnits() {
 		t.doubtTitles()
 		return
 	}
-	if !doubt {
+	if !doubt && row > 0 {
 		t.UnitAgainst(row, said, u)
 	}
 	var names []string
@@ -170,7 +173,7 @@ func (t *Reading) sheetUnits() {
 			s.Used = false
 			continue
 		}
-		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, "a line above the headings"
+		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, saidBy(row)
 	}
 	switch {
 	case doubt && len(names) > 0:
@@ -179,8 +182,24 @@ func (t *Reading) sheetUnits() {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
 			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
 	case len(names) > 0:
-		t.Note("'%s' above the headings gives the unit of %s", said, strings.Join(names, ", "))
+		t.Note("'%s' %s gives the unit of %s", said, whereSaid(row), strings.Join(names, ", "))
 	}
+}
+
+// saidBy is what a unit is from that a line says; one of no row is printed on each page.
+func saidBy(row int) string {
+	if row == 0 {
+		return told.PrintedUnit
+	}
+	return "a line above the headings"
+}
+
+// whereSaid is where such a line stands.
+func whereSaid(row int) string {
+	if row == 0 {
+		return told.PrintedUnit
+	}
+	return "above the headings"
 }
 
 // doubtTitles asks about a line above the headings that names a unit other than

@@ -22,7 +22,12 @@ type Above struct {
 	Failed bool  // looked long enough
 	Piece  int   // the first row that looks like one, though no headings stand above it; 0: none
 	Sized  []int // rows that may be pieces
+
+	Printed []Line // on units, at the head or foot of each page
 }
+
+// OnAll are the lines that hold for all tables of a sheet or for the one below them.
+func (f *Above) OnAll() []Line { return append(slices.Clip(f.Printed), f.Texts...) }
 
 // Line is a row above the headings as text.
 type Line struct {

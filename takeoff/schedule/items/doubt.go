@@ -22,8 +22,9 @@ type Doubts struct {
 	NewUnit      bool         // the first of its column did
 	counted      bool         // a column says how many there are
 	tallies      quantified   // of its cells
-	strays       []string     // cells of the row without headings
-	besides      bool         // another table beside this one was told of
+	lengths      lengthsSoFar
+	strays       []string // cells of the row without headings
+	besides      bool     // another table beside this one was told of
 	Marked       workbook.Marks
 	Commas       bool // they are parted by commas, and so may decimals be
 	uneven       bool // a row has as many cells as there are headings
@@ -79,6 +80,9 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 	}
 	if t.counted && !t.Loud {
 		t.tallies.add(r)
+	}
+	if !t.Loud && r.Has(length) {
+		t.lengths.add(r)
 	}
 	if t.watched++; broken == "" && t.even && t.cells < len(t.Specs) && t.cells > 1 {
 		t.tellShort(r)
@@ -203,8 +207,12 @@ func (t *Reader) doubtCells(r *takeoff.Row) {
 			break
 		}
 	}
+	if t.Marked.Paint.Unseen && r.Text[takeoff.Kind] != "" {
+		r.Faults = append(r.Faults, t.Place.Fault("", "", "a row that can be seen",
+			"the row is written in the colour of its background, so nobody sees it; take it out, or give it a colour"))
+	}
 	for _, i := range t.Marked.Sums {
-		if s := used(i); s != nil && s.Measure != takeoff.Text {
+		if s := used(i); s != nil && s.Measure != takeoff.Text && !t.Loud {
 			r.Faults = append(r.Faults, t.Place.Fault(s.Typed, "", "a figure of one row",
 				fmt.Sprintf("the cell of '%s' is a subtotal by its formula, and the row has the kind of a piece; leave kind and size empty, or type the value", s.Typed)))
 			break

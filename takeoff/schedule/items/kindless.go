@@ -72,6 +72,11 @@ func (t *Reader) nameKind(r *takeoff.Row) {
 		t.takeStraight(r)
 		return
 	}
+	if kind, _, _, _ := fittings.ParseDescription(t.KindTold); kind == fittings.Straight && t.turns(r) {
+		r.Refuse(takeoff.Kind, t.Place.Fault(takeoff.Kind.Heading(), t.KindSays, "a column of kinds",
+			fmt.Sprintf("'%s' above the rows names straights, and this one has sizes that only fittings have; add a column kind (straight, bend, reducer and so on)", t.KindSays)))
+		return
+	}
 	r.Text[takeoff.Kind], t.Loud = t.KindTold, false
 	t.Told.Add("kinds that no column gives, from '%s'", t.KindSays, r.At.Row)
 }
@@ -113,7 +118,7 @@ func (t *Reader) turns(r *takeoff.Row) bool {
 		switch d {
 		case fittings.Width, fittings.Height, fittings.Diameter, fittings.Length, fittings.Lining:
 		default:
-			if r.Text[takeoff.DimColumn(d)] != "" {
+			if c := takeoff.DimColumn(d); r.Text[c] != "" && !(r.Has(c) && r.Number[c] == 0) {
 				return true
 			}
 		}

@@ -72,6 +72,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 		w := &t.Specs[i].Watch
 		w.Counts, w.Filled, w.Most, w.Least, w.Gaps, w.Others, w.Struck = s.Specs[i].Watch.Counts, 0, 0, 1000, false, 0, 0
 	}
+	t.lengths = lengthsSoFar{}
 	t.watched, t.Long, t.uneven, t.NewUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
@@ -89,6 +90,7 @@ func (t *Reader) Merge(below *Reader, rows int) {
 		t.rowBefore, t.noteAt = below.rowBefore, below.noteAt
 	}
 	t.tallies.merge(below.tallies)
+	t.lengths.merge(&below.lengths)
 	if below.uneven && !t.uneven {
 		t.evened()
 	}

@@ -44,7 +44,7 @@ func (t *Reader) WatchUnused() {
 			continue
 		}
 		if unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
-			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
+			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
 			continue
 		}
 		keeps := t.Lex.Keeps(s.Typed)
@@ -219,6 +219,7 @@ func (t *Reader) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool 
 // no column says how many there are.
 func (t *Reader) ToldCounts() {
 	t.toldQuantities()
+	t.doubtLast()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		w := &s.Watch
@@ -232,7 +233,7 @@ func (t *Reader) ToldCounts() {
 		}
 		at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: t.HeadRow}
 		t.Found.Faults = append(t.Found.Faults, at.Fault(name, s.Typed, "quantity, or another heading",
-			fmt.Sprintf("'%s' holds whole numbers and no column says how many there are, so every row was taken for one piece; write quantity if that is what it is, or take the column out", name)))
+			fmt.Sprintf("'%s' holds whole numbers and no column says how many there are, so every row from row %d on was taken for one piece; write quantity if that is what it is, or take the column out", name, t.HeadRow+1)))
 	}
 	t.watched = 0
 }

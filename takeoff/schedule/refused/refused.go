@@ -96,6 +96,7 @@ type layout struct {
 	spread  []bool       // columns whose merged cells count for all their rows
 	asked   []bool       // and those of which nobody knows
 	settled []string     // columns by their letters, and what their cells settled
+	units   []string     // of columns, that only what is printed on each page gives; else nil
 	kind    int          // column of the kind, -1 for none
 	last    int          // row of the headings, the lower where there are two
 }
@@ -112,6 +113,10 @@ func layoutOf(s *told.Sheet) *layout {
 		l.spread, l.asked = append(l.spread, c.Spread), append(l.asked, c.Asked)
 		if c.Reads == takeoff.Kind.Heading() {
 			l.kind = i
+		}
+		if c.Why == told.PrintedUnit {
+			l.units = append(l.units, make([]string, i-len(l.units))...)
+			l.units = append(l.units, c.Unit)
 		}
 		if c.Settled {
 			l.settled = append(l.settled, c.Letter+" "+cmp.Or(c.Reads, "-"))
@@ -130,7 +135,7 @@ const doubt = " ?"
 // unmerged leaves out what a cell merged down says in columns where that doesn't
 // count for the row.
 func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
-	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 {
+	if len(m.Down)+len(m.Over)+len(m.Struck)+len(m.Sums)+len(m.Unlike) == 0 && !m.Paint.Unseen {
 		return cells
 	}
 	out := slices.Clone(cells)
@@ -142,7 +147,7 @@ func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
 	for _, i := range m.Unlike {
 		out[i] += doubt
 	}
-	if len(m.Struck)+len(m.Sums) > 0 && l.kind < len(out) && out[l.kind] != "" && l.kind >= 0 {
+	if (len(m.Struck)+len(m.Sums) > 0 || m.Paint.Unseen) && l.kind < len(out) && out[l.kind] != "" && l.kind >= 0 {
 		out[l.kind] += doubt
 	}
 	for _, i := range m.Down {
@@ -211,6 +216,9 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 			}
 		}
 		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))
+		if number == l.last && l.units != nil {
+			g.rows = append(g.rows, l.row(l.units, "", ""))
+		}
 		return nil
 	})
 	return out, err

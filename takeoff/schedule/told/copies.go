@@ -16,8 +16,10 @@ import (
 // pieces are marks of the rows of a sheet, of 32 bits each: by what the piece is, and by its
 // tag too. A sheet that lists others again, in another order or in part, has the same marks.
 type pieces struct {
-	bare, tagged []uint32 // sorted once all are there; tagged without rows that have no tag
-	count        int      // of pieces, with their quantities
+	bare, tagged []uint32  // sorted once all are there; tagged without rows that have no tag
+	count        int       // of pieces, with their quantities
+	tags         []uint32  // of the tags alone
+	runs         []stretch // of the rows with a length
 }
 
 // Sheets that may list others again are those of this many rows and pieces. Common
@@ -34,12 +36,18 @@ const byChance = 0.01
 // markedBy are the columns that make a piece the same.
 var markedBy = [...]takeoff.Column{takeoff.DimColumn(fittings.Width), takeoff.DimColumn(fittings.Height), takeoff.DimColumn(fittings.Diameter), takeoff.DimColumn(fittings.Length), takeoff.Quantity}
 
+// ofRuns is how many of them make a cross-section.
+const ofRuns = 3
+
 // mark takes a row into the marks of its sheet.
 func (p *pieces) mark(r *takeoff.Row) {
 	h := fnv.New32a()
 	h.Write([]byte(r.Text[takeoff.Kind]))
 	many := 1
-	for _, c := range markedBy {
+	for i, c := range markedBy {
+		if i == ofRuns {
+			p.markRun(r, h.Sum32())
+		}
 		v := r.Number[c]
 		switch {
 		case r.Has(c) && c == takeoff.Quantity:
@@ -57,7 +65,7 @@ func (p *pieces) mark(r *takeoff.Row) {
 	p.bare = append(p.bare, h.Sum32())
 	if tag := r.Text[takeoff.Tag]; tag != "" {
 		h.Write([]byte(tag))
-		p.tagged = append(p.tagged, h.Sum32())
+		p.tagged, p.tags = append(p.tagged, h.Sum32()), append(p.tags, markTag(tag))
 	}
 }
 

@@ -46,7 +46,9 @@ var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|i
 func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexicon) {
 	var read []*Sheet
 	for _, s := range sheets {
-		defer func() { s.Titles, s.Linked, s.Mapped, s.rows, s.marks = nil, 0, false, 0, pieces{} }()
+		defer func() {
+			s.Titles, s.Lines, s.Linked, s.Mapped, s.rows, s.last, s.marks = nil, nil, 0, false, 0, 0, pieces{}
+		}()
 		if s.Classes[PieceRow].Count > 0 {
 			read = append(read, s)
 		}
@@ -81,6 +83,9 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		if stem != s.Name {
 			stems[stem] = s
 		}
+		if why == "" && !s.Mapped {
+			why = doubles(lex, read, s)
+		}
 		if why == "" {
 			sound = append(sound, s)
 			continue
@@ -90,11 +95,32 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 	f.doubtAgain(file, sound, lex)
 }
 
+// doubles says why the pieces of a sheet may stand on others too, by what they are: it sums
+// these up, or is an earlier revision.
+func doubles(lex *headings.Lexicon, read []*Sheet, s *Sheet) string {
+	if o := revisedBy(read, s); o != nil {
+		return fmt.Sprintf("seems to be an earlier revision of sheet '%s', so pieces may be counted twice", o.Name)
+	}
+	if of := sumsOf(lex, read, s); of != "" {
+		return "gives the lengths of " + of + " by size, so its pieces may be counted twice"
+	}
+	return ""
+}
+
 // doubtSheet finds fault with a sheet.
 func (f *Findings) doubtSheet(file string, s *Sheet, why string) {
 	at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
 	f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
-		fmt.Sprintf("sheet '%s' %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, why)))
+		fmt.Sprintf("sheet '%s', pieces in %s, %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, s.pieceRows(), why)))
+}
+
+// pieceRows writes where the pieces of a sheet stand.
+func (s *Sheet) pieceRows() string {
+	x := &s.Classes[PieceRow]
+	if x.Count == 1 {
+		return fmt.Sprintf("row %d", x.First)
+	}
+	return fmt.Sprintf("rows %d to %d", x.First, s.last)
 }
 
 // doubtAgain finds fault with sheets that list again what others hold, and notes those of
@@ -137,7 +163,7 @@ func (s *Sheet) Mark(r *takeoff.Row) {
 		h.Write([]byte(r.Text[c]))
 		h.Write([]byte{0})
 	}
-	s.rows = h.Sum64()
+	s.rows, s.last = h.Sum64(), r.At.Row
 	if s.Among && len(r.Faults) == 0 {
 		s.marks.mark(r)
 	}

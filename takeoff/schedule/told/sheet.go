@@ -72,7 +72,9 @@ type Sheet struct {
 	HiddenColumns []bool
 	Linked        int      // rows of formulas on other sheets
 	Titles        []string // what stands above the headings
+	Lines         []string // remarks among the rows
 	rows          uint64   // of pieces, by what they are
+	last          int      // the number of the last of these
 	Among         bool     // there are others in the file
 	marks         pieces   // of their rows then
 	Mapped        bool     // a map says how it is read
@@ -92,3 +94,6 @@ func (s *Sheet) Class(c RowClass, number int, cells []string) {
 
 // AssumedUnit is why a column has a unit that nobody gave.
 const AssumedUnit = "assumed: nothing says so"
+
+// PrintedUnit is why a column has a unit that no row of the sheet gives.
+const PrintedUnit = "printed on each page"

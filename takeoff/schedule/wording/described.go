@@ -107,7 +107,7 @@ var (
 // withLength reads a straight with its length, and with or without its cross-section: the
 // other kinds have figures that may be something else.
 func (k Kinds) withLength(cell string) string {
-	before, length := cutLength(cell)
+	before, length := k.cutLength(cell)
 	if length == "" || !quantity.SaysUnit(length) && !k.Millimetres() {
 		return ""
 	}
@@ -145,20 +145,37 @@ var (
 // be a thickness, or how many. Common practice, no source.
 const leastLength = 200
 
-// cutLength parts a length from a cell. The third of three figures is one only if it is the
-// largest: else the length may stand before the cross-section.
-func cutLength(cell string) (before, length string) {
-	if m := threeSizes.FindStringSubmatchIndex(cell); m != nil {
-		var v [3]float64
-		for i := range v {
-			text, _, _ := strings.Cut(strings.ToLower(cell[m[2*i+2]:m[2*i+3]]), "mm")
-			figures := strings.TrimRight(text, " m")
-			v[i], _ = strconv.ParseFloat(strings.Replace(celltext.Trim(figures), ",", ".", 1), 64)
-			if strings.HasSuffix(text, "m") {
-				v[i] *= 1000
-			}
+// threeFigures are the three figures of a cell, mm, and where they stand; nil for no such cell.
+func threeFigures(cell string) (v [3]float64, m []int) {
+	if m = threeSizes.FindStringSubmatchIndex(cell); m == nil {
+		return v, nil
+	}
+	for i := range v {
+		text, _, _ := strings.Cut(strings.ToLower(cell[m[2*i+2]:m[2*i+3]]), "mm")
+		figures := strings.TrimRight(text, " m")
+		v[i], _ = strconv.ParseFloat(strings.Replace(celltext.Trim(figures), ",", ".", 1), 64)
+		if strings.HasSuffix(text, "m") {
+			v[i] *= 1000
 		}
-		if v[2] < leastLength || v[2] < v[0] || v[2] < v[1] {
+	}
+	return v, m
+}
+
+// LengthLast reports a cell of three figures, and that the third of them is its length, being
+// the largest.
+func LengthLast(cell string) (last, three bool) {
+	if !celltext.HasDigit(cell) {
+		return false, false
+	}
+	v, m := threeFigures(cell)
+	return v[2] >= leastLength && v[2] >= v[0] && v[2] >= v[1], m != nil
+}
+
+// cutLength parts a length from a cell. The third of three figures is one only if it is the
+// largest, or is it in most cells: else the length may stand before the cross-section.
+func (k Kinds) cutLength(cell string) (before, length string) {
+	if v, m := threeFigures(cell); m != nil {
+		if v[2] < leastLength || !k.LengthLast && (v[2] < v[0] || v[2] < v[1]) {
 			return "", ""
 		}
 		return cell[:m[5]] + cell[m[1]:], cell[m[6]:m[7]]

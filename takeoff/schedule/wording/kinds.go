@@ -17,6 +17,7 @@ import (
 type Kinds struct {
 	Lex         *headings.Lexicon
 	Millimetres func() bool // nothing says that sizes are in another unit
+	LengthLast  bool        // the third of three figures is the length
 }
 
 // Translate finds what a word stands for: "" where it isn't known, and an angle

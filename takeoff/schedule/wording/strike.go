@@ -1,6 +1,11 @@
 package wording
 
-import "regexp"
+import (
+	"regexp"
+	"strings"
+
+	"blankoff/takeoff/schedule/celltext"
+)
 
 // DoubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
 func DoubtfulKind(kind string) bool {
@@ -17,6 +22,12 @@ var Summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b
 
 // PageLine numbers a page, in seven languages (from memory, unverified).
 var PageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
+
+// NumbersPage reports a cell that numbers a page, as PageLine does: Page 2 of 3.
+func NumbersPage(cell string) bool {
+	cell = celltext.Trim(cell)
+	return len(cell) > 5 && len(cell) < 30 && celltext.Digit(cell[len(cell)-1]) && strings.IndexByte("spbfhSPBFH", cell[0]) >= 0 && PageLine.MatchString(cell)
+}
 
 // AsOther says that a sheet is as another (from memory, unverified).
 var AsOther = regexp.MustCompile(`(?i)^\s*(?:same as|as|like|identical to|wie|identisch|comme|identique|als|som|como|come|igual)\b.*\b(?:level|floor|sheet|geschoss|ebene|etage|niveau|étage|verdieping|plan|planta|piano|\d+)\b`)

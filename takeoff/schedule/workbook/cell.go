@@ -25,13 +25,16 @@ func (sr *Rows) put() error {
 	if s := sr.cell.style; s < len(sr.book.struck) && sr.book.struck[s] {
 		sr.Struck = append(sr.Struck, c)
 	}
+	if s := sr.cell.style; s < len(sr.book.paints) {
+		sr.Paint.meet(sr.book.paints[s])
+	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, c)
 	}
 	if sr.cell.has {
 		f := sr.cell.inline.String()
 		sr.Linked = sr.Linked || strings.Contains(f, "!")
-		if isSubtotal(f) {
+		if sumsUp(f, c, sr.Number) {
 			sr.Sums = append(sr.Sums, c)
 		}
 	}

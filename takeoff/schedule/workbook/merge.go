@@ -1,12 +1,9 @@
 package workbook
 
 import (
-	"archive/zip"
 	"bytes"
 	"encoding/xml"
-	"errors"
 	"fmt"
-	"io"
 	"slices"
 	"strconv"
 	"strings"
@@ -29,29 +26,15 @@ const (
 
 var errMerges = limit(fmt.Sprintf("has more than %d merged cells; take the merging off, or copy the values to a new workbook", mostMerges))
 
-// mergedDown finds the cells of a sheet that are merged down. The file lists
-// them behind the rows, so it is looked through once before.
-func mergedDown(f *zip.File) ([]merge, error) {
-	r, err := f.Open()
-	if err != nil {
-		return nil, err
-	}
-	defer r.Close()
-	tail, err := mergeList(r)
-	if errors.As(err, new(limit)) {
-		return nil, err
-	}
-	if err != nil {
-		return nil, nil // the rows will tell that it is damaged
-	}
-	var out []merge
+// mergedDown reads the cells that are merged down from the list of merged cells.
+func mergedDown(list []byte) (out []merge, err error) {
 	for {
-		_, rest, ok := bytes.Cut(tail, []byte(` ref=`))
+		_, rest, ok := bytes.Cut(list, []byte(` ref=`))
 		if !ok || len(rest) == 0 {
 			break
 		}
 		ref, rest, _ := bytes.Cut(rest[1:], rest[:1]) // quoted by one sign or the other
-		tail = rest
+		list = rest
 		a, b, ok := strings.Cut(string(ref), ":")
 		if !ok {
 			continue
@@ -67,55 +50,6 @@ func mergedDown(f *zip.File) ([]merge, error) {
 	}
 	slices.SortStableFunc(out, func(a, b merge) int { return a.from - b.from })
 	return out, nil
-}
-
-// mergeList gives the list of merged cells as it stands in the sheet.
-func mergeList(r io.Reader) ([]byte, error) {
-	const begin, end = "mergeCells", "mergeCells>"
-	buf := make([]byte, 0, 1<<17)
-	found := false
-	for {
-		n, err := io.ReadFull(r, buf[len(buf):cap(buf)])
-		buf = buf[:len(buf)+n]
-		if !found {
-			if i := tagAt(buf, begin); i >= 0 {
-				buf, found = append(make([]byte, 0, 1<<20), buf[i+len(begin):]...), true
-			}
-		}
-		if found {
-			if i := bytes.Index(buf, []byte(end)); i >= 0 {
-				return buf[:i], nil
-			}
-		}
-		switch {
-		case err == io.EOF || errors.Is(err, io.ErrUnexpectedEOF):
-			return nil, nil
-		case err != nil:
-			return nil, err
-		case found && len(buf) == cap(buf):
-			if len(buf) > 64*mostMerges {
-				return nil, errMerges
-			}
-			buf = slices.Grow(buf, len(buf))
-		case !found:
-			keep := min(len(buf), len(begin))
-			buf = buf[:copy(buf, buf[len(buf)-keep:])]
-		}
-	}
-}
-
-// tagAt finds where a tag's name begins, which may have a prefix; -1: nowhere.
-func tagAt(b []byte, name string) int {
-	for from := 0; ; {
-		i := bytes.Index(b[from:], []byte(name))
-		if i < 0 {
-			return -1
-		}
-		if from += i; from > 0 && (b[from-1] == '<' || b[from-1] == ':') {
-			return from
-		}
-		from += len(name)
-	}
 }
 
 // below are the cells merged down that reach to the row being read.
@@ -217,15 +151,9 @@ func (sr *Rows) hide(from, n int) {
 	}
 }
 
-// isSubtotal reports a formula that sums up what is shown above it.
-func isSubtotal(formula string) bool {
-	f := strings.ToUpper(strings.TrimPrefix(formula, "of:="))
-	return strings.HasPrefix(f, "SUBTOTAL(") || strings.HasPrefix(f, "AGGREGATE(")
-}
-
 // blank empties the row.
 func (sr *Rows) blank() {
 	clear(sr.Cells)
 	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums, sr.Unlike = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0], sr.Unlike[:0]
-	sr.Linked = false
+	sr.Linked, sr.Paint = false, Painted{}
 }

@@ -219,10 +219,17 @@ func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
 	if sr.strikes(attr(e, "style-name"), at) {
 		sr.Struck = append(sr.Struck, at)
 	}
+	if len(sr.book.looks.paints) > 0 {
+		style := attr(e, "style-name")
+		if style == "" {
+			style = sr.ods.style
+		}
+		sr.Paint.meet(sr.book.looks.paints[style])
+	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, at)
 	}
-	if isSubtotal(formula) {
+	if sumsUp(formula, at, sr.Number) {
 		sr.Sums = append(sr.Sums, at)
 	}
 	sr.Cells = append(sr.Cells, text)

@@ -11,14 +11,14 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// odsData packs the inside of a sheet into an OpenDocument file.
-func odsData(t testing.TB, inside string) []byte {
+// odsData packs the inside of a sheet into an OpenDocument file, with styles of its cells.
+func odsData(t testing.TB, inside string, styles ...string) []byte {
 	t.Helper()
 	var b bytes.Buffer
 	zw := zip.NewWriter(&b)
 	w, err := zw.Create("content.xml")
 	if err == nil {
-		_, err = w.Write([]byte(`<office:document-content xmlns:office="` + officeNS + `" xmlns:table="` + tableNS + `" xmlns:text="` + textNS + `" xmlns:calcext="urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0"><office:body><office:spreadsheet><table:table table:name="S">` + inside + `</table:table></office:spreadsheet></office:body></office:document-content>`))
+		_, err = w.Write([]byte(`<office:document-content xmlns:office="` + officeNS + `" xmlns:table="` + tableNS + `" xmlns:text="` + textNS + `" xmlns:calcext="urn:org:documentfoundation:names:experimental:calc:xmlns:calcext:1.0" xmlns:style="` + styleNS + `" xmlns:fo="urn:oasis:names:tc:opendocument:xmlns:xsl-fo-compatible:1.0"><office:automatic-styles>` + strings.Join(styles, "") + `</office:automatic-styles><office:body><office:spreadsheet><table:table table:name="S">` + inside + `</table:table></office:spreadsheet></office:body></office:document-content>`))
 	}
 	if err == nil {
 		err = zw.Close()

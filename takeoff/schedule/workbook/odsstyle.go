@@ -34,6 +34,19 @@ type styleName struct{ family, name string }
 type odsStyle struct {
 	parent         string
 	struck, raised said
+	font, fill     odsPaint
+}
+
+// odsPaint is a colour that a style says something of.
+type odsPaint struct {
+	colour Colour
+	said   bool
+}
+
+// sayColour is a colour as a style gives it.
+func sayColour(text string) odsPaint {
+	c, none := odsColour(text)
+	return odsPaint{c, none || c != 0}
 }
 
 // odsLooks are the styles of an OpenDocument file, as far as they bear on what a cell
@@ -45,6 +58,7 @@ type odsLooks struct {
 	texts, cells  map[string]runLook // by the name of the style, where they matter
 	rows, columns map[string]bool    // those of no height or width
 	tables        map[string]bool    // hidden
+	paints        map[string]paint   // of cells, where they are coloured
 }
 
 // see takes in an element of a style.
@@ -62,8 +76,15 @@ func (l *odsLooks) see(e xml.StartElement) {
 		if through != "" || kind != "" {
 			x.struck = says(through != "none" && kind != "none")
 		}
+		if c := attr(e, "color"); c != "" {
+			x.font = sayColour(c)
+		}
 		if at := attr(e, "text-position"); at != "" {
 			x.raised = says(strings.HasPrefix(at, "super"))
+		}
+	case "table-cell-properties":
+		if c := attr(e, "background-color"); c != "" {
+			x.fill = sayColour(c)
 		}
 	case "table-properties":
 		l.tables[l.at.name] = attr(e, "display") == "false"
@@ -100,7 +121,16 @@ func (l *odsLooks) settle() {
 			if x.raised == 0 {
 				x.raised = p.raised
 			}
+			if !x.font.said {
+				x.font = p.font
+			}
+			if !x.fill.said {
+				x.fill = p.fill
+			}
 			x.parent = p.parent
+		}
+		if y := paintOf(x.font.colour, x.fill.colour); name.family == "table-cell" && y != (paint{}) {
+			l.paints[name.name] = y
 		}
 		look := runLook{x.struck == saysYes, x.raised == saysYes}
 		switch {
@@ -115,7 +145,7 @@ func (l *odsLooks) settle() {
 
 // readODSStyles reads the styles that have names, which those of the cells go back to.
 func (w *File) readODSStyles() error {
-	w.looks = odsLooks{styles: map[styleName]odsStyle{}, texts: map[string]runLook{}, cells: map[string]runLook{}, rows: map[string]bool{}, columns: map[string]bool{}, tables: map[string]bool{}}
+	w.looks = odsLooks{styles: map[styleName]odsStyle{}, texts: map[string]runLook{}, cells: map[string]runLook{}, rows: map[string]bool{}, columns: map[string]bool{}, tables: map[string]bool{}, paints: map[string]paint{}}
 	f := w.parts["styles.xml"]
 	if f == nil {
 		return nil

@@ -26,8 +26,10 @@ type cell struct {
 
 // Rows reads the rows of a sheet.
 type Rows struct {
-	Number int      // of the row last read, from 1, as the sheet counts
-	Hidden bool     // the row is hidden
+	Number int  // of the row last read, from 1, as the sheet counts
+	Hidden bool // the row is hidden
+	Level  int  // how deep it is grouped below others
+	Paint  Painted
 	Cells  []string // used again for the next row; blank cells at the end are left out
 	Down   []int    // columns of Cells, from 0, that hold what a cell merged down from above says
 	Over   []int    // those whose cell is merged down over the rows below
@@ -36,8 +38,9 @@ type Rows struct {
 	Unlike []int    // those whose cell shows another number than it holds; Cells have what it shows
 	Linked bool     // some cell is a formula on another sheet
 
-	HiddenColumns []bool // of the sheet, known with the first row
-	Beyond        int    // number of the last filled column that is too far right to be kept; 0: none
+	Printed       []string // above and below each page, of an XLSX file
+	HiddenColumns []bool   // of the sheet, known with the first row
+	Beyond        int      // number of the last filled column that is too far right to be kept; 0: none
 
 	pinned Pinned
 	sheet  string  // its part
@@ -64,13 +67,13 @@ func (w *File) Rows(s Sheet) (*Rows, error) {
 	if err != nil {
 		return nil, err
 	}
-	merged, err := mergedDown(f)
+	b, err := lookBehind(f)
 	if err != nil {
 		r.Close()
 		return nil, err
 	}
 	raw, dec := w.sheetDecoder(r)
-	return &Rows{book: w, sheet: s.part, part: r, raw: raw, dec: dec, merged: merged}, nil
+	return &Rows{book: w, sheet: s.part, part: r, raw: raw, dec: dec, merged: b.merged, Printed: b.printed}, nil
 }
 
 // Close ends the reading of the sheet.
@@ -135,7 +138,7 @@ func (sr *Rows) start(e xml.StartElement) error {
 
 func (sr *Rows) startRow(e xml.StartElement) error {
 	sr.blank()
-	sr.Hidden = false
+	sr.Hidden, sr.Level = false, 0
 	sr.cell.column = -1
 	last := sr.Number
 	sr.Number++
@@ -149,6 +152,8 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 			sr.Number = n
 		case "hidden":
 			sr.Hidden = sr.Hidden || a.Value == "1" || a.Value == "true"
+		case "outlineLevel":
+			sr.Level, _ = strconv.Atoi(a.Value)
 		case "ht":
 			sr.Hidden = sr.Hidden || nought(a.Value)
 		}
@@ -242,12 +247,13 @@ type Marks struct {
 	Struck []int // struck out
 	Sums   []int // subtotals by their formulas
 	Unlike []int // that show another number than they hold
+	Paint  Painted
 }
 
 // Clone gives marks of their own.
 func (m Marks) Clone() Marks {
-	return Marks{slices.Clone(m.Down), slices.Clone(m.Over), slices.Clone(m.Struck), slices.Clone(m.Sums), slices.Clone(m.Unlike)}
+	return Marks{slices.Clone(m.Down), slices.Clone(m.Over), slices.Clone(m.Struck), slices.Clone(m.Sums), slices.Clone(m.Unlike), m.Paint}
 }
 
 // Marks gives the marks of the row last read, which the next row uses again.
-func (r *Rows) Marks() Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike} }
+func (r *Rows) Marks() Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike, r.Paint} }

@@ -35,6 +35,7 @@ type File struct {
 	strings  []string
 	formats  []format // of cell styles
 	struck   []bool   // cell styles that strike out
+	paints   []paint  // of cell styles; none, if none is coloured
 	looks    odsLooks // of an OpenDocument file
 	date1904 bool
 	open     bool // an OpenDocument file
@@ -189,56 +190,22 @@ func (w *File) readMain(main string) error {
 			}
 		}
 	}
+	theme := ""
+	for _, l := range links {
+		if strings.HasSuffix(l.Type, "/theme") {
+			theme = l.part
+		}
+	}
 	for _, l := range links {
 		switch {
 		case strings.HasSuffix(l.Type, "/styles"):
-			err = w.readStyles(l.part)
+			err = w.readStyles(l.part, theme)
 		case strings.HasSuffix(l.Type, "/sharedStrings"):
 			err = w.readStrings(l.part)
 		}
 		if err != nil {
 			return err
 		}
-	}
-	return nil
-}
-
-func (w *File) readStyles(part string) error {
-	var x struct {
-		Codes []struct {
-			ID   int    `xml:"numFmtId,attr"`
-			Code string `xml:"formatCode,attr"`
-		} `xml:"numFmts>numFmt"`
-		Fonts []struct {
-			Strike *property `xml:"strike"`
-		} `xml:"fonts>font"`
-		Cells []struct {
-			Format int `xml:"numFmtId,attr"`
-			Font   int `xml:"fontId,attr"`
-		} `xml:"cellXfs>xf"`
-	}
-	if err := w.decode(part, &x); err != nil {
-		return err
-	}
-	own := map[int]format{}
-	for _, c := range x.Codes {
-		if len(c.Code) > mostFormat {
-			return fmt.Errorf("a number format has %d characters, where 255 are allowed", len(c.Code))
-		}
-		own[c.ID] = readFormat(c.Code)
-	}
-	for _, c := range x.Cells {
-		f, ok := own[c.Format]
-		if !ok {
-			f = builtInFormat(c.Format)
-		}
-		w.formats = append(w.formats, f)
-		struck := false
-		if c.Font >= 0 && c.Font < len(x.Fonts) {
-			p := x.Fonts[c.Font].Strike
-			struck = p != nil && p.Value != "0" && p.Value != "false"
-		}
-		w.struck = append(w.struck, struck)
 	}
 	return nil
 }

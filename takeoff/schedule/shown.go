@@ -1,0 +1,107 @@
+package schedule
+
+import (
+	"fmt"
+	"slices"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
+	"blankoff/takeoff/schedule/workbook"
+)
+
+// shown is how rows of a workbook are coloured, and what lines say of colours.
+type shown struct {
+	rows    []paintedRows
+	legends []legend
+	looked  int // lines of the sheet that were looked at
+}
+
+// paintedRows are rows of pieces of one sheet that are coloured alike.
+type paintedRows struct {
+	sheet      string
+	font, fill workbook.Colour
+	rows       []int
+}
+
+// legend is a line that says of a colour that rows of it don't count.
+type legend struct {
+	at         takeoff.Place
+	text       string
+	names      []string        // colours that it names
+	font, fill workbook.Colour // its own
+}
+
+// How much of it is kept: rows of one colour, colours, lines that are looked at on a sheet, and
+// legends.
+const (
+	mostPainted = 200
+	mostColours = 100
+	mostLines   = 200
+	mostLegends = 20
+)
+
+// piece takes in the colours of a row of a piece.
+func (s *shown) piece(sheet string, p workbook.Painted, row int) {
+	if p.Font == 0 && p.Fill == 0 {
+		return
+	}
+	at := slices.IndexFunc(s.rows, func(x paintedRows) bool { return x.sheet == sheet && x.font == p.Font && x.fill == p.Fill })
+	if at < 0 {
+		if len(s.rows) >= mostColours {
+			return
+		}
+		at = len(s.rows)
+		s.rows = append(s.rows, paintedRows{sheet: sheet, font: p.Font, fill: p.Fill})
+	}
+	if x := &s.rows[at]; len(x.rows) < mostPainted {
+		x.rows = append(x.rows, row)
+	}
+}
+
+// line takes in a row of few cells that is no piece.
+func (s *shown) line(lex *headings.Lexicon, at takeoff.Place, row int, cells []string, p workbook.Painted) {
+	if s.looked++; s.looked > mostLines || len(s.legends) >= mostLegends {
+		return
+	}
+	texts := celltext.Texts(cells)
+	if len(texts) == 0 || len(texts) > 3 {
+		return
+	}
+	text := texts[0]
+	for _, more := range texts[1:] {
+		text += " " + more
+	}
+	if names := wording.Colours(text); (len(names) > 0 || p.Font != 0 || p.Fill != 0) && wording.Legend(lex, text) {
+		at.Row = row
+		s.legends = append(s.legends, legend{at, celltext.Shorten(text), names, p.Font, p.Fill})
+	}
+}
+
+// of reports rows in the colour of a legend.
+func (l *legend) of(x *paintedRows) bool {
+	if l.font != 0 && l.font == x.font || l.fill != 0 && l.fill == x.fill {
+		return true
+	}
+	return slices.ContainsFunc([]workbook.Colour{x.font, x.fill}, func(c workbook.Colour) bool {
+		return c != 0 && slices.ContainsFunc(wording.ColourNames(c.Parts()), func(name string) bool { return slices.Contains(l.names, name) })
+	})
+}
+
+// doubtColours finds fault with rows in a colour of which a line says that they don't count.
+func (info *Info) doubtColours(s *shown) {
+	for i := range s.rows {
+		x := &s.rows[i]
+		at := slices.IndexFunc(s.legends, func(l legend) bool { return l.of(x) })
+		if at < 0 {
+			continue
+		}
+		l := &s.legends[at]
+		for _, row := range x.rows {
+			p := takeoff.Place{File: info.File, Sheet: x.sheet, Row: row}
+			info.Faults = append(info.Faults, p.Fault("", l.text, "a row that counts",
+				fmt.Sprintf("the row has a colour of which '%s' (sheet '%s', row %d) seems to say that it doesn't count; take the row out, write out under scope, or take the colour off", l.text, l.at.Sheet, l.at.Row)))
+		}
+	}
+}

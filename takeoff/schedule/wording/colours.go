@@ -1,0 +1,100 @@
+package wording
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/headings"
+)
+
+// colourWords are words for colours in seven languages, without accents (from memory,
+// unverified).
+var colourWords = func() map[string]string {
+	all := map[string]string{}
+	for colour, words := range map[string]string{
+		"grey":   "grey gray greyed grayed grau graue grauer graues grauem gris grise grises grisee grisees grises grijs grijze gra gratt graa grigio grigia grigi grigie",
+		"red":    "red rot rote roter rotes roten rouge rouges rood rode rod rott roda rojo roja rojos rojas rosso rossa rossi rosse",
+		"orange": "orange oranges oranje naranja naranjas arancio arancione arancioni",
+		"yellow": "yellow gelb gelbe gelber gelbes gelben jaune jaunes geel gele gul gult gula amarillo amarilla amarillos amarillas giallo gialla gialli gialle",
+		"green":  "green grun grune gruner grunes grunen vert verte verts vertes groen groene gron gront grona verde verdes verdi",
+		"blue":   "blue blau blaue blauer blaues blauen bleu bleue bleus bleues blauw blauwe bla blatt azul azules blu azzurro",
+		"purple": "purple violet violett lila magenta violette paars paarse morado morada viola",
+		"pink":   "pink rosa rose roze",
+	} {
+		for w := range strings.FieldsSeq(words) {
+			all[w] = colour
+		}
+	}
+	return all
+}()
+
+// Colours are the colours that a line names.
+func Colours(line string) (found []string) {
+	for _, w := range headings.Tokens(line) {
+		if c := colourWords[w]; c != "" && !slices.Contains(found, c) {
+			found = append(found, c)
+		}
+	}
+	return found
+}
+
+// ColourNames are what people may call a colour of red, green and blue of 0 to 255; none for
+// black and white, which say nothing.
+func ColourNames(r, g, b int) []string {
+	most, least := max(r, g, b), min(r, g, b)
+	if most-least < 24 {
+		if most >= 0x40 && most <= 0xea {
+			return []string{"grey"}
+		}
+		return nil
+	}
+	span, hue := float64(most-least), 0.0
+	switch most {
+	case r:
+		hue = 60 * float64(g-b) / span
+	case g:
+		hue = 120 + 60*float64(b-r)/span
+	default:
+		hue = 240 + 60*float64(r-g)/span
+	}
+	if hue < 0 {
+		hue += 360
+	}
+	var names []string
+	for _, x := range hues {
+		if hue >= x.from && hue <= x.to {
+			names = append(names, x.name)
+		}
+	}
+	return names
+}
+
+// hues are the names of colours by their hue, in degrees, which overlap. Common practice, no
+// source.
+var hues = []struct {
+	name     string
+	from, to float64
+}{{"red", 0, 18}, {"orange", 10, 48}, {"yellow", 40, 70}, {"green", 65, 175}, {"blue", 160, 260}, {"purple", 250, 330}, {"pink", 0, 12}, {"pink", 300, 360}, {"red", 335, 360}}
+
+// longestLegend is how long a line is that explains a colour, bytes.
+const longestLegend = 120
+
+// Legend reports a line of a legend that says of what it explains that it doesn't count, as
+// Grey: existing. A line that names no colour has to be short: it may be in the colour itself.
+func Legend(lex *headings.Lexicon, line string) bool {
+	if len(line) > longestLegend || line == "" {
+		return false
+	}
+	if len(Colours(line)) == 0 && len(headings.Tokens(line)) > 4 {
+		return false
+	}
+	if lex.StruckAnywhere(line) || lex.Struck(line) || Outside.MatchString(line) {
+		return true
+	}
+	_, behind, found := strings.Cut(line, "=")
+	if !found {
+		_, behind, found = strings.Cut(line, ":")
+	}
+	return found && lex.Struck(celltext.Trim(behind))
+}
