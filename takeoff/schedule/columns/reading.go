@@ -47,6 +47,8 @@ type Reading struct {
 	OrDiameter bool  // a column holds widths or diameters
 	Numbered   bool  // tags are item numbers
 	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
+	SlashOdd   bool  // others are 500x300, so it may be two diameters
+	NoneEmpty  bool  // an empty quantity isn't how one is written
 }
 
 // Note adds a note that names the sheet.
@@ -72,6 +74,7 @@ func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
 	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
+	t.countsByCells()
 	t.report()
 }
 

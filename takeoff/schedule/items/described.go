@@ -171,7 +171,7 @@ func (t *Reader) slashed(r *takeoff.Row, s *columns.Spec, cell string) string {
 	out := cell
 	switch {
 	case !ok:
-	case kind == fittings.Straight && !s.Diameter && strings.Contains(cell, "/"):
+	case kind == fittings.Straight && !s.Diameter && !t.SlashOdd && strings.Contains(cell, "/"):
 		if out = t.Kinds().Sides(t.typedKind(), shape, cell); out != cell {
 			t.Told.Add("sizes of straights with a stroke in column '%s', read as width and height", s.Typed, r.At.Row)
 		}

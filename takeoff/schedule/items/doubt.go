@@ -78,6 +78,7 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 		t.doubtSeveral(r)
 	}
 	if t.counted && !t.Loud {
+		t.doubtNone(r)
 		t.tallies.add(r)
 	}
 	if t.watched++; broken == "" && t.even && t.cells < len(t.Specs) && t.cells > 1 {

@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
@@ -152,4 +153,20 @@ func (t *Reader) doubtSum(r *takeoff.Row, heading, word string) {
 	short := celltext.Shorten(word)
 	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "a piece, or a total without kind and size",
 		fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", short)))
+}
+
+// leastLong is a length that some piece has, m: below it figures may have moved.
+const leastLong = 0.01
+
+var length = takeoff.DimColumn(fittings.Length)
+
+// doubtNone refuses a row without a quantity where the others have one, and a 1 is written
+// out. A row that lacks a cell, or its size, is told as such.
+func (t *Reader) doubtNone(r *takeoff.Row) {
+	sized := r.Has(takeoff.DimColumn(fittings.Width)) && r.Has(takeoff.DimColumn(fittings.Height)) || r.Has(takeoff.DimColumn(fittings.Diameter))
+	sized = sized && (!r.Has(length) || r.Number[length] >= leastLong)
+	if t.NoneEmpty && r.Text[takeoff.Quantity] == "" && sized && len(r.Faults) == 0 && !(t.even && t.cells < len(t.Specs)) {
+		r.Refuse(takeoff.Quantity, t.Place.Fault(takeoff.Quantity.Heading(), "", "how many pieces there are",
+			"no quantity, though other rows have one and a single piece has a 1; write how many there are"))
+	}
 }
