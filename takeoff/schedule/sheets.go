@@ -135,6 +135,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if err != nil {
 		return damaged(err)
 	}
+	rows.LookAround()
 	r := &sheetRows{Rows: rows}
 	defer r.Close()
 	t.Below = r.below
@@ -193,7 +194,7 @@ func (t *table) notePinned(p workbook.Pinned) {
 	if p.More > 0 {
 		names += fmt.Sprintf(" and %d more", p.More)
 	}
-	t.Note("comments on cells aren't read: %s", names)
+	t.Note("comments on cells aren't read but for words that strike or change a row: %s", names)
 }
 
 // leave leaves a hidden row out; it counts as read and excluded.

@@ -134,6 +134,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
 	t.doubtCells(r)
+	if len(t.Marked.Comments) > 0 {
+		t.doubtComments(r)
+	}
 	if t.Loud {
 		return
 	}

@@ -227,5 +227,5 @@ func isSubtotal(formula string) bool {
 func (sr *Rows) blank() {
 	clear(sr.Cells)
 	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums, sr.Unlike = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0], sr.Unlike[:0]
-	sr.Linked = false
+	sr.Linked, sr.Comments = false, nil
 }
