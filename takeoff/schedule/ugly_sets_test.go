@@ -15,3 +15,24 @@ func uglySets(testing.TB) []ugly {
 		csvFile("cross-among-strokes.csv", "Item,Kind,Size,Length\n1,Straight,600/400,1500\n2,Straight,600/400,1500\n3,Straight,600x400,1500\n", 3, 0, 0, 3*one, "", "with a stroke"),
 	}
 }
+
+// uglySetsBooks are workbooks of theirs.
+func uglySetsBooks(t testing.TB) []ugly {
+	one := rect(.6, .4, 1)
+	two := [][]any{row("1", "straight", 600, 400, 1000), row("2", "straight", 600, 400, 1000)}
+	alike := func(sheets ...string) *book {
+		b := newBook(t, sheets...)
+		for _, s := range sheets {
+			b.rows(s, 1, bookHead, two[0], two[1])
+		}
+		return b
+	}
+	hidden := newBook(t, "D", "Rev A").rows("D", 1, bookHead, two[0], two[1]).rows("Rev A", 1, bookHead, row("1", "straight", 300, 200, 1000))
+	hidden.do(hidden.file.SetSheetVisible("Rev A", false))
+	return []ugly{
+		uglyXLSX("sheet-order-again.xlsx", alike("Schedule", "Workshop order"), 4, 0, 0, 4*one, "Workshop order!1:"),
+		uglyXLSX("sheet-flats-alike.xlsx", alike("Flat 1", "Flat 2"), 4, 0, 0, 4*one, "", "right for two floors alike"),
+		uglyXLSX("sheet-floors-alike.xlsx", alike("Ground", "First"), 4, 0, 0, 4*one, "", "right for two floors alike"),
+		uglyXLSX("sheet-revision-hidden.xlsx", hidden, 3, 0, 0, 2*one+rect(.3, .2, 1), "Rev A!1:", "the sheet is hidden"),
+	}
+}
