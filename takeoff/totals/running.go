@@ -70,7 +70,7 @@ func (s Running) Strange(x Given) bool {
 			return false
 		}
 	}
-	return x.AreaText != ""
+	return x.Area > 0
 }
 
 func compared(given, found string, same bool) string {

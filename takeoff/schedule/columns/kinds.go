@@ -113,7 +113,7 @@ func (t *Reading) roundRow(cells []string) bool {
 // reducers may be a width and a height then. Rows that aren't there may have, in a file of
 // refused ones.
 func (t *Reading) slashSides() {
-	t.SlashSides, t.SlashOdd = t.OfRefused(), false
+	t.SlashSides, t.SlashOdd, t.Crossed = t.OfRefused(), false, nil
 	kind := t.KindColumn()
 	if kind < 0 || t.SlashSides {
 		return
@@ -128,6 +128,7 @@ func (t *Reading) slashSides() {
 		if !wording.SlashWithin(name) && !wording.SlashWithin(own) {
 			if strings.ContainsAny(own, "xX×*") && celltext.HasDigit(own) {
 				crosses++
+				t.Crossed = append(t.Crossed, Figures(own))
 			}
 			continue
 		}
@@ -136,6 +137,11 @@ func (t *Reading) slashSides() {
 		}
 	}
 	t.SlashSides, t.SlashOdd = strokes > 0, crosses > strokes
+}
+
+// Figures are those of a size, with a stroke between them.
+func Figures(size string) string {
+	return strings.Join(strings.FieldsFunc(size, func(r rune) bool { return r < '0' || r > '9' }), "/")
 }
 
 // kindByCells takes the kinds from the one of several columns of descriptions, types,

@@ -38,17 +38,18 @@ type Reading struct {
 	Next   []string               // the row before these, where the headings are settled at it
 	looked int                    // cells that were looked at whether they are headings
 
-	Assumed    bool  // nobody stated the unit of cross-sections
-	Beside     []int // columns in metres before text
-	Seldom     bool  // there are quantities in metres, or sizes over several cells
-	UnitsAt    int   // column of the units of quantities; 0: none
-	LengthAt   int   // column of lengths beside it; 0: none
-	OfAll      bool  // a column holds the length of all pieces of a row together
-	OrDiameter bool  // a column holds widths or diameters
-	Numbered   bool  // tags are item numbers
-	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
-	SlashOdd   bool  // others are 500x300, so it may be two diameters
-	NoneEmpty  bool  // an empty quantity isn't how one is written
+	Assumed    bool     // nobody stated the unit of cross-sections
+	Beside     []int    // columns in metres before text
+	Seldom     bool     // there are quantities in metres, or sizes over several cells
+	UnitsAt    int      // column of the units of quantities; 0: none
+	LengthAt   int      // column of lengths beside it; 0: none
+	OfAll      bool     // a column holds the length of all pieces of a row together
+	OrDiameter bool     // a column holds widths or diameters
+	Numbered   bool     // tags are item numbers
+	SlashSides bool     // sizes as 500/300 are those of pieces that have one only
+	SlashOdd   bool     // others are as 600x400, so one may be two diameters
+	Crossed    []string // the figures of those, as 600/400
+	NoneEmpty  bool     // an empty quantity isn't how one is written
 }
 
 // Note adds a note that names the sheet.

@@ -80,7 +80,7 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 			why = fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
 		case stem != s.Name && other != nil:
 			why = fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
-		case revisionOnly.MatchString(s.Name) && slices.ContainsFunc(read, func(o *Sheet) bool { return !revisionOnly.MatchString(o.Name) }):
+		case revisionOnly.MatchString(s.Name) && slices.ContainsFunc(read, func(o *Sheet) bool { return !revision.MatchString(o.Name) }):
 			why = "is named for a revision only, so its pieces may be those of another sheet"
 		}
 		if stem != s.Name {
@@ -126,7 +126,7 @@ func (f *Findings) doubtAgain(file string, read []*Sheet, lex *headings.Lexicon)
 func (s *Sheet) ordersAgain(lex *headings.Lexicon, other *Sheet) bool {
 	same := len(s.marks.tagged) == len(s.marks.bare) && slices.Equal(s.marks.tagged, other.marks.tagged)
 	a, b := nameOf(lex, s.Name), nameOf(lex, other.Name)
-	return same && len(s.marks.bare) > 0 && !s.Mapped && (hasWord(a.stem, listWords) || hasWord(b.stem, listWords)) && !a.apart(b)
+	return same && len(s.marks.bare) > 0 && !s.Mapped && (hasWord(a.stem, listWords) || hasWord(b.stem, listWords)) && !a.place && !b.place && !a.apart(b)
 }
 
 // SumsUp reports a name or titles of a sheet that sums up others.
