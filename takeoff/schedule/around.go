@@ -129,6 +129,20 @@ func (t *table) passSum(number int, cells []string) {
 	t.Look.Class(told.RemarkRow, number, cells)
 }
 
+// ofTwo refuses a row of two tables that stand side by side, up to headings that start anew.
+func (t *table) ofTwo(number int, cells []string, each func(*takeoff.Row) error) error {
+	if len(celltext.Filled(cells)) == 0 || t.headingsAgain(number, cells) {
+		return nil
+	}
+	r := &t.row
+	r.Reset(t.Place)
+	r.Most = t.most
+	t.RefuseBoth(r)
+	t.Look.Class(told.PieceRow, number, cells)
+	t.count(1)
+	return each(r)
+}
+
 // partedBy finds the sign that parts a text into as many cells as there are headings.
 func (t *table) partedBy(text string) (sign string, ok bool) {
 	for _, sign := range [...]string{";", ",", "|", "\t"} {

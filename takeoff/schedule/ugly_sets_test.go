@@ -14,6 +14,7 @@ func uglySets(testing.TB) []ugly {
 		csvFile("stroke-among-crosses.csv", "Item,Kind,Size,Length\n1,Straight,600x400,1500\n2,Straight,500/300,1500\n3,Straight,600x400,1500\n", 2, 0, 1, 2*one, "3:Size"),
 		csvFile("stroke-of-a-size-crossed.csv", "Item,Kind,Size,Length\n1,Straight,600/400,1500\n2,Straight,600*400,1500\n3,Straight,600×400,1500\n", 3, 0, 0, 3*one, "", "with a stroke"),
 		csvFile("cross-among-strokes.csv", "Item,Kind,Size,Length\n1,Straight,600/400,1500\n2,Straight,600/400,1500\n3,Straight,600x400,1500\n", 3, 0, 0, 3*one, "", "with a stroke"),
+		csvFile("tables-side-by-side-then-one.csv", "Tag,Kind,Width,Height,Length,Qty,,Tag,Kind,Width,Height,Length,Qty\n1,Straight,600,400,1500,1,,2,Straight,600,400,1500,1\n,,,,,,,3,Straight,600,400,1500,1\n\nTag,Kind,Width,Height,Length,Qty\n1,Straight,600,400,1500,2\n", 1, 0, 2, 2*one, "2: 3:"),
 		csvFile("total-unnamed-strange.csv", "Item,Kind,Area (m2)\n1,Straight,6.0\n,,2.4\n3,Bend,3\n", 2, 1, 0, 9, "3:", "they differ"),
 		csvFile("total-unnamed-near.csv", "Item,Kind,Size,Length,Qty,Area\n1,Straight,600x400,1500,2,6.6\n2,Straight,600x400,1500,1,3.3\n,,,,,9.9\n", 2, 1, 0, 3*one, "", "they differ"),
 		csvFile("total-of-lengths.csv", "Item,Kind,Size,Length,Qty\n1,Straight,600x400,1500,2\n,,,3000,\n", 1, 0, 1, 2*one, "3:kind"),

@@ -48,6 +48,8 @@ type Reading struct {
 	Numbered   bool     // tags are item numbers
 	SlashSides bool     // sizes as 500/300 are those of pieces that have one only
 	SlashOdd   bool     // others are as 600x400, so one may be two diameters
+	TwoTables  bool     // two stand side by side
+	twice      string   // a heading of both
 	Crossed    []string // the figures of those, as 600/400
 	NoneEmpty  bool     // an empty quantity isn't how one is written
 }
@@ -70,6 +72,9 @@ func (t *Reading) Refuse(s *Spec, expected, message string) {
 // SettleAll settles what each column is, and tells what isn't used: before are the columns
 // that stood above these headings, at a row; lined: a line on units stands right above them.
 func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
+	if t.twoTables(); t.TwoTables {
+		return
+	}
 	t.settleHeadings()
 	t.settleUnits(before, row, lined)
 	t.areaBesideSizes()

@@ -14,7 +14,9 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -98,6 +100,8 @@ type layout struct {
 	settled []string     // columns by their letters, and what their cells settled
 	kind    int          // column of the kind, -1 for none
 	last    int          // row of the headings, the lower where there are two
+	reads   []string     // what each column is read as
+	typed   []string     // and its heading
 }
 
 func layoutOf(s *told.Sheet) *layout {
@@ -110,6 +114,7 @@ func layoutOf(s *told.Sheet) *layout {
 	}
 	for i, c := range s.Columns {
 		l.spread, l.asked = append(l.spread, c.Spread), append(l.asked, c.Asked)
+		l.reads, l.typed = append(l.reads, c.Reads), append(l.typed, c.Typed)
 		if c.Reads == takeoff.Kind.Heading() {
 			l.kind = i
 		}
@@ -151,6 +156,30 @@ func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
 			out[i] += doubt // of each row, or of all together
 		case i >= len(l.spread) || !l.spread[i]:
 			out[i] = ""
+		}
+	}
+	return out
+}
+
+// doubted marks the cells of a row of which something else in the file said that they are in
+// doubt: a comment, a quantity that the others have, sizes written otherwise.
+func (l *layout) doubted(cells []string, faults []takeoff.Fault) []string {
+	out := slices.Clone(cells)
+	for _, f := range faults {
+		at := -1
+		switch {
+		case strings.HasPrefix(f.Heading, items.CommentOn):
+			at = l.kind
+		case f.Heading == takeoff.Quantity.Heading() && f.Value == "":
+			at = slices.Index(l.reads, f.Heading)
+		case wording.Slashed(f.Value):
+			at = slices.Index(l.typed, f.Heading)
+		}
+		for at >= len(out) {
+			out = append(out, "")
+		}
+		if at >= 0 && !strings.HasSuffix(out[at], doubt) {
+			out[at] = strings.TrimSpace(out[at] + doubt)
 		}
 	}
 	return out
@@ -210,7 +239,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 				where = columns.SettledMark + strings.Join(l.settled, ", ") + "]"
 			}
 		}
-		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))
+		g.rows = append(g.rows, l.row(l.doubted(l.unmerged(cells, m), r.faults[p]), where, why))
 		return nil
 	})
 	return out, err
