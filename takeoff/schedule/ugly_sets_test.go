@@ -19,6 +19,11 @@ func uglySets(testing.TB) []ugly {
 		csvFile("total-unnamed-near.csv", "Item,Kind,Size,Length,Qty,Area\n1,Straight,600x400,1500,2,6.6\n2,Straight,600x400,1500,1,3.3\n,,,,,9.9\n", 2, 1, 0, 3*one, "", "they differ"),
 		csvFile("total-of-lengths.csv", "Item,Kind,Size,Length,Qty\n1,Straight,600x400,1500,2\n,,,3000,\n", 1, 0, 1, 2*one, "3:kind"),
 		csvFile("carried-over-pages.csv", "Item,Kind,Size,Length,Qty\n1,Straight,600x400,1500,2\nc/f,,,,2\n,b/f,,,2\n2,Straight,600x400,1500,1\n,,C/fwd,,3\n", 2, 3, 0, 3*one, "", "'c/f' is a total", "'C/fwd' is a total"),
+		csvFile("status-by-initials.csv", "Item,Kind,Size,Length,New/Exist.,Change,+/-,Include\n1,Straight,600x400,1500,N,A,+,✓\n2,Straight,600x400,1500,E,A,+,✓\n3,Straight,600x400,1500,N,D,+,✓\n4,Straight,600x400,1500,N,A,-,✓\n5,Straight,600x400,1500,N,A,+,✗\n", 1, 0, 4, one, "3:New/Exist. 4:Change 5:+/- 6:Include"),
+		csvFile("tag-e-g.csv", "Tag,Kind,Size,Length\ne.g.,Straight,600x400,1500\nEG,Straight,600x400,1500\n", 1, 0, 1, one, "2:tag"),
+		csvFile("remarks-that-multiply.csv", "Tag,Kind,Size,Length,Qty,Remarks\n1,Straight,600x400,1500,2,multiply by 3\n2,Straight,600x400,1500,2,\"should be 5, see RFI 12\"\n3,Straight,600x400,1500,2,each side (2 no.)\n", 1, 0, 2, 2*one, "2:Remarks 3:Remarks"),
+		csvFile("title-per-ahu.csv", "Quantities per AHU (3 AHUs)\n\nTag,Kind,Size,Length,Qty\n1,Straight,600x400,1500,2\n", 1, 0, 0, 2*one, "1:", "no unit is given"),
+		csvFile("words-of-dimensions.csv", "Tag,Description,Dim A,Dim B,Dim L,Qty\n1,Rect ducting,600,400,1500,2\n2,Conduit circulaire,,,,\n", 1, 0, 1, 2*one, "3:diameter_mm 3:length_mm"),
 	}
 }
 

@@ -21,14 +21,14 @@ var (
 		"summe", "summen", "recapitulatif", "recapitulation", "synthese", "samenvatting", "totaal", "overzicht", "sammanstallning", "sammandrag", "resumen", "riepilogo", "sommario"}
 	oldWords = []string{"old", "obsolete", "superseded", "withdrawn", "veraltet", "alt", "uberholt", "ancien", "perime", "oud", "vervallen", "gammal", "utgatt", "antiguo",
 		"obsoleto", "vecchio", "superato", "archive", "archiv"}
-	exampleWords = []string{"example", "beispiel", "muster", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio", "template", "vorlage"}
+	exampleWords = []string{"example", "sample", "beispiel", "muster", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio", "template", "vorlage"}
 	titleWords   = []string{"summary", "superseded", "obsolete", "example", "zusammenfassung", "zusammenstellung", "recapitulatif", "samenvatting", "sammanstallning", "resumen", "riepilogo",
 		"veraltet", "beispiel", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio"}
 )
 
 // otherWords are words in the names of sheets about something else than the ductwork that
 // is to be, in seven languages (from memory, unverified).
-var otherWords = []string{"backup", "copy", "spare", "spares", "insulation", "demolition", "dammung", "isolierung", "kopie", "sicherung", "copie", "calorifuge", "reserve", "kopi", "isolering", "copia", "aislamiento", "isolamento", "isolatie"}
+var otherWords = []string{"backup", "scratch", "copy", "spare", "spares", "insulation", "demolition", "dammung", "isolierung", "kopie", "sicherung", "copie", "calorifuge", "reserve", "kopi", "isolering", "copia", "aislamiento", "isolamento", "isolatie"}
 
 // again is what programs and people put behind the name of a sheet that they copy.
 var again = regexp.MustCompile(`(?i)\s*(?:\(\d+\)|-?\s*copy|\bkopie|\bcopie)\s*$`)

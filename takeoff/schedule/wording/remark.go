@@ -74,7 +74,7 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 
 // clause is the part of a remark before the first sign that parts it.
 func clause(note string) string {
-	if end := strings.IndexAny(note, ",;("); end > 0 {
+	if end := strings.IndexAny(note, ",;"); end > 0 {
 		note = note[:end]
 	}
 	note, _, _ = strings.Cut(note, " - ")
