@@ -67,10 +67,10 @@ func (t *Reader) WatchUnused() {
 // and existing, D of added and deleted, O of additions and omissions (common practice, no source).
 var initials = map[string]string{"existing/new": "e", "new/existing": "e", "exist/new": "e", "new/exist": "e", "e/n": "e", "n/e": "e", "change": "d", "a/d": "d", "add/omit": "o", "a/o": "o", "+/-": "-"}
 
-// plainHead is a heading in small letters, without spaces and points.
+// plainHead is a heading in small letters, without spaces, points and apostrophes.
 func plainHead(typed string) string {
 	return strings.Map(func(r rune) rune {
-		if r == ' ' || r == '.' {
+		if r == ' ' || r == '.' || r == '\'' { // the last one guards a formula
 			return -1
 		}
 		return unicode.ToLower(r)
