@@ -135,9 +135,9 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if err != nil {
 		return damaged(err)
 	}
-	rows.LookAround()
 	r := &sheetRows{Rows: rows}
 	defer r.Close()
+	r.LookAround()
 	t.Below = r.below
 	var hidden []int
 	for !t.Search.Failed {
@@ -173,10 +173,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if r.Beyond > 0 && t.Specs != nil {
 		t.Note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
-	if len(hidden) > 0 {
-		t.Note("hidden and read all the same: %s", told.RowsWord(hidden))
-	}
-	t.noteHiddenColumns()
+	t.noteHidden(hidden)
 	t.notePinned(rows.Pinned())
 	return nil
 }
@@ -205,8 +202,11 @@ func (t *table) leave(number int, cells []string) {
 	t.info.RowsLeft++
 }
 
-// noteHiddenColumns says which hidden columns were read.
-func (t *table) noteHiddenColumns() {
+// noteHidden says which hidden rows and columns were read.
+func (t *table) noteHidden(rows []int) {
+	if len(rows) > 0 {
+		t.Note("hidden and read all the same: %s", told.RowsWord(rows))
+	}
 	var names []string
 	for i := range t.Specs {
 		if i < len(t.Look.HiddenColumns) && t.Look.HiddenColumns[i] && t.Specs[i].Typed != "" {
