@@ -192,8 +192,13 @@ func (t *Takeoff) reconcile() {
 			name = "'" + x.Label + "'"
 		}
 		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		if said := sums.Against(totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}); said != "" {
+		given := totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}
+		if said := sums.Against(given); said != "" {
 			name += "; " + said
+		}
+		if x.Label == "" && sums.Strange(given) {
+			t.Faults = append(t.Faults, x.At.Fault("", x.AreaText, "a total with its name, or a piece",
+				fmt.Sprintf("'%s' stands by itself, and the rows above don't come to it; write Total before it, or fill in the piece", x.AreaText)))
 		}
 		t.Notes = append(t.Notes, name)
 	}

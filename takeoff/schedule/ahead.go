@@ -36,7 +36,7 @@ func (s *sheetRows) next() (sheetRow, error) {
 
 // below gives up to n rows that come next.
 func (s *sheetRows) below(n int) (rows [][]string) {
-	s.Cells, s.Down, s.Over, s.Struck, s.Sums, s.Unlike = nil, nil, nil, nil, nil, nil // those of the row before are still in use
+	s.Cells, s.Down, s.Over, s.Struck, s.Sums, s.Unlike, s.Comments = nil, nil, nil, nil, nil, nil, nil // those of the row before are still in use
 	for s.err == nil && len(s.ahead) < n {
 		if s.err = s.Next(); s.err != nil {
 			break

@@ -1,9 +1,11 @@
 package schedule
 
 import (
+	"fmt"
 	"regexp"
 	"slices"
 	"strings"
+	"unicode"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -33,6 +35,37 @@ func (t *table) holdsTotal(cells []string, filled []int, r *takeoff.Row) bool {
 		}
 	}
 	return named && r.Text[takeoff.Kind] == ""
+}
+
+// forward is the foot or the head of a page that carries a sum on.
+var forward = regexp.MustCompile(`(?i)^[cb]/(?:f|fwd|forward|d|o)\.?$`)
+
+// isForward reports such a row without sizes: c/f | 4500.
+func (t *table) isForward(cells []string, filled []int, r *takeoff.Row) bool {
+	at := slices.IndexFunc(filled, func(i int) bool { return len(cells[i]) < 12 && forward.MatchString(celltext.Trim(cells[i])) })
+	return at >= 0 && !slices.ContainsFunc(filled[at+1:], func(i int) bool { return strings.ContainsFunc(cells[i], unicode.IsLetter) }) && !r.Has(takeoff.DimColumn(fittings.Width)) && !r.Has(takeoff.DimColumn(fittings.Diameter))
+}
+
+// lengthOnly reports a row with nothing but a length, or one and a quantity.
+func (t *table) lengthOnly(cells []string, filled []int) bool {
+	long := false
+	for _, i := range filled {
+		if i >= len(t.Specs) || !t.Specs[i].Used || t.Specs[i].Verdict != headings.Known || !celltext.IsFigure(celltext.Trim(cells[i])) {
+			return false
+		}
+		c := t.Specs[i].To()
+		if long = long || c == takeoff.DimColumn(fittings.Length); c != takeoff.DimColumn(fittings.Length) && c != takeoff.Quantity {
+			return false
+		}
+	}
+	return long
+}
+
+// bareLength refuses such a row: it may be a sum, or go on with the piece above.
+func (t *table) bareLength(r *takeoff.Row) {
+	text := r.Text[takeoff.DimColumn(fittings.Length)]
+	r.Refuse(takeoff.Kind, t.Place.Fault(takeoff.Kind.Heading(), text, "a piece, or a total with its name",
+		fmt.Sprintf("'%s' stands in a row without a kind and a size; write Total before it if it sums up rows, or fill in the piece", text)))
 }
 
 // headedArea reports a sub-heading with the area of the rows below it: Level 1 | 8.4.
@@ -94,6 +127,20 @@ func (t *table) sumsUp() bool {
 func (t *table) passSum(number int, cells []string) {
 	t.Told.Add("rows of a list that seems to sum up other sheets and names no kinds of pieces, passed over", "", number)
 	t.Look.Class(told.RemarkRow, number, cells)
+}
+
+// ofTwo refuses a row of two tables that stand side by side, up to headings that start anew.
+func (t *table) ofTwo(number int, cells []string, each func(*takeoff.Row) error) error {
+	if len(celltext.Filled(cells)) == 0 || t.headingsAgain(number, cells) {
+		return nil
+	}
+	r := &t.row
+	r.Reset(t.Place)
+	r.Most = t.most
+	t.RefuseBoth(r)
+	t.Look.Class(told.PieceRow, number, cells)
+	t.count(1)
+	return each(r)
 }
 
 // partedBy finds the sign that parts a text into as many cells as there are headings.

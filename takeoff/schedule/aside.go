@@ -87,12 +87,15 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.headedArea(cells, filled):
 		t.underArea(number, cells, filled)
 		return true
-	case t.isTotal(cells, filled, r):
+	case t.isTotal(cells, filled, r) || t.isForward(cells, filled, r):
 		if label := celltext.Trim(cells[filled[0]]); wording.MoreRows.MatchString(label) {
 			t.moreRows(label)
 		}
 		t.total(number, cells, celltext.Trim(cells[filled[0]]), r)
 		return true
+	case t.lengthOnly(cells, filled):
+		t.bareLength(r)
+		return false
 	case celltext.IsRuler(cells, filled):
 		t.Look.Class(told.RemarkRow, number, cells)
 		return true
@@ -154,7 +157,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || t.isForward(cells, filled, r) || t.lengthOnly(cells, filled) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

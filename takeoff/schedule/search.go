@@ -229,9 +229,10 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.Specs[i].Set(&t.Reading, h)
 		t.Specs[i].Fixed = t.Fixing[i]
 	}
-	t.SettleAll(before, rows[0], lined)
-	t.WatchUnused()
-	t.tellAbove()
+	if t.SettleAll(before, rows[0], lined); !t.TwoTables {
+		t.WatchUnused()
+		t.tellAbove()
+	}
 	t.sums = t.sumsUp()
 	t.Look.Sums = t.Look.Sums || t.sums
 	t.Describe(rows)

@@ -141,6 +141,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	}
 	r := &sheetRows{Rows: rows}
 	defer r.Close()
+	r.LookAround()
 	t.Below = r.below
 	t.readPrinted(rows.Printed)
 	var h hidden
@@ -170,10 +171,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 	if r.Beyond > 0 && t.Specs != nil {
 		t.Note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
-	if len(h.numbers) > 0 {
-		t.Note("hidden and read all the same: %s", told.RowsWord(h.numbers))
-	}
-	t.noteHiddenColumns()
+	t.noteHidden(h.numbers)
 	t.notePinned(rows.Pinned())
 	return nil
 }
@@ -227,7 +225,7 @@ func (t *table) notePinned(p workbook.Pinned) {
 	if p.More > 0 {
 		names += fmt.Sprintf(" and %d more", p.More)
 	}
-	t.Note("comments on cells aren't read: %s", names)
+	t.Note("comments on cells aren't read but for words that strike or change a row: %s", names)
 }
 
 // leave leaves a hidden row out; it counts as read and excluded.
@@ -238,8 +236,11 @@ func (t *table) leave(number int, cells []string) {
 	t.info.RowsLeft++
 }
 
-// noteHiddenColumns says which hidden columns were read.
-func (t *table) noteHiddenColumns() {
+// noteHidden says which hidden rows and columns were read.
+func (t *table) noteHidden(rows []int) {
+	if len(rows) > 0 {
+		t.Note("hidden and read all the same: %s", told.RowsWord(rows))
+	}
 	var names []string
 	for i := range t.Specs {
 		if i < len(t.Look.HiddenColumns) && t.Look.HiddenColumns[i] && t.Specs[i].Typed != "" {

@@ -44,6 +44,9 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 		return nil
 	}
 	t.Place.Row = number
+	if t.TwoTables {
+		return t.ofTwo(number, cells, each)
+	}
 	r := &t.row
 	r.Reset(t.Place)
 	r.Most = t.most

@@ -56,7 +56,7 @@ func uglyLastRow() []ugly {
 	all := area + rect(.6, .4, 3.4)
 	return []ugly{
 		csvFile("looks-total-made.csv", heads+abc+",Straight,800,400,6900,1\n", 4, 0, 0, area+rect(.8, .4, 6.9), "5:length_mm"),
-		csvFile("looks-total-of-each.csv", heads+abc+",Straight,800,400,3600,\n", 4, 0, 0, area+rect(.8, .4, 3.6), "5:length_mm"),
+		csvFile("looks-total-of-each.csv", heads+abc+",Straight,800,400,3600,\n", 3, 0, 1, area, "5:quantity 5:length_mm"),
 		csvFile("looks-total-tagged.csv", heads+abc+more+"G,Straight,800,400,10300,1\n", 7, 0, 0, all+rect(.8, .4, 10.3), "8:length_mm"),
 		csvFile("looks-no-total-tagged.csv", heads+abc+"D,Straight,800,400,6900,1\n", 4, 0, 0, area+rect(.8, .4, 6.9), ""),
 		csvFile("looks-no-total-several.csv", heads+abc+",Straight,800,400,3600,2\n", 4, 0, 0, area+2*rect(.8, .4, 3.6), ""),

@@ -130,14 +130,21 @@ func uglyPinned(t testing.TB) []ugly {
 	one := rect(.6, .4, 1)
 	b := newBook(t, "Ducts", "Level 2 (scan)").rows("Ducts", 1, bookHead, row("A", "straight", 600, 400, 1000), row("B", "straight", 600, 400, 1000))
 	for _, at := range []string{"E2", "E3"} {
-		b.do(b.file.AddComment("Ducts", excelize.Comment{Cell: at, Author: "site", Text: "should be 5"}))
+		b.do(b.file.AddComment("Ducts", excelize.Comment{Cell: at, Author: "site", Text: "check on site"}))
 	}
 	const relations = "http://schemas.openxmlformats.org/officeDocument/2006/relationships"
 	b.file.Pkg.Store("xl/worksheets/_rels/sheet2.xml.rels", []byte(`<Relationships xmlns="http://schemas.openxmlformats.org/package/2006/relationships"><Relationship Id="rId1" Type="`+relations+`/drawing" Target="../drawings/drawing9.xml"/></Relationships>`))
 	b.file.Pkg.Store("xl/drawings/drawing9.xml", []byte(`<xdr:wsDr xmlns:xdr="http://schemas.openxmlformats.org/drawingml/2006/spreadsheetDrawing"/>`))
-	remark := strings.Replace(odsRow("A", "straight", "=600", "=400", "=1000"), "<text:p>1000", "<office:annotation><text:p>should be 5</text:p></office:annotation><text:p>1000", 1)
+	remark := strings.Replace(odsRow("A", "straight", "=600", "=400", "=1000"), "<text:p>1000", "<office:annotation><text:p>check on site</text:p></office:annotation><text:p>1000", 1)
+	says := strings.Replace(odsRow("B", "straight", "=600", "=400", "=1000"), "<text:p>600", "<office:annotation><dc:creator>void</dc:creator><text:p>JS:</text:p><text:p>deleted rev C</text:p></office:annotation><text:p>600", 1)
+	c := newBook(t, "Ducts").rows("Ducts", 1, bookHead, row("A", "straight", 600, 400, 1000), row("B", "straight", 600, 400, 1000), row("C", "straight", 600, 400, 1000), row("D", "straight", 600, 400, 1000))
+	for _, x := range [][2]string{{"A1", "deleted"}, {"B2", "cut to suit on site"}, {"B3", "JS:\nshould be 5, see RFI 12"}, {"E5", "[Threaded comment]\n\nOpen it in a newer program\n\nComment:\n    void"}} {
+		c.do(c.file.AddComment("Ducts", excelize.Comment{Cell: x[0], Author: "site", Text: x[1]}))
+	}
 	return []ugly{
-		uglyXLSX("comments-and-picture.xlsx", b, 2, 0, 0, 2*one, "", "sheet 'Ducts': comments on cells aren't read: E2, E3", "sheet 'Level 2 (scan)' holds a picture or a drawing, which isn't read"),
-		{name: "comment.ods", data: odsFile(t, `<table:table table:name="Ducts">`+odsRow("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)")+remark+`</table:table>`), used: 1, area: one, notes: []string{"comments on cells aren't read: E2"}},
+		uglyXLSX("comments-and-picture.xlsx", b, 2, 0, 0, 2*one, "", "strike or change a row: E2, E3", "sheet 'Level 2 (scan)' holds a picture or a drawing, which isn't read"),
+		uglyXLSX("comments-that-say.xlsx", c, 2, 0, 2, 2*one, "Ducts!3:comment on 'Kind' Ducts!5:comment on 'Length (mm)'", "comments on cells aren't read"),
+		{name: "comment-that-says.ods", data: odsFile(t, `<table:table table:name="Ducts">`+odsRow("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)")+remark+says+`</table:table>`), used: 1, refused: 1, area: one, faults: "Ducts!3:comment on 'Width (mm)'"},
+		{name: "comment.ods", data: odsFile(t, `<table:table table:name="Ducts">`+odsRow("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)")+remark+`</table:table>`), used: 1, area: one, notes: []string{"strike or change a row: E2"}},
 	}
 }

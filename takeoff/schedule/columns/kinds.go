@@ -113,20 +113,35 @@ func (t *Reading) roundRow(cells []string) bool {
 // reducers may be a width and a height then. Rows that aren't there may have, in a file of
 // refused ones.
 func (t *Reading) slashSides() {
-	t.SlashSides = t.OfRefused()
+	t.SlashSides, t.SlashOdd, t.Crossed = t.OfRefused(), false, nil
 	kind := t.KindColumn()
 	if kind < 0 || t.SlashSides {
 		return
 	}
 	size := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
-	t.SlashSides = slices.ContainsFunc(t.peekAt(2).cells, func(cells []string) bool {
-		name := celltext.At(cells, kind)
-		if !wording.SlashWithin(name) && (size < 0 || !wording.SlashWithin(celltext.At(cells, size))) {
-			return false
+	strokes, crosses := 0, 0
+	for _, cells := range t.peekAt(2).cells {
+		name, own := celltext.At(cells, kind), ""
+		if size >= 0 {
+			own = celltext.At(cells, size)
 		}
-		is := t.Kinds().KindIn(name)
-		return is != fittings.NoKind && is != fittings.Reducer && !t.Kinds().RoundKind(name)
-	})
+		if !wording.SlashWithin(name) && !wording.SlashWithin(own) {
+			if strings.ContainsAny(own, "xX×*") && celltext.HasDigit(own) {
+				crosses++
+				t.Crossed = append(t.Crossed, Figures(own))
+			}
+			continue
+		}
+		if is := t.Kinds().KindIn(name); is != fittings.NoKind && is != fittings.Reducer && !t.Kinds().RoundKind(name) {
+			strokes++
+		}
+	}
+	t.SlashSides, t.SlashOdd = strokes > 0, crosses > strokes
+}
+
+// Figures are those of a size, with a stroke between them.
+func Figures(size string) string {
+	return strings.Join(strings.FieldsFunc(size, func(r rune) bool { return r < '0' || r > '9' }), "/")
 }
 
 // Where so many cells have the length last, and so many times as many as don't, it is last in

@@ -38,16 +38,21 @@ type Reading struct {
 	Next   []string               // the row before these, where the headings are settled at it
 	looked int                    // cells that were looked at whether they are headings
 
-	Assumed    bool  // nobody stated the unit of cross-sections
-	Beside     []int // columns in metres before text
-	Seldom     bool  // there are quantities in metres, or sizes over several cells
-	UnitsAt    int   // column of the units of quantities; 0: none
-	LengthAt   int   // column of lengths beside it; 0: none
-	OfAll      bool  // a column holds the length of all pieces of a row together
-	OrDiameter bool  // a column holds widths or diameters
-	Numbered   bool  // tags are item numbers
-	lengthLast bool  // the third of three figures beside a kind is the length
-	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
+	Assumed    bool     // nobody stated the unit of cross-sections
+	Beside     []int    // columns in metres before text
+	Seldom     bool     // there are quantities in metres, or sizes over several cells
+	UnitsAt    int      // column of the units of quantities; 0: none
+	LengthAt   int      // column of lengths beside it; 0: none
+	OfAll      bool     // a column holds the length of all pieces of a row together
+	OrDiameter bool     // a column holds widths or diameters
+	Numbered   bool     // tags are item numbers
+	lengthLast bool     // the third of three figures beside a kind is the length
+	SlashSides bool     // sizes as 500/300 are those of pieces that have one only
+	SlashOdd   bool     // others are as 600x400, so one may be two diameters
+	TwoTables  bool     // two stand side by side
+	twice      string   // a heading of both
+	Crossed    []string // the figures of those, as 600/400
+	NoneEmpty  bool     // an empty quantity isn't how one is written
 }
 
 // Note adds a note that names the sheet.
@@ -68,11 +73,15 @@ func (t *Reading) Refuse(s *Spec, expected, message string) {
 // SettleAll settles what each column is, and tells what isn't used: before are the columns
 // that stood above these headings, at a row; lined: a line on units stands right above them.
 func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
+	if t.twoTables(); t.TwoTables {
+		return
+	}
 	t.settleHeadings()
 	t.settleUnits(before, row, lined)
 	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
+	t.countsByCells()
 	t.report()
 }
 

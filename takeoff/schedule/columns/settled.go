@@ -160,12 +160,6 @@ func (t *Reading) metric() bool {
 // first is used.
 func (t *Reading) refuseTwins() {
 	at := t.alike()
-	beside := 0
-	for _, twins := range at {
-		if len(twins) == 2 {
-			beside++
-		}
-	}
 	for c, twins := range at {
 		switch {
 		case len(twins) < 2:
@@ -173,8 +167,6 @@ func (t *Reading) refuseTwins() {
 			t.leaveOut(twins[1:], "column '%s' is another for tags and isn't used")
 		case c == int(takeoff.Note):
 			t.leaveOut(twins[1:], "column '%s' is a second note column and isn't used")
-		case beside > 2 && t.Specs[twins[0]].Typed == t.Specs[twins[1]].Typed:
-			t.twoTables(twins)
 		default:
 			t.refuseAll(c, twins)
 		}
@@ -225,13 +217,29 @@ func (t *Reading) refuseAll(c int, twins []int) {
 	}
 }
 
-// twoTables refuses columns that stand there twice with others: two tables side by side.
-func (t *Reading) twoTables(twins []int) {
-	const message = "two tables stand side by side, so neither is read; put the second one below the first, or on a sheet of its own"
-	if said := t.Place.Fault("", t.Specs[twins[0]].Typed, "one table on a sheet", message); !slices.ContainsFunc(t.Found.Faults, func(f takeoff.Fault) bool { return f.Message == message && f.Row == said.Row && f.Sheet == said.Sheet }) {
-		t.Found.Faults = append(t.Found.Faults, said)
+// RefuseBoth refuses a row of two tables that stand side by side.
+func (t *Reading) RefuseBoth(r *takeoff.Row) {
+	r.Refuse(takeoff.Kind, t.Place.Fault("", t.twice, "one table on a sheet",
+		fmt.Sprintf("'%s' and other headings stand there twice: two tables are side by side, so neither is read; put the second one below the first, or on a sheet of its own", t.twice)))
+}
+
+// twoTables finds headings that stand there twice with others: two tables side by side, of
+// which neither is read.
+func (t *Reading) twoTables() {
+	twins, first := 0, ""
+	at := t.alike()
+	for c, x := range at {
+		if len(x) == 2 && c != int(takeoff.Note) && t.Specs[x[0]].Typed == t.Specs[x[1]].Typed && !t.Specs[x[0]].Fixed {
+			if twins++; first == "" {
+				first = t.Specs[x[0]].Typed
+			}
+		}
 	}
-	for _, i := range twins {
+	if t.TwoTables = twins > 2; !t.TwoTables {
+		return
+	}
+	t.twice = first
+	for i := range t.Specs {
 		t.Specs[i].Used, t.Specs[i].Verdict = false, headings.Unknown
 	}
 }

@@ -2,6 +2,7 @@ package items
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 	"unicode/utf8"
 
@@ -172,6 +173,9 @@ func (t *Reader) slashed(r *takeoff.Row, s *columns.Spec, cell string) string {
 	switch {
 	case !ok:
 	case kind == fittings.Straight && !s.Diameter && strings.Contains(cell, "/"):
+		if t.SlashOdd && !slices.Contains(t.Crossed, columns.Figures(cell)) {
+			break
+		}
 		if out = t.Kinds().Sides(t.typedKind(), shape, cell); out != cell {
 			t.Told.Add("sizes of straights with a stroke in column '%s', read as width and height", s.Typed, r.At.Row)
 		}

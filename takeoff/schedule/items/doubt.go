@@ -79,6 +79,7 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 		t.doubtSeveral(r)
 	}
 	if t.counted && !t.Loud {
+		t.doubtNone(r)
 		t.tallies.add(r)
 	}
 	if !t.Loud && r.Has(length) {
@@ -137,6 +138,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
 	t.doubtCells(r)
+	if len(t.Marked.Comments) > 0 {
+		t.doubtComments(r)
+	}
 	if t.Loud {
 		return
 	}

@@ -156,3 +156,18 @@ func (t *Reader) otherUnit(r *takeoff.Row, u quantity.Unit) bool {
 	}
 	return sized
 }
+
+// CommentOn begins the heading of a fault in a comment.
+const CommentOn = "comment"
+
+// doubtComments refuses a row with a comment on a cell that says that it isn't what the row
+// says, as a remark.
+func (t *Reader) doubtComments(r *takeoff.Row) {
+	for _, c := range t.Marked.Comments {
+		at := CommentOn
+		if c.Column < len(t.Specs) && t.Specs[c.Column].Typed != "" {
+			at = fmt.Sprintf(CommentOn+" on '%s'", t.Specs[c.Column].Typed)
+		}
+		t.doubtRemark(r, at, c.Text)
+	}
+}

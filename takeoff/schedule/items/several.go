@@ -5,6 +5,7 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
@@ -126,7 +127,7 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 	switch {
 	case wording.PlainTag(tag): // or none
 		return false
-	case strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
+	case strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || strings.EqualFold(strings.TrimSuffix(tag, "."), "e.g") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case strings.ContainsAny(tag, " (") && t.saysOf(tag).Of&wording.OfDoubt != 0:
 		t.doubtWord(r, takeoff.Tag.Heading(), tag)
@@ -154,4 +155,18 @@ func (t *Reader) doubtSum(r *takeoff.Row, heading, word string) {
 	short := celltext.Shorten(word)
 	r.Faults = append(r.Faults, t.Place.Fault(heading, short, "a piece, or a total without kind and size",
 		fmt.Sprintf("'%s' seems to head a total, and the row has the kind and the size of a piece; leave them empty, or take the row out", short)))
+}
+
+// leastLong is a length that some piece has, m: below it figures may have moved.
+const leastLong = 0.01
+
+// doubtNone refuses a row without a quantity where the others have one, and a 1 is written
+// out. A row that lacks a cell, or its size, is told as such.
+func (t *Reader) doubtNone(r *takeoff.Row) {
+	sized := r.Has(takeoff.DimColumn(fittings.Width)) && r.Has(takeoff.DimColumn(fittings.Height)) || r.Has(takeoff.DimColumn(fittings.Diameter))
+	sized = sized && (!r.Has(length) || r.Number[length] >= leastLong)
+	if t.NoneEmpty && r.Text[takeoff.Quantity] == "" && sized && len(r.Faults) == 0 && !(t.even && t.cells < len(t.Specs)) {
+		r.Refuse(takeoff.Quantity, t.Place.Fault(takeoff.Quantity.Heading(), "", "how many pieces there are",
+			"no quantity, though other rows have one and a single piece has a 1; write how many there are"))
+	}
 }

@@ -52,12 +52,29 @@ func (t *Reader) WatchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
+		if keeps == "status" && initials[plainHead(s.Typed)] != "" {
+			keeps = initials[plainHead(s.Typed)]
+		}
 		remarks := t.remarksHead(s)
 		if remarks { // looked at as such
 			keeps = ""
 		}
 		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
 	}
+}
+
+// initials are headings under which a letter or a sign says that a row doesn't count: E of new
+// and existing, D of added and deleted, O of additions and omissions (common practice, no source).
+var initials = map[string]string{"existing/new": "e", "new/existing": "e", "exist/new": "e", "new/exist": "e", "e/n": "e", "n/e": "e", "change": "d", "a/d": "d", "add/omit": "o", "a/o": "o", "+/-": "-"}
+
+// plainHead is a heading in small letters, without spaces, points and apostrophes.
+func plainHead(typed string) string {
+	return strings.Map(func(r rune) rune {
+		if r == ' ' || r == '.' || r == '\'' { // the last one guards a formula
+			return -1
+		}
+		return unicode.ToLower(r)
+	}, typed)
 }
 
 // ofRadii reports a heading of radii, which only fittings have.
@@ -149,6 +166,8 @@ func (t *Reader) strikes(keeps, cell string) bool {
 		return t.Lex.StruckName(cell)
 	case "kept":
 		return no || t.Lex.Struck(cell)
+	case "e", "d", "o", "-":
+		return strings.EqualFold(cell, keeps) || t.Lex.Struck(cell)
 	}
 	return t.Lex.Struck(cell) || t.saysOf(cell).Of&(wording.OfOut|wording.OfDoubt) != 0
 }

@@ -14,7 +14,9 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -99,6 +101,8 @@ type layout struct {
 	units   []string     // of columns, that only what is printed on each page gives; else nil
 	kind    int          // column of the kind, -1 for none
 	last    int          // row of the headings, the lower where there are two
+	reads   []string     // what each column is read as
+	typed   []string     // and its heading
 }
 
 func layoutOf(s *told.Sheet) *layout {
@@ -111,6 +115,7 @@ func layoutOf(s *told.Sheet) *layout {
 	}
 	for i, c := range s.Columns {
 		l.spread, l.asked = append(l.spread, c.Spread), append(l.asked, c.Asked)
+		l.reads, l.typed = append(l.reads, c.Reads), append(l.typed, c.Typed)
 		if c.Reads == takeoff.Kind.Heading() {
 			l.kind = i
 		}
@@ -156,6 +161,30 @@ func (l *layout) unmerged(cells []string, m workbook.Marks) []string {
 			out[i] += doubt // of each row, or of all together
 		case i >= len(l.spread) || !l.spread[i]:
 			out[i] = ""
+		}
+	}
+	return out
+}
+
+// doubted marks the cells of a row of which something else in the file said that they are in
+// doubt: a comment, a quantity that the others have, sizes written otherwise.
+func (l *layout) doubted(cells []string, faults []takeoff.Fault) []string {
+	out := slices.Clone(cells)
+	for _, f := range faults {
+		at := -1
+		switch {
+		case strings.HasPrefix(f.Heading, items.CommentOn):
+			at = l.kind
+		case f.Heading == takeoff.Quantity.Heading() && f.Value == "":
+			at = slices.Index(l.reads, f.Heading)
+		case wording.Slashed(f.Value):
+			at = slices.Index(l.typed, f.Heading)
+		}
+		for at >= len(out) {
+			out = append(out, "")
+		}
+		if at >= 0 && !strings.HasSuffix(out[at], doubt) {
+			out[at] = strings.TrimSpace(out[at] + doubt)
 		}
 	}
 	return out
@@ -215,7 +244,7 @@ func (r *Rows) grids(data []byte) ([]grid, error) {
 				where = columns.SettledMark + strings.Join(l.settled, ", ") + "]"
 			}
 		}
-		g.rows = append(g.rows, l.row(l.unmerged(cells, m), where, why))
+		g.rows = append(g.rows, l.row(l.doubted(l.unmerged(cells, m), r.faults[p]), where, why))
 		if number == l.last && l.units != nil {
 			g.rows = append(g.rows, l.row(l.units, "", ""))
 		}

@@ -233,5 +233,5 @@ var listWords = []string{"sheet", "list", "order", "page", "part", "table", "duc
 
 // partWords are parts of buildings and of their ductwork, in seven languages (from memory,
 // unverified).
-var partWords = []string{"north", "south", "east", "west", "wing", "block", "tower", "house", "flat", "apartment", "plot", "building", "core", "hall", "room", "plantroom", "bay", "unit", "nord", "sud", "ost", "flugel", "haus", "wohnung", "gebaude", "bauteil", "halle", "raum",
+var partWords = []string{"ground", "first", "second", "third", "fourth", "fifth", "upper", "lower", "mezzanine", "kitchen", "kitchens", "toilet", "toilets", "wc", "wcs", "bathroom", "office", "offices", "classroom", "north", "south", "east", "west", "wing", "block", "tower", "house", "flat", "apartment", "plot", "building", "core", "hall", "room", "plantroom", "bay", "unit", "nord", "sud", "ost", "flugel", "haus", "wohnung", "gebaude", "bauteil", "halle", "raum",
 	"est", "ouest", "aile", "batiment", "logement", "appartement", "salle", "local", "noord", "zuid", "oost", "vleugel", "gebouw", "woning", "ruimte", "norr", "soder", "oster", "vaster", "hus", "lagenhet", "rum", "norte", "sur", "este", "oeste", "bloque", "edificio", "vivienda", "sala", "ovest", "ala", "appartamento", "blocco", "locale"}

@@ -21,14 +21,14 @@ var (
 		"summe", "summen", "recapitulatif", "recapitulation", "synthese", "samenvatting", "totaal", "overzicht", "sammanstallning", "sammandrag", "resumen", "riepilogo", "sommario"}
 	oldWords = []string{"old", "obsolete", "superseded", "withdrawn", "veraltet", "alt", "uberholt", "ancien", "perime", "oud", "vervallen", "gammal", "utgatt", "antiguo",
 		"obsoleto", "vecchio", "superato", "archive", "archiv"}
-	exampleWords = []string{"example", "beispiel", "muster", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio", "template", "vorlage"}
+	exampleWords = []string{"example", "sample", "beispiel", "muster", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio", "template", "vorlage"}
 	titleWords   = []string{"summary", "superseded", "obsolete", "example", "zusammenfassung", "zusammenstellung", "recapitulatif", "samenvatting", "sammanstallning", "resumen", "riepilogo",
 		"veraltet", "beispiel", "exemple", "voorbeeld", "exempel", "ejemplo", "esempio"}
 )
 
 // otherWords are words in the names of sheets about something else than the ductwork that
 // is to be, in seven languages (from memory, unverified).
-var otherWords = []string{"backup", "copy", "spare", "spares", "insulation", "demolition", "dammung", "isolierung", "kopie", "sicherung", "copie", "calorifuge", "reserve", "kopi", "isolering", "copia", "aislamiento", "isolamento", "isolatie"}
+var otherWords = []string{"backup", "scratch", "copy", "spare", "spares", "insulation", "demolition", "dammung", "isolierung", "kopie", "sicherung", "copie", "calorifuge", "reserve", "kopi", "isolering", "copia", "aislamiento", "isolamento", "isolatie"}
 
 // again is what programs and people put behind the name of a sheet that they copy.
 var again = regexp.MustCompile(`(?i)\s*(?:\(\d+\)|-?\s*copy|\bkopie|\bcopie)\s*$`)
@@ -40,6 +40,9 @@ func named(read []*Sheet, s *Sheet, name string) bool {
 
 // revision is a revision in the name of a sheet.
 var revision = regexp.MustCompile(`(?i)\b(?:rev(?:ision|isione)?|version|stand|indice|ind|index|issue|variant[ea]?)[\s._-]*[a-z0-9]{1,2}\b`)
+
+// revisionOnly is the name of a sheet that says no more than a revision (from memory, unverified).
+var revisionOnly = regexp.MustCompile(`(?i)^\W*(?:rev(?:ision)?|r[eé]visione?|version|indice|issue)[\s._-]*[a-z0-9]{1,2}\W*$`)
 
 // DoubtSheets finds fault with sheets that were read beside others and seem to sum
 // them up, to be of an earlier revision, or to be no part of the job.
@@ -79,6 +82,8 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 			why = fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
 		case stem != s.Name && other != nil:
 			why = fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
+		case revisionOnly.MatchString(s.Name) && slices.ContainsFunc(read, func(o *Sheet) bool { return !revision.MatchString(o.Name) }):
+			why = "is named for a revision only, so its pieces may be those of another sheet"
 		}
 		if stem != s.Name {
 			stems[stem] = s
@@ -131,10 +136,23 @@ func (f *Findings) doubtAgain(file string, read []*Sheet, lex *headings.Lexicon)
 		f.doubtSheet(file, x.Sheet, x.why())
 	}
 	for _, s := range read {
-		if other := copied(read, s); other != nil && !slices.ContainsFunc(twice, func(x repeated) bool { return x.Sheet == s || x.Sheet == other }) {
+		other := copied(read, s)
+		switch {
+		case other == nil || slices.ContainsFunc(twice, func(x repeated) bool { return x.Sheet == s || x.Sheet == other }):
+		case s.ordersAgain(lex, other):
+			f.doubtSheet(file, s, fmt.Sprintf("holds the same pieces under the same tags as sheet '%s', so they may be counted twice", other.Name))
+		default:
 			f.Note("sheet '%s' holds the same pieces as sheet '%s': right for two floors alike, twice too much for a copy", s.Name, other.Name)
 		}
 	}
+}
+
+// ordersAgain reports a sheet named as an order or a list, or for one, that holds the very
+// pieces and tags of another, and not for another place.
+func (s *Sheet) ordersAgain(lex *headings.Lexicon, other *Sheet) bool {
+	same := len(s.marks.tagged) == len(s.marks.bare) && slices.Equal(s.marks.tagged, other.marks.tagged)
+	a, b := nameOf(lex, s.Name), nameOf(lex, other.Name)
+	return same && len(s.marks.bare) > 0 && !s.Mapped && (hasWord(a.stem, listWords) || hasWord(b.stem, listWords)) && !a.place && !b.place && !a.apart(b)
 }
 
 // SumsUp reports a name or titles of a sheet that sums up others.

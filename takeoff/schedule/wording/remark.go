@@ -47,6 +47,9 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 		x.Of |= OfCounts
 	}
 	says := lex.Says(words, note)
+	if head := clause(note); head != "" && len(head) < len(note) && !strings.ContainsAny(head[:1], "@=+-") { // should be 5, see RFI 12
+		says |= lex.Says(headings.Tokens(head), head)
+	}
 	for _, m := range meant {
 		if says&m.says != 0 {
 			x.Of |= m.of
@@ -76,6 +79,16 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 		x.Of = OfElse
 	}
 	return x
+}
+
+// clause is the part of a remark before the first sign that parts it.
+func clause(note string) string {
+	if end := strings.IndexAny(note, ",;"); end > 0 {
+		note = note[:end]
+	}
+	note, _, _ = strings.Cut(note, " - ")
+	note, _, _ = strings.Cut(note, " – ")
+	return note
 }
 
 // meant is what the words of remarks come to.

@@ -155,5 +155,5 @@ func (sr *Rows) hide(from, n int) {
 func (sr *Rows) blank() {
 	clear(sr.Cells)
 	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums, sr.Unlike = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0], sr.Unlike[:0]
-	sr.Linked, sr.Paint = false, Painted{}
+	sr.Linked, sr.Paint, sr.Comments = false, Painted{}, nil
 }

@@ -17,6 +17,7 @@ type odsText struct {
 	inner      bool               // a table lies in the cell that says something
 	drawn      bool               // a picture lies in it
 	remark     bool               // one is pinned to it
+	comment    string             // what it says
 	paragraphs int
 }
 
@@ -84,7 +85,13 @@ func (x *odsText) open(e xml.StartElement) error {
 // a text is spoken. A table is looked at.
 func (x *odsText) beside(d *xml.Decoder, e xml.StartElement) error {
 	if e.Name.Space != tableNS || e.Name.Local != "table" {
-		x.drawn, x.remark = x.drawn || e.Name.Local == "frame", x.remark || e.Name.Local == "annotation"
+		x.drawn = x.drawn || e.Name.Local == "frame"
+		if e.Name.Local == "annotation" {
+			x.remark = true
+			text, err := commentText(d, "p")
+			x.comment = text
+			return err
+		}
 		return d.Skip()
 	}
 	filled, err := inner(d)

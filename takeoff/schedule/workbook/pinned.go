@@ -16,6 +16,12 @@ type Pinned struct {
 	More     int      // and so many more
 }
 
+// Comment is what a comment on a cell says.
+type Comment struct {
+	Column int // from 0
+	Text   string
+}
+
 // mostPinned is how many cells with comments are named.
 const mostPinned = 5
 
@@ -36,16 +42,19 @@ func (p *Pinned) comment(ref string) {
 	}
 }
 
-// Pinned finds out what else lies on the sheet, once its rows were read. What can't be read
-// of it is left out: it says nothing of cells.
-func (sr *Rows) Pinned() Pinned {
+// Pinned is what else lies on the sheet, once its rows were read.
+func (sr *Rows) Pinned() Pinned { return sr.pinned }
+
+// LookAround finds out what else lies on a sheet before its rows are read, so that each comes
+// with the comments on it. What can't be read of it is left out.
+func (sr *Rows) LookAround() {
 	w := sr.book
 	if sr.ods != nil || !w.affords(sheetLinks(sr.sheet), maxLinks) {
-		return sr.pinned
+		return
 	}
 	links, err := w.links(sr.sheet)
 	if err != nil {
-		return sr.pinned
+		return
 	}
 	for _, l := range links {
 		switch {
@@ -55,7 +64,6 @@ func (sr *Rows) Pinned() Pinned {
 			sr.comments(l.part)
 		}
 	}
-	return sr.pinned
 }
 
 // affords reports a part that is there and may be read yet.
@@ -74,25 +82,88 @@ func sheetLinks(part string) string {
 	return part[:at] + "_rels/" + part[at:] + ".rels"
 }
 
-// comments reads which cells have one.
+// comments reads which cells have one, and what it says.
 func (sr *Rows) comments(part string) {
 	r, err := sr.book.parts[part].Open()
 	if err != nil {
 		return
 	}
 	defer r.Close()
+	sr.texts = map[int][]Comment{}
 	dec := decoder(io.LimitReader(r, maxPinned))
 	for {
 		tok, err := dec.Token()
 		if err != nil {
 			return
 		}
-		if e, ok := tok.(xml.StartElement); ok && e.Name.Local == "comment" {
-			if ref := attr(e, "ref"); ref != "" && len(ref) < 12 {
-				sr.pinned.comment(ref)
+		e, ok := tok.(xml.StartElement)
+		if !ok || e.Name.Local != "comment" {
+			continue
+		}
+		ref := attr(e, "ref")
+		column, row, err := excelize.CellNameToCoordinates(ref)
+		if err != nil || len(ref) >= 12 {
+			continue
+		}
+		sr.pinned.comment(ref)
+		text, err := commentText(dec, "t")
+		if err != nil {
+			return
+		}
+		if text != "" {
+			sr.texts[row] = append(sr.texts[row], Comment{column - 1, text})
+		}
+	}
+}
+
+// maxComment is how much is kept of a comment, bytes.
+const maxComment = 400
+
+// commentText is the text of a comment up to its end, as far as it is kept: that of elements
+// of a name, a line for each. Who wrote it, and what a program wrote above it, is left out.
+func commentText(dec *xml.Decoder, name string) (string, error) {
+	var b strings.Builder
+	within := 0 // elements, and from which one on they are of the name
+	from := 0
+	for {
+		tok, err := dec.Token()
+		if err != nil {
+			return "", err
+		}
+		switch e := tok.(type) {
+		case xml.StartElement:
+			if within++; from == 0 && e.Name.Local == name {
+				from = within
+			}
+		case xml.EndElement:
+			if from == within {
+				from = 0
+				if name == "p" {
+					b.WriteByte('\n')
+				}
+			}
+			if within--; within < 0 {
+				return spoken(b.String()), nil
+			}
+		case xml.CharData:
+			if from > 0 && b.Len() < maxComment {
+				b.Write(e[:min(len(e), maxComment)])
 			}
 		}
 	}
+}
+
+// spoken leaves what somebody says in a comment: no line that ends in a colon, as the name of
+// who says it, nor one above it.
+func spoken(text string) string {
+	lines := strings.Split(strings.ReplaceAll(text, "\r", ""), "\n")
+	for i := len(lines) - 1; i >= 0; i-- {
+		if strings.HasSuffix(strings.TrimSpace(lines[i]), ":") {
+			lines = lines[i+1:]
+			break
+		}
+	}
+	return strings.ToValidUTF8(strings.Join(strings.Fields(strings.Join(lines, " ")), " "), "")
 }
 
 // odsPinned takes note of what lies on a cell of an OpenDocument file.
@@ -101,6 +172,9 @@ func (sr *Rows) odsPinned(p *odsText, column int) {
 	if p.remark {
 		if ref, err := excelize.CoordinatesToCellName(column+1, sr.Number); err == nil {
 			sr.pinned.comment(ref)
+		}
+		if p.comment != "" {
+			sr.Comments = append(sr.Comments, Comment{column, p.comment})
 		}
 	}
 }

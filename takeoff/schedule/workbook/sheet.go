@@ -36,15 +36,18 @@ type Rows struct {
 	Struck []int    // those whose cell is struck out
 	Sums   []int    // those whose cell is a subtotal by its formula
 	Unlike []int    // those whose cell shows another number than it holds; Cells have what it shows
-	Linked bool     // some cell is a formula on another sheet
+
+	Comments []Comment // pinned to cells of the row
+	Linked   bool      // some cell is a formula on another sheet
 
 	Printed       []string // above and below each page, of an XLSX file
 	HiddenColumns []bool   // of the sheet, known with the first row
 	Beyond        int      // number of the last filled column that is too far right to be kept; 0: none
 
 	pinned Pinned
-	sheet  string  // its part
-	merged []merge // those that begin further down
+	texts  map[int][]Comment // by the number of the row
+	sheet  string            // its part
+	merged []merge           // those that begin further down
 	below  below
 	book   *File
 	part   io.ReadCloser
@@ -248,12 +251,19 @@ type Marks struct {
 	Sums   []int // subtotals by their formulas
 	Unlike []int // that show another number than they hold
 	Paint  Painted
+
+	Comments []Comment
 }
 
 // Clone gives marks of their own.
 func (m Marks) Clone() Marks {
-	return Marks{slices.Clone(m.Down), slices.Clone(m.Over), slices.Clone(m.Struck), slices.Clone(m.Sums), slices.Clone(m.Unlike), m.Paint}
+	return Marks{slices.Clone(m.Down), slices.Clone(m.Over), slices.Clone(m.Struck), slices.Clone(m.Sums), slices.Clone(m.Unlike), m.Paint, slices.Clone(m.Comments)}
 }
 
 // Marks gives the marks of the row last read, which the next row uses again.
-func (r *Rows) Marks() Marks { return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike, r.Paint} }
+func (r *Rows) Marks() Marks {
+	if r.texts != nil {
+		r.Comments = r.texts[r.Number]
+	}
+	return Marks{r.Down, r.Over, r.Struck, r.Sums, r.Unlike, r.Paint, r.Comments}
+}
