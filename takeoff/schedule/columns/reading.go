@@ -72,6 +72,7 @@ func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
 	t.areaBesideSizes()
 	t.refuseTwins()
 	t.doubtDepth()
+	t.seeAnswers()
 	t.report()
 }
 

@@ -38,6 +38,8 @@ type Spec struct {
 	Fixed    bool   // by a map
 	settled  bool   // by the cells below it
 	OfUnits  bool   // it says in what quantities are
+	Answers  bool   // its cells answer yes or no, and no may say that a row doesn't count
+	Ticked   bool   // with ticks, so that a cross is no
 	empty    bool   // of one with more than one reading: its first cells are
 	worded   bool   // or they hold words only
 	figures  bool   // or figures only

@@ -126,7 +126,7 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 	switch {
 	case wording.PlainTag(tag): // or none
 		return false
-	case strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
+	case wording.StruckTag(tag) || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag):
 		t.doubtSum(r, "", tag)

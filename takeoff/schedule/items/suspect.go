@@ -52,11 +52,14 @@ func (t *Reader) WatchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
+		if s.Answers && (keeps == "" || keeps == "status") {
+			keeps = "answered"
+		}
 		remarks := t.remarksHead(s)
 		if remarks { // looked at as such
 			keeps = ""
 		}
-		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
+		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
 	}
 }
 
@@ -95,8 +98,12 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		t.others = append(t.others, otherNote{s.Typed, cell})
 	}
 	if w.Keeps != "" && cell != s.AsIs {
-		if t.asAbove(cell, w.Struck) || t.strikes(w.Keeps, cell) {
+		if t.asAbove(cell, w.Struck) || t.strikes(s, cell) {
 			w.Struck = t.Place.Row
+			if w.Keeps == "answered" {
+				t.answersNo(r, s, i, cell)
+				return
+			}
 			t.strike(r, s.Typed, cell)
 			return
 		}
@@ -125,7 +132,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 // secondFigure finds fault, once, with figures under no heading right behind a length or
 // a count: a heading may be merged over both.
 func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
-	if i == 0 || s.Own || !celltext.Digit(cell[0]) {
+	if i == 0 || s.Own || s.Answers || !celltext.Digit(cell[0]) {
 		return
 	}
 	before := &t.Specs[i-1]
@@ -138,9 +145,11 @@ func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
 }
 
 // strikes reports a cell that says its row doesn't count.
-func (t *Reader) strikes(keeps, cell string) bool {
+func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
-	switch keeps {
+	switch s.Watch.Keeps {
+	case "answered":
+		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell)
 	case "struck":
 		return !no
 	case "marked":

@@ -1,0 +1,21 @@
+package schedule_test
+
+// uglyTraps are lists in which a column, the order of the rows or a mark says that rows don't
+// count, and ordinary lists that look like them.
+func uglyTraps() []ugly {
+	const heads = "Tag,Kind,Size,Length (mm),Qty"
+	a, b, c := rect(.6, .4, 1.5), rect(.5, .4, 1.5), rect(.4, .3, 1.2)
+	const one, two, three = "1,Straight,600x400,1500,2", "2,Straight,500x400,1500,1", "3,Straight,400x300,1200,1"
+	return []ugly{
+		csvFile("answers-price.csv", heads+",In our price\n"+one+",Y\n"+two+",N\n"+three+",Y\n", 2, 0, 1, 2*a+c, "3:In our price"),
+		csvFile("answers-dutch.csv", "Nr;Soort;Breedte (mm);Hoogte (mm);Lengte (mm);Aantal;Meenemen\n1;recht kanaal;600;400;1500;2;ja\n2;recht kanaal;500;400;1500;1;nee\n3;recht kanaal;400;300;1200;1;ja\n", 2, 0, 1, 2*a+c, "3:Meenemen"),
+		csvFile("answers-ticks.csv", heads+",OK?\n"+one+",✔\n"+two+",✘\n"+three+",x\n", 1, 0, 2, 2*a, "3:OK? 4:OK?"),
+		csvFile("answers-nobody-says-yes.csv", heads+",Ours\n"+one+",\n"+two+",no\n"+three+",\n", 2, 0, 1, 2*a+c, "3:Ours"),
+		csvFile("answers-unnamed.csv", "Tag,Kind,Size,Length (mm),Qty,\n"+one+",1\n"+two+",0\n"+three+",1\n", 2, 0, 1, 2*a+c, "3:column F"),
+		csvFile("answers-ordinary.csv", heads+",Insulated,Access door,Painted?,Coupe-feu,Geliefert,Vanes,Stiffeners\n"+one+",Y,n,✔,oui,ja,x,0\n"+two+",N,n,✘,non,nein,,1\n"+three+",N,y,✘,non,ja,,0\n", 3, 0, 0, 2*a+b+c, ""),
+		csvFile("struck-by-strokes.csv", "Tag,Kind,Size,Length (mm),Qty,System\n"+one+",S1\nD\u03362\u0336,straight,500x400,1500,1,S1\nD3,s\u0336t\u0336r\u0336a\u0336i\u0336g\u0336h\u0336t\u0336,500x400,1500,1,S1\nD4,straight,500x400,1500,1,S\u03382\u0338\nD5,straight,500\u0336x\u0336400,1500,1,S1\nDé\u0301-6,straight,500x400,1500,1,Zuluft Küche\u0308\n",
+			2, 0, 4, 2*a+b, "3:tag 4:kind 5:system 6:Size"),
+		csvFile("struck-by-signs.csv", heads+"\n"+one+"\n~2~,straight,500x400,1500,1\n-D3-,straight,500x400,1500,1\n~~D4~~,straight,500x400,1500,1\n-,straight,500x400,1500,1\n-06,straight,500x400,1500,1\nA-7-b,straight,500x400,1500,1\n", 4, 0, 3, 2*a+3*b, "3:tag 4:tag 5:tag"),
+		csvFile("answers-none.csv", heads+",Crane,Gang,Hooks\n"+one+",N,A,1\n"+two+",N,B,0\n"+three+",N,A,2\n", 3, 0, 0, 2*a+b+c, ""),
+	}
+}

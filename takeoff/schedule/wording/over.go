@@ -1,0 +1,29 @@
+package wording
+
+import "strings"
+
+// Overstruck reports a text that is struck out letter by letter, by strokes that combine with
+// the letter before them: U+0335 to U+0338.
+func Overstruck(text string) bool {
+	for i := strings.IndexByte(text, 0xcc); i >= 0; {
+		if i+1 < len(text) && text[i+1] >= 0xb5 && text[i+1] <= 0xb8 {
+			return true
+		}
+		next := strings.IndexByte(text[i+1:], 0xcc)
+		if next < 0 {
+			return false
+		}
+		i += next + 1
+	}
+	return false
+}
+
+// StruckTag reports a tag between signs that strike it out, as in a chat: ~D2~, -D2-, ~~D2~~,
+// or behind two of them.
+func StruckTag(tag string) bool {
+	if strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || Overstruck(tag) {
+		return true
+	}
+	n := len(tag) - 1
+	return n > 1 && tag[0] == tag[n] && strings.IndexByte("~-=/", tag[0]) >= 0
+}
