@@ -110,7 +110,7 @@ func (b *Batch) Add(r *Row) {
 		b.stage = atMeasuring
 		b.measure(it, r)
 	}
-	l.Own = ownUnit(r)
+	l.Own, l.Revision = ownUnit(r), r.Revision
 	b.note(l, it, r.Assumed)
 }
 

@@ -16,6 +16,10 @@ func uglyTraps() []ugly {
 		csvFile("struck-by-strokes.csv", "Tag,Kind,Size,Length (mm),Qty,System\n"+one+",S1\nD\u03362\u0336,straight,500x400,1500,1,S1\nD3,s\u0336t\u0336r\u0336a\u0336i\u0336g\u0336h\u0336t\u0336,500x400,1500,1,S1\nD4,straight,500x400,1500,1,S\u03382\u0338\nD5,straight,500\u0336x\u0336400,1500,1,S1\nDé\u0301-6,straight,500x400,1500,1,Zuluft Küche\u0308\n",
 			2, 0, 4, 2*a+b, "3:tag 4:kind 5:system 6:Size"),
 		csvFile("struck-by-signs.csv", heads+"\n"+one+"\n~2~,straight,500x400,1500,1\n-D3-,straight,500x400,1500,1\n~~D4~~,straight,500x400,1500,1\n-,straight,500x400,1500,1\n-06,straight,500x400,1500,1\nA-7-b,straight,500x400,1500,1\n", 4, 0, 3, 2*a+3*b, "3:tag 4:tag 5:tag"),
+		csvFile("revisions-of-one-tag.csv", "Rev,"+heads+"\nA,"+one+"\nA,"+two+"\nB,2,straight,500x300,1500,4\nA,"+three+"\n", 3, 0, 1, 2*a+b+c, "4:tag"),
+		csvFile("revisions-in-german.csv", "Index;Pos;Bauteil;Breite (mm);Höhe (mm);Länge (mm);Stück\n;1;Kanal gerade;600;400;1500;2\n;2;Kanal gerade;500;400;1500;1\na;2;Kanal gerade;500;300;1500;4\n;3;Kanal gerade;400;300;1200;1\n", 3, 0, 1, 2*a+b+c, "4:tag"),
+		csvFile("revisions-of-runs.csv", heads+",Rev\nD1,straight,600x400,1500,2,A\nD1,straight,500x400,1500,1,B\nD1,straight,400x300,1200,1,A\nD2,straight,600x400,1500,2,A\nD2,straight,500x400,1500,1,A\n", 5, 0, 0, 4*a+2*b+c, "", "tags that stand on earlier rows too"),
+		csvFile("index-of-rows.csv", "Index,"+heads+"\n1,D1,straight,600x400,1500,2\n2,D2,straight,500x400,1500,1\n3,D2,straight,400x300,1200,1\n", 3, 0, 0, 2*a+b+c, "", "tags that stand on earlier rows too"),
 		csvFile("answers-none.csv", heads+",Crane,Gang,Hooks\n"+one+",N,A,1\n"+two+",N,B,0\n"+three+",N,A,2\n", 3, 0, 0, 2*a+b+c, ""),
 	}
 }

@@ -59,7 +59,7 @@ func (t *Reader) WatchUnused() {
 		if remarks { // looked at as such
 			keeps = ""
 		}
-		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
+		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
 	}
 }
 
@@ -93,6 +93,9 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	}
 	if w.TotalIn.Name != "" {
 		t.total = totalLength{s, cell}
+	}
+	if w.Revises {
+		r.Revision = wording.RevisionMark(cell)
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})

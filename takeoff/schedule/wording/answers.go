@@ -34,8 +34,8 @@ const longestAnswer = 12
 
 // answers are words and signs for yes and no, in seven languages (from memory, unverified).
 var answers = answersOf(map[Answer]string{
-	Yes: "yes y ja j oui o si sí sì s true wahr vrai verdadero vero waar sant ok okay",
-	No:  "no n nein non nee nej false falsch faux falso onwaar falskt nok nio ✘ ✗ ✕ ✖ ❌ ❎ ☒ ☐ ⛔ 👎",
+	Yes:   "yes y ja j oui o si sí sì s true wahr vrai verdadero vero waar sant ok okay",
+	No:    "no n nein non nee nej false falsch faux falso onwaar falskt nok nio ✘ ✗ ✕ ✖ ❌ ❎ ☒ ☐ ⛔ 👎",
 	Cross: "x ×", Tick: "✔ ✓ ☑ ✅ √ 👍", One: "1", Nought: "0"})
 
 func answersOf(words map[Answer]string) map[string]Answer {
