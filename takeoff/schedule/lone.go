@@ -67,6 +67,9 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Over.Doubt = items.Doubt{Said: said, Expected: "a row above the end of the list", Message: fmt.Sprintf("this row stands below '%s', and may not belong to the list; take it out, or the line above it", said)}
 		t.Look.Kept = append(t.Look.Kept, number)
 	}
+	if !wording.PageLine.MatchString(text) {
+		t.Over.Named++
+	}
 	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }

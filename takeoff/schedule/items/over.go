@@ -17,11 +17,13 @@ type SubHeadings struct {
 	named [2]int    // rows that take it
 	Met   bool
 	Doubt Doubt // of the rows below
+	Named uint8 // lines so far that name the rows below them, or end those above
 }
 
 // apply gives a row what the sub-headings above it say, where it says nothing
 // itself.
 func (o *SubHeadings) apply(r *takeoff.Row) {
+	r.Named = o.Named
 	if d := o.Doubt; d.Said != "" {
 		r.Faults = append(r.Faults, r.At.Fault("", d.Said, d.Expected, d.Message))
 	}
