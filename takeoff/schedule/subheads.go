@@ -70,7 +70,11 @@ func (t *table) doubtTitle() {
 	if t.Place.Sheet != "" {
 		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
+	t.Legend, t.Signed = items.Legend{}, 0
 	for _, x := range texts {
+		if sign := wording.Legend(x.Text); sign != "" {
+			t.Legend = items.Legend{Sign: sign, Said: x.Text}
+		}
 		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row

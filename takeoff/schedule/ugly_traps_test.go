@@ -31,6 +31,10 @@ func uglyTraps() []ugly {
 		csvFile("risers-alike.csv", "Kind,Size,Length (mm),Qty\nRiser 1\nstraight,600x400,1500,2\nstraight,500x400,1500,4\nstraight,400x300,1200,1\nstraight,400x300,1500,1\nRiser 2\nstraight,600x400,1500,2\nstraight,500x400,1500,4\nstraight,400x300,1200,1\nstraight,400x300,1500,1\n", 8, 0, 0, 2*(2*a+4*b+2.25*c), ""),
 		csvFile("sums-to-order.csv", heads+"\n1,straight,600x400,1500,2\n2,straight,600x400,1500,3\n3,straight,500x400,1500,4\nTo order,,,,\n,straight,600x400,1500,5\n,straight,500x400,1500,4\n", 3, 0, 3, 5*a+4*b, "5: 6: 7:"),
 		csvFile("runs-alike.csv", heads+"\n1,straight,600x400,1500,2\n2,straight,600x400,1500,3\n3,straight,500x400,1500,4\n\n4,straight,600x400,1500,5\n5,straight,500x400,1500,4\n\n6,straight,600x400,1500,4\n7,straight,600x400,1500,1\n8,straight,500x400,1500,4\n", 8, 0, 0, 15*a+12*b, ""),
+		csvFile("signs-above.csv", "Tags with * are the kitchen fitter's,,,,\n"+heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n4,straight*,500x400,1500,1\n", 2, 0, 2, 2*a+c, "4:tag 6:kind"),
+		csvFile("signs-below.csv", heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n* gehört zu Los 2,,,,\n", 3, 0, 0, 2*a+b+c, "5:"),
+		csvFile("signs-of-qualities.csv", "* = insulated,,,,\n"+heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n*) see drawing 12,,,,\n", 3, 0, 0, 2*a+b+c, ""),
+		csvFile("signs-of-nothing.csv", "*** Duct list ***,,,,\nFields with * are required,,,,\n"+heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n", 3, 0, 0, 2*a+b+c, ""),
 		csvFile("answers-none.csv", heads+",Crane,Gang,Hooks\n"+one+",N,A,1\n"+two+",N,B,0\n"+three+",N,A,2\n", 3, 0, 0, 2*a+b+c, ""),
 	}
 }

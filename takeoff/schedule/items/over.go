@@ -78,6 +78,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
 	t.rowBefore, t.noteAt, t.Unsure = 0, 0, false
+	t.Legend, t.Signed = s.Legend, 0
 	t.InNotes, t.shape, t.KindTold, t.KindSays, t.Straights = s.InNotes, s.shape, s.KindTold, s.KindSays, s.Straights
 	t.KindAbove = ""
 	t.Over = s.Over
@@ -91,6 +92,9 @@ func (t *Reader) Merge(below *Reader, rows int) {
 		t.rowBefore, t.noteAt = below.rowBefore, below.noteAt
 	}
 	t.tallies.merge(below.tallies)
+	if t.Signed == 0 {
+		t.Signed = below.Signed
+	}
 	if below.uneven && !t.uneven {
 		t.evened()
 	}

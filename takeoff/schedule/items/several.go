@@ -123,9 +123,13 @@ func (n *named) strikes(lex *headings.Lexicon, name string) bool {
 // doubtTag refuses a row whose tag says that it doesn't count, is a total or stands for
 // several, and reports whether it does.
 func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
-	switch {
-	case wording.PlainTag(tag): // or none
+	if wording.PlainTag(tag) { // or none
 		return false
+	}
+	if t.Signed == 0 && wording.Signed(tag) {
+		t.Signed = r.At.Row
+	}
+	switch {
 	case wording.StruckTag(tag) || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag):

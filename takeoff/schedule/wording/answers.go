@@ -83,8 +83,12 @@ func Answers(cells []string, empty int) (answered, ticked bool) {
 // no under it says nothing against its row.
 func OfQuality(typed string) bool {
 	return slices.ContainsFunc(headings.Tokens(typed), func(w string) bool {
-		return qualityWords[w] || slices.ContainsFunc(qualityStems, func(stem string) bool { return strings.HasPrefix(w, stem) })
+		return qualityWords[w] || hasQualityStem(w)
 	})
+}
+
+func hasQualityStem(word string) bool {
+	return slices.ContainsFunc(qualityStems, func(stem string) bool { return strings.HasPrefix(word, stem) })
 }
 
 // Words of such headings, and how some begin, in seven languages (from memory, unverified).
