@@ -81,6 +81,12 @@ func (t *table) doubtTitle() {
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
 		}
+		if wording.Running.MatchString(x.Text) && t.LengthsRise() {
+			p, said := t.Place, celltext.Shorten(x.Text)
+			p.Row = x.Row
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the length of each piece",
+				fmt.Sprintf("'%s' seems to say that lengths are counted on from row to row, and each is larger than the one above it; write the length of each piece, or take the line out", said)))
+		}
 		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row

@@ -35,6 +35,9 @@ func uglyTraps() []ugly {
 		csvFile("signs-below.csv", heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n* gehört zu Los 2,,,,\n", 3, 0, 0, 2*a+b+c, "5:"),
 		csvFile("signs-of-qualities.csv", "* = insulated,,,,\n"+heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n*) see drawing 12,,,,\n", 3, 0, 0, 2*a+b+c, ""),
 		csvFile("signs-of-nothing.csv", "*** Duct list ***,,,,\nFields with * are required,,,,\n"+heads+"\n"+one+"\n2*,straight,500x400,1500,1\n"+three+"\n", 3, 0, 0, 2*a+b+c, ""),
+		csvFile("lengths-from-the-fan.csv", "Distances are from the fan to the far end of each piece,,,\nTag,Kind,Size,Length (mm)\n1,straight,600x400,1500\n2,straight,500x400,3000\n3,straight,400x300,4200\n", 3, 0, 0, a+2*b+3.5*c, "1:"),
+		csvFile("lengths-added-up.csv", "Längen kumuliert;;;\nPos;Art;Breite (mm);Höhe (mm);Länge (mm)\n1;Kanal gerade;600;400;1500\n2;Kanal gerade;500;400;3000\n3;Kanal gerade;400;300;4200\n", 3, 0, 0, a+2*b+3.5*c, "1:"),
+		csvFile("lengths-of-each.csv", "Distances from the fan are on drawing 3,,,\nTag,Kind,Size,Length (mm)\n1,straight,600x400,1500\n2,straight,500x400,3000\n3,straight,400x300,1200\n", 3, 0, 0, a+2*b+c, ""),
 		csvFile("answers-none.csv", heads+",Crane,Gang,Hooks\n"+one+",N,A,1\n"+two+",N,B,0\n"+three+",N,A,2\n", 3, 0, 0, 2*a+b+c, ""),
 	}
 }
