@@ -1,10 +1,10 @@
 package ledger
 
 import (
-	"bytes"
 	"fmt"
 	"math"
-	"strings"
+
+	"blankoff/takeoff/terms"
 )
 
 // mostParts is how many rows below one are looked at whether they are parts of it.
@@ -13,14 +13,17 @@ const mostParts = 200
 // CheckParts refuses a row whose parts follow it, by their numbers, and come to the same area:
 // 1 before 1.1 and 1.2. They would be counted twice.
 func (b *Book) CheckParts() {
-	for i := 0; i+2 < len(b.Lines); i++ {
-		l, next := &b.Lines[i], &b.Lines[i+1]
-		switch {
-		case l.Refused || l.FromLength > 0 || l.Area <= 0:
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		if l.Refused || l.Revision != 0 && b.checkRevised(i) || i+2 >= len(b.Lines) {
+			continue
+		}
+		switch next := &b.Lines[i+1]; {
+		case l.FromLength > 0 || l.Area <= 0:
 		case next.TagLength > l.TagLength && l.TagLength > 0 && numbered(b.TagOf(next), b.TagOf(l)) > 0:
 			b.checkParts(i, func(p *Line) int { return numbered(b.TagOf(p), b.TagOf(l)) })
-		case next.Level != l.Level && b.Names[l.Level] != "" && numberedName(b.Names[next.Level], b.Names[l.Level]) > 0:
-			b.checkParts(i, func(p *Line) int { return numberedName(b.Names[p.Level], b.Names[l.Level]) })
+		case next.Level != l.Level && b.Names[l.Level] != "" && numbered(b.Names[next.Level], b.Names[l.Level]) > 0:
+			b.checkParts(i, func(p *Line) int { return numbered(b.Names[p.Level], b.Names[l.Level]) })
 		}
 	}
 }
@@ -50,18 +53,45 @@ func (b *Book) checkParts(i int, depth func(*Line) int) {
 // near reports areas that are the same but for rounding.
 func near(a, b float64) bool { return math.Abs(a-b) <= 1e-4*b }
 
-// numbered is how many numbers a tag has behind those of another: 1 for 1.2 behind 1.
-func numbered(tag, of []byte) int {
-	if rest, ok := bytes.CutPrefix(tag, of); ok && len(rest) > 1 && rest[0] == '.' && rest[1] >= '0' && rest[1] <= '9' {
-		return bytes.Count(rest, []byte{'.'})
+// checkRevised refuses a row whose tag is that of another with a revision behind it: D2 rev B
+// beside D2. It reports whether it does.
+func (b *Book) checkRevised(i int) bool {
+	l := &b.Lines[i]
+	tag := string(b.TagOf(l))
+	base, ok := terms.RevisedTag(tag)
+	if !ok {
+		return false
+	}
+	at, ok := b.Find(base)
+	if !ok || b.Lines[at].Sheet != l.Sheet {
+		return false
+	}
+	b.Refuse(i, "tag", tag, "each piece in one revision",
+		fmt.Sprintf("tag '%s' seems to be a revision of '%s' on row %d, so one may take the place of the other; take out what doesn't hold", tag, base, b.Lines[at].Row))
+	return true
+}
+
+// numbered is how many numbers a tag has behind those of another: 1 for 1.2, 1-2 or 1b behind
+// 1 and for A2 behind A, 2 for 1.2.3.
+func numbered[text string | []byte](tag, of text) int {
+	n := len(of)
+	if n == 0 || len(tag) <= n || len(tag) > n+12 || string(tag[:n]) != string(of) {
+		return 0
+	}
+	rest := tag[n:]
+	switch c, last := rest[0], of[n-1]; {
+	case (c == '.' || c == '-' || c == '/') && len(rest) > 1 && isFigure(rest[1]):
+		deep := 1
+		for i := 1; i < len(rest); i++ {
+			if rest[i] == c {
+				deep++
+			}
+		}
+		return deep
+	case isFigure(last) && !isFigure(c) && (c|0x20) >= 'a' && (c|0x20) <= 'z' && len(rest) == 1, !isFigure(last) && isFigure(c):
+		return 1
 	}
 	return 0
 }
 
-// numberedName is numbered for names.
-func numberedName(name, of string) int {
-	if rest, ok := strings.CutPrefix(name, of); ok && len(rest) > 1 && rest[0] == '.' && rest[1] >= '0' && rest[1] <= '9' {
-		return strings.Count(rest, ".")
-	}
-	return 0
-}
+func isFigure(c byte) bool { return c >= '0' && c <= '9' }

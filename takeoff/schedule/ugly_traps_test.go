@@ -38,6 +38,15 @@ func uglyTraps() []ugly {
 		csvFile("lengths-from-the-fan.csv", "Distances are from the fan to the far end of each piece,,,\nTag,Kind,Size,Length (mm)\n1,straight,600x400,1500\n2,straight,500x400,3000\n3,straight,400x300,4200\n", 3, 0, 0, a+2*b+3.5*c, "1:"),
 		csvFile("lengths-added-up.csv", "Längen kumuliert;;;\nPos;Art;Breite (mm);Höhe (mm);Länge (mm)\n1;Kanal gerade;600;400;1500\n2;Kanal gerade;500;400;3000\n3;Kanal gerade;400;300;4200\n", 3, 0, 0, a+2*b+3.5*c, "1:"),
 		csvFile("lengths-of-each.csv", "Distances from the fan are on drawing 3,,,\nTag,Kind,Size,Length (mm)\n1,straight,600x400,1500\n2,straight,500x400,3000\n3,straight,400x300,1200\n", 3, 0, 0, a+2*b+c, ""),
+		csvFile("marks-unnamed.csv", ","+heads+"\nx,"+one+"\n,"+two+"\nx,"+three+"\n", 3, 0, 0, 2*a+b+c, "1:column A"),
+		csvFile("marks-all-rows.csv", "✓,"+heads+"\n✓,"+one+"\n✓,"+two+"\n✓,"+three+"\n", 3, 0, 0, 2*a+b+c, ""),
+		csvFile("boxes.csv", "[ ],"+heads+"\n[x],"+one+"\n[ ],"+two+"\n[x],"+three+"\n", 2, 0, 1, 2*a+c, "3:[ ]"),
+		csvFile("include-some.csv", heads+",Include\n"+one+",x\n"+two+",\n"+three+",x\n", 3, 0, 0, 2*a+b+c, "1:Include"),
+		csvFile("plus-and-minus.csv", "+/-,"+heads+"\n+,"+one+"\n-,"+two+"\n+,"+three+"\n", 2, 0, 1, 2*a+c, "3:+/-"),
+		csvFile("tags-set-apart.csv", heads+"\n"+one+"\n(2),straight,500x400,1500,1\n3,straight,400x300,1200,1\n[4],straight,500x400,1500,1\n#5,straight,500x400,1500,1\n<s>6</s>,straight,500x400,1500,1\n7 (E),straight,400x300,1200,1\n8,straight,400x300,1200,1\n9,straight,400x300,1200,1\n10,straight,400x300,1200,1\n", 6, 0, 4, 2*a+5*c, "3:tag 5:tag 6:tag 7:tag"),
+		csvFile("tags-all-in-brackets.csv", heads+"\n(1),straight,600x400,1500,2\n(2),straight,500x400,1500,1\n#3,straight,400x300,1200,1\n4,straight,400x300,1200,1\n", 4, 0, 0, 2*a+b+2*c, ""),
+		csvFile("revisions-in-tags.csv", heads+"\n"+one+"\n"+two+"\n2 rev B,straight,500x300,1500,1\nD4 (Rev.1),straight,400x300,1200,1\nREV-1,straight,400x300,1200,1\n3 rev A,straight,400x300,1200,1\n3,straight,400x300,1500,1\n", 5, 0, 2, 2*a+b+2*c+1.25*c, "4:tag 7:tag"),
+		csvFile("parts-by-letters.csv", heads+"\nA,straight,600x400,3000,1\nA1,straight,600x400,1500,1\nA2,straight,600x400,1500,1\n7,straight,500x400,3000,1\n7a,straight,500x400,1500,1\n7b,straight,500x400,1500,1\nB-1,straight,500x400,3000,1\nB-1-1,straight,500x400,1500,1\nB-1-2,straight,500x400,1500,1\nD1,straight,500x400,3000,1\nD10,straight,500x400,1500,1\nD11,straight,500x400,1500,1\n", 9, 0, 3, 2*a+8*b, "2: 5: 8:"),
 		csvFile("answers-none.csv", heads+",Crane,Gang,Hooks\n"+one+",N,A,1\n"+two+",N,B,0\n"+three+",N,A,2\n", 3, 0, 0, 2*a+b+c, ""),
 	}
 }

@@ -1,9 +1,13 @@
 package columns
 
 import (
+	"fmt"
 	"strings"
 
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -19,7 +23,45 @@ func (t *Reading) seeAnswers() {
 		if b.columns == nil {
 			b = t.peek()
 		}
-		s.Answers, s.Ticked = wording.Answers(b.columns[i], b.rows-len(b.columns[i]))
-		s.Answers = s.Answers || t.OfRefused() && len(b.columns[i]) > 0 && b.share(i, func(cell string) bool { return wording.AnswerOf(cell) == wording.Yes || wording.SaysNo(cell, false) }) == 1
+		cells := b.columns[i]
+		empty := b.rows - len(cells)
+		if s.Answers, s.Ticked = wording.Answers(cells, empty); t.OfRefused() {
+			s.Answers = s.Answers || len(cells) > 0 && b.share(i, func(cell string) bool { return wording.AnswerOf(cell) == wording.Yes || wording.SaysNo(cell, false) }) == 1
+			continue
+		}
+		if wording.PlusMinus(s.Typed) {
+			s.Answers = len(cells) > 0 && b.share(i, func(cell string) bool { return cell == "+" }) == 1
+		} else if empty > 0 && len(cells) > 0 && b.share(i, wording.Marks) == 1 {
+			t.askMarks(s, mapping.Letter(i), cells[0])
+		}
+	}
+}
+
+// askMarks asks about a column under no word with marks on some rows and none on others, and
+// about one of what is included that says so of some rows and nothing of others.
+func (t *Reading) askMarks(s *Spec, letter, cell string) {
+	said := celltext.Shorten(cell)
+	switch {
+	case t.Lex.Keeps(s.Typed) == "kept":
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault(s.Typed, said, "yes or no on each row",
+			fmt.Sprintf("'%s' says '%s' on some rows and nothing on others, which may not count; write no there, and out under scope, or take the column out", s.Typed, said)))
+	case len(headings.Tokens(s.Typed)) == 0 && wording.AnswerOf(cell) != wording.One:
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault("column "+letter, said, "a heading",
+			fmt.Sprintf("column %s has no heading and '%s' on some rows, so these or the others may not count; take those out, or write out under scope, and take the column out", letter, said)))
+	}
+}
+
+// seeTags finds out whether most tags are nothing but names, so that one in brackets is set
+// apart.
+func (t *Reading) seeTags() {
+	t.BareTags = false
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Verdict != headings.Known || s.To() != takeoff.Tag {
+			continue
+		}
+		if b := t.peek(); len(b.columns[i]) > 2 {
+			t.BareTags = 3*b.share(i, wording.SetApart) <= 1
+		}
 	}
 }

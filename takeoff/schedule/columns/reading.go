@@ -46,6 +46,7 @@ type Reading struct {
 	OfAll      bool  // a column holds the length of all pieces of a row together
 	OrDiameter bool  // a column holds widths or diameters
 	Numbered   bool  // tags are item numbers
+	BareTags   bool  // most tags aren't set apart, as by brackets
 	SlashSides bool  // sizes as 500/300 are those of pieces that have one only
 }
 
@@ -73,6 +74,7 @@ func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
 	t.refuseTwins()
 	t.doubtDepth()
 	t.seeAnswers()
+	t.seeTags()
 	t.report()
 }
 

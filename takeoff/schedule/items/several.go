@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
+	"blankoff/takeoff/terms"
 )
 
 // counted reports that the quantity of a row may be that of all the pieces that it stands
@@ -126,6 +127,9 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 	if wording.PlainTag(tag) { // or none
 		return false
 	}
+	if _, revised := terms.RevisedTag(tag); revised {
+		r.Revision = max(r.Revision, 1)
+	}
 	if t.Signed == 0 && wording.Signed(tag) {
 		t.Signed = r.At.Row
 	}
@@ -134,6 +138,10 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag):
 		t.doubtSum(r, "", tag)
+	case t.BareTags && wording.SetApart(tag):
+		short := celltext.Shorten(tag)
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Tag.Heading(), short, "a tag as the others",
+			fmt.Sprintf("'%s' is set apart from the other tags by its signs; if the row doesn't count take it out, or write out under scope, else take the signs off", short)))
 	default:
 		times, several := wording.TagTimes(tag)
 		if !several && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag) {

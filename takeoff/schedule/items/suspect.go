@@ -152,7 +152,7 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch s.Watch.Keeps {
 	case "answered":
-		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell)
+		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && wording.PlusMinus(s.Typed)
 	case "struck":
 		return !no
 	case "marked":

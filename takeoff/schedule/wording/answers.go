@@ -35,8 +35,8 @@ const longestAnswer = 12
 // answers are words and signs for yes and no, in seven languages (from memory, unverified).
 var answers = answersOf(map[Answer]string{
 	Yes:   "yes y ja j oui o si sí sì s true wahr vrai verdadero vero waar sant ok okay",
-	No:    "no n nein non nee nej false falsch faux falso onwaar falskt nok nio ✘ ✗ ✕ ✖ ❌ ❎ ☒ ☐ ⛔ 👎",
-	Cross: "x ×", Tick: "✔ ✓ ☑ ✅ √ 👍", One: "1", Nought: "0"})
+	No:    "[] no n nein non nee nej false falsch faux falso onwaar falskt nok nio ✘ ✗ ✕ ✖ ❌ ❎ ☒ ☐ ⛔ 👎",
+	Cross: "x ×", Tick: "[x] ✔ ✓ ☑ ✅ √ 👍", One: "1", Nought: "0"})
 
 func answersOf(words map[Answer]string) map[string]Answer {
 	of := map[string]Answer{}
@@ -45,7 +45,7 @@ func answersOf(words map[Answer]string) map[string]Answer {
 			of[w] = a
 		}
 	}
-	of["not ok"] = No
+	of["not ok"], of["[ ]"] = No, No
 	return of
 }
 
@@ -54,6 +54,20 @@ func answersOf(words map[Answer]string) map[string]Answer {
 func SaysNo(cell string, ticked bool) bool {
 	a := AnswerOf(cell)
 	return a == No || a == Nought || a == Cross && ticked
+}
+
+// Marks reports a cell that says yes, or marks its row.
+func Marks(cell string) bool {
+	switch AnswerOf(cell) {
+	case Yes, Tick, Cross, One:
+		return true
+	}
+	return false
+}
+
+// PlusMinus reports a heading that is nothing but both signs: +/-.
+func PlusMinus(typed string) bool {
+	return len(typed) < 6 && strings.Contains(typed, "+") && strings.ContainsAny(typed, "-–") && len(headings.Tokens(typed)) == 0
 }
 
 // Answers reports cells of a column that answer yes or no, each of them, and whether some are

@@ -1,6 +1,9 @@
 package wording
 
-import "strings"
+import (
+	"regexp"
+	"strings"
+)
 
 // Overstruck reports a text that is struck out letter by letter, by strokes that combine with
 // the letter before them: U+0335 to U+0338.
@@ -18,10 +21,34 @@ func Overstruck(text string) bool {
 	return false
 }
 
+// htmlStruck is a text that is struck out as on a page.
+var htmlStruck = regexp.MustCompile(`(?i)^<(?:s|del|strike)>`)
+
+// SetApart reports a tag in brackets, or behind a sign that makes a line one of remarks: (2),
+// [D2], #2, ; 2.
+func SetApart(tag string) bool {
+	n := len(tag) - 1
+	if n < 1 || !strings.ContainsAny(tag, "0123456789") {
+		return false
+	}
+	switch tag[0] {
+	case '(':
+		return tag[n] == ')'
+	case '[':
+		return tag[n] == ']'
+	case '{':
+		return tag[n] == '}'
+	}
+	return tag[0] == '#' || tag[0] == ';' || tag[0] == '!'
+}
+
 // StruckTag reports a tag between signs that strike it out, as in a chat: ~D2~, -D2-, ~~D2~~,
 // or behind two of them.
 func StruckTag(tag string) bool {
 	if strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || Overstruck(tag) {
+		return true
+	}
+	if tag[0] == '<' && htmlStruck.MatchString(tag) {
 		return true
 	}
 	n := len(tag) - 1
