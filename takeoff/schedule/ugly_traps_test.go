@@ -12,7 +12,7 @@ func uglyTraps() []ugly {
 		csvFile("answers-ticks.csv", heads+",OK?\n"+one+",✔\n"+two+",✘\n"+three+",x\n", 1, 0, 2, 2*a, "3:OK? 4:OK?"),
 		csvFile("answers-nobody-says-yes.csv", heads+",Ours\n"+one+",\n"+two+",no\n"+three+",\n", 2, 0, 1, 2*a+c, "3:Ours"),
 		csvFile("answers-unnamed.csv", "Tag,Kind,Size,Length (mm),Qty,\n"+one+",1\n"+two+",0\n"+three+",1\n", 2, 0, 1, 2*a+c, "3:column F"),
-		csvFile("answers-ordinary.csv", heads+",Insulated,Access door,Painted?,Coupe-feu,Geliefert,Vanes,Stiffeners\n"+one+",Y,n,✔,oui,ja,x,0\n"+two+",N,n,✘,non,nein,,1\n"+three+",N,y,✘,non,ja,,0\n", 3, 0, 0, 2*a+b+c, ""),
+		csvFile("answers-ordinary.csv", heads+",Insulated,Access door,Painted?,Coupe-feu,Geliefert,Vanes,Stiffeners,Riser,Screws,Weather louvre,Comment\n"+one+",Y,n,✔,oui,ja,x,0,Y,1,N,ok\n"+two+",N,n,✘,non,nein,,1,N,0,Y,no\n"+three+",N,y,✘,non,ja,,0,N,1,N,\n", 3, 0, 0, 2*a+b+c, ""),
 		csvFile("struck-by-strokes.csv", "Tag,Kind,Size,Length (mm),Qty,System\n"+one+",S1\nD\u03362\u0336,straight,500x400,1500,1,S1\nD3,s\u0336t\u0336r\u0336a\u0336i\u0336g\u0336h\u0336t\u0336,500x400,1500,1,S1\nD4,straight,500x400,1500,1,S\u03382\u0338\nD5,straight,500\u0336x\u0336400,1500,1,S1\nDé\u0301-6,straight,500x400,1500,1,Zuluft Küche\u0308\n",
 			2, 0, 4, 2*a+b, "3:tag 4:kind 5:system 6:Size"),
 		csvFile("struck-by-signs.csv", heads+"\n"+one+"\n~2~,straight,500x400,1500,1\n-D3-,straight,500x400,1500,1\n~~D4~~,straight,500x400,1500,1\n-,straight,500x400,1500,1\n-06,straight,500x400,1500,1\nA-7-b,straight,500x400,1500,1\n", 4, 0, 3, 2*a+3*b, "3:tag 4:tag 5:tag"),

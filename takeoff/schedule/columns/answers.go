@@ -17,7 +17,7 @@ func (t *Reading) seeAnswers() {
 	var b beneath
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used || s.Fixed || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, AddedMark) || wording.OfQuality(s.Typed) {
+		if s.Used || s.Fixed || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, AddedMark) || t.ofQuality(s.Typed) {
 			continue
 		}
 		if b.columns == nil {
@@ -25,7 +25,11 @@ func (t *Reading) seeAnswers() {
 		}
 		cells := b.columns[i]
 		empty := b.rows - len(cells)
-		if s.Answers, s.Ticked = wording.Answers(cells, empty); t.OfRefused() {
+		s.Answers, s.Ticked = wording.Answers(cells, empty)
+		if s.Answers && celltext.IsFigure(cells[0]) && !wording.OfTaking(s.Typed) {
+			s.Answers = false
+		}
+		if t.OfRefused() {
 			s.Answers = s.Answers || len(cells) > 0 && b.share(i, func(cell string) bool { return wording.AnswerOf(cell) == wording.Yes || wording.SaysNo(cell, false) }) == 1
 			continue
 		}
@@ -35,6 +39,11 @@ func (t *Reading) seeAnswers() {
 			t.askMarks(s, mapping.Letter(i), cells[0])
 		}
 	}
+}
+
+// ofQuality reports a heading that asks what a piece is like, what is on it or where it is.
+func (t *Reading) ofQuality(typed string) bool {
+	return wording.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed)
 }
 
 // askMarks asks about a column under no word with marks on some rows and none on others, and
