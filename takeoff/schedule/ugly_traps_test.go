@@ -47,6 +47,9 @@ func uglyTraps() []ugly {
 		csvFile("tags-all-in-brackets.csv", heads+"\n(1),straight,600x400,1500,2\n(2),straight,500x400,1500,1\n#3,straight,400x300,1200,1\n4,straight,400x300,1200,1\n", 4, 0, 0, 2*a+b+2*c, ""),
 		csvFile("revisions-in-tags.csv", heads+"\n"+one+"\n"+two+"\n2 rev B,straight,500x300,1500,1\nD4 (Rev.1),straight,400x300,1200,1\nREV-1,straight,400x300,1200,1\n3 rev A,straight,400x300,1200,1\n3,straight,400x300,1500,1\n", 5, 0, 2, 2*a+b+2*c+1.25*c, "4:tag 7:tag"),
 		csvFile("parts-by-letters.csv", heads+"\nA,straight,600x400,3000,1\nA1,straight,600x400,1500,1\nA2,straight,600x400,1500,1\n7,straight,500x400,3000,1\n7a,straight,500x400,1500,1\n7b,straight,500x400,1500,1\nB-1,straight,500x400,3000,1\nB-1-1,straight,500x400,1500,1\nB-1-2,straight,500x400,1500,1\nD1,straight,500x400,3000,1\nD10,straight,500x400,1500,1\nD11,straight,500x400,1500,1\n", 9, 0, 3, 2*a+8*b, "2: 5: 8:"),
+		csvFile("columns-that-change.csv", heads+",Change\n"+one+",\n"+two+",-1\n"+three+",\n4,straight,500x400,1500,1,+2\n5,straight,500x400,1500,1,moved\n6,straight,500x400,1500,1,3\n", 4, 0, 2, 2*a+2*b+c, "3:Change 5:Change"),
+		csvFile("columns-that-replace.csv", heads+",Replaces,Both sides,Optional,Date deleted\n"+one+",,,,\n"+two+",1,,,\n"+three+",-,no,,\n4,straight,500x400,1500,1,,Y,,\n5,straight,500x400,1500,1,,,Y,\n6,straight,500x400,1500,1,,,,12.03.2026\n7,straight,500x400,1500,1,,,,\n", 3, 0, 4, 2*a+b+c, "3:Replaces 5:Both sides 6:Optional 7:Date deleted"),
+		csvFile("columns-that-change-nothing.csv", heads+",Double skin,Option code,Date on site,Floor level,Extra works ref\n"+one+",Y,B,12.03.2026,+3.20,V2\n"+two+",N,C,13.03.2026,-1.50,\n"+three+",Y,,14.03.2026,0,\n", 3, 0, 0, 2*a+b+c, ""),
 		csvFile("answers-none.csv", heads+",Crane,Gang,Hooks\n"+one+",N,A,1\n"+two+",N,B,0\n"+three+",N,A,2\n", 3, 0, 0, 2*a+b+c, ""),
 	}
 }

@@ -52,7 +52,11 @@ func (t *Reader) WatchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		if s.Answers && (keeps == "" || keeps == "status") {
+		switch turns := wording.HeadTurns(t.Lex, s.Typed); {
+		case keeps != "" && keeps != "status" || s.Fixed:
+		case turns != "":
+			keeps = turns
+		case s.Answers:
 			keeps = "answered"
 		}
 		remarks := t.remarksHead(s)
@@ -103,11 +107,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Keeps != "" && cell != s.AsIs {
 		if t.asAbove(cell, w.Struck) || t.strikes(s, cell) {
 			w.Struck = t.Place.Row
-			if w.Keeps == "answered" {
-				t.answersNo(r, s, i, cell)
-				return
-			}
-			t.strike(r, s.Typed, cell)
+			t.says(r, s, i, cell)
 			return
 		}
 		if quantity.Above(cell, takeoff.Text) == "" {
@@ -153,6 +153,8 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	switch s.Watch.Keeps {
 	case "answered":
 		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && wording.PlusMinus(s.Typed)
+	case "altered", "times", "dated", "replaces":
+		return wording.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell)
 	case "struck":
 		return !no
 	case "marked":

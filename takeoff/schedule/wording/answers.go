@@ -120,7 +120,7 @@ var takingWords = setOf(`price priced pricing offer quote quoted tender ours our
 
 // Words of such headings, and how some begin, in seven languages (from memory, unverified).
 var (
-	qualityWords = setOf(`swept mitred mesh birdmesh hoist hoisted crane scaffold loose field fit site iron sleeve sleeves stub lined lining liner fire rated rating fr sound access door doors hatch panel vane vanes damper dampers vcd fd mfd vav test tested hole holes point points
+	qualityWords = setOf(`skin walled wall walls double single twin layer swept mitred mesh birdmesh hoist hoisted crane scaffold loose field fit site iron sleeve sleeves stub lined lining liner fire rated rating fr sound access door doors hatch panel vane vanes damper dampers vcd fd mfd vav test tested hole holes point points
 		painted paint coated coating ss kitchen grease vapour vapor drawn modelled modeled clash hanger hangers bracket brackets earthed bonded bonding cleaned clean checked approved delivered dispatched shipped received
 		installed erected fixed fitted fabricated made manufactured ordered cut welded done complete completed finished signed issued urgent priority stock std special bespoke prefab handed hand drain weatherproof
 		louvre louver grille grilles round rect rectangular circular oval straight fitting fittings seam seams stiffened stiffeners stiffener tie reinforced connector connectors collar collars branch capped cap caps open vertical horizontal roof
