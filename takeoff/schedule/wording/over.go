@@ -28,18 +28,21 @@ var htmlStruck = regexp.MustCompile(`(?i)^<(?:s|del|strike)>`)
 // [D2], #2, ; 2.
 func SetApart(tag string) bool {
 	n := len(tag) - 1
-	if n < 1 || !strings.ContainsAny(tag, "0123456789") {
+	if n < 1 {
 		return false
 	}
+	apart := false
 	switch tag[0] {
 	case '(':
-		return tag[n] == ')'
+		apart = tag[n] == ')'
 	case '[':
-		return tag[n] == ']'
+		apart = tag[n] == ']'
 	case '{':
-		return tag[n] == '}'
+		apart = tag[n] == '}'
+	case '#', ';', '!':
+		apart = true
 	}
-	return tag[0] == '#' || tag[0] == ';' || tag[0] == '!'
+	return apart && strings.ContainsAny(tag, "0123456789")
 }
 
 // StruckTag reports a tag between signs that strike it out, as in a chat: ~D2~, -D2-, ~~D2~~,
