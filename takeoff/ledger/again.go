@@ -98,13 +98,15 @@ func (b *Book) hangs(s stretch) bool {
 }
 
 // sumsUp reports that the rows of one stretch are those of another summed up: each of them is
-// another piece, they come to the same, and belong to no other system or level. As they may be
-// so by chance, they are without tags while the others have some, or more than two; as many
-// rows as the others are without tags and at least four, and no line names either.
+// another piece, they come to the same, and belong to no other system or level. They have no tags;
+// as they may be so by chance, the others have some, or they are more than two. As many rows as
+// the others are right beside them, at least four, without tags and without a line that names
+// either.
 func (b *Book) sumsUp(long, short stretch) bool {
 	n := short.to - short.from
 	tags, others := b.tagged(short), b.tagged(long)
-	if same := n == long.to-long.from; same && (n < 4 || tags+others > 0 || b.Lines[long.from].Named != b.Lines[short.from].Named) || n < 2 || n < 3 && (tags > 0 || others == 0) {
+	apart := long.to != short.from && short.to != long.from || b.Lines[long.from].Named != b.Lines[short.from].Named
+	if same := n == long.to-long.from; same && (n < 4 || others > 0 || apart) || n < 2 || n < 3 && others == 0 || tags > 0 {
 		return false
 	}
 	if !b.within(short, long) {

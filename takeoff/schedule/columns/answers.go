@@ -25,7 +25,7 @@ func (t *Reading) seeAnswers() {
 		}
 		cells := b.columns[i]
 		empty := b.rows - len(cells)
-		s.Answers, s.Ticked = wording.Answers(cells, empty)
+		s.Answers, s.Ticked = wording.Answers(cells, empty, wording.OfTaking(s.Typed))
 		if s.Answers && celltext.IsFigure(cells[0]) && !wording.OfTaking(s.Typed) {
 			s.Answers = false
 		}

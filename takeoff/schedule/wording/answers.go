@@ -72,11 +72,25 @@ func PlusMinus(typed string) bool {
 
 // Answers reports cells of a column that answer yes or no, each of them, and whether some are
 // ticks. Where none says yes, the rows without an answer have to be more: of them nobody says
-// no.
-func Answers(cells []string, empty int) (answered, ticked bool) {
+// no. Letters that are no English or German ones, or no alone, may be north and south: they
+// answer under a heading of taking only.
+func Answers(cells []string, empty int, taking bool) (answered, ticked bool) {
 	var n [Nought + 1]int
+	letter, letters := byte(0), 0
 	for _, cell := range cells {
-		n[AnswerOf(cell)]++
+		a := AnswerOf(cell)
+		if n[a]++; len(cell) > 1 || a != Yes && a != No {
+			continue
+		}
+		if letters++; a == Yes && letter != cell[0]|0x20 {
+			if letter != 0 {
+				return false, false
+			}
+			letter = cell[0] | 0x20
+		}
+	}
+	if letters > 0 && !taking && letter != 'y' && letter != 'j' {
+		return false, false
 	}
 	yes, no, figures := n[Yes]+n[Tick], n[No], n[One]+n[Nought]
 	if n[Tick] > 0 {
@@ -120,7 +134,7 @@ var takingWords = setOf(`price priced pricing offer quote quoted tender ours our
 
 // Words of such headings, and how some begin, in seven languages (from memory, unverified).
 var (
-	qualityWords = setOf(`skin walled wall walls double single twin layer swept mitred mesh birdmesh hoist hoisted crane scaffold loose field fit site iron sleeve sleeves stub lined lining liner fire rated rating fr sound access door doors hatch panel vane vanes damper dampers vcd fd mfd vav test tested hole holes point points
+	qualityWords = setOf(`by orientation side facade skin walled wall walls double single twin layer swept mitred mesh birdmesh hoist hoisted crane scaffold loose field fit site iron sleeve sleeves stub lined lining liner fire rated rating fr sound access door doors hatch panel vane vanes damper dampers vcd fd mfd vav test tested hole holes point points
 		painted paint coated coating ss kitchen grease vapour vapor drawn modelled modeled clash hanger hangers bracket brackets earthed bonded bonding cleaned clean checked approved delivered dispatched shipped received
 		installed erected fixed fitted fabricated made manufactured ordered cut welded done complete completed finished signed issued urgent priority stock std special bespoke prefab handed hand drain weatherproof
 		louvre louver grille grilles round rect rectangular circular oval straight fitting fittings seam seams stiffened stiffeners stiffener tie reinforced connector connectors collar collars branch capped cap caps open vertical horizontal roof
