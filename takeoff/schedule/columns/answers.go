@@ -17,7 +17,7 @@ func (t *Reading) seeAnswers() {
 	var b beneath
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used || s.Fixed || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, AddedMark) || t.ofQuality(s.Typed) {
+		if s.Used || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, AddedMark) || t.ofQuality(s.Typed) {
 			continue
 		}
 		if b.columns == nil {
@@ -25,8 +25,9 @@ func (t *Reading) seeAnswers() {
 		}
 		cells := b.columns[i]
 		empty := b.rows - len(cells)
-		s.Answers, s.Ticked = wording.Answers(cells, empty, wording.OfTaking(s.Typed))
-		if s.Answers && celltext.IsFigure(cells[0]) && !wording.OfTaking(s.Typed) {
+		taking := s.Verdict == headings.Blank || wording.OfTaking(s.Typed)
+		s.Answers, s.Ticked = wording.Answers(cells, empty, taking)
+		if s.Answers && !taking && celltext.IsFigure(cells[0]) { // a number of something
 			s.Answers = false
 		}
 		if t.OfRefused() {
@@ -35,7 +36,7 @@ func (t *Reading) seeAnswers() {
 		}
 		if wording.PlusMinus(s.Typed) {
 			s.Answers = len(cells) > 0 && b.share(i, func(cell string) bool { return cell == "+" }) == 1
-		} else if empty > 0 && len(cells) > 0 && b.share(i, wording.Marks) == 1 {
+		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.share(i, wording.Marks) == 1 {
 			t.askMarks(s, mapping.Letter(i), cells[0])
 		}
 	}

@@ -53,7 +53,7 @@ func (t *Reader) WatchUnused() {
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
 		switch turns := wording.HeadTurns(t.Lex, s.Typed); {
-		case keeps != "" && keeps != "status" || s.Fixed:
+		case keeps != "" && keeps != "status":
 		case turns != "":
 			keeps = turns
 		case s.Answers:
