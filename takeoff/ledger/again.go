@@ -79,7 +79,7 @@ func (b *Book) again(above, below stretch) bool {
 	}
 	for k := short.from; k < short.to; k++ {
 		if l := &b.Lines[k]; !l.Refused {
-			b.Refuse(k, "", string(b.TagOf(l)), "each piece once",
+			b.Refuse(k, "tag", string(b.TagOf(l)), "each piece once",
 				fmt.Sprintf("rows %d to %d come to the same pieces as rows %d to %d, and seem to %s; take them out, or say by system or level that they are others",
 					b.Lines[short.from].Row, b.Lines[short.to-1].Row, b.Lines[above.from].Row, b.Lines[above.to-1].Row, what))
 		}

@@ -46,7 +46,7 @@ func (b *Book) checkParts(i int, depth func(*Line) int) {
 	if parts < 2 || !near(sum, l.Area) && !near(sum*float64(l.Quantity), l.Area) {
 		return
 	}
-	b.Refuse(i, "", string(b.TagOf(l)), "each piece once",
+	b.Refuse(i, "tag", string(b.TagOf(l)), "each piece once",
 		fmt.Sprintf("rows %d to %d seem to be the parts of this row by their numbers, and come to its area; take the row out, or its parts", b.Lines[i+1].Row, b.Lines[last].Row))
 }
 

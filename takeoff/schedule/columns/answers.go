@@ -2,6 +2,7 @@ package columns
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"blankoff/takeoff"
@@ -31,7 +32,7 @@ func (t *Reading) seeAnswers() {
 			s.Answers = false
 		}
 		if t.OfRefused() {
-			s.Answers = s.Answers || len(cells) > 0 && b.share(i, func(cell string) bool { return wording.AnswerOf(cell) == wording.Yes || wording.SaysNo(cell, false) }) == 1
+			t.refusedAnswers(s, cells)
 			continue
 		}
 		if wording.PlusMinus(s.Typed) {
@@ -45,6 +46,15 @@ func (t *Reading) seeAnswers() {
 // ofQuality reports a heading that asks what a piece is like, what is on it or where it is.
 func (t *Reading) ofQuality(typed string) bool {
 	return wording.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed)
+}
+
+// refusedAnswers takes the cells of a file of refused rows for answers where all of them say no
+// or yes: those of the others are missing.
+func (t *Reading) refusedAnswers(s *Spec, cells []string) {
+	said := func(cell string) bool { return wording.SaysNo(cell, true) || wording.AnswerOf(cell) == wording.Yes }
+	no := slices.ContainsFunc(cells, func(cell string) bool { return wording.SaysNo(cell, false) })
+	s.Ticked = slices.ContainsFunc(cells, func(cell string) bool { return cell[0] >= 0x80 && wording.SaysNo(cell, false) }) // a cross in another form
+	s.Answers = s.Answers || wording.PlusMinus(s.Typed) || no && !slices.ContainsFunc(cells, func(cell string) bool { return !said(cell) })
 }
 
 // askMarks asks about a column under no word with marks on some rows and none on others, and

@@ -67,6 +67,7 @@ func Marks(cell string) bool {
 
 // PlusMinus reports a heading that is nothing but both signs: +/-.
 func PlusMinus(typed string) bool {
+	typed = strings.TrimPrefix(typed, "'") // as files of refused rows have it
 	return len(typed) < 6 && strings.Contains(typed, "+") && strings.ContainsAny(typed, "-–") && len(headings.Tokens(typed)) == 0
 }
 
