@@ -3,22 +3,27 @@ package wording
 import (
 	"regexp"
 	"strings"
+	"unicode"
 )
 
 // Overstruck reports a text that is struck out letter by letter, by strokes that combine with
-// the letter before them: U+0335 to U+0338.
+// the letter before them: U+0335 to U+0338. A letter or two among many may be so written.
 func Overstruck(text string) bool {
-	for i := strings.IndexByte(text, 0xcc); i >= 0; {
-		if i+1 < len(text) && text[i+1] >= 0xb5 && text[i+1] <= 0xb8 {
-			return true
-		}
-		next := strings.IndexByte(text[i+1:], 0xcc)
-		if next < 0 {
+	if strings.IndexByte(text, 0xcc) < 0 {
+		return false
+	}
+	strokes, letters := 0, 0
+	for _, r := range text {
+		switch {
+		case r >= 0x335 && r <= 0x338:
+			strokes++
+		case unicode.IsLetter(r) || unicode.IsDigit(r):
+			letters++
+		case unicode.IsMark(r): // of a script
 			return false
 		}
-		i += next + 1
 	}
-	return false
+	return strokes > 0 && strokes >= letters
 }
 
 // htmlStruck is a text that is struck out as on a page.
@@ -40,7 +45,7 @@ func SetApart(tag string) bool {
 	case '{':
 		apart = tag[n] == '}'
 	case '#', ';', '!':
-		apart = true
+		apart = PlainTag(strings.TrimLeft(tag[1:], " "))
 	}
 	return apart && strings.ContainsAny(tag, "0123456789")
 }
