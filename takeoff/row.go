@@ -54,6 +54,9 @@ type Row struct {
 	Faults  []Fault // cells that couldn't be understood
 	Most    int     // rows that the file may hold, where the door knows; 0: not known
 	Assumed bool    // its sizes are in a unit that nobody stated
+
+	Revision uint16 // marks its revision, where a column tells it; 0: none
+	Named    uint8  // lines above it that name the rows below them, or end those above
 }
 
 // ownUnit reports a row of which a length or a size across has its unit, or another word,
@@ -102,7 +105,7 @@ func (r *Row) Clear(columns []Column, p Place) {
 	for _, c := range columns {
 		r.Text[c], r.Number[c] = "", 0
 	}
-	r.At, r.has, r.refused, r.Faults, r.Most, r.Assumed = p, 0, 0, nil, 0, false
+	r.At, r.has, r.refused, r.Faults, r.Most, r.Assumed, r.Revision, r.Named = p, 0, 0, nil, 0, false, 0, 0
 }
 
 // Schedule says which file was read and what became of its rows:

@@ -145,6 +145,8 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.book.CheckSizes()
 	t.book.CheckLengths()
 	t.book.CheckSlight()
+	t.book.CheckParts()
+	t.book.CheckAgain()
 	joining.Join(&t.book)
 	t.tell()
 	t.measureSpigots()

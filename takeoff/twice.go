@@ -73,12 +73,17 @@ func (t *Takeoff) settleTwice() {
 	}
 	slips := float64(len(t.twice)) < manyTwice*float64(t.tagged)
 	runs := len(t.twice) > 4 && 2*len(t.twice) >= t.tagged
+	pairs := t.revised()
 	kept := 0
 	var example string
 	for _, x := range t.twice {
 		l, first := &t.book.Lines[x.row], &t.book.Lines[x.first]
 		if slips || !runs && same(l, first) {
 			t.refuseTwice(x)
+			continue
+		}
+		if pairs[x.first] == 1 && l.Kind == first.Kind {
+			t.refuseRevised(x)
 			continue
 		}
 		tag := string(t.book.TagOf(l))
@@ -98,6 +103,35 @@ func (t *Takeoff) settleTwice() {
 		t.Notes = append(t.Notes, fmt.Sprintf("tags that stand on earlier rows too: %d, as %s; as no row is joined to another, each row is taken for pieces of its own and named by its row", kept, example))
 	}
 	t.twice = nil
+}
+
+// revised counts, for each row whose tag stands on later ones in another revision, the rows
+// that have it: more than one are those of a run.
+func (t *Takeoff) revised() map[int32]int {
+	var times map[int32]int
+	for _, x := range t.twice {
+		if l, first := &t.book.Lines[x.row], &t.book.Lines[x.first]; l.Revision != first.Revision {
+			if times == nil {
+				times = map[int32]int{}
+			}
+			times[x.first]++
+		}
+	}
+	for _, x := range t.twice {
+		if times[x.first] > 0 && t.book.Lines[x.row].Revision == t.book.Lines[x.first].Revision {
+			times[x.first]++
+		}
+	}
+	return times
+}
+
+// refuseRevised refuses a row with the tag of an earlier one in another revision.
+func (t *Takeoff) refuseRevised(x twice) {
+	l := &t.book.Lines[x.row]
+	tag := string(t.book.TagOf(l))
+	t.fault(int(x.row), t.at(l).Fault("tag", tag, "each piece in one revision",
+		fmt.Sprintf("tag '%s' stands on %s too, in another revision, so one may take the place of the other; take out what doesn't hold, or give one of the two another tag", tag, t.rowText(&t.book.Lines[x.first], l.Sheet))))
+	t.unmeasure(int(x.row))
 }
 
 // same reports rows of one sheet that give the same piece, as often.

@@ -35,9 +35,11 @@ type Line struct {
 	RingEnd   fittings.EndRole
 	Notes     uint8 // before it was measured
 	Refused   bool
-	Given     bool // the area was given
-	Assumed   bool // its sizes are in a unit that nobody stated
-	Own       bool // a small size or length has its unit in its cell
+	Given     bool   // the area was given
+	Assumed   bool   // its sizes are in a unit that nobody stated
+	Own       bool   // a small size or length has its unit in its cell
+	Revision  uint16 // marks its revision; 0: none is told
+	Named     uint8  // lines above it that name the rows below them, or end those above
 }
 
 // More is what few rows have.

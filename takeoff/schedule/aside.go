@@ -228,6 +228,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 		}
 	}
 	t.since[0] = t.info.handed
+	t.Over.Named++
 	t.info.RowsRead++
 	t.info.TotalRows = append(t.info.TotalRows, x)
 	t.Look.Class(told.TotalRow, number, cells)

@@ -58,6 +58,11 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
+	if sign := wording.Legend(text); sign != "" && t.Signed > 0 {
+		p, said := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}, celltext.Shorten(text)
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "rows that count",
+			fmt.Sprintf("'%s' says something of rows with a sign, and row %d is the first that has one; take out those that don't count, or write out under scope, and take the line out", said, t.Signed)))
+	}
 	if n := len(t.Found.Faults); (n == 0 || t.Found.Faults[n-1].Row != number) && wording.Changes(t.Lex, text) {
 		t.doubtLine(number, text)
 	}
@@ -71,6 +76,9 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Look.Kept = append(t.Look.Kept, number)
 	}
 	t.Look.Say(text)
+	if !wording.PageLine.MatchString(text) {
+		t.Over.Named++
+	}
 	t.Told.Add("remarks among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }

@@ -73,7 +73,7 @@ func (s *shown) line(lex *headings.Lexicon, at takeoff.Place, row int, cells []s
 	for _, more := range texts[1:] {
 		text += " " + more
 	}
-	if names := wording.Colours(text); (len(names) > 0 || p.Font != 0 || p.Fill != 0) && wording.Legend(lex, text) {
+	if names := wording.Colours(text); (len(names) > 0 || p.Font != 0 || p.Fill != 0) && wording.ColourLegend(lex, text) {
 		at.Row = row
 		s.legends = append(s.legends, legend{at, celltext.Shorten(text), names, p.Font, p.Fill})
 	}

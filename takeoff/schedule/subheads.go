@@ -70,13 +70,23 @@ func (t *table) doubtTitle() {
 	if t.Place.Sheet != "" {
 		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
+	t.Legend, t.Signed = items.Legend{}, 0
 	for _, x := range texts {
 		faults, sheet := len(t.Found.Faults), x.Text == t.Place.Sheet
+		if sign := wording.Legend(x.Text); sign != "" {
+			t.Legend = items.Legend{Sign: sign, Said: x.Text}
+		}
 		if !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
 				fmt.Sprintf("'%s' above the headings may say that the rows don't count, or what the sizes are of; say it in columns, or reword it", said)))
+		}
+		if wording.Running.MatchString(x.Text) && t.LengthsRise() {
+			p, said := t.Place, celltext.Shorten(x.Text)
+			p.Row = x.Row
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the length of each piece",
+				fmt.Sprintf("'%s' seems to say that lengths are counted on from row to row, and each is larger than the one above it; write the length of each piece, or take the line out", said)))
 		}
 		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
@@ -179,6 +189,7 @@ func (t *table) entitle(number int, text string) {
 	f := &t.Search
 	f.Texts = append(slices.DeleteFunc(f.Texts, func(x headrow.Line) bool { return x.Among }), headrow.Line{Row: number, Text: text, Among: true})
 	t.Over.Doubt = items.Doubt{}
+	t.Over.Named++
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
 	t.TellShape()

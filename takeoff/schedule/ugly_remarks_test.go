@@ -22,7 +22,7 @@ func uglyRemarks() []ugly {
 		csvFile("status-in-words.csv", "Item,Kind,Size,Length,Status\nA1,Straight,600x400,1500,issued\nA2,Straight,600x400,1500,gestorben\nA3,Straight,600x400,1500,geschrapt\nA4,Straight,600x400,1500,approved\n", 2, 0, 2, 2*one, "3:Status 4:Status"),
 		csvFile("line-on-an-item.csv", heads+"A1,Straight,600x400,1500,1,\n7,Straight,600x400,1500,1,\n,,,,,\nNote: item 7 is already in the other job,,,,,\n", 2, 0, 0, 2*one, "5:"),
 		csvFile("title-of-four-alike.csv", "Riser stubs - one floor shown and there are four alike\n"+heads+"A1,Straight,600x400,1500,1,\n", 1, 0, 0, one, "1:"),
-		csvFile("title-of-a-star.csv", "Tags with * are somebody else's\n"+heads+"A1,Straight,600x400,1500,1,\nA2*,Straight,600x400,1500,1,\n", 2, 0, 0, 2*one, "1:"),
+		csvFile("title-of-a-star.csv", "Tags with * are somebody else's\n"+heads+"A1,Straight,600x400,1500,1,\nA2*,Straight,600x400,1500,1,\n", 1, 0, 1, one, "4:tag"),
 		csvFile("lines-that-say-nothing.csv", "Checked by two of us on 3 May\n"+heads+"A1,Straight,600x400,1500,1,\n,,,,,\nNote: hangers for item 1 are in the blue crate,,,,,\n", 1, 0, 0, one, ""),
 	}
 }

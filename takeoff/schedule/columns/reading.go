@@ -46,6 +46,7 @@ type Reading struct {
 	OfAll      bool     // a column holds the length of all pieces of a row together
 	OrDiameter bool     // a column holds widths or diameters
 	Numbered   bool     // tags are item numbers
+	BareTags   bool     // most tags aren't set apart, as by brackets
 	lengthLast bool     // the third of three figures beside a kind is the length
 	SlashSides bool     // sizes as 500/300 are those of pieces that have one only
 	SlashOdd   bool     // others are as 600x400, so one may be two diameters
@@ -82,6 +83,8 @@ func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
 	t.refuseTwins()
 	t.doubtDepth()
 	t.countsByCells()
+	t.seeAnswers()
+	t.seeTags()
 	t.report()
 }
 

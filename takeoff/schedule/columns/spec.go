@@ -38,6 +38,8 @@ type Spec struct {
 	Fixed    bool   // by a map
 	settled  bool   // by the cells below it
 	OfUnits  bool   // it says in what quantities are
+	Answers  bool   // its cells answer yes or no, and no may say that a row doesn't count
+	Ticked   bool   // with ticks, so that a cross is no
 	empty    bool   // of one with more than one reading: its first cells are
 	worded   bool   // or they hold words only
 	figures  bool   // or figures only
@@ -167,6 +169,7 @@ type Watch struct {
 	Counts       bool          // it may hold counts, as far as was seen
 	Units        bool          // it may hold units
 	Several      bool          // it may name several flats, houses or floors
+	Revises      bool          // it holds revisions of rows
 	TotalIn      quantity.Unit // of lengths of all pieces of a row together; no name: it holds none
 	Filled, Most int
 	Least, First int

@@ -131,6 +131,8 @@ func (l *Lexicon) Keeps(heading string) string {
 		return "status"
 	case "column":
 		return "named"
+	case "cell":
+		return "marked"
 	}
 	for _, w := range Tokens(heading) {
 		if m := l.struck[w]; m == "heading" || m == "first" || m == "yes" {

@@ -133,7 +133,9 @@ func (t *Reader) word(s *columns.Spec, cell string) string {
 	if cell != s.Last.From {
 		w, met := s.Words[cell]
 		if !met {
-			w = t.Kinds().Translate(c, cell)
+			if w = t.Kinds().Translate(c, cell); wording.Overstruck(cell) {
+				w = ""
+			}
 			s.Words[cell] = w
 		}
 		s.Last.From, s.Last.To = cell, w

@@ -31,6 +31,8 @@ type Doubts struct {
 	Long, longAt int  // cells of the first row that has more, and its number
 	watched      int  // rows in which columns that aren't used were looked at
 	Kindless
+	Legend        Legend                  // of signs in rows
+	Signed        int                     // the first row with a sign in its tag; 0: none
 	remarks       map[string]wording.Said // what remarks say
 	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
 	named         []named                 // columns of other names
@@ -149,6 +151,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 		t.doubtWords(r, note, p)
 	}
 	tag := r.Text[takeoff.Tag]
+	if t.Legend.Sign != "" {
+		t.doubtSigned(r)
+	}
 	if len(t.named) > 0 {
 		t.doubtNamed(r)
 	}

@@ -17,11 +17,13 @@ type SubHeadings struct {
 	named [2]int    // rows that take it
 	Met   bool
 	Doubt Doubt // of the rows below
+	Named uint8 // lines so far that name the rows below them, or end those above
 }
 
 // apply gives a row what the sub-headings above it say, where it says nothing
 // itself.
 func (o *SubHeadings) apply(r *takeoff.Row) {
+	r.Named = o.Named
 	if d := o.Doubt; d.Said != "" {
 		r.Faults = append(r.Faults, r.At.Fault("", d.Said, d.Expected, d.Message))
 	}
@@ -77,6 +79,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
 	t.rowBefore, t.noteAt, t.Unsure = 0, 0, false
+	t.Legend, t.Signed = s.Legend, 0
 	t.InNotes, t.shape, t.KindTold, t.KindSays, t.Straights = s.InNotes, s.shape, s.KindTold, s.KindSays, s.Straights
 	t.KindAbove = ""
 	t.Over = s.Over
@@ -91,6 +94,9 @@ func (t *Reader) Merge(below *Reader, rows int) {
 	}
 	t.tallies.merge(below.tallies)
 	t.lengths.merge(&below.lengths)
+	if t.Signed == 0 {
+		t.Signed = below.Signed
+	}
 	if below.uneven && !t.uneven {
 		t.evened()
 	}

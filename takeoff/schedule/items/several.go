@@ -10,6 +10,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
+	"blankoff/takeoff/terms"
 )
 
 // counted reports that the quantity of a row may be that of all the pieces that it stands
@@ -124,15 +125,26 @@ func (n *named) strikes(lex *headings.Lexicon, name string) bool {
 // doubtTag refuses a row whose tag says that it doesn't count, is a total or stands for
 // several, and reports whether it does.
 func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
-	switch {
-	case wording.PlainTag(tag): // or none
+	if wording.PlainTag(tag) { // or none
 		return false
-	case strings.HasPrefix(tag, "~~") || strings.HasPrefix(tag, "//") || strings.EqualFold(strings.TrimSuffix(tag, "."), "e.g") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
+	}
+	if _, revised := terms.RevisedTag(tag); revised {
+		r.Revision = max(r.Revision, 1)
+	}
+	if t.Signed == 0 && wording.Signed(tag) {
+		t.Signed = r.At.Row
+	}
+	switch {
+	case wording.StruckTag(tag) || strings.EqualFold(strings.TrimSuffix(tag, "."), "e.g") || t.Lex.StruckWithin(tag) || t.Lex.Struck(tag) || t.Lex.StruckEnd(tag):
 		t.strike(r, takeoff.Tag.Heading(), tag)
 	case strings.ContainsAny(tag, " (") && t.saysOf(tag).Of&wording.OfDoubt != 0:
 		t.doubtWord(r, takeoff.Tag.Heading(), tag)
 	case t.Lex.TotalName(tag) || len(tag) <= wording.MaxTitle && !strings.ContainsAny(tag[:1], "@=+-") && t.Lex.Total(tag):
 		t.doubtSum(r, "", tag)
+	case t.BareTags && wording.SetApart(tag):
+		short := celltext.Shorten(tag)
+		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Tag.Heading(), short, "a tag as the others",
+			fmt.Sprintf("'%s' is set apart from the other tags by its signs; if the row doesn't count take it out, or write out under scope, else take the signs off", short)))
 	default:
 		times, several := wording.TagTimes(tag)
 		if !several && r.Text[takeoff.Quantity] == "" && wording.RangeOfNumbers(tag) {

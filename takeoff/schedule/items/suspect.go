@@ -52,14 +52,20 @@ func (t *Reader) WatchUnused() {
 			keeps = "status"
 		}
 		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		if keeps == "status" && initials[plainHead(s.Typed)] != "" {
+		switch turns := wording.HeadTurns(t.Lex, s.Typed); {
+		case keeps != "" && keeps != "status":
+		case turns != "":
+			keeps = turns
+		case keeps == "status" && initials[plainHead(s.Typed)] != "":
 			keeps = initials[plainHead(s.Typed)]
+		case s.Answers:
+			keeps = "answered"
 		}
 		remarks := t.remarksHead(s)
 		if remarks { // looked at as such
 			keeps = ""
 		}
-		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s)}
+		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
 	}
 }
 
@@ -108,13 +114,16 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.TotalIn.Name != "" {
 		t.total = totalLength{s, cell}
 	}
+	if w.Revises {
+		r.Revision = wording.RevisionMark(cell)
+	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
 	}
 	if w.Keeps != "" && cell != s.AsIs {
-		if t.asAbove(cell, w.Struck) || t.strikes(w.Keeps, cell) {
+		if t.asAbove(cell, w.Struck) || t.strikes(s, cell) {
 			w.Struck = t.Place.Row
-			t.strike(r, s.Typed, cell)
+			t.says(r, s, i, cell)
 			return
 		}
 		if quantity.Above(cell, takeoff.Text) == "" {
@@ -142,7 +151,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 // secondFigure finds fault, once, with figures under no heading right behind a length or
 // a count: a heading may be merged over both.
 func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
-	if i == 0 || s.Own || !celltext.Digit(cell[0]) {
+	if i == 0 || s.Own || s.Answers || !celltext.Digit(cell[0]) {
 		return
 	}
 	before := &t.Specs[i-1]
@@ -155,9 +164,13 @@ func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
 }
 
 // strikes reports a cell that says its row doesn't count.
-func (t *Reader) strikes(keeps, cell string) bool {
+func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
-	switch keeps {
+	switch s.Watch.Keeps {
+	case "answered":
+		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && wording.PlusMinus(s.Typed)
+	case "altered", "times", "dated", "replaces":
+		return wording.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell) || len(cell) == 1 && strings.EqualFold(cell, initials[plainHead(s.Typed)])
 	case "struck":
 		return !no
 	case "marked":
@@ -167,7 +180,7 @@ func (t *Reader) strikes(keeps, cell string) bool {
 	case "kept":
 		return no || t.Lex.Struck(cell)
 	case "e", "d", "o", "-":
-		return strings.EqualFold(cell, keeps) || t.Lex.Struck(cell)
+		return strings.EqualFold(cell, s.Watch.Keeps) || t.Lex.Struck(cell)
 	}
 	return t.Lex.Struck(cell) || t.saysOf(cell).Of&(wording.OfOut|wording.OfDoubt) != 0
 }

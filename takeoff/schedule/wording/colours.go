@@ -80,9 +80,9 @@ var hues = []struct {
 // longestLegend is how long a line is that explains a colour, bytes.
 const longestLegend = 120
 
-// Legend reports a line of a legend that says of what it explains that it doesn't count, as
+// ColourLegend reports a line of a legend that says of what it explains that it doesn't count, as
 // Grey: existing. A line that names no colour has to be short: it may be in the colour itself.
-func Legend(lex *headings.Lexicon, line string) bool {
+func ColourLegend(lex *headings.Lexicon, line string) bool {
 	if len(line) > longestLegend || line == "" {
 		return false
 	}

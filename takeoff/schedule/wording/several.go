@@ -28,6 +28,8 @@ func Name(lex *headings.Lexicon, text string) (is, times int) {
 	switch {
 	case lex.Total(text):
 		return IsSum, 0
+	case Overstruck(text):
+		return IsStruck, 0
 	case !numbered && Many.MatchString(text):
 		return IsSeveral, timesIn(text)
 	case !numbered && (SeveralLevels.MatchString(text) || severalNumbers(text) || Several(text)):

@@ -7,13 +7,14 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 )
 
-// DoubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?
+// DoubtfulKind reports a kind with signs around it: ~~straight~~, -straight, straight?,
+// or struck out letter by letter.
 func DoubtfulKind(kind string) bool {
 	switch kind[0] {
 	case '~', '-', '/', '(', '[', '?', '*':
 		return true
 	}
-	return kind[len(kind)-1] == '?'
+	return kind[len(kind)-1] == '?' || len(kind) > 2 && kind[1] == 0xcc && Overstruck(kind)
 }
 
 // Summary begins a list that sums up the pieces, in seven languages (from memory,

@@ -70,8 +70,8 @@ var anyRange = regexp.MustCompile(`^\s*(\d{1,3})\s*(?:-|–|to|bis|a|à|t/m|till
 var StrikesItems = regexp.MustCompile(`(?i)\b(?:items?|rows?|lines?|pieces?|tags?|pos(?:ition(?:en)?)?\.?|zeilen?|lignes?|rep(?:ère)?s?|regels?|rader|filas?|righe)\s+[a-z]{0,3}-?\d+\b.*(?:deleted|omitted|removed|not required|cancelled|entf(?:ällt|allen)|gestrichen|supprimée?s?|annulée?s?|vervall(?:t|en)|utgår|suprimid[ao]s?|eliminat[aei])\b`)
 
 // Changes reports a line above, among or below rows that may say of some of them that they
-// don't count, or of all that there are more: it names an item, a mark or a number in words,
-// and says more than lists of words know. 4 is already in the other job; * is the kitchen's;
+// don't count, or of all that there are more: it names an item or a number in words,
+// and says more than lists of words know. 4 is already in the other job;
 // one floor is shown, there are four alike.
 func Changes(lex *headings.Lexicon, line string) bool {
 	if len(line) > mostLine {
@@ -81,7 +81,7 @@ func Changes(lex *headings.Lexicon, line string) bool {
 	if lex.Says(words, line)&(headings.Doubt|headings.Out) == 0 {
 		return false
 	}
-	return namesItem.MatchString(line) || strings.IndexByte(line, '*') >= 0 || len(line) <= MaxTitle && slices.ContainsFunc(words, func(w string) bool { return (w[0] < '0' || w[0] > '9') && lex.Number(w) > 1 })
+	return namesItem.MatchString(line) || len(line) <= MaxTitle && slices.ContainsFunc(words, func(w string) bool { return (w[0] < '0' || w[0] > '9') && lex.Number(w) > 1 })
 }
 
 // mostLine is how long a line is that Changes looks at, bytes.

@@ -1,0 +1,97 @@
+package ledger
+
+import (
+	"fmt"
+	"math"
+
+	"blankoff/takeoff/terms"
+)
+
+// mostParts is how many rows below one are looked at whether they are parts of it.
+const mostParts = 200
+
+// CheckParts refuses a row whose parts follow it, by their numbers, and come to the same area:
+// 1 before 1.1 and 1.2. They would be counted twice.
+func (b *Book) CheckParts() {
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		if l.Refused || l.Revision != 0 && b.checkRevised(i) || i+2 >= len(b.Lines) {
+			continue
+		}
+		switch next := &b.Lines[i+1]; {
+		case l.FromLength > 0 || l.Area <= 0:
+		case next.TagLength > l.TagLength && l.TagLength > 0 && numbered(b.TagOf(next), b.TagOf(l)) > 0:
+			b.checkParts(i, func(p *Line) int { return numbered(b.TagOf(p), b.TagOf(l)) })
+		case next.Level != l.Level && b.Names[l.Level] != "" && numbered(b.Names[next.Level], b.Names[l.Level]) > 0:
+			b.checkParts(i, func(p *Line) int { return numbered(b.Names[p.Level], b.Names[l.Level]) })
+		}
+	}
+}
+
+// checkParts refuses row i if its parts come to its area; depth is how far a row below is
+// down from it: 0 for one that is no part.
+func (b *Book) checkParts(i int, depth func(*Line) int) {
+	l := &b.Lines[i]
+	parts, last, sum := 0, i, 0.0
+	for k := i + 1; k < len(b.Lines) && k <= i+mostParts; k++ {
+		p := &b.Lines[k]
+		d := depth(p)
+		if d == 0 || p.Sheet != l.Sheet {
+			break
+		}
+		if last = k; d == 1 && !p.Refused {
+			parts, sum = parts+1, sum+p.Area
+		}
+	}
+	if parts < 2 || !near(sum, l.Area) && !near(sum*float64(l.Quantity), l.Area) {
+		return
+	}
+	b.Refuse(i, "tag", string(b.TagOf(l)), "each piece once",
+		fmt.Sprintf("rows %d to %d seem to be the parts of this row by their numbers, and come to its area; take the row out, or its parts", b.Lines[i+1].Row, b.Lines[last].Row))
+}
+
+// near reports areas that are the same but for rounding.
+func near(a, b float64) bool { return math.Abs(a-b) <= 1e-4*b }
+
+// checkRevised refuses a row whose tag is that of another with a revision behind it: D2 rev B
+// beside D2. It reports whether it does.
+func (b *Book) checkRevised(i int) bool {
+	l := &b.Lines[i]
+	tag := string(b.TagOf(l))
+	base, ok := terms.RevisedTag(tag)
+	if !ok {
+		return false
+	}
+	at, ok := b.Find(base)
+	if !ok || b.Lines[at].Sheet != l.Sheet {
+		return false
+	}
+	b.Refuse(i, "tag", tag, "each piece in one revision",
+		fmt.Sprintf("tag '%s' seems to be a revision of '%s' on row %d, so one may take the place of the other; take out what doesn't hold", tag, base, b.Lines[at].Row))
+	return true
+}
+
+// numbered is how many numbers a tag has behind those of another: 1 for 1.2, 1-2 or 1b behind
+// 1 and for A2 behind A, 2 for 1.2.3.
+func numbered[text string | []byte](tag, of text) int {
+	n := len(of)
+	if n == 0 || len(tag) <= n || len(tag) > n+12 || string(tag[:n]) != string(of) {
+		return 0
+	}
+	rest := tag[n:]
+	switch c, last := rest[0], of[n-1]; {
+	case (c == '.' || c == '-' || c == '/') && len(rest) > 1 && isFigure(rest[1]):
+		deep := 1
+		for i := 1; i < len(rest); i++ {
+			if rest[i] == c {
+				deep++
+			}
+		}
+		return deep
+	case isFigure(last) && !isFigure(c) && (c|0x20) >= 'a' && (c|0x20) <= 'z' && len(rest) == 1, !isFigure(last) && isFigure(c):
+		return 1
+	}
+	return 0
+}
+
+func isFigure(c byte) bool { return c >= '0' && c <= '9' }

@@ -1,0 +1,29 @@
+package wording
+
+import (
+	"slices"
+
+	"blankoff/takeoff/schedule/headings"
+)
+
+// OfRevisions reports a heading of the revisions of rows, and not of their drawings.
+func OfRevisions(typed string) bool {
+	words := headings.Tokens(typed)
+	return len(words) > 0 && len(words) < 4 && revisionWords[words[0]] && !slices.ContainsFunc(words[1:], func(w string) bool {
+		return !slices.Contains([]string{"no", "nr", "number", "index", "letter", "code", "id"}, w)
+	})
+}
+
+// revisionWords head columns of revisions, in seven languages (from memory, unverified).
+var revisionWords = setOf("rev revs revision revisie revisione version ver versie versione index ind indice issue ausgabe stand fassung anderungsindex aenderungsindex edition edicion edizione utgava andring uitgave emision emissione")
+
+// MayBeRevision reports a cell that may be a revision: A, P01, 2, rev B.
+func MayBeRevision(cell string) bool { return len(cell) < 7 }
+
+// RevisionMark marks a revision: others have other marks, as a rule. It isn't 0.
+func RevisionMark(cell string) (mark uint16) {
+	for i := range min(len(cell), 8) {
+		mark = mark*37 + uint16(cell[i]|0x20)
+	}
+	return max(mark, 1)
+}
