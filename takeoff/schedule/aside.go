@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -128,16 +127,11 @@ func (t *table) isUnits(cells []string, filled []int) bool {
 	return len(filled) > 1 && len(filled) < 5 && wording.OnUnits(t.Lex, cells)
 }
 
-// numbered deals with a row right below the headings that numbers the columns:
-// 1, 2, 3 or (1), (2), (3).
+// numbered deals with a row right below the headings that numbers the columns: 1, 2, 3 or
+// (1), (2), (3). One of letters stands under all headings: A, B, C.
 func (t *table) numbered(number int, cells []string) bool {
-	filled := celltext.Filled(cells)
-	for i, at := range filled {
-		if strings.Trim(celltext.Trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
-			return false
-		}
-	}
-	if len(filled) < 4 {
+	numbers, lettered := celltext.NumbersColumns(cells)
+	if !numbers || lettered && !slices.ContainsFunc(t.Heads, func(head []string) bool { return slices.Equal(celltext.Filled(head), celltext.Filled(cells)) }) {
 		return false
 	}
 	t.Told.Add("rows that number the columns passed over", "", number)

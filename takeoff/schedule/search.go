@@ -30,8 +30,11 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 		return t.complete(number, cells)
 	}
 	alone := headrow.Read(t.Lex, cells)
-	if celltext.Labels(cells) && !headrow.AllKnown(alone) {
+	if numbers, _ := celltext.NumbersColumns(cells); numbers || celltext.Labels(cells) && !headrow.AllKnown(alone) {
 		t.passOver(number, cells)
+		if numbers {
+			f.Last = nil
+		}
 		return true, nil
 	}
 	best := headrow.Score(alone)
@@ -128,7 +131,7 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 	n := len(m.HeadingRows)
 	switch {
 	case n == 0:
-		if !m.HasAll(cells) {
+		if !m.HasAll(cells) && !m.HasAll(celltext.Unnumbered(cells)) {
 			t.passOver(number, cells)
 			return true, nil
 		}
@@ -151,6 +154,11 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 // there is a fault.
 func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	typed := mapping.Joined(heads, headrow.MaxColumns)
+	bare := make([][]string, len(heads))
+	for i := range heads {
+		bare[i] = celltext.Unnumbered(heads[i])
+	}
+	unnumbered := mapping.Joined(bare, headrow.MaxColumns)
 	hs := make([]headings.Heading, len(typed))
 	for i := range hs {
 		hs[i] = headings.Heading{Typed: celltext.Shorten(typed[i]), Verdict: headings.Unknown}
@@ -162,6 +170,9 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: rows[0]}
 	for _, c := range m.Columns {
 		i := c.Seek(typed)
+		if i < 0 {
+			i = c.Seek(unnumbered)
+		}
 		if i < 0 || i >= headrow.MaxColumns || fixed[i] {
 			name := c.Heading
 			if name == "" {

@@ -16,6 +16,7 @@ type table struct {
 	fresh      bool      // no row of data since the headings
 	repeated   bool      // nor since they stood again
 	repeatedAt []int     // the rows in which they did
+	unitsAt    int       // the last row of units
 	most       int       // rows that the file may hold
 	line       *unitLine // the last one
 	lones      int       // rows of one cell
@@ -51,7 +52,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if empty && broken == "" {
 		return nil
 	}
-	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.Loud && t.fresh && t.numbered(number, cells) || t.mayBeAside(r) && t.aside(number, cells, r)) {
+	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.Loud && (t.fresh || t.repeated || t.unitsAt == number-1) && t.numbered(number, cells) || t.mayBeAside(r) && t.aside(number, cells, r)) {
 		t.KindAbove = ""
 		return nil
 	}

@@ -17,8 +17,9 @@ const (
 	MaxColumns = 1000 // columns of a schedule
 )
 
-// Read reads a row as headings.
+// Read reads a row as headings, without numbers that count them.
 func Read(lex *headings.Lexicon, cells []string) []headings.Heading {
+	cells = celltext.Unnumbered(cells)
 	out := make([]headings.Heading, 0, min(len(cells), MaxColumns))
 	for i, cell := range cells {
 		if i >= MaxColumns {
@@ -36,6 +37,7 @@ func Read(lex *headings.Lexicon, cells []string) []headings.Heading {
 // Join reads two rows as one heading row. A cell of the upper row that is
 // merged across stands over all blank cells to its right that have one below.
 func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
+	top, bottom = celltext.Unnumbered(top), celltext.Unnumbered(bottom)
 	n := min(max(len(top), len(bottom)), MaxColumns)
 	out := make([]headings.Heading, n)
 	over := ""

@@ -1,0 +1,34 @@
+package schedule_test
+
+// The ordinary rows of these files: a straight twice, one more and a cap.
+const (
+	ordinaryHeads = "Tag,Kind,Width,Height,Length,Qty\n"
+	ordinaryRows  = "T1,Straight,600,400,1500,2\nT2,Straight,500,300,1200,1\nT3,Cap,500,300,,1\n"
+)
+
+// ordinaryArea is theirs.
+func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .5*.3 }
+
+// uglyOrdinary are schedules that any reader of the trade would read without asking, each with
+// those beside it that are asked about all the same.
+func uglyOrdinary() []ugly {
+	out := uglyNumbered()
+	return out
+}
+
+// uglyNumbered are headings with numbers or letters before them, above them or below them.
+func uglyNumbered() []ugly {
+	one, all := rect(.6, .4, 1.5), ordinaryArea()
+	return []ugly{
+		csvFile("ordinary-numbered-heads.csv", "1. Tag,2. Kind,3. Width (mm),4. Height (mm),5. Length (mm),6. Qty\n"+ordinaryRows, 3, 0, 0, all, ""),
+		csvFile("ordinary-lettered-heads.csv", "(a) Tag,(b) Kind,(c) Width,(d) Height,(e) Length,(f) Qty\n"+ordinaryRows, 3, 0, 0, all, ""),
+		csvFile("ordinary-numbered-some.csv", "Tag,Kind,1) Width (mm),2) Height (mm),3) Length (mm),Qty\n"+ordinaryRows, 3, 0, 0, all, ""),
+		csvFile("ordinary-numbered-groups.csv", "1. Tag,2. Kind,3. Main,,4. Branch,,5. Length,6. Qty\n,,Width,Height,Width,Height,,\nT1,Straight,600,400,,,1500,2\n", 1, 0, 0, 2*one, ""),
+		csvFile("ordinary-letters-above.csv", "A,B,C,D,E,F\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, ""),
+		csvFile("ordinary-letters-below.csv", ordinaryHeads+"A,B,C,D,E,F\n"+ordinaryRows+ordinaryHeads+"A,B,C,D,E,F\nT4,Straight,600,400,1500,1\n", 4, 0, 0, all+one, "", "number the columns"),
+		csvFile("ordinary-numbers-below-units.csv", ordinaryHeads+",,mm,mm,mm,\n(1),(2),(3),(4),(5),(6)\n"+ordinaryRows, 3, 0, 0, all, "", "number the columns"),
+		csvFile("ordinary-numbered-twins.csv", "1. Tag,2. Kind,3. Width,4. Width,5. Length\nT1,Straight,600,400,1500\n", 0, 0, 1, 0, "1:Width 2:shape"),
+		csvFile("ordinary-numbered-ends.csv", "Tag,Kind,1. Width,1. Height,2. Width,2. Height,Length\nT1,Reducer,600,400,500,300,400\n", 0, 0, 1, 0, "2:size"),
+		csvFile("ordinary-letters-short.csv", ordinaryHeads+"A,B,C,D,,\n"+ordinaryRows, 3, 0, 1, all, "2:Width 2:Height 2:kind"),
+	}
+}
