@@ -30,11 +30,8 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 		return t.complete(number, cells)
 	}
 	alone := headrow.Read(t.Lex, cells)
-	if numbers, _ := celltext.NumbersColumns(cells); numbers || celltext.Labels(cells) && !headrow.AllKnown(alone) {
+	if t.noHeads(cells) || celltext.Labels(cells) && !headrow.AllKnown(alone) {
 		t.passOver(number, cells)
-		if numbers {
-			f.Last = nil
-		}
 		return true, nil
 	}
 	best := headrow.Score(alone)
@@ -53,6 +50,13 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	t.passOver(number, cells)
 	return true, nil
+}
+
+// noHeads reports a row above the headings that numbers the columns, or has labels with what
+// they say.
+func (t *table) noHeads(cells []string) bool {
+	numbers, _ := celltext.NumbersColumns(cells)
+	return numbers || headrow.Labelled(t.Lex, cells)
 }
 
 // complete decides whether the row below a heading row belongs to it.
@@ -104,12 +108,8 @@ func (t *table) passOver(number int, cells []string) {
 	if f.Rows = append(f.Rows, number); f.First == "" {
 		f.First = celltext.Shorten(text)
 	}
-	line := headrow.Line{Row: number, Text: text}
-	if wording.OnUnits(t.Lex, cells) {
-		line.Parts = strings.Join(celltext.Texts(cells), ", ")
-	}
-	f.Texts = append(f.Texts, line)
-	if len(cells) <= headrow.MaxColumns {
+	f.Texts = append(f.Texts, t.linesOf(number, cells, text)...)
+	if len(cells) <= headrow.MaxColumns && !t.noHeads(cells) {
 		f.Last, f.LastAt = slices.Clone(cells), number
 	}
 	first := cells[:min(len(cells), headrow.MostTitle)]
@@ -121,6 +121,21 @@ func (t *table) passOver(number int, cells []string) {
 	}
 	f.Failed = len(f.Rows) >= headrow.MaxSearch
 	t.Look.Class(told.TitleRow, number, cells)
+}
+
+// linesOf is a row above the headings as a line, or as one for each of its labels.
+func (t *table) linesOf(number int, cells []string, text string) (out []headrow.Line) {
+	if headrow.Labelled(t.Lex, cells) {
+		for parts := range slices.Chunk(celltext.Texts(cells), 2) {
+			out = append(out, headrow.Line{Row: number, Text: strings.Join(parts, " ")})
+		}
+		return out
+	}
+	line := headrow.Line{Row: number, Text: text}
+	if wording.OnUnits(t.Lex, cells) {
+		line.Parts = strings.Join(celltext.Texts(cells), ", ")
+	}
+	return append(out, line)
 }
 
 // findFixed takes the heading rows that a map fixes, by their numbers or by

@@ -178,12 +178,15 @@ func (t *table) entitle(number int, text string) {
 	t.TellKind()
 }
 
+// mostHeading is how many lines right above the headings may give the system and the level.
+const mostHeading = 6
+
 // headedBy takes the system and the level from lines right above the headings that give
 // them as sub-headings do: System: S1, Level 2.
 func (t *table) headedBy() {
 	t.sheetNamed()
 	texts := t.Search.Texts
-	for _, x := range texts[max(0, len(texts)-3):] {
+	for _, x := range texts[max(0, len(texts)-mostHeading):] {
 		words := headings.Tokens(x.Text)
 		before, after, colon := strings.Cut(x.Text, ":")
 		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.Text, "0123456789")) {

@@ -1,5 +1,7 @@
 package schedule_test
 
+import "slices"
+
 // The ordinary rows of these files: a straight twice, one more and a cap.
 const (
 	ordinaryHeads = "Tag,Kind,Width,Height,Length,Qty\n"
@@ -12,8 +14,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	out := uglyNumbered()
-	return out
+	return slices.Concat(uglyNumbered(), uglyLabelled())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -30,5 +31,20 @@ func uglyNumbered() []ugly {
 		csvFile("ordinary-numbered-twins.csv", "1. Tag,2. Kind,3. Width,4. Width,5. Length\nT1,Straight,600,400,1500\n", 0, 0, 1, 0, "1:Width 2:shape"),
 		csvFile("ordinary-numbered-ends.csv", "Tag,Kind,1. Width,1. Height,2. Width,2. Height,Length\nT1,Reducer,600,400,500,300,400\n", 0, 0, 1, 0, "2:size"),
 		csvFile("ordinary-letters-short.csv", ordinaryHeads+"A,B,C,D,,\n"+ordinaryRows, 3, 0, 1, all, "2:Width 2:Height 2:kind"),
+	}
+}
+
+// uglyLabelled are labels with what they say, each in a cell, right above the headings.
+func uglyLabelled() []ugly {
+	one, all := rect(.6, .4, 1.5), ordinaryArea()
+	return []ugly{
+		csvFile("ordinary-class-above.csv", "Class,B\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "", "'Class B'"),
+		csvFile("ordinary-labels-above.csv", "System,S1\nLevel,02\nClass,B\nMaterial,GI\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "", "the system of 3 rows", "the level of 3 rows"),
+		csvFile("ordinary-labels-in-line.csv", "Class,B,System,S1,Material,GI\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "", "the system of 3 rows"),
+		csvFile("ordinary-labels-project.csv", "Project,School\nDrawing,M-101\nRev,C\nClass,B\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, ""),
+		csvFile("ordinary-klasse.csv", "Klasse;B\nAnlage;Z1\nPos;Art;Breite;Höhe;Länge;Anzahl\n1;Kanal;600;400;1500;2\n", 1, 0, 0, 2*one, "", "the system of 1 row"),
+		csvFile("ordinary-labels-struck.csv", "Status,Superseded 2\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
+		csvFile("ordinary-labels-twice.csv", "Level,02 to 05\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
+		csvFile("ordinary-labels-group.csv", "Tag,Kind,Main,,Branch,,\n,,W,H,W,H,L\nT1,Straight,600,400,,,1500\n", 0, 0, 1, 0, "3:length_mm"),
 	}
 }
