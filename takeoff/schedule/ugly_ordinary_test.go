@@ -14,7 +14,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -46,5 +46,26 @@ func uglyLabelled() []ugly {
 		csvFile("ordinary-labels-struck.csv", "Status,Superseded 2\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
 		csvFile("ordinary-labels-twice.csv", "Level,02 to 05\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
 		csvFile("ordinary-labels-group.csv", "Tag,Kind,Main,,Branch,,\n,,W,H,W,H,L\nT1,Straight,600,400,,,1500\n", 0, 0, 1, 0, "3:length_mm"),
+	}
+}
+
+// uglySides are the two sides of a cross-section under the names that offices have for them.
+func uglySides() []ugly {
+	one, all := rect(.6, .4, 1.5), ordinaryArea()
+	heads := func(a, b string) string { return "Tag,Kind," + a + "," + b + ",Length,Qty\n" }
+	const both = "are read as width and height"
+	return []ugly{
+		csvFile("ordinary-dimension-1-2.csv", heads("Dimension 1 (mm)", "Dimension 2 (mm)")+ordinaryRows, 3, 0, 0, all, "", both),
+		csvFile("ordinary-dim1-dim2.csv", heads("Dim1", "Dim2")+ordinaryRows, 3, 0, 0, all, "", both),
+		csvFile("ordinary-size-1-2.csv", heads("Size 1", "Size 2")+ordinaryRows, 3, 0, 0, all, "", both),
+		csvFile("ordinary-seite-1-2.csv", heads("Seite 1", "Seite 2")+ordinaryRows, 3, 0, 0, all, "", both),
+		csvFile("ordinary-kantenlaenge.csv", heads("Kantenlänge a (mm)", "Kantenlänge b (mm)")+ordinaryRows, 3, 0, 0, all, "", both),
+		csvFile("ordinary-zijde.csv", heads("Zijde a", "Zijde b")+ordinaryRows, 3, 0, 0, all, "", both),
+		csvFile("ordinary-dim-round-by-shape.csv", "Tag,Kind,Shape,Dim 1,Dim 2,Length\nT1,Straight,round,315,,1500\nT2,Straight,rect,600,400,1500\n", 2, 0, 0, one+round(.315, 1.5), ""),
+		csvFile("ordinary-dim-reducer.csv", heads("Dim 1", "Dim 2")+"T1,Straight,600,400,1500,1\nT2,Straight,315,,1500,1\nT3,Reducer,600,400,500,1\n", 1, 0, 2, one, "3:height_mm 4:width2_mm 4:height2_mm"),
+		csvFile("ordinary-size-two-diameters.csv", heads("Size 1", "Size 2")+"T1,Straight,315,315,1500,1\nT2,Reducer,315,250,300,1\n", 0, 0, 2, 0, "2:Size 1 2:Size 2 3:Size 1 3:Size 2"),
+		csvFile("ordinary-size-spiral.csv", heads("Size 1", "Size 2")+"T1,Spiral duct,315,,1500,1\nT2,Reducer,315,250,300,1\n", 1, 0, 1, round(.315, 1.5), "3:Size 1 3:Size 2"),
+		csvFile("ordinary-size-length-twice.csv", heads("Size 1", "Size 2")+"T1,Straight,315,1500,1500,1\nT2,Straight,250,900,900,1\n", 0, 0, 2, 0, "2:Size 1 2:Size 2 3:Size 1 3:Size 2"),
+		csvFile("ordinary-dim-1-2-3.csv", "Tag,Kind,Dim 1,Dim 2,Dim 3,Qty\nT1,Straight,600,400,1500,2\n", 0, 0, 1, 0, "1:Dim 1 1:Dim 2 2:shape 2:length_mm"),
 	}
 }

@@ -146,7 +146,7 @@ func (t *Reading) settledBefore() (again bool) {
 			if lettered && name == "-" && at < len(t.Specs) {
 				t.Specs[at].Used, t.Specs[at].Verdict = false, headings.Unknown
 			}
-			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict == headings.Known || t.Specs[at].Verdict == headings.Sizes {
+			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict == headings.Known || t.Specs[at].Verdict == headings.Sizes && of != headings.NoSize {
 				continue
 			}
 			if t.Specs[at].Typed == "" {

@@ -81,6 +81,7 @@ func (t *Reading) settleHeadings() {
 	t.swedishPlan()
 	t.frenchSides()
 	t.sidesAB()
+	t.sidesOneTwo()
 	t.sizeInCells()
 	t.endsByCells()
 	t.byCells()
