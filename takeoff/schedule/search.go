@@ -176,7 +176,7 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	unnumbered := mapping.Joined(bare, headrow.MaxColumns)
 	hs := make([]headings.Heading, len(typed))
 	for i := range hs {
-		hs[i] = headings.Heading{Typed: celltext.Shorten(typed[i]), Verdict: headings.Unknown}
+		hs[i] = headings.Heading{Typed: celltext.Shorten(unnumbered[i]), Verdict: headings.Unknown}
 		if typed[i] == "" {
 			hs[i].Verdict = headings.Blank
 		}
