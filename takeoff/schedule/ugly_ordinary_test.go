@@ -1,6 +1,10 @@
 package schedule_test
 
-import "slices"
+import (
+	"math"
+	"slices"
+	"strings"
+)
 
 // The ordinary rows of these files: a straight twice, one more and a cap.
 const (
@@ -14,7 +18,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -67,5 +71,32 @@ func uglySides() []ugly {
 		csvFile("ordinary-size-spiral.csv", heads("Size 1", "Size 2")+"T1,Spiral duct,315,,1500,1\nT2,Reducer,315,250,300,1\n", 1, 0, 1, round(.315, 1.5), "3:Size 1 3:Size 2"),
 		csvFile("ordinary-size-length-twice.csv", heads("Size 1", "Size 2")+"T1,Straight,315,1500,1500,1\nT2,Straight,250,900,900,1\n", 0, 0, 2, 0, "2:Size 1 2:Size 2 3:Size 1 3:Size 2"),
 		csvFile("ordinary-dim-1-2-3.csv", "Tag,Kind,Dim 1,Dim 2,Dim 3,Qty\nT1,Straight,600,400,1500,2\n", 0, 0, 1, 0, "1:Dim 1 1:Dim 2 2:shape 2:length_mm"),
+	}
+}
+
+// taper is the outside surface of a concentric reducer between two rectangles, m2: four flat
+// sides, each a trapezium as high as its slant.
+func taper(a, b, c, d, l float64) float64 {
+	return (a+c)*math.Hypot(l, (b-d)/2) + (b+d)*math.Hypot(l, (a-c)/2)
+}
+
+// cone is that of one between two circles, m2.
+func cone(d1, d2, l float64) float64 { return math.Pi * (d1 + d2) / 2 * math.Hypot(l, (d1-d2)/2) }
+
+// uglyOutlets are the small ends of tapers under a heading for the outlet.
+func uglyOutlets() []ugly {
+	one := rect(.6, .4, 1.5)
+	const end = "is read as the size of the other end"
+	return []ugly{
+		csvFile("ordinary-outlet.csv", "Tag,Kind,Section,Outlet (mm),Length\nT1,Straight,600x400,,1500\nT2,Taper,600x400,500x300,400\n", 2, 0, 0, one+taper(.6, .4, .5, .3, .4), "", end),
+		csvFile("ordinary-outlet-sides.csv", "Tag,Kind,W,H,Outlet W,Outlet H,Length\nT1,Straight,600,400,600,400,1500\nT2,Taper,600,400,500,300,400\n", 2, 0, 0, one+taper(.6, .4, .5, .3, .4), "", end),
+		csvFile("ordinary-sortie.csv", "Repère,Pièce,Ø,Ø sortie,Longueur,Quantité\nT1,Conduit droit,315,,1500,2\nT2,Réduction,315,250,400,1\n", 2, 0, 0, 2*round(.315, 1.5)+cone(.315, .25, .4), "", end),
+		csvFile("ordinary-uitlaat.csv", "Nr,Onderdeel,Ø,Ø uitlaat,Lengte,Aantal\nT1,Kanaal,315,-,1500,2\nT2,Verloop,315,250,400,1\n", 2, 0, 0, 2*round(.315, 1.5)+cone(.315, .25, .4), "", end),
+		csvFile("ordinary-austritt.csv", "Pos,Bauteil,Ø,Austritt (mm),Länge\nT1,Rohr,315,,1500\nT2,Reduzierung,315,250,400\n", 2, 0, 0, round(.315, 1.5)+cone(.315, .25, .4), "", end),
+		csvFile("ordinary-outlet-plenum.csv", "Tag,Kind,W,H,L,Outlet Ø\nT1,Plenum,600,600,300,250\nT2,Straight,600,400,1500,\n", 2, 0, 0, one+2*.6*.6+4*.6*.3, ""),
+		csvFile("ordinary-outlet-names.csv", "Tag,Kind,Size,Outlet,Length\nT1,Straight,600x400,roof,1500\nT2,Taper,600x400,,400\n", 1, 0, 1, one, "3:width2_mm 3:height2_mm"),
+		csvFile("ordinary-outlet-mixed.csv", "Tag,Kind,Size,Outlet,Length\nT1,Straight,600x400,300x300,1500\nT2,Taper,600x400,500x300,400\n", 1, 0, 1, one, "3:width2_mm 3:height2_mm"),
+		csvFile("ordinary-outlet-later.csv", "Tag,Kind,Size,Outlet,Length\nT1,Taper,600x400,500x300,400\n"+strings.Repeat("D,Straight,600x400,,1500\n", 45)+"D,Straight,600x400,300x300,1500\n", 46, 0, 1, 45*one+taper(.6, .4, .5, .3, .4), "48:width2_mm 48:height2_mm", end),
+		csvFile("ordinary-outlet-figures.csv", "Tag,Kind,Inlet,Outlet,Length\nT1,Straight,315,,1500\nT2,Reducer,315,250,400\n", 0, 0, 2, 0, "2:size 3:size"),
 	}
 }

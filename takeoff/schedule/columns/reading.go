@@ -86,6 +86,7 @@ func (t *Reading) settleHeadings() {
 	t.endsByCells()
 	t.byCells()
 	t.describedKinds()
+	t.outletByCells()
 	t.lengthOfRun()
 	t.lengthOfAll()
 	t.feetAndInches()

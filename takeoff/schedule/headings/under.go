@@ -101,3 +101,35 @@ func (l *Lexicon) Unused(word string) bool {
 
 // Dimension reports a word that is about sizes or units in general.
 func (l *Lexicon) Dimension(word string) bool { return l.places[word] == "dimension" }
+
+// OfEnd reads a heading of the other end of a piece, which names that end before or behind the
+// size, or alone: Outlet Ø, Ø sortie (mm), Austritt.
+func (l *Lexicon) OfEnd(typed string) (h Heading, ok bool) {
+	name, u, said := cutUnit(typed)
+	words := Tokens(name)
+	for k := min(2, len(words)); k > 0; k-- {
+		rest := words[k:]
+		if l.over[strings.Join(words[:k], "")] != "2" {
+			if rest = words[:len(words)-k]; l.over[strings.Join(words[len(words)-k:], "")] != "2" {
+				continue
+			}
+		}
+		if len(rest) == 0 {
+			h.Verdict, h.Size = Sizes, SecondSize
+		} else if h = l.Read(strings.Join(rest, " ")); h.Verdict == Sizes && h.Size == OwnSize {
+			h.Size = SecondSize
+		} else if d, isSize := h.Column.Dim(); h.Verdict == Known && isSize && secondOf[d] != d {
+			if d, ok = secondOf[d]; !ok {
+				return h, false
+			}
+			h.Column = takeoff.DimColumn(d)
+		} else {
+			return h, false
+		}
+		if h.Typed = typed; said {
+			h.Unit, h.Said = u, true
+		}
+		return h, !said || u.Measure == takeoff.Lengths
+	}
+	return h, false
+}
