@@ -18,7 +18,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -98,5 +98,22 @@ func uglyOutlets() []ugly {
 		csvFile("ordinary-outlet-mixed.csv", "Tag,Kind,Size,Outlet,Length\nT1,Straight,600x400,300x300,1500\nT2,Taper,600x400,500x300,400\n", 1, 0, 1, one, "3:width2_mm 3:height2_mm"),
 		csvFile("ordinary-outlet-later.csv", "Tag,Kind,Size,Outlet,Length\nT1,Taper,600x400,500x300,400\n"+strings.Repeat("D,Straight,600x400,,1500\n", 45)+"D,Straight,600x400,300x300,1500\n", 46, 0, 1, 45*one+taper(.6, .4, .5, .3, .4), "48:width2_mm 48:height2_mm", end),
 		csvFile("ordinary-outlet-figures.csv", "Tag,Kind,Inlet,Outlet,Length\nT1,Straight,315,,1500\nT2,Reducer,315,250,400\n", 0, 0, 2, 0, "2:size 3:size"),
+	}
+}
+
+// uglyFeet are lengths in feet and in inches in two columns, wherever they stand.
+func uglyFeet() []ugly {
+	const in, both = .0254, "are read as one length in feet and inches"
+	run := func(inches float64) float64 { return rect(24*in, 12*in, inches*in) }
+	heads := func(rest string) string { return "Tag,Kind,W (in),H (in)," + rest + "\n" }
+	return []ugly{
+		csvFile("ordinary-feet-apart.csv", heads("Length ft,Qty,Length in")+"T1,Straight,24,12,4,2,6\nT2,Straight,24,12,5,1,0\n", 2, 0, 0, 2*run(54)+run(60), "", both),
+		csvFile("ordinary-feet-behind.csv", heads("Length in,Length ft,Qty")+"T1,Straight,24,12,6,4,2\n", 1, 0, 0, 2*run(54), "", both),
+		csvFile("ordinary-inches-alone.csv", heads("Length ft,Length in")+"T1,Straight,24,12,4,6\nT2,Straight,24,12,,18\nT3,Straight,24,12,0,7 1/2\nT4,Straight,24,12,5,\n", 4, 0, 0, run(54)+run(18)+run(7.5)+run(60), "", both),
+		csvFile("ordinary-ft-in.csv", heads("Ft,In,Qty")+"T1,Straight,24,12,4,6,2\nT2,Straight,24,12,,18,1\n", 2, 0, 0, 2*run(54)+run(18), "", both),
+		csvFile("ordinary-feet-in-brackets.csv", heads("Length (ft),Qty,(in)")+"T1,Straight,24,12,4,2,6\n", 1, 0, 0, 2*run(54), "", both),
+		csvFile("ordinary-feet-and-all-inches.csv", heads("Length ft,Qty,Length in")+"T1,Straight,24,12,4,2,48\nT2,Straight,24,12,4,2,6\n", 1, 0, 1, 2*run(54), "2:Length ft"),
+		csvFile("ordinary-feet-and-in.csv", heads("Length ft,Qty,(in)")+"T1,Straight,24,12,4,2,14\n", 1, 0, 0, 2*run(48), "1:(in)"),
+		csvFile("ordinary-feet-twice.csv", heads("Length ft,Length in,Length in")+"T1,Straight,24,12,4,6,7\n", 0, 0, 1, 0, "1:Length ft 2:length_mm"),
 	}
 }

@@ -72,7 +72,7 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		s := &t.Specs[i]
 		if t.Seldom {
-			cell = s.GoesOn(cell, cells[i:n])
+			cell = s.GoesOn(cell, cells[:n], i)
 			if t.UnitsAt > 0 && s.Used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
 				empty = false
 				continue
@@ -96,6 +96,11 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			}
 		}
 		worded = t.take(r, s, cell) || worded
+	}
+	if t.Feet > 0 && celltext.At(cells, t.Feet-1) == "" { // inches alone
+		if s := &t.Specs[t.Feet-1]; s.GoesOn("", cells[:n], t.Feet-1) != "" {
+			worded, empty = t.take(r, s, s.GoesOn("", cells[:n], t.Feet-1)) || worded, false
+		}
 	}
 	more := t.behind(r, cells, n, empty)
 	return worded, empty && !more

@@ -39,7 +39,7 @@ func (t *Reader) WatchUnused() {
 		}
 		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) }) && !t.LaterCount(s.Typed)
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
-		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
+		if u, ok := columns.UnitOnly(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
 			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
 			continue
 		}
