@@ -18,7 +18,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -115,5 +115,19 @@ func uglyFeet() []ugly {
 		csvFile("ordinary-feet-and-all-inches.csv", heads("Length ft,Qty,Length in")+"T1,Straight,24,12,4,2,48\nT2,Straight,24,12,4,2,6\n", 1, 0, 1, 2*run(54), "2:Length ft"),
 		csvFile("ordinary-feet-and-in.csv", heads("Length ft,Qty,(in)")+"T1,Straight,24,12,4,2,14\n", 1, 0, 0, 2*run(48), "1:(in)"),
 		csvFile("ordinary-feet-twice.csv", heads("Length ft,Length in,Length in")+"T1,Straight,24,12,4,6,7\n", 0, 0, 1, 0, "1:Length ft 2:length_mm"),
+	}
+}
+
+// uglyThreeRows are headings in three rows: group, name, unit.
+func uglyThreeRows() []ugly {
+	one := rect(.6, .4, 1.5)
+	const rows = "T1,Straight,600,400,,,1500,2\nT2,Reducer,600,400,500,300,400,1\n"
+	return []ugly{
+		csvFile("ordinary-three-rows.csv", "Piece,,Inlet,,Outlet,,,\nTag,Kind,Width,Height,Width,Height,Length,Qty\n,,mm,mm,mm,mm,mm,pcs\n"+rows, 2, 0, 0, 2*one+taper(.6, .4, .5, .3, .4), ""),
+		csvFile("ordinary-three-rows-ends.csv", "Tag,Kind,Large end,,Small end,,Length,Qty\n,,W,H,W,H,,\n,,(mm),(mm),(mm),(mm),(mm),\n"+rows, 2, 0, 0, 2*one+taper(.6, .4, .5, .3, .4), ""),
+		csvFile("ordinary-three-rows-quantity.csv", "Tag,Kind,Main,,Branch,,\n,,W,H,W,H,Qty\n,,mm,mm,mm,mm,No\nT1,Cap,600,400,,,2\n", 1, 0, 0, 2*.6*.4, ""),
+		csvFile("ordinary-three-rows-branch.csv", "Tag,Kind,Main,,Branch,,,Qty\n,,Width,Height,Width,Height,Length,\n,,mm,mm,mm,mm,mm,\nT1,Straight,600,400,,,1500,2\n", 0, 0, 1, 0, "4:length_mm"),
+		csvFile("ordinary-three-rows-insulation.csv", "Tag,Kind,Insulation,,Size,,\n,,Width,Height,Width,Height,Length\n,,mm,mm,mm,mm,mm\nT1,Straight,700,500,600,400,1500\n", 1, 0, 0, one, "1:Insulation / Width 1:Insulation / Height"),
+		csvFile("ordinary-three-rows-outlet.csv", "Tag,Kind,Size,,Outlet\n,,W,H,Length\n,,mm,mm,mm\nT1,Straight,600,400,1500\n", 0, 0, 1, 0, "1:Outlet / Length 4:length_mm"),
 	}
 }

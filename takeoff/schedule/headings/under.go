@@ -77,6 +77,16 @@ func (l *Lexicon) Beside(over, low string) (h Heading, ok bool) {
 	return h, l.Over(name) == "" && upper.Verdict == Known && h.Verdict == Known && !isSize && h.Column != upper.Column
 }
 
+// BesideEnd reports a heading that isn't of the other end or of the branch, over which it may
+// seem to stand, as these have none: Qty, and Length beside the other end.
+func (l *Lexicon) BesideEnd(over string, h Heading) bool {
+	name, _, _ := cutUnit(over)
+	of := map[string]map[fittings.Dim]fittings.Dim{"2": secondOf, "branch": branchOf}[l.Over(name)]
+	d, isSize := h.Column.Dim()
+	_, has := of[d]
+	return of != nil && h.Verdict == Known && (!isSize || !has)
+}
+
 // cutUnit takes a unit off the end of a heading.
 func cutUnit(typed string) (name string, u quantity.Unit, said bool) {
 	words := Tokens(typed)

@@ -61,13 +61,25 @@ func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
 		}
 		out[i] = lex.Under(celltext.Shorten(over), celltext.Shorten(low))
 		if up == "" && out[i].Verdict == headings.Near {
-			if alone, ok := lex.Beside(over, low); ok { // Length over (m), and Qty beside it
+			if alone, ok := besideGroup(lex, over, low, out[:i]); ok { // Length over (m), and Qty beside it
 				alone.Typed = out[i].Typed
 				out[i] = alone
 			}
 		}
 	}
 	return out
+}
+
+// besideGroup reads a heading in the lower row that stands right of those that the upper one is
+// over, and isn't of it: Qty beside Outlet over W and H.
+func besideGroup(lex *headings.Lexicon, over, low string, before []headings.Heading) (h headings.Heading, ok bool) {
+	if h, ok = lex.Beside(over, low); ok {
+		return h, true
+	}
+	return h, lex.BesideEnd(over, h) && slices.ContainsFunc(before, func(x headings.Heading) bool {
+		d, isSize := x.Column.Dim()
+		return x.Verdict == headings.Sizes && x.Size != headings.OwnSize || x.Verdict == headings.Known && isSize && (d == fittings.Height2 || d == fittings.Diameter2 || d == fittings.BranchHeight || d == fittings.BranchDiameter)
+	})
 }
 
 // Pairs reports a row of one or two labels, each with what it says behind it, above
