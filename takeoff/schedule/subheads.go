@@ -99,7 +99,7 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	}
-	if t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text) {
+	if (t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text)) && !t.Lex.Part(text) {
 		t.struckBelow(number, cells, text)
 		return true
 	}

@@ -4,6 +4,7 @@ import (
 	"math"
 	"slices"
 	"strings"
+	"testing"
 )
 
 // The ordinary rows of these files: a straight twice, one more and a cap.
@@ -18,7 +19,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -129,5 +130,39 @@ func uglyThreeRows() []ugly {
 		csvFile("ordinary-three-rows-branch.csv", "Tag,Kind,Main,,Branch,,,Qty\n,,Width,Height,Width,Height,Length,\n,,mm,mm,mm,mm,mm,\nT1,Straight,600,400,,,1500,2\n", 0, 0, 1, 0, "4:length_mm"),
 		csvFile("ordinary-three-rows-insulation.csv", "Tag,Kind,Insulation,,Size,,\n,,Width,Height,Width,Height,Length\n,,mm,mm,mm,mm,mm\nT1,Straight,700,500,600,400,1500\n", 1, 0, 0, one, "1:Insulation / Width 1:Insulation / Height"),
 		csvFile("ordinary-three-rows-outlet.csv", "Tag,Kind,Size,,Outlet\n,,W,H,Length\n,,mm,mm,mm\nT1,Straight,600,400,1500\n", 0, 0, 1, 0, "1:Outlet / Length 4:length_mm"),
+	}
+}
+
+// uglyRoomLines are lines that name rooms among the rows.
+func uglyRoomLines() []ugly {
+	const head, more = ordinaryHeads + "T1,Straight,600,400,1500,2\n", "T2,Straight,600,400,1500,1\n"
+	one := rect(.6, .4, 1.5)
+	return []ugly{
+		csvFile("ordinary-ceiling-void.csv", head+"Ceiling void,,,,,\n"+more+"Copy room,,,,,\n"+ordinaryHeads+"T3,Straight,600,400,1500,1\n", 3, 0, 0, 4*one, "", "name a place or a part"),
+		csvFile("ordinary-void-line.csv", head+"void,,,,,\n"+more, 1, 0, 1, 2*one, "3: 4:"),
+	}
+}
+
+// uglyRooms are sheets named as rooms, beside those that are struck.
+func uglyRooms(t testing.TB) []ugly {
+	one := rect(.6, .4, 1.5)
+	b := func(sheets ...string) *book {
+		b := newBook(t, sheets...)
+		for i, s := range sheets {
+			b.rows(s, 1, row("Tag", "Kind", "Width", "Height", "Length"), row(2*i+1, "Straight", 600, 400, 1500), row(2*i+2, "Straight", 600, 400, 1500+100*i))
+		}
+		return b
+	}
+	area := func(n int) float64 {
+		a := 0.
+		for i := range n {
+			a += one + rect(.6, .4, 1.5+.1*float64(i))
+		}
+		return a
+	}
+	return []ugly{
+		uglyXLSX("ordinary-rooms.xlsx", b("Main hall", "Ceiling void", "Old kitchen", "Copy room", "Spare parts store"), 10, 0, 0, area(5), ""),
+		uglyXLSX("ordinary-struck-sheets.xlsx", b("Ducts", "Old", "Copy", "void", "Sheet1 (old)"), 10, 0, 0, area(5), "Old!1: Copy!1: void!1: Sheet1 (old)!1:"),
+		uglyXLSX("ordinary-old-of-a-hall.xlsx", b("Hall", "Old hall", "Old Level 1", "Spare parts"), 8, 0, 0, area(4), "Old hall!1: Old Level 1!1: Spare parts!1:"),
 	}
 }
