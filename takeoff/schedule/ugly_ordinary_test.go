@@ -19,7 +19,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -164,5 +164,36 @@ func uglyRooms(t testing.TB) []ugly {
 		uglyXLSX("ordinary-rooms.xlsx", b("Main hall", "Ceiling void", "Old kitchen", "Copy room", "Spare parts store"), 10, 0, 0, area(5), ""),
 		uglyXLSX("ordinary-struck-sheets.xlsx", b("Ducts", "Old", "Copy", "void", "Sheet1 (old)"), 10, 0, 0, area(5), "Old!1: Copy!1: void!1: Sheet1 (old)!1:"),
 		uglyXLSX("ordinary-old-of-a-hall.xlsx", b("Hall", "Old hall", "Old Level 1", "Spare parts"), 8, 0, 0, area(4), "Old hall!1: Old Level 1!1: Spare parts!1:"),
+	}
+}
+
+// uglyDucts are columns headed by a word for ducts, over sizes or over kinds.
+func uglyDucts() []ugly {
+	one := rect(.6, .4, 1.5)
+	const size = "is read as size, as its cells hold sizes"
+	heads := func(kind string) string { return "Tag," + kind + ",Width,Height,Length\n" }
+	return []ugly{
+		csvFile("ordinary-duct-size.csv", "Tag,Duct,Length,Qty\nT1,600x400,1500,2\nT2,Ø315,1200,1\n", 2, 0, 0, 2*one+round(.315, 1.2), "", size),
+		csvFile("ordinary-kanal-size.csv", "Pos;Kanal (mm);Länge;Anzahl\nT1;600x400;1500;2\n", 1, 0, 0, 2*one, "", size),
+		csvFile("ordinary-gaine-size.csv", "Repère;Gaine (cm);Longueur (m)\nT1;60x40;1,5\n", 1, 0, 0, one, "", size),
+		csvFile("ordinary-conducto-size.csv", "Pos,Tipo,Conducto (mm),Longitud\nT1,Recto,600x400,1500\n", 1, 0, 0, one, "", size),
+		csvFile("ordinary-duct-figures.csv", "Tag,Duct (mm),Length (m)\nT1,315,1.5\n", 0, 0, 1, 0, "2:kind"),
+		csvFile("ordinary-duct-size-later.csv", "Mark,Duct,Length\n"+strings.Repeat("D,600x400,1500\n", 45)+"D,Bend 600x400,500\n", 45, 0, 1, 45*one, "47:Duct 47:kind", size),
+		csvFile("ordinary-opening-size.csv", "Tag,Opening,Length\nT1,600x400,1500\n", 0, 0, 1, 0, "2:kind"),
+		csvFile("ordinary-duct-kinds.csv", heads("Duct")+"T1,Straight,600,400,1500\nT2,Wibble,600,400,1500\nT3,Straight,600,400,1500\nT4,Cap,600,400,\n", 3, 0, 1, 2*one+.6*.4, "3:kind", "is read as kind"),
+		csvFile("ordinary-element-kinds.csv", heads("Element")+"T1,Straight,600,400,1500\nT2,Wibble,600,400,1500\nT3,Straight,600,400,1500\n", 2, 0, 1, 2*one, "3:kind"),
+		csvFile("ordinary-duct-names.csv", heads("Duct")+"T1,Straight,600,400,1500\nT2,Main,600,400,1500\nT3,Supply,600,400,1500\nT4,Cap,600,400,900\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
+	}
+}
+
+// uglyOneShort are lists without kinds in which one row has no length.
+func uglyOneShort() []ugly {
+	one := rect(.6, .4, 1.5)
+	return []ugly{
+		csvFile("ordinary-one-no-length.csv", "Tag,Width,Height,Length,Qty\nT1,600,400,1500,2\nT2,600,400,,1\nT3,600,400,1500,1\nT4,600,400,1500,1\n", 3, 0, 1, 4*one, "3:kind"),
+		csvFile("ordinary-one-dash-length.csv", "Tag,Size,Length\nT1,600x400,1500\nT2,600x400,1500\nT3,600x400,-\nT4,600x400,1500\n", 3, 0, 1, 3*one, "4:kind"),
+		csvFile("ordinary-two-no-length.csv", "Tag,Size,Length\nT1,600x400,1500\nT2,600x400,\nT3,600x400,\nT4,600x400,1500\nT5,600x400,1500\n", 0, 0, 5, 0, "2:kind 3:kind 4:kind 5:kind 6:kind"),
+		csvFile("ordinary-one-no-length-angle.csv", "Tag,Size,Length,Angle\nT1,600x400,1500,\nT2,600x400,,90\nT3,600x400,1500,\nT4,600x400,1500,\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
+		csvFile("ordinary-one-no-length-bend.csv", "Tag,Size,Length,Remark\nT1,600x400,1500,\nT2,600x400,,bend\nT3,600x400,1500,\nT4,600x400,1500,\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
 	}
 }

@@ -72,3 +72,25 @@ func (t *Reading) ofTwoEnds(b beneath, at int) bool {
 	}
 	return some
 }
+
+// ductByCells takes a column headed by a word for ducts or their measures, which is no heading
+// of ours, for the size where each of its cells holds a whole one and no other column does: Duct
+// over 600x400.
+func (t *Reading) ductByCells() {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Fixed || s.Typed == "" || s.Verdict != headings.Unknown && s.Verdict != headings.Near || !t.Lex.OfDucts(s.Typed) || t.sized() {
+			continue
+		}
+		b := t.peek()
+		if len(b.columns[i]) == 0 || 10*len(b.columns[i]) < 9*b.rows || b.share(i, celltext.IsSize) < 1 {
+			continue
+		}
+		h := headings.Heading{Typed: s.Typed, Verdict: headings.Sizes, Size: headings.OwnSize}
+		h.Unit, h.Said = unitBehind(s.Typed)
+		s.Set(t, h)
+		s.settled = true
+		t.Note("column '%s' is read as size, as its cells hold sizes", s.Typed)
+		return
+	}
+}

@@ -85,6 +85,7 @@ func (t *Reading) settleHeadings() {
 	t.sidesOneTwo()
 	t.sizeInCells()
 	t.endsByCells()
+	t.ductByCells()
 	t.byCells()
 	t.describedKinds()
 	t.outletByCells()

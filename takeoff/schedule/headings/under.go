@@ -1,6 +1,7 @@
 package headings
 
 import (
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -85,6 +86,14 @@ func (l *Lexicon) BesideEnd(over string, h Heading) bool {
 	d, isSize := h.Column.Dim()
 	_, has := of[d]
 	return of != nil && h.Verdict == Known && (!isSize || !has)
+}
+
+// OfDucts reports a heading that is a word for ducts, or for what stands over the sizes of
+// ducts, with a unit or without: Duct, Kanal (mm).
+func (l *Lexicon) OfDucts(typed string) bool {
+	name, _, _ := cutUnit(typed)
+	words := Tokens(name)
+	return len(words) < 4 && l.Over(name) == "main" || len(words) == 1 && slices.Contains(ducts, words[0])
 }
 
 // cutUnit takes a unit off the end of a heading.
