@@ -167,6 +167,7 @@ type Watch struct {
 	Counts       bool          // it may hold counts, as far as was seen
 	Units        bool          // it may hold units
 	Several      bool          // it may name several flats, houses or floors
+	Again        bool          // it says how many there are over again
 	TotalIn      quantity.Unit // of lengths of all pieces of a row together; no name: it holds none
 	Filled, Most int
 	Least, First int

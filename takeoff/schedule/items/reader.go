@@ -44,7 +44,7 @@ func (t *Reader) begin(cells []string) {
 	if len(t.others) > 0 {
 		t.others = t.others[:0]
 	}
-	t.turn.angle, t.metred, t.fitted, t.several.cell, t.total.cell = "", false, "", "", ""
+	t.turn.angle, t.metred, t.fitted, t.several.cell, t.total.cell, t.again.cell = "", false, "", "", "", ""
 	if t.InKind.row.Spec != nil {
 		t.InKind.row = InKind{}.row
 	}

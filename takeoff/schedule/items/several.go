@@ -20,6 +20,15 @@ func counted(r *takeoff.Row, times int) bool {
 // pieces is how many pieces a row counts for.
 func pieces(r *takeoff.Row) int { return max(1, int(r.Number[takeoff.Quantity])) }
 
+// doubtAgain refuses a row of which another column says another quantity.
+func (t *Reader) doubtAgain(r *takeoff.Row) {
+	cell := t.again.cell
+	if n, ok := celltext.Count(cell); celltext.MeansNothing(cell) || ok && n == pieces(r) {
+		return
+	}
+	t.doubtCount(r, t.again.of.Typed, cell, "the quantity", "isn't the quantity, and the row counts for %s; correct one, or take the column out")
+}
+
 // doubtCount refuses a row that seems to stand for several and doesn't count for them.
 func (t *Reader) doubtCount(r *takeoff.Row, heading, cell, expected, trouble string) {
 	n := "one"

@@ -43,7 +43,12 @@ func (t *Reader) WatchUnused() {
 			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
 			continue
 		}
-		if unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
+		again, same := t.CountsAgain(s)
+		if again && same {
+			s.Watch = columns.Watch{Again: true}
+			continue
+		}
+		if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
 			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed))
 			continue
 		}
@@ -90,6 +95,10 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	}
 	if w.TotalIn.Name != "" {
 		t.total = totalLength{s, cell}
+	}
+	if w.Again {
+		t.again = totalLength{s, cell}
+		return
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
