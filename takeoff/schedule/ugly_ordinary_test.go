@@ -19,7 +19,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort(), uglyCounts())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -195,5 +195,31 @@ func uglyOneShort() []ugly {
 		csvFile("ordinary-two-no-length.csv", "Tag,Size,Length\nT1,600x400,1500\nT2,600x400,\nT3,600x400,\nT4,600x400,1500\nT5,600x400,1500\n", 0, 0, 5, 0, "2:kind 3:kind 4:kind 5:kind 6:kind"),
 		csvFile("ordinary-one-no-length-angle.csv", "Tag,Size,Length,Angle\nT1,600x400,1500,\nT2,600x400,,90\nT3,600x400,1500,\nT4,600x400,1500,\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
 		csvFile("ordinary-one-no-length-bend.csv", "Tag,Size,Length,Remark\nT1,600x400,1500,\nT2,600x400,,bend\nT3,600x400,1500,\nT4,600x400,1500,\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
+	}
+}
+
+// uglyCounts are quantities over again and quantities in words.
+func uglyCounts() []ugly {
+	one := rect(.6, .4, 1.5)
+	again := func(heading, cells string) string {
+		out := "Tag,Kind,Size,Length,Qty," + heading + "\n"
+		for i, c := range strings.Fields(cells) {
+			out += string(rune('A'+i)) + ",Straight,600x400,1500," + strings.ReplaceAll(c, ":", ",") + "\n"
+		}
+		return out
+	}
+	return []ugly{
+		csvFile("ordinary-delivered.csv", again("Qty delivered", "2:2 1:1 3: 4:-"), 4, 0, 0, 10*one, ""),
+		csvFile("ordinary-ordered.csv", again("Qty ordered", "2:2 1:1.0"), 2, 0, 0, 3*one, ""),
+		csvFile("ordinary-on-site.csv", again("Qty on site", "2: 1:"), 2, 0, 0, 3*one, ""),
+		csvFile("ordinary-delivered-less.csv", again("Qty delivered", "2:2 3:1"), 2, 0, 0, 5*one, "1:Qty delivered"),
+		csvFile("ordinary-on-site-less.csv", again("Qty on site", "2:2 3:0"), 2, 0, 0, 5*one, "1:Qty on site"),
+		csvFile("ordinary-delivered-later.csv", "Mark,Kind,Size,Length,Qty,Qty delivered\n"+strings.Repeat("D,Straight,600x400,1500,2,2\n", 45)+"D,Straight,600x400,1500,2,1\n", 45, 0, 1, 90*one, "47:Qty delivered"),
+		csvFile("ordinary-ordered-delivered.csv", strings.Replace(again("Qty delivered", "2:2"), "Qty,", "Qty ordered,", 1), 1, 0, 0, one, "1:Qty ordered 1:Qty delivered"),
+		csvFile("ordinary-sets.csv", again("Sets", "2:2 1:1"), 2, 0, 0, 3*one, "1:Sets"),
+		csvFile("ordinary-words.csv", again("", "two: one: twelve:"), 3, 0, 0, 15*one, "", "quantities in words"),
+		csvFile("ordinary-worte.csv", "Pos;Art;Breite;Höhe;Länge;Anzahl\n1;Kanal;600;400;1500;zwei\n2;Kanal;600;400;1500;fünf Stück\n3;Kanal;600;400;1500;2 (zwei)\n", 3, 0, 0, 9*one, "", "quantities in words"),
+		csvFile("ordinary-mots.csv", "Repère;Pièce;Largeur;Hauteur;Longueur;Quantité\n1;Conduit droit;600;400;1500;deux\n2;Conduit droit;600;400;1500;une\n", 2, 0, 0, 3*one, "", "quantities in words"),
+		csvFile("ordinary-words-doubtful.csv", "Tag,Kind,Size,Length,Qty\n1,Straight,600x400,1500,two?\n2,Straight,600x400,1500,two or three\n3,Straight,600x400,1500,two dozen\n4,Straight,600x400,1500,two (3)\n5,Straight,600x400,1500,-two\n6,Straight,two,1500,1\n7,Straight,600x400,1500,pair\n", 0, 0, 7, 0, "2:Qty 3:Qty 4:Qty 5:Qty 6:Qty 7:Size 8:Qty"),
 	}
 }

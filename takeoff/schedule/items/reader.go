@@ -127,6 +127,9 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 		return celltext.Wordy(cell)
 	}
 	v, trouble := s.Number(cell)
+	if trouble != "" && s.Measure == takeoff.Count {
+		v, trouble = t.inWords(s, cell, trouble)
+	}
 	switch {
 	case trouble == "":
 		r.Text[c] = cell
