@@ -19,7 +19,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort(), uglyCounts())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort(), uglyCounts(), uglyBends())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -221,5 +221,27 @@ func uglyCounts() []ugly {
 		csvFile("ordinary-worte.csv", "Pos;Art;Breite;Höhe;Länge;Anzahl\n1;Kanal;600;400;1500;zwei\n2;Kanal;600;400;1500;fünf Stück\n3;Kanal;600;400;1500;2 (zwei)\n", 3, 0, 0, 9*one, "", "quantities in words"),
 		csvFile("ordinary-mots.csv", "Repère;Pièce;Largeur;Hauteur;Longueur;Quantité\n1;Conduit droit;600;400;1500;deux\n2;Conduit droit;600;400;1500;une\n", 2, 0, 0, 3*one, "", "quantities in words"),
 		csvFile("ordinary-words-doubtful.csv", "Tag,Kind,Size,Length,Qty\n1,Straight,600x400,1500,two?\n2,Straight,600x400,1500,two or three\n3,Straight,600x400,1500,two dozen\n4,Straight,600x400,1500,two (3)\n5,Straight,600x400,1500,-two\n6,Straight,two,1500,1\n7,Straight,600x400,1500,pair\n", 0, 0, 7, 0, "2:Qty 3:Qty 4:Qty 5:Qty 6:Qty 7:Size 8:Qty"),
+	}
+}
+
+// uglyBends are bends of which their plane, their hand or their vanes are said. A radius bend is
+// its girth along its centre line, whichever side lies in its plane; one with an inside radius
+// isn't, and a mitre is two straights that end at half of that side.
+func uglyBends() []ugly {
+	bend, mitred := 2*(.6+.4)*.5*math.Pi/2, 2*(.6+.4)*.6
+	rows := func(radius string, kinds ...string) string {
+		out := "Tag,Kind,Width,Height,Angle," + radius + "\n"
+		for i, k := range kinds {
+			out += string(rune('A'+i)) + "," + k + "\n"
+		}
+		return out
+	}
+	return []ugly{
+		csvFile("ordinary-bends.csv", rows("Radius mm", "vertical bend,600,400,90,500", "Bend 90° horizontal,600,400,,500", "bend left,600,400,90,500", "90° bend RH with turning vanes,600,400,,500", "Bogen senkrecht,600,400,90,500"), 5, 0, 0, 5*bend, ""),
+		csvFile("ordinary-bends-mitred.csv", rows("Radius mm", "Mitred bend 90 degree with vanes,600,400,,", "mitre bend LH,600,400,90,"), 2, 0, 0, 2*mitred, ""),
+		csvFile("ordinary-bends-square.csv", rows("Throat", "vertical bend,500,500,90,250"), 1, 0, 0, 2*(.5+.5)*.5*math.Pi/2, ""),
+		csvFile("ordinary-bends-throat.csv", rows("Throat", "vertical bend,600,400,90,200", "horizontal bend,600,400,90,200"), 1, 0, 1, bend, "2:plane"),
+		csvFile("ordinary-bends-upright-mitre.csv", rows("Radius mm", "vertical mitre bend,600,400,90,"), 0, 0, 1, 0, "2:plane"),
+		csvFile("ordinary-bends-both-hands.csv", rows("Radius mm", "Bend LH/RH,600,400,90,500", "left and right bend,600,400,90,500", "vertical duct,600,400,,", "LH duct,600,400,,", "bend 90° R300,600,400,,"), 0, 0, 5, 0, "2:kind 3:kind 4:kind 5:kind 6:radius_mm"),
 	}
 }
