@@ -192,7 +192,7 @@ func (t *Takeoff) reconcile() {
 			name = "'" + x.Label + "'"
 		}
 		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		if said := sums.Against(totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}); said != "" {
+		if said := sums.Against(totals.Given{Before: x.Before, Since: x.Since, Below: x.Below, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}); said != "" {
 			name += "; " + said
 		}
 		t.Notes = append(t.Notes, name)

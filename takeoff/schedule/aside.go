@@ -224,5 +224,21 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	t.Look.Class(told.TotalRow, number, cells)
 }
 
+// totalsOnTop finds the rows of totals that stand above the rows that they sum up: where the first
+// of a sheet does, and others right below their sub-headings.
+func (t *table) totalsOnTop() {
+	rows := t.info.TotalRows[t.totals:]
+	for i := range rows {
+		x := &rows[i]
+		if rows[0].Before > rows[0].Since[2] || x.Before != x.Since[2] && x.Before != x.Since[1] || x.Before == t.info.handed {
+			continue
+		}
+		x.Below = [2]int{t.info.handed, t.info.handed}
+		if i+1 < len(rows) {
+			x.Below[0] = rows[i+1].Before
+		}
+	}
+}
+
 // mostHeads is how often other headings may start in a sheet.
 const mostHeads = 500

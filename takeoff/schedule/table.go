@@ -23,6 +23,7 @@ type table struct {
 	sums       bool      // the sheet sums up others
 	titled     bool      // the last row was the title of a table
 	since      [3]int    // rows of the file before the last total, the last sub-heading, and this sheet
+	totals     int       // rows of totals before this sheet
 	row        takeoff.Row
 }
 

@@ -19,7 +19,7 @@ func ordinaryArea() float64 { return 2*rect(.6, .4, 1.5) + rect(.5, .3, 1.2) + .
 // uglyOrdinary are schedules that any reader of the trade would read without asking, each with
 // those beside it that are asked about all the same.
 func uglyOrdinary() []ugly {
-	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort(), uglyCounts(), uglyBends())
+	return slices.Concat(uglyNumbered(), uglyLabelled(), uglySides(), uglyOutlets(), uglyFeet(), uglyThreeRows(), uglyRoomLines(), uglyDucts(), uglyOneShort(), uglyCounts(), uglyBends(), uglyTotalsOnTop())
 }
 
 // uglyNumbered are headings with numbers or letters before them, above them or below them.
@@ -243,5 +243,18 @@ func uglyBends() []ugly {
 		csvFile("ordinary-bends-throat.csv", rows("Throat", "vertical bend,600,400,90,200", "horizontal bend,600,400,90,200"), 1, 0, 1, bend, "2:plane"),
 		csvFile("ordinary-bends-upright-mitre.csv", rows("Radius mm", "vertical mitre bend,600,400,90,"), 0, 0, 1, 0, "2:plane"),
 		csvFile("ordinary-bends-both-hands.csv", rows("Radius mm", "Bend LH/RH,600,400,90,500", "left and right bend,600,400,90,500", "vertical duct,600,400,,", "LH duct,600,400,,", "bend 90° R300,600,400,,"), 0, 0, 5, 0, "2:kind 3:kind 4:kind 5:kind 6:radius_mm"),
+	}
+}
+
+// uglyTotalsOnTop are totals above the rows that they sum up.
+func uglyTotalsOnTop() []ugly {
+	const heads, one, two = "Tag,Kind,Size,Length,Qty,Stated area m2\n", "1,Straight,600x400,1500,2,6\n", "2,Straight,500x300,1200,1,1.92\n"
+	a, b := 2*rect(.6, .4, 1.5), rect(.5, .3, 1.2)
+	return []ugly{
+		csvFile("ordinary-total-above-heads.csv", "Total 234.5 m2\n"+heads+one+two, 2, 0, 0, a+b, "", "'Total 234.5 m2'"),
+		csvFile("ordinary-total-first.csv", heads+"Total,,,,3,7.92\n"+one+two, 2, 1, 0, a+b, "", "it gives 7.92 m2, the rows below come to 7.92 m2: they agree"),
+		csvFile("ordinary-total-first-differs.csv", heads+"Total,,,,3,9.92\n"+one+two+"Total,,,,3,7.92\n", 2, 2, 0, a+b, "", "it gives 9.92 m2, but the rows below come to 7.92 m2: they differ", "it gives 7.92 m2, the rows above come to 7.92 m2: they agree"),
+		csvFile("ordinary-total-first-of-each.csv", heads+"Level 1,,,,,\nTotal,,,,2,6\n"+one+"Level 2,,,,,\nTotal,,,,1,1.92\n"+two+"All,,,,,7.92\n", 2, 2, 1, a+b, "8:kind", "the rows below come to 6.00 m2: they agree", "the rows below come to 1.92 m2: they agree"),
+		csvFile("ordinary-total-of-none.csv", heads+"Level 1,,,,,\n"+one+"Total,,,,2,6\nLevel 2,,,,,\nTotal,,,,,0\n", 1, 2, 0, a, "", "it gives 0.00 m2, the rows above come to 0.00 m2: they agree"),
 	}
 }
