@@ -71,7 +71,7 @@ func (t *table) doubtTitle() {
 		texts = append(slices.Clip(texts), headrow.Line{Row: t.Place.Row, Text: t.Place.Sheet})
 	}
 	for _, x := range texts {
-		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+		if sheet := x.Text == t.Place.Sheet; !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || t.labelledOut(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
@@ -84,6 +84,21 @@ func (t *table) doubtTitle() {
 				fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)))
 		}
 	}
+}
+
+// labelledOut reports a label with a word that says that rows don't count: Scope out, Status void.
+func (t *table) labelledOut(text string) bool {
+	label, said, ok := strings.Cut(text, " ")
+	if !ok || len(text) > 60 {
+		return false
+	}
+	said = celltext.Trim(said)
+	h := t.Lex.Read(strings.TrimSuffix(label, ":"))
+	scope, known := t.Lex.Exact(takeoff.Scope, said)
+	if !known {
+		scope = strings.ToLower(said)
+	}
+	return h.Verdict == headings.Known && h.Column == takeoff.Scope && (scope == "out" || scope == "through") || t.Lex.Keeps(label) == "status" && t.Lex.Struck(said)
 }
 
 // uncounted deals with a name of rows that says that they may not count, or how many times

@@ -48,6 +48,10 @@ func uglyLabelled() []ugly {
 		csvFile("ordinary-labels-in-line.csv", "Class,B,System,S1,Material,GI\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "", "the system of 3 rows"),
 		csvFile("ordinary-labels-project.csv", "Project,School\nDrawing,M-101\nRev,C\nClass,B\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, ""),
 		csvFile("ordinary-klasse.csv", "Klasse;B\nAnlage;Z1\nPos;Art;Breite;Höhe;Länge;Anzahl\n1;Kanal;600;400;1500;2\n", 1, 0, 0, 2*one, "", "the system of 1 row"),
+		csvFile("ordinary-labels-units.csv", "Units,cm,Class,B\n"+ordinaryHeads+"T1,Straight,60,40,150,2\n", 1, 0, 0, 2*one, "", "'Units cm'"),
+		csvFile("ordinary-labels-scope.csv", "Scope,Out,Class,B\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
+		csvFile("ordinary-labels-status.csv", "Revision,B,Status,Void\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
+		csvFile("ordinary-labels-sets.csv", "Class,B,Sheet,1 of 2,Sets,2\n"+ordinaryHeads+"T1,Straight,600,400,1500,2\n", 0, 0, 1, 0, "1:Class / Tag 1:Sheet / Width 1:1 of 2 / Height 1:Sets / Length 1:2 / Qty 3:shape 3:length_mm"),
 		csvFile("ordinary-labels-struck.csv", "Status,Superseded 2\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
 		csvFile("ordinary-labels-twice.csv", "Level,02 to 05\n"+ordinaryHeads+ordinaryRows, 3, 0, 0, all, "1:"),
 		csvFile("ordinary-labels-group.csv", "Tag,Kind,Main,,Branch,,\n,,W,H,W,H,L\nT1,Straight,600,400,,,1500\n", 0, 0, 1, 0, "3:length_mm"),
@@ -115,6 +119,7 @@ func uglyFeet() []ugly {
 		csvFile("ordinary-feet-in-brackets.csv", heads("Length (ft),Qty,(in)")+"T1,Straight,24,12,4,2,6\n", 1, 0, 0, 2*run(54), "", both),
 		csvFile("ordinary-feet-and-all-inches.csv", heads("Length ft,Qty,Length in")+"T1,Straight,24,12,4,2,48\nT2,Straight,24,12,4,2,6\n", 1, 0, 1, 2*run(54), "2:Length ft"),
 		csvFile("ordinary-feet-and-in.csv", heads("Length ft,Qty,(in)")+"T1,Straight,24,12,4,2,14\n", 1, 0, 0, 2*run(48), "1:(in)"),
+		csvFile("ordinary-feet-and-insulation.csv", heads("Length ft,Insulation,in")+"T1,Straight,24,12,4,yes,1\n", 1, 0, 0, run(48), "1:in"),
 		csvFile("ordinary-feet-twice.csv", heads("Length ft,Length in,Length in")+"T1,Straight,24,12,4,6,7\n", 0, 0, 1, 0, "1:Length ft 2:length_mm"),
 	}
 }

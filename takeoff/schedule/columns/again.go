@@ -30,7 +30,7 @@ func (t *Reading) CountsAgain(s *Spec) (again, same bool) {
 		return false, false
 	}
 	for _, cells := range t.peek().cells {
-		if cell := celltext.At(cells, at); cell != "" && !celltext.MeansNothing(cell) && !SameCount(cell, celltext.At(cells, many)) {
+		if cell := celltext.At(cells, at); !t.OfRefused() && cell != "" && !celltext.MeansNothing(cell) && !SameCount(cell, celltext.At(cells, many)) {
 			return true, false
 		}
 	}

@@ -82,11 +82,12 @@ func (t *Reading) byCells() {
 	open := slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return !s.Fixed && (s.Verdict == headings.Asks || s.Used && (s.To() == takeoff.Scope || s.To() == takeoff.Quantity))
 	})
-	if !open && (t.Maps(takeoff.Kind) || t.ByMap.Fixes(t.Place.Sheet)) {
+	fixed := t.ByMap.Fixes(t.Place.Sheet)
+	again := (open || !fixed) && t.settledBefore()
+	if !open && (t.Maps(takeoff.Kind) || fixed) {
 		return
 	}
 	b := t.peek()
-	again := t.settledBefore()
 	if b.rows == 0 {
 		return
 	}
@@ -120,6 +121,9 @@ func (t *Reading) takeFor(s *Spec, c takeoff.Column) {
 	h := s.Heading
 	if h.Verdict, h.Column = headings.Known, c; !h.Said {
 		h.Unit = quantity.Default(c.Measure())
+		if u, only := UnitOnly(h.Typed); only && u.Measure == c.Measure() { // Ft
+			h.Unit, h.Said = u, true
+		}
 	}
 	s.Set(t, h)
 	s.settled = true

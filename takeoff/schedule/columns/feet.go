@@ -38,7 +38,7 @@ func (t *Reading) feetAndInches() {
 // lengths; -1: none.
 func (t *Reading) inFeet() (at int, named bool) {
 	at = slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.isLength() && s.Said && s.Column.Unit == quantity.Foot })
-	if at >= 0 || t.Maps(takeoff.DimColumn(fittings.Length)) {
+	if at >= 0 || t.Maps(takeoff.DimColumn(fittings.Length)) || t.OfRefused() {
 		return at, at >= 0
 	}
 	for i := range t.Specs {
@@ -52,8 +52,9 @@ func (t *Reading) inFeet() (at int, named bool) {
 	return at, false
 }
 
-// inInches is the one column of lengths in inches, or headed by inches only: right behind that
-// of feet where this is too, else with less than a foot in each cell.
+// inInches is the one column of lengths in inches, or headed by inches only, with less than a foot
+// in each cell: right behind that of feet where this is too, and never behind one that isn't used,
+// of which it may be.
 func (t *Reading) inInches(feet int, named bool) int {
 	at, b := -1, beneath{}
 	for i := range t.Specs {
@@ -67,11 +68,11 @@ func (t *Reading) inInches(feet int, named bool) int {
 		case i == feet || s.Fixed && s.Used:
 			continue
 		case named && h.Verdict == headings.Known && h.Column == takeoff.DimColumn(fittings.Length) && h.Said && h.Unit == quantity.Inch:
-		case only && u == quantity.Inch && !s.Used && (named || i == feet+1):
+		case only && u == quantity.Inch && !s.Used && (i == feet+1 || named && (i == 0 || t.Specs[i-1].Used)):
 			if b.columns == nil {
 				b = t.peek()
 			}
-			if len(b.columns[i]) == 0 || slices.ContainsFunc(b.cells, func(cells []string) bool { return !underFoot(celltext.At(cells, feet), celltext.At(cells, i)) }) {
+			if !t.OfRefused() && (len(b.columns[i]) == 0 || slices.ContainsFunc(b.cells, func(cells []string) bool { return !underFoot(celltext.At(cells, feet), celltext.At(cells, i)) })) {
 				continue
 			}
 		default:

@@ -14,6 +14,9 @@ import (
 // only pieces of two ends have one, or it is the size of the piece over again: a plenum's
 // outlet is a spigot.
 func (t *Reading) outletByCells() {
+	if t.OfRefused() {
+		return
+	}
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		if s.Fixed || s.Verdict != headings.Unknown && s.Verdict != headings.Near || s.Typed == "" {
@@ -77,6 +80,9 @@ func (t *Reading) ofTwoEnds(b beneath, at int) bool {
 // of ours, for the size where each of its cells holds a whole one and no other column does: Duct
 // over 600x400.
 func (t *Reading) ductByCells() {
+	if t.OfRefused() {
+		return
+	}
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		if s.Fixed || s.Typed == "" || s.Verdict != headings.Unknown && s.Verdict != headings.Near || !t.Lex.OfDucts(s.Typed) || t.sized() {

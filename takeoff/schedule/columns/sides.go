@@ -25,7 +25,7 @@ var (
 // has both.
 func (t *Reading) sidesOneTwo() {
 	one, two := t.sideNumbered("1"), t.sideNumbered("2")
-	if one < 0 || two < 0 || !t.Maps(takeoff.DimColumn(fittings.Length)) || slices.ContainsFunc(t.Specs, func(s Spec) bool {
+	if one < 0 || two < 0 || t.OfRefused() || !t.Maps(takeoff.DimColumn(fittings.Length)) || slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return s.Used && s.Sized == Own && s.Typed != t.Specs[one].Typed
 	}) {
 		return

@@ -41,7 +41,7 @@ func labels(lex *headings.Lexicon, label string) bool {
 		_, isSize := h.Column.Dim()
 		return !isSize && h.Column != takeoff.Tag && h.Column != takeoff.Kind && h.Column != takeoff.Quantity && h.Column != takeoff.Shape && h.Column != takeoff.Style
 	case headings.Asks:
-		return h.Ask.Pressures()
+		return h.Ask.Pressures() || h.Ask.Units()
 	}
 	return lex.Unused(headings.Squash(label))
 }

@@ -30,7 +30,7 @@ func (t *Reader) inWords(s *columns.Spec, cell, trouble string) (float64, string
 		return 0, trouble
 	}
 	n := t.Lex.Number(words[0])
-	if n == 0 || words[0] == "twin" {
+	if n == 0 || words[0] == "twin" || words[0] == "due" { // one of a pair; still to come
 		return 0, trouble
 	}
 	if len(words) == 2 {
