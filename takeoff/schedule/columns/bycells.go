@@ -203,6 +203,7 @@ func (t *Reading) namesScope(cell string) bool {
 
 // AskLate asks about a heading whose first cells are empty, once one is filled.
 func (t *Reading) AskLate(s *Spec) {
+	s.Waits = false
 	at := t.Place.Row
 	t.Place.Row = t.HeadRow
 	t.ask(s)

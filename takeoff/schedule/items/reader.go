@@ -97,10 +97,8 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		worded = t.take(r, s, cell) || worded
 	}
-	if t.Feet > 0 && celltext.At(cells, t.Feet-1) == "" { // inches alone
-		if s := &t.Specs[t.Feet-1]; s.GoesOn("", cells[:n], t.Feet-1) != "" {
-			worded, empty = t.take(r, s, s.GoesOn("", cells[:n], t.Feet-1)) || worded, false
-		}
+	if t.Feet > 0 && t.inchesAlone(r, cells[:n]) {
+		empty = false
 	}
 	more := t.behind(r, cells, n, empty)
 	return worded, empty && !more

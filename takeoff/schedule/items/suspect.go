@@ -86,19 +86,18 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		}
 	}
 	if s.Waits {
-		s.Waits = false
 		t.AskLate(s)
 	}
 	w := &s.Watch
 	if w.Several {
 		t.seeSeveral(s, cell)
 	}
-	if w.TotalIn.Name != "" {
-		t.total = totalLength{s, cell}
-	}
-	if w.Again {
+	switch {
+	case w.Again:
 		t.again = totalLength{s, cell}
 		return
+	case w.TotalIn.Name != "":
+		t.total = totalLength{s, cell}
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
@@ -125,10 +124,9 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		}
 		t.secondFigure(i, s, cell)
 	}
-	if !w.Counts || cell == s.Typed { // headings again
-		return
+	if w.Counts && cell != s.Typed { // headings again
+		w.See(cell)
 	}
-	w.See(cell)
 }
 
 // secondFigure finds fault, once, with figures under no heading right behind a length or
