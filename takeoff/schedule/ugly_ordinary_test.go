@@ -219,6 +219,7 @@ func uglyCounts() []ugly {
 		csvFile("ordinary-on-site.csv", again("Qty on site", "2: 1:"), 2, 0, 0, 3*one, ""),
 		csvFile("ordinary-delivered-less.csv", again("Qty delivered", "2:2 3:1"), 2, 0, 0, 5*one, "1:Qty delivered"),
 		csvFile("ordinary-on-site-less.csv", again("Qty on site", "2:2 3:0"), 2, 0, 0, 5*one, "1:Qty on site"),
+		csvFile("ordinary-revised-on-site.csv", again("Revised qty on site", "2:2 2:3"), 2, 0, 0, 4*one, "1:Revised qty on site"),
 		csvFile("ordinary-delivered-later.csv", "Mark,Kind,Size,Length,Qty,Qty delivered\n"+strings.Repeat("D,Straight,600x400,1500,2,2\n", 45)+"D,Straight,600x400,1500,2,1\n", 45, 0, 1, 90*one, "47:Qty delivered"),
 		csvFile("ordinary-ordered-delivered.csv", strings.Replace(again("Qty delivered", "2:2"), "Qty,", "Qty ordered,", 1), 1, 0, 0, one, "1:Qty ordered 1:Qty delivered"),
 		csvFile("ordinary-sets.csv", again("Sets", "2:2 1:1"), 2, 0, 0, 3*one, "1:Sets"),

@@ -20,7 +20,7 @@ var dealtWords = []string{"delivered", "ordered", "installed", "fitted", "receiv
 // rows were looked at, are empty or those of the quantity.
 func (t *Reading) CountsAgain(s *Spec) (again, same bool) {
 	words := headings.Tokens(s.Typed)
-	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(dealtWords, w) })
+	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return slices.Contains(dealtWords, w) || slices.Contains(laterWords, w) })
 	if s.Fixed || s.Verdict != headings.Unknown || len(rest) == 0 || len(rest) == len(words) || !t.quantity(rest) {
 		return false, false
 	}
