@@ -119,14 +119,19 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		}
 	}
 	if s.Verdict == headings.Blank {
-		if len(t.strays) < headrow.MostTitle {
-			t.strays = append(t.strays, cell)
-		}
-		t.secondFigure(i, s, cell)
+		t.underNone(i, s, cell)
 	}
 	if w.Counts && cell != s.Typed { // headings again
 		w.See(cell)
 	}
+}
+
+// underNone takes note of a cell under no heading.
+func (t *Reader) underNone(i int, s *columns.Spec, cell string) {
+	if len(t.strays) < headrow.MostTitle {
+		t.strays = append(t.strays, cell)
+	}
+	t.secondFigure(i, s, cell)
 }
 
 // secondFigure finds fault, once, with figures under no heading right behind a length or
