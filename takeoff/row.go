@@ -132,6 +132,7 @@ type TotalRow struct {
 	Label    string
 	Before   int     // rows of the file handed on before it
 	Since    [3]int  // rows handed on before the last total, the last sub-heading, and its sheet
+	Below    [2]int  // of one above its rows: rows handed on before the next total, and at the end of its sheet
 	Area     float64 // m2; see AreaText
 	AreaText string  // as typed; empty: it gives none
 	Quantity int     // 0: it gives none

@@ -194,7 +194,7 @@ func (t *Takeoff) reconcile() {
 			name = "'" + x.Label + "'"
 		}
 		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		given := totals.Given{Before: x.Before, Since: x.Since, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}
+		given := totals.Given{Before: x.Before, Since: x.Since, Below: x.Below, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}
 		if said := sums.Against(given); said != "" {
 			name += "; " + said
 		}

@@ -2,7 +2,6 @@ package schedule
 
 import (
 	"slices"
-	"strconv"
 	"strings"
 	"unicode"
 
@@ -131,16 +130,11 @@ func (t *table) isUnits(cells []string, filled []int) bool {
 	return len(filled) > 1 && len(filled) < 5 && wording.OnUnits(t.Lex, cells)
 }
 
-// numbered deals with a row right below the headings that numbers the columns:
-// 1, 2, 3 or (1), (2), (3).
+// numbered deals with a row right below the headings that numbers the columns: 1, 2, 3 or
+// (1), (2), (3). One of letters stands under all headings: A, B, C.
 func (t *table) numbered(number int, cells []string) bool {
-	filled := celltext.Filled(cells)
-	for i, at := range filled {
-		if strings.Trim(celltext.Trim(cells[at]), "()[].") != strconv.Itoa(i+1) {
-			return false
-		}
-	}
-	if len(filled) < 4 {
+	numbers, lettered := celltext.NumbersColumns(cells)
+	if !numbers || lettered && !slices.ContainsFunc(t.Heads, func(head []string) bool { return slices.Equal(celltext.Filled(head), celltext.Filled(cells)) }) {
 		return false
 	}
 	t.Told.Add("rows that number the columns passed over", "", number)
@@ -232,6 +226,22 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	t.info.RowsRead++
 	t.info.TotalRows = append(t.info.TotalRows, x)
 	t.Look.Class(told.TotalRow, number, cells)
+}
+
+// totalsOnTop finds the rows of totals that stand above the rows that they sum up: where the first
+// of a sheet does, and others right below their sub-headings.
+func (t *table) totalsOnTop() {
+	rows := t.info.TotalRows[t.totals:]
+	for i := range rows {
+		x := &rows[i]
+		if rows[0].Before > rows[0].Since[2] || x.Before != x.Since[2] && x.Before != x.Since[1] || x.Before == t.info.handed {
+			continue
+		}
+		x.Below = [2]int{t.info.handed, t.info.handed}
+		if i+1 < len(rows) {
+			x.Below[0] = rows[i+1].Before
+		}
+	}
 }
 
 // mostHeads is how often other headings may start in a sheet.

@@ -59,7 +59,7 @@ func (t *table) inChunks(x *source.Text, each func(*takeoff.Row) error) error {
 	t.Suspect = true // of what is read row by row; chunks look for themselves
 	defer s.drop()
 	for s.at.At < x.Size && !t.Search.Failed {
-		if s.alone > 0 || t.fresh || t.repeated || t.TwoTables || len(t.Specs) == 0 {
+		if s.alone > 0 || t.fresh || t.repeated || t.TwoTables || t.unitsAt == s.at.Number-1 || len(t.Specs) == 0 {
 			s.alone = max(0, s.alone-1)
 			if err := s.oneByOne(x.Next(s.at).At); err != nil {
 				return err

@@ -30,7 +30,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 		return t.complete(number, cells)
 	}
 	alone := headrow.Read(t.Lex, cells)
-	if celltext.Labels(cells) && !headrow.AllKnown(alone) {
+	if t.noHeads(cells) || celltext.Labels(cells) && !headrow.AllKnown(alone) {
 		t.passOver(number, cells)
 		return true, nil
 	}
@@ -50,6 +50,13 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 	}
 	t.passOver(number, cells)
 	return true, nil
+}
+
+// noHeads reports a row above the headings that numbers the columns, or has labels with what
+// they say.
+func (t *table) noHeads(cells []string) bool {
+	numbers, _ := celltext.NumbersColumns(cells)
+	return numbers || headrow.Labelled(t.Lex, cells)
 }
 
 // complete decides whether the row below a heading row belongs to it.
@@ -101,12 +108,8 @@ func (t *table) passOver(number int, cells []string) {
 	if f.Rows = append(f.Rows, number); f.First == "" {
 		f.First = celltext.Shorten(text)
 	}
-	line := headrow.Line{Row: number, Text: text}
-	if wording.OnUnits(t.Lex, cells) {
-		line.Parts = strings.Join(celltext.Texts(cells), ", ")
-	}
-	f.Texts = append(f.Texts, line)
-	if len(cells) <= headrow.MaxColumns {
+	f.Texts = append(f.Texts, t.linesOf(number, cells, text)...)
+	if len(cells) <= headrow.MaxColumns && !t.noHeads(cells) {
 		f.Last, f.LastAt = slices.Clone(cells), number
 	}
 	first := cells[:min(len(cells), headrow.MostTitle)]
@@ -120,6 +123,21 @@ func (t *table) passOver(number int, cells []string) {
 	t.Look.Class(told.TitleRow, number, cells)
 }
 
+// linesOf is a row above the headings as a line, or as one for each of its labels.
+func (t *table) linesOf(number int, cells []string, text string) (out []headrow.Line) {
+	if headrow.Labelled(t.Lex, cells) {
+		for parts := range slices.Chunk(celltext.Texts(cells), 2) {
+			out = append(out, headrow.Line{Row: number, Text: strings.Join(parts, " ")})
+		}
+		return out
+	}
+	line := headrow.Line{Row: number, Text: text}
+	if wording.OnUnits(t.Lex, cells) {
+		line.Parts = strings.Join(celltext.Texts(cells), ", ")
+	}
+	return append(out, line)
+}
+
 // findFixed takes the heading rows that a map fixes, by their numbers or by
 // their headings.
 func (t *table) findFixed(number int, cells []string) (done bool, err error) {
@@ -128,7 +146,7 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 	n := len(m.HeadingRows)
 	switch {
 	case n == 0:
-		if !m.HasAll(cells) {
+		if !m.HasAll(cells) && !m.HasAll(celltext.Unnumbered(cells)) {
 			t.passOver(number, cells)
 			return true, nil
 		}
@@ -151,9 +169,14 @@ func (t *table) findFixed(number int, cells []string) (done bool, err error) {
 // there is a fault.
 func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	typed := mapping.Joined(heads, headrow.MaxColumns)
+	bare := make([][]string, len(heads))
+	for i := range heads {
+		bare[i] = celltext.Unnumbered(heads[i])
+	}
+	unnumbered := mapping.Joined(bare, headrow.MaxColumns)
 	hs := make([]headings.Heading, len(typed))
 	for i := range hs {
-		hs[i] = headings.Heading{Typed: celltext.Shorten(typed[i]), Verdict: headings.Unknown}
+		hs[i] = headings.Heading{Typed: celltext.Shorten(unnumbered[i]), Verdict: headings.Unknown}
 		if typed[i] == "" {
 			hs[i].Verdict = headings.Blank
 		}
@@ -162,6 +185,9 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 	at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: rows[0]}
 	for _, c := range m.Columns {
 		i := c.Seek(typed)
+		if i < 0 {
+			i = c.Seek(unnumbered)
+		}
 		if i < 0 || i >= headrow.MaxColumns || fixed[i] {
 			name := c.Heading
 			if name == "" {

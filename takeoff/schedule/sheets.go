@@ -22,6 +22,7 @@ func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
 	t := &table{info: info, opt: o, Reader: items.Reader{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
 		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
+	t.totals = len(info.TotalRows)
 	info.Sheets = append(info.Sheets, t.Look)
 	return t
 }
@@ -29,6 +30,7 @@ func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
 // end ends a sheet: what was counted is told.
 func (t *table) end() error {
 	err := t.flush()
+	t.totalsOnTop()
 	t.ToldCounts()
 	t.NoteCounts()
 	return err

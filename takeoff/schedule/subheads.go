@@ -76,7 +76,7 @@ func (t *table) doubtTitle() {
 		if sign := wording.Legend(x.Text); sign != "" {
 			t.Legend = items.Legend{Sign: sign, Said: x.Text}
 		}
-		if !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
+		if !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || t.labelledOut(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "a title that says nothing of what counts",
@@ -103,6 +103,21 @@ func (t *table) doubtTitle() {
 	}
 }
 
+// labelledOut reports a label with a word that says that rows don't count: Scope out, Status void.
+func (t *table) labelledOut(text string) bool {
+	label, said, ok := strings.Cut(text, " ")
+	if !ok || len(text) > 60 {
+		return false
+	}
+	said = celltext.Trim(said)
+	h := t.Lex.Read(strings.TrimSuffix(label, ":"))
+	scope, known := t.Lex.Exact(takeoff.Scope, said)
+	if !known {
+		scope = strings.ToLower(said)
+	}
+	return h.Verdict == headings.Known && h.Column == takeoff.Scope && (scope == "out" || scope == "through") || t.Lex.Keeps(label) == "status" && t.Lex.Struck(said)
+}
+
 // uncounted deals with a name of rows that says that they may not count, or how many times
 // they do. It reports whether it is one.
 func (t *table) uncounted(number int, cells []string, text string) bool {
@@ -116,7 +131,7 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	}
-	if t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text) {
+	if (t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text)) && !t.Lex.Part(text) {
 		t.struckBelow(number, cells, text)
 		return true
 	}
@@ -196,12 +211,15 @@ func (t *table) entitle(number int, text string) {
 	t.TellKind()
 }
 
+// mostHeading is how many lines right above the headings may give the system and the level.
+const mostHeading = 6
+
 // headedBy takes the system and the level from lines right above the headings that give
 // them as sub-headings do: System: S1, Level 2.
 func (t *table) headedBy() {
 	t.sheetNamed()
 	texts := t.Search.Texts
-	for _, x := range texts[max(0, len(texts)-3):] {
+	for _, x := range texts[max(0, len(texts)-mostHeading):] {
 		words := headings.Tokens(x.Text)
 		before, after, colon := strings.Cut(x.Text, ":")
 		if len(words) > 6 || strings.Contains(after, ":") || !colon && (len(words) > 3 || !strings.ContainsAny(x.Text, "0123456789")) {

@@ -16,12 +16,14 @@ type table struct {
 	fresh      bool      // no row of data since the headings
 	repeated   bool      // nor since they stood again
 	repeatedAt []int     // the rows in which they did
+	unitsAt    int       // the last row of units
 	most       int       // rows that the file may hold
 	line       *unitLine // the last one
 	lones      int       // rows of one cell
 	sums       bool      // the sheet sums up others
 	titled     bool      // the last row was the title of a table
 	since      [3]int    // rows of the file before the last total, the last sub-heading, and this sheet
+	totals     int       // rows of totals before this sheet
 	row        takeoff.Row
 }
 
@@ -54,7 +56,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 	if empty && broken == "" {
 		return nil
 	}
-	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.Loud && t.fresh && t.numbered(number, cells) || t.mayBeAside(r) && t.aside(number, cells, r)) {
+	if broken == "" && (worded && (t.headingsAgain(number, cells) || t.unitRow(number, cells)) || t.Loud && (t.fresh || t.repeated || t.unitsAt == number-1) && t.numbered(number, cells) || t.mayBeAside(r) && t.aside(number, cells, r)) {
 		t.KindAbove = ""
 		return nil
 	}

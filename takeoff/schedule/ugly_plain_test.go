@@ -27,7 +27,7 @@ func uglyPlain(testing.TB) []ugly {
 		csvFile("plain-size-1-2.csv", "Mark,Fitting,Size 1,Size 2,Length,Plane\n1,Straight,600x400,,1500,\n2,Taper,600x400,600x400,500,\n", 2, 0, 0, one+one/3, ""),
 		csvFile("plain-inlet-outlet.csv", "Mark,Fitting,Inlet,Outlet,Length\n1,Straight,600x400,,1500\n2,Taper,600x400,600x400,500\n", 2, 0, 0, one+one/3, "", "sizes of both ends"),
 		csvFile("plain-inlet-names.csv", "Mark,Fitting,Size,Inlet,Outlet,Length\n1,Straight,600x400,AHU1,B2,1500\n", 1, 0, 0, one, ""),
-		csvFile("plain-figures-1-2.csv", "Mark,Fitting,Size 1,Size 2,Length\n1,Straight,600,400,1500\n", 0, 0, 1, 0, "2:Size 1 2:Size 2"),
+		csvFile("plain-figures-1-2.csv", "Mark,Fitting,Size 1,Size 2,Length\n1,Straight,600,400,1500\n", 1, 0, 0, one, "", "are read as width and height"),
 		csvFile("plain-metres.csv", "Item,Kind,Size,Metres\n1,Straight,600x400,12.5\n", 1, 0, 0, rect(.6, .4, 12.5), "", "'Metres' is read as length_mm"),
 		csvFile("plain-ml.csv", "Pos;Désignation;Dimensions;ml\n1;Gaine;600x400;12,5\n", 1, 0, 0, rect(.6, .4, 12.5), "", "'ml' is read as length_mm"),
 		csvFile("plain-metres-millimetres.csv", "Item,Kind,Size,Metres,Millimetres\n1,Straight,600x400,1,500\n", 0, 0, 1, 0, "1:Metres 1:Millimetres 2:length_mm"),

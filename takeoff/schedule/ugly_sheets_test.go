@@ -81,7 +81,7 @@ func uglyHeads() []ugly {
 		csvFile("heads-tongues-differ.csv", "Pos,Kind,Breite / Height (mm),Höhe (mm),Länge (mm)\n1,Kanal,600,400,1500\n", 0, 0, 1, 0, "2:width_mm"),
 		csvFile("heads-colons.csv", "Tag,Kind,Width :,Height :,Length :,Qty :\n1,Straight,600,400,1500,2\n", 1, 0, 0, 2*one, ""),
 		csvFile("heads-l-b-h.csv", "Pos,Bezeichnung,L x B x H (mm),Stück\n1,Kanal,1500x600x400,2\n2,Rohr,3000 x Ø315,1\n3,Kanal,600x400,1\n", 2, 0, 1, 2*one+round(.315, 3), "4:L x B x H (mm)", "are read as length x width x height: 2, in rows 2 to 3"),
-		csvFile("heads-feet-inches.csv", "Mark,Item,Size (mm),Length ft,Length in,Qty\n1,Straight duct,600x400,5,6,2\n2,Straight duct,600x400,4,,1\n3,Straight duct,600x400,,6,1\n", 2, 0, 1, rect(.6, .4, (2*66+48)*in), "4:length_mm", "columns 'Length ft' and 'Length in' are read as one length in feet and inches"),
+		csvFile("heads-feet-inches.csv", "Mark,Item,Size (mm),Length ft,Length in,Qty\n1,Straight duct,600x400,5,6,2\n2,Straight duct,600x400,4,,1\n3,Straight duct,600x400,,6,1\n", 3, 0, 0, rect(.6, .4, (2*66+48+6)*in), "", "columns 'Length ft' and 'Length in' are read as one length in feet and inches"),
 		csvFile("heads-total-length.csv", "Tag,Kind,Size (mm),Total length m,No of pieces\nA,duct,600x400,15,10\nB,duct,600x400,7.5,5\nC,duct,600x400,1.5,\n", 3, 0, 0, 16*one, "", "column 'Total length m' is read as the length of all pieces of a row together"),
 		csvFile("heads-total-of-each.csv", "Tag,Kind,Size (mm),Total length m,No of pieces\nA,duct,600x400,1.5,10\nB,duct,600x400,1.5,5\n", 0, 0, 2, 0, "1:Total length m 2:length_mm 3:length_mm"),
 		csvFile("heads-dutch-br.csv", "Pos,Omschrijving,Br,H,L,Aant\n1,Recht kanaal,600,400,1500,2\n", 1, 0, 0, 2*one, ""),

@@ -93,7 +93,7 @@ func (t *table) unitRow(number int, cells []string) bool {
 		t.Refresh()
 	}
 	t.Heads = append(t.Heads[:t.HeadRows:t.HeadRows], slices.Clone(cells))
-	t.fresh, t.repeated = false, false
+	t.fresh, t.repeated, t.unitsAt = false, false, number
 	t.UnitsElsewhere()
 	t.NoteUnits()
 	t.BeforeText()

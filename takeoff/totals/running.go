@@ -14,13 +14,22 @@ import (
 const agrees = 0.005
 
 // Given is what a row of totals gives, and which rows it may sum up: those of the file
-// from one of Since up to Before.
+// from one of Since up to Before, or where it stands above them, from Before up to one of Below.
 type Given struct {
 	Before   int
 	Since    [3]int
+	Below    [2]int  // 0: it stands below them
 	Area     float64 // m2; see AreaText
 	AreaText string  // as typed; empty: it gives none
 	Quantity int     // 0: it gives none
+}
+
+// ranges are the rows of the file that the row may sum up, from one to before another.
+func (x *Given) ranges() [][2]int {
+	if x.Below[1] > 0 {
+		return [][2]int{{x.Before, x.Below[0]}, {x.Before, x.Below[1]}}
+	}
+	return [][2]int{{x.Since[0], x.Before}, {x.Since[1], x.Before}, {x.Since[2], x.Before}}
 }
 
 // Against compares what a row of totals gives with the sums that it may be, and tells
@@ -30,8 +39,12 @@ func (s Running) Against(x Given) string {
 		return ""
 	}
 	best, off := "", math.Inf(1)
-	for _, from := range x.Since {
-		area, pieces, refused := s.above(from, x.Before)
+	where := "above"
+	if x.Below[1] > 0 {
+		where = "below"
+	}
+	for _, of := range x.ranges() {
+		area, pieces, refused := s.between(of[0], of[1])
 		d := 0.0
 		if x.AreaText != "" {
 			d = math.Abs(area - x.Area)
@@ -44,10 +57,10 @@ func (s Running) Against(x Given) string {
 		off = d
 		var said []string
 		if x.AreaText != "" {
-			said = append(said, compared(fmt.Sprintf("%s m2", figure(x.Area)), fmt.Sprintf("%s m2", figure(area)), d <= agrees*math.Max(area, x.Area)))
+			said = append(said, compared(where, fmt.Sprintf("%s m2", figure(x.Area)), fmt.Sprintf("%s m2", figure(area)), d <= agrees*math.Max(area, x.Area)))
 		}
 		if x.Quantity != 0 {
-			said = append(said, compared(pieceCount(x.Quantity), fmt.Sprint(pieces), pieces == x.Quantity))
+			said = append(said, compared(where, pieceCount(x.Quantity), fmt.Sprint(pieces), pieces == x.Quantity))
 		}
 		best = strings.Join(said, "; ")
 		if refused > 0 {
@@ -64,8 +77,8 @@ const nearly = 0.4
 // Strange reports an area that no sum of the rows above comes near to, of a row that isn't
 // called a total: it may be a piece of which the kind is missing.
 func (s Running) Strange(x Given) bool {
-	for _, from := range x.Since {
-		area, _, refused := s.above(from, x.Before)
+	for _, of := range x.ranges() {
+		area, _, refused := s.between(of[0], of[1])
 		if refused > 0 || math.Abs(area-x.Area) <= nearly*math.Max(area, x.Area) {
 			return false
 		}
@@ -73,11 +86,11 @@ func (s Running) Strange(x Given) bool {
 	return x.Area > 0
 }
 
-func compared(given, found string, same bool) string {
+func compared(where, given, found string, same bool) string {
 	if same {
-		return fmt.Sprintf("it gives %s, the rows above come to %s: they agree", given, found)
+		return fmt.Sprintf("it gives %s, the rows %s come to %s: they agree", given, where, found)
 	}
-	return fmt.Sprintf("it gives %s, but the rows above come to %s: they differ", given, found)
+	return fmt.Sprintf("it gives %s, but the rows %s come to %s: they differ", given, where, found)
 }
 
 // figure writes an area to a hundredth of a m2.
@@ -109,8 +122,8 @@ func RunningOf(g *ledger.Ledger) Running {
 	return s
 }
 
-// above sums the rows of the file from one to another.
-func (s Running) above(from, to int) (area float64, pieces, refused int) {
+// between sums the rows of the file from one to another.
+func (s Running) between(from, to int) (area float64, pieces, refused int) {
 	to = min(to, len(s.area)-1)
 	from = min(from, to)
 	return s.area[to] - s.area[from], s.pieces[to] - s.pieces[from], s.refused[to] - s.refused[from]

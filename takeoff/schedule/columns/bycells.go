@@ -82,11 +82,12 @@ func (t *Reading) byCells() {
 	open := slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return !s.Fixed && (s.Verdict == headings.Asks || s.Used && (s.To() == takeoff.Scope || s.To() == takeoff.Quantity))
 	})
-	if !open && (t.Maps(takeoff.Kind) || t.ByMap.Fixes(t.Place.Sheet)) {
+	fixed := t.ByMap.Fixes(t.Place.Sheet)
+	again := (open || !fixed) && t.settledBefore()
+	if !open && (t.Maps(takeoff.Kind) || fixed) {
 		return
 	}
 	b := t.peek()
-	again := t.settledBefore()
 	if b.rows == 0 {
 		return
 	}
@@ -120,6 +121,9 @@ func (t *Reading) takeFor(s *Spec, c takeoff.Column) {
 	h := s.Heading
 	if h.Verdict, h.Column = headings.Known, c; !h.Said {
 		h.Unit = quantity.Default(c.Measure())
+		if u, only := UnitOnly(h.Typed); only && u.Measure == c.Measure() { // Ft
+			h.Unit, h.Said = u, true
+		}
 	}
 	s.Set(t, h)
 	s.settled = true
@@ -146,7 +150,7 @@ func (t *Reading) settledBefore() (again bool) {
 			if lettered && name == "-" && at < len(t.Specs) {
 				t.Specs[at].Used, t.Specs[at].Verdict = false, headings.Unknown
 			}
-			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict == headings.Known || t.Specs[at].Verdict == headings.Sizes {
+			if !lettered || !known || at >= len(t.Specs) || t.Specs[at].Verdict == headings.Known || t.Specs[at].Verdict == headings.Sizes && of != headings.NoSize {
 				continue
 			}
 			if t.Specs[at].Typed == "" {
@@ -199,6 +203,7 @@ func (t *Reading) namesScope(cell string) bool {
 
 // AskLate asks about a heading whose first cells are empty, once one is filled.
 func (t *Reading) AskLate(s *Spec) {
+	s.Waits = false
 	at := t.Place.Row
 	t.Place.Row = t.HeadRow
 	t.ask(s)

@@ -171,28 +171,6 @@ func (t *Reading) shapeByCells(b beneath) {
 	}
 }
 
-// feetAndInches takes two columns of lengths beside each other, in feet and in inches, for
-// one: Length ft | Length in.
-func (t *Reading) feetAndInches() {
-	for i := range max(0, len(t.Specs)-1) {
-		s, next := &t.Specs[i], &t.Specs[i+1]
-		if !s.Used || !s.isLength() || !s.Said || s.Column.Unit != quantity.Foot {
-			continue
-		}
-		h := next.Heading
-		if next.Fixed && !next.Used {
-			h = t.Lex.Read(next.Typed)
-		}
-		if h.Verdict != headings.Known || h.Column != s.To() || !h.Said || h.Unit != quantity.Inch {
-			continue
-		}
-		s.feet = true
-		next.Used, next.Verdict = false, headings.Known // no other meaning is sought
-		t.Note("columns '%s' and '%s' are read as one length in feet and inches", s.Typed, next.Typed)
-		return
-	}
-}
-
 // Lengths that one of several pieces has, m, where a column gives that of all. Common
 // practice, no source.
 const (

@@ -15,7 +15,7 @@ import (
 )
 
 // OnlyStraights reports a table without a column of kinds whose rows can be straights:
-// nine of ten have a whole cross-section and a length, no heading is of a fitting, and no
+// nine of ten, or all but one that lacks the length, have a whole cross-section and a length, no heading is of a fitting, and no
 // cell names one. Not where a table before it in the file has kinds: it may sum them up.
 func (t *Reading) OnlyStraights() bool {
 	if t.Units.Kinds || t.Below == nil || !t.Maps(takeoff.DimColumn(fittings.Length)) && !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && s.Size == headings.LongSize }) {
@@ -27,19 +27,22 @@ func (t *Reading) OnlyStraights() bool {
 			return false
 		}
 	}
-	whole, rows := 0, 0
+	whole, rows, short := 0, 0, 0
 	for _, cells := range b.cells {
 		if len(celltext.Filled(cells)) > 1 { // a name and a size
 			rows++
 		}
-		if t.wholeStraight(cells) {
+		switch {
+		case t.wholeStraight(cells):
 			whole++
+		case t.lengthMissing(cells):
+			short++
 		}
 		if slices.ContainsFunc(cells, func(c string) bool { return len(c) > 2 && !celltext.IsFigure(c) && t.Kinds().NamesFitting(c) }) {
 			return false
 		}
 	}
-	return whole > 0 && 10*whole >= 9*rows
+	return whole > 0 && 10*whole >= 9*rows || whole > 2 && short == 1 && whole+short == rows
 }
 
 // ofFittings reports a column that straights have no need of, if something stands in it, or
@@ -60,7 +63,19 @@ func (t *Reading) ofFittings(s *Spec, cells []string) bool {
 		}
 		return is && !empty && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
 	}
-	return t.Kinds().OfOtherThings(s.Typed)
+	return t.Kinds().OfOtherThings(s.Typed) || t.someKinds(cells)
+}
+
+// someKinds reports cells of which several name kinds, and not straights only, though too few
+// to take them for a column of kinds.
+func (t *Reading) someKinds(cells []string) bool {
+	named, fitting := 0, false
+	for _, c := range cells {
+		if k := t.Kinds().KindIn(c); k != fittings.NoKind && t.Kinds().NamesKind(c) {
+			named, fitting = named+1, fitting || k != fittings.Straight
+		}
+	}
+	return named > 1 && fitting
 }
 
 // namesCodes reports a column that isn't used, or of remarks, with a cell that is short for
@@ -93,6 +108,17 @@ func (t *Reading) wholeStraight(cells []string) bool {
 		long = long || s.To() == takeoff.DimColumn(fittings.Length)
 	}
 	return long && (across || has[0] && has[1] || has[2] || (t.OrDiameter || round) && has[0])
+}
+
+// lengthMissing reports a row that is a whole straight but for its length.
+func (t *Reading) lengthMissing(cells []string) bool {
+	at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.isLength() })
+	if at < 0 || celltext.At(cells, at) != "" && !celltext.MeansNothing(celltext.At(cells, at)) {
+		return false
+	}
+	long := append(slices.Clone(cells), make([]string, max(0, at+1-len(cells)))...)
+	long[at] = "1"
+	return t.wholeStraight(long)
 }
 
 // roundRow reports a row whose shape is said to be circular: one figure is its diameter.
@@ -222,6 +248,17 @@ func (t *Reading) kindByCells(b beneath) {
 	t.Note("column '%s' is read as kind, as its cells name kinds of pieces", s.Typed)
 }
 
+// mostNameKinds reports cells of which nine in ten name kinds, or all but one of three and more.
+func (t *Reading) mostNameKinds(cells []string) bool {
+	named := 0
+	for _, c := range cells {
+		if t.Kinds().NamesKind(c) {
+			named++
+		}
+	}
+	return named > 0 && 10*named >= 9*len(cells) || named > 1 && named == len(cells)-1
+}
+
 // unknownKinds are the columns of headings that aren't known, or of none, of whose cells
 // nine in ten name kinds; and of those asked about whose cells are all words as spiral, where
 // no column names others.
@@ -231,7 +268,7 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 		switch {
 		case s.Fixed:
 		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
-			if b.share(i, t.Kinds().NamesKind) >= 0.9 && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) {
+			if t.mostNameKinds(b.columns[i]) && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) {
 				found = append(found, i)
 			}
 		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.share(i, t.Kinds().RoundKind) == 1:

@@ -62,7 +62,7 @@ func (t *Reading) lettered(letter string) *Spec {
 			}
 		}
 		n := len(words)
-		if n > 0 && words[n-1] == letter && (n == 1 || n == 2 && slices.Contains([]string{"dim", "size", "side", "seite", "mass", "cote", "kant", "lado", "lato", "maat", "sida", "dimension"}, words[0])) {
+		if n > 0 && words[n-1] == letter && (n == 1 || n == 2 && slices.Contains(sideWords, words[0])) {
 			return &t.Specs[i]
 		}
 	}

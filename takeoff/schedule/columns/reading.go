@@ -43,6 +43,7 @@ type Reading struct {
 	Seldom     bool     // there are quantities in metres, or sizes over several cells
 	UnitsAt    int      // column of the units of quantities; 0: none
 	LengthAt   int      // column of lengths beside it; 0: none
+	Feet       int      // column of feet whose inches stand in another, from 1; 0: none
 	OfAll      bool     // a column holds the length of all pieces of a row together
 	OrDiameter bool     // a column holds widths or diameters
 	Numbered   bool     // tags are item numbers
@@ -94,11 +95,14 @@ func (t *Reading) settleHeadings() {
 	t.swedishPlan()
 	t.frenchSides()
 	t.sidesAB()
+	t.sidesOneTwo()
 	t.sizeInCells()
 	t.endsByCells()
+	t.ductByCells()
 	t.byCells()
 	t.describedKinds()
 	t.radiusBesideThroat()
+	t.outletByCells()
 	t.lengthOfRun()
 	t.lengthOfAll()
 	t.feetAndInches()
@@ -106,7 +110,7 @@ func (t *Reading) settleHeadings() {
 	t.slashSides()
 	t.lengthsLast()
 	t.Numbered = t.numbersItems()
-	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired || s.feet })
+	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired || s.inches > 0 })
 	t.OrDiameter = slices.ContainsFunc(t.Specs, func(s Spec) bool {
 		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
 			return w == "d" || w == "dia" || w == "diam" || w == "diameter"

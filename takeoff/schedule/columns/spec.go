@@ -32,7 +32,7 @@ type Spec struct {
 	Sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
 	paired  bool              // a size goes on in the next cell
 	parted  int               // a size goes on in the next two cells: the first of these
-	feet    bool              // a length goes on in the next cell, in inches
+	inches  int               // a length goes on in this column, from 1, in inches
 
 	// What was found out about its heading.
 	Fixed    bool   // by a map
@@ -121,15 +121,15 @@ var (
 	Second = Dims(headings.SecondSize)
 )
 
-// GoesOn is a cell with those behind it over which its size goes on; cells begin with it.
-func (s *Spec) GoesOn(cell string, cells []string) string {
+// GoesOn is the cell of a column with those over which its size goes on.
+func (s *Spec) GoesOn(cell string, cells []string, at int) string {
 	switch {
-	case s.paired && len(cells) > 1 && celltext.Trim(cells[1]) != "":
-		return cell + "x" + celltext.Trim(cells[1])
-	case s.feet && len(cells) > 1 && celltext.Trim(cells[1]) != "":
-		return cell + "'" + celltext.Trim(cells[1]) + `"`
-	case s.parted > 0 && len(cells) > 2:
-		return cell + celltext.Trim(cells[1]) + celltext.Trim(cells[2])
+	case s.inches > 0:
+		return withInches(cell, celltext.At(cells, s.inches-1))
+	case s.paired && celltext.At(cells, at+1) != "":
+		return cell + "x" + celltext.At(cells, at+1)
+	case s.parted > 0 && at+2 < len(cells):
+		return cell + celltext.At(cells, at+1) + celltext.At(cells, at+2)
 	}
 	return cell
 }
@@ -170,6 +170,7 @@ type Watch struct {
 	Units        bool          // it may hold units
 	Several      bool          // it may name several flats, houses or floors
 	Revises      bool          // it holds revisions of rows
+	Again        bool          // it says how many there are over again
 	TotalIn      quantity.Unit // of lengths of all pieces of a row together; no name: it holds none
 	Filled, Most int
 	Least, First int

@@ -1,6 +1,7 @@
 package headings
 
 import (
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -77,6 +78,24 @@ func (l *Lexicon) Beside(over, low string) (h Heading, ok bool) {
 	return h, l.Over(name) == "" && upper.Verdict == Known && h.Verdict == Known && !isSize && h.Column != upper.Column
 }
 
+// BesideEnd reports a heading that isn't of the other end or of the branch, over which it may
+// seem to stand, as these have none: Qty, and Length beside the other end.
+func (l *Lexicon) BesideEnd(over string, h Heading) bool {
+	name, _, _ := cutUnit(over)
+	of := map[string]map[fittings.Dim]fittings.Dim{"2": secondOf, "branch": branchOf}[l.Over(name)]
+	d, isSize := h.Column.Dim()
+	_, has := of[d]
+	return of != nil && h.Verdict == Known && (!isSize || !has)
+}
+
+// OfDucts reports a heading that is a word for ducts, or for what stands over the sizes of
+// ducts, with a unit or without: Duct, Kanal (mm).
+func (l *Lexicon) OfDucts(typed string) bool {
+	name, _, _ := cutUnit(typed)
+	words := Tokens(name)
+	return len(words) < 4 && l.Over(name) == "main" || len(words) == 1 && slices.Contains(ducts, words[0])
+}
+
 // cutUnit takes a unit off the end of a heading.
 func cutUnit(typed string) (name string, u quantity.Unit, said bool) {
 	words := Tokens(typed)
@@ -101,3 +120,35 @@ func (l *Lexicon) Unused(word string) bool {
 
 // Dimension reports a word that is about sizes or units in general.
 func (l *Lexicon) Dimension(word string) bool { return l.places[word] == "dimension" }
+
+// OfEnd reads a heading of the other end of a piece, which names that end before or behind the
+// size, or alone: Outlet Ø, Ø sortie (mm), Austritt.
+func (l *Lexicon) OfEnd(typed string) (h Heading, ok bool) {
+	name, u, said := cutUnit(typed)
+	words := Tokens(name)
+	for k := min(2, len(words)); k > 0; k-- {
+		rest := words[k:]
+		if l.over[strings.Join(words[:k], "")] != "2" {
+			if rest = words[:len(words)-k]; l.over[strings.Join(words[len(words)-k:], "")] != "2" {
+				continue
+			}
+		}
+		if len(rest) == 0 {
+			h.Verdict, h.Size = Sizes, SecondSize
+		} else if h = l.Read(strings.Join(rest, " ")); h.Verdict == Sizes && h.Size == OwnSize {
+			h.Size = SecondSize
+		} else if d, isSize := h.Column.Dim(); h.Verdict == Known && isSize && secondOf[d] != d {
+			if d, ok = secondOf[d]; !ok {
+				return h, false
+			}
+			h.Column = takeoff.DimColumn(d)
+		} else {
+			return h, false
+		}
+		if h.Typed = typed; said {
+			h.Unit, h.Said = u, true
+		}
+		return h, !said || u.Measure == takeoff.Lengths
+	}
+	return h, false
+}

@@ -54,7 +54,10 @@ func (f *Above) Quoted() string {
 // Drop takes the last row out of those above the headings.
 func (f *Above) Drop() {
 	n := len(f.Rows) - 1
-	f.Rows, f.Texts = f.Rows[:n], f.Texts[:n]
+	for len(f.Texts) > 0 && f.Texts[len(f.Texts)-1].Row == f.Rows[n] {
+		f.Texts = f.Texts[:len(f.Texts)-1]
+	}
+	f.Rows = f.Rows[:n]
 	if n == 0 {
 		f.First = ""
 	}

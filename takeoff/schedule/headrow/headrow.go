@@ -17,8 +17,9 @@ const (
 	MaxColumns = 1000 // columns of a schedule
 )
 
-// Read reads a row as headings.
+// Read reads a row as headings, without numbers that count them.
 func Read(lex *headings.Lexicon, cells []string) []headings.Heading {
+	cells = celltext.Unnumbered(cells)
 	out := make([]headings.Heading, 0, min(len(cells), MaxColumns))
 	for i, cell := range cells {
 		if i >= MaxColumns {
@@ -36,6 +37,7 @@ func Read(lex *headings.Lexicon, cells []string) []headings.Heading {
 // Join reads two rows as one heading row. A cell of the upper row that is
 // merged across stands over all blank cells to its right that have one below.
 func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
+	top, bottom = celltext.Unnumbered(top), celltext.Unnumbered(bottom)
 	n := min(max(len(top), len(bottom)), MaxColumns)
 	out := make([]headings.Heading, n)
 	over := ""
@@ -59,13 +61,25 @@ func Join(lex *headings.Lexicon, top, bottom []string) []headings.Heading {
 		}
 		out[i] = lex.Under(celltext.Shorten(over), celltext.Shorten(low))
 		if up == "" && out[i].Verdict == headings.Near {
-			if alone, ok := lex.Beside(over, low); ok { // Length over (m), and Qty beside it
+			if alone, ok := besideGroup(lex, over, low, out[:i]); ok { // Length over (m), and Qty beside it
 				alone.Typed = out[i].Typed
 				out[i] = alone
 			}
 		}
 	}
 	return out
+}
+
+// besideGroup reads a heading in the lower row that stands right of those that the upper one is
+// over, and isn't of it: Qty beside Outlet over W and H.
+func besideGroup(lex *headings.Lexicon, over, low string, before []headings.Heading) (h headings.Heading, ok bool) {
+	if h, ok = lex.Beside(over, low); ok {
+		return h, true
+	}
+	return h, lex.BesideEnd(over, h) && slices.ContainsFunc(before, func(x headings.Heading) bool {
+		d, isSize := x.Column.Dim()
+		return x.Verdict == headings.Sizes && x.Size != headings.OwnSize || x.Verdict == headings.Known && isSize && (d == fittings.Height2 || d == fittings.Diameter2 || d == fittings.BranchHeight || d == fittings.BranchDiameter)
+	})
 }
 
 // Pairs reports a row of one or two labels, each with what it says behind it, above

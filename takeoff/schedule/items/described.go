@@ -23,6 +23,7 @@ type InKind struct {
 		*columns.Spec
 		cell, length, radius string
 		eccentric, lined     bool
+		upright              bool
 	}
 }
 
@@ -50,6 +51,8 @@ func (t *Reader) besideKind(s *columns.Spec, cell, said string) {
 		k.row.eccentric = true
 	case wording.Lined:
 		k.row.lined = true
+	case wording.Upright:
+		k.row.upright = true
 	}
 }
 
@@ -78,6 +81,9 @@ func (t *Reader) takeBeside(r *takeoff.Row) {
 	}
 	if x.radius != "" {
 		t.radiusInKind(r)
+	}
+	if x.upright {
+		t.doubtUpright(r)
 	}
 	offset := takeoff.DimColumn(fittings.OffsetShift)
 	if x.eccentric && r.Text[offset]+r.Text[takeoff.DimColumn(fittings.OffsetShift2)] == "" {
@@ -115,6 +121,21 @@ func (t *Reader) radiusInKind(r *takeoff.Row) {
 		r.Faults = append(r.Faults, t.Place.Fault(centre.Heading(), celltext.Shorten(x.cell), "a radius of which is said what it is to",
 			fmt.Sprintf("'%s' gives a radius of %s that may be to the centre line or to the inside; write it under radius_mm (centre line) or throat_mm (inside)", celltext.Shorten(x.cell), x.radius)))
 	}
+}
+
+// doubtUpright asks in which plane a vertical bend turns, where that changes its area: not where
+// its radius is that of the centre line and nothing else counts, nor where its sides are the same.
+func (t *Reader) doubtUpright(r *takeoff.Row) {
+	_, style, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind])
+	a, b := columns.Own[0], columns.Own[1]
+	alike := !r.Has(a) || !r.Has(b) || quantity.Same(r.Number[a], r.Number[b])
+	centred := r.Has(takeoff.DimColumn(fittings.Radius)) && r.Text[takeoff.DimColumn(fittings.Legs)]+r.Text[columns.Second[0]]+r.Text[columns.Second[1]]+r.Text[takeoff.Style] == "" && (style == fittings.NoStyle || style == fittings.RadiusStyle)
+	if r.Text[takeoff.Plane] != "" || alike || centred {
+		return
+	}
+	x := &t.InKind.row
+	r.Faults = append(r.Faults, t.Place.Fault(takeoff.Plane.Heading(), celltext.Shorten(x.cell), "width or height",
+		fmt.Sprintf("'%s' doesn't say which side lies in its plane; write width or height under plane", celltext.Shorten(x.cell))))
 }
 
 // setLength sets the length that stands in another cell, and says what is wrong with it.

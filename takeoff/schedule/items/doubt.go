@@ -43,7 +43,7 @@ type Doubts struct {
 	chunked       bool                    // it reads a chunk
 	InSummary     bool                    // they sum up the pieces
 	Moved         bool                    // a size of the row is in another column than its cell
-	total         totalLength             // of the row
+	total, again  totalLength             // of the row: a length of all, a quantity over again
 	missing       missing                 // what no column gives
 	several       severalIn               // a cell of the row that names several floors, flats or the like
 	lengthFilled  bool                    // a length stands in the row, in a column of its own beside units
@@ -159,6 +159,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 	}
 	if t.total.cell != "" {
 		t.doubtTotal(r)
+	}
+	if t.again.cell != "" {
+		t.doubtAgain(r)
 	}
 	if len(t.others) > 0 {
 		t.doubtOthers(r)

@@ -38,6 +38,21 @@ func (t *Reader) inMetres(r *takeoff.Row, s *columns.Spec, cell string, cells []
 	return true
 }
 
+// inchesAlone takes a length whose feet are empty from the column of its inches. It reports
+// whether there is one.
+func (t *Reader) inchesAlone(r *takeoff.Row, cells []string) bool {
+	at := t.Feet - 1
+	if celltext.At(cells, at) != "" {
+		return false
+	}
+	s := &t.Specs[at]
+	cell := s.GoesOn("", cells, at)
+	if cell != "" {
+		t.take(r, s, cell)
+	}
+	return cell != ""
+}
+
 // doubtMetred refuses a row that is measured in metres and isn't a straight.
 func (t *Reader) doubtMetred(r *takeoff.Row) {
 	k, _, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])

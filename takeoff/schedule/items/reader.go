@@ -44,7 +44,7 @@ func (t *Reader) begin(cells []string) {
 	if len(t.others) > 0 {
 		t.others = t.others[:0]
 	}
-	t.turn.angle, t.metred, t.fitted, t.several.cell, t.total.cell = "", false, "", "", ""
+	t.turn.angle, t.metred, t.fitted, t.several.cell, t.total.cell, t.again.cell = "", false, "", "", "", ""
 	if t.InKind.row.Spec != nil {
 		t.InKind.row = InKind{}.row
 	}
@@ -72,7 +72,7 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		s := &t.Specs[i]
 		if t.Seldom {
-			cell = s.GoesOn(cell, cells[i:n])
+			cell = s.GoesOn(cell, cells[:n], i)
 			if t.UnitsAt > 0 && s.Used && s.Measure == takeoff.Count && t.inMetres(r, s, cell, cells) {
 				empty = false
 				continue
@@ -96,6 +96,9 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			}
 		}
 		worded = t.take(r, s, cell) || worded
+	}
+	if t.Feet > 0 && t.inchesAlone(r, cells[:n]) {
+		empty = false
 	}
 	more := t.behind(r, cells, n, empty)
 	return worded, empty && !more
@@ -122,6 +125,9 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 		return celltext.Wordy(cell)
 	}
 	v, trouble := s.Number(cell)
+	if trouble != "" && s.Measure == takeoff.Count {
+		v, trouble = t.inWords(s, cell, trouble)
+	}
 	switch {
 	case trouble == "":
 		r.Text[c] = cell

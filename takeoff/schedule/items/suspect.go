@@ -39,11 +39,16 @@ func (t *Reader) WatchUnused() {
 		}
 		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) }) && !t.LaterCount(s.Typed)
 		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
-		if u, ok := quantity.UnitOf(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
+		if u, ok := columns.UnitOnly(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
 			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
 			continue
 		}
-		if unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
+		again, same := t.CountsAgain(s)
+		if again && same {
+			s.Watch = columns.Watch{Again: true}
+			continue
+		}
+		if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
 			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
 			continue
 		}
@@ -104,14 +109,17 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		}
 	}
 	if s.Waits {
-		s.Waits = false
 		t.AskLate(s)
 	}
 	w := &s.Watch
 	if w.Several {
 		t.seeSeveral(s, cell)
 	}
-	if w.TotalIn.Name != "" {
+	switch {
+	case w.Again:
+		t.again = totalLength{s, cell}
+		return
+	case w.TotalIn.Name != "":
 		t.total = totalLength{s, cell}
 	}
 	if w.Revises {
@@ -137,15 +145,19 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		}
 	}
 	if s.Verdict == headings.Blank {
-		if len(t.strays) < headrow.MostTitle {
-			t.strays = append(t.strays, cell)
-		}
-		t.secondFigure(i, s, cell)
+		t.underNone(i, s, cell)
 	}
-	if !w.Counts || cell == s.Typed { // headings again
-		return
+	if w.Counts && cell != s.Typed { // headings again
+		w.See(cell)
 	}
-	w.See(cell)
+}
+
+// underNone takes note of a cell under no heading.
+func (t *Reader) underNone(i int, s *columns.Spec, cell string) {
+	if len(t.strays) < headrow.MostTitle {
+		t.strays = append(t.strays, cell)
+	}
+	t.secondFigure(i, s, cell)
 }
 
 // secondFigure finds fault, once, with figures under no heading right behind a length or

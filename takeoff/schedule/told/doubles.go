@@ -64,17 +64,18 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 	for _, s := range read {
 		why := ""
 		stem := revision.ReplaceAllString(s.Name, "")
+		room := ofRoom(lex, read, s)
 		switch other := stems[stem]; {
 		case s.Mapped: // a map leaves others out
 		case 2*s.Linked > s.Classes[PieceRow].Count:
 			why = "is made of formulas on other sheets, so its pieces may be counted twice"
 		case hasWord(s.Name, sumWords) || titled(s, titleWords):
 			why = "seems to sum up or repeat other sheets, so its pieces may be counted twice"
-		case hasWord(s.Name, oldWords):
+		case hasWord(s.Name, oldWords) && !room:
 			why = "seems to be an old one"
 		case hasWord(s.Name, exampleWords):
 			why = "seems to be an example"
-		case lex.StruckAnywhere(s.Name), lex.StruckEnd(s.Name), wording.Outside.MatchString(s.Name), hasWord(s.Name, otherWords):
+		case !room && (lex.Struck(s.Name) || lex.StruckAnywhere(s.Name) || lex.StruckEnd(s.Name) || wording.Outside.MatchString(s.Name) || hasWord(s.Name, otherWords)):
 			why = "seems to hold what doesn't count"
 		case named(read, s, again.ReplaceAllString(s.Name, "")):
 			why = fmt.Sprintf("seems to be a copy of sheet '%s', so pieces may be counted twice", again.ReplaceAllString(s.Name, ""))
@@ -110,6 +111,13 @@ func doubles(lex *headings.Lexicon, read []*Sheet, s *Sheet) string {
 		return "gives the lengths of " + of + " by size, so its pieces may be counted twice"
 	}
 	return ""
+}
+
+// ofRoom reports a sheet named as a room that is called old, a copy room or a void over a
+// ceiling, where no other is named as the room without the word.
+func ofRoom(lex *headings.Lexicon, read []*Sheet, s *Sheet) bool {
+	rest, old := lex.OldRoom(s.Name)
+	return lex.Part(s.Name) || old && !slices.ContainsFunc(read, func(o *Sheet) bool { return o != s && headings.Squash(o.Name) == rest })
 }
 
 // doubtSheet finds fault with a sheet.

@@ -24,6 +24,8 @@ const (
 	OfRadius  = 'r' // a radius, of which line isn't said
 	Eccentric = 'e' // that it is eccentric
 	Lined     = 'i' // that it is lined inside
+	Upright   = 'v' // that a bend is vertical
+	Level     = 'h' // or horizontal, as one is of which nothing is said
 )
 
 // kindOf is the kind of what Translate gives.
@@ -47,7 +49,10 @@ func (k Kinds) described(cell string) string {
 	if w == "" {
 		return ""
 	}
-	if kind := kindOf(w); strings.IndexByte(said, Eccentric) >= 0 && kind != fittings.Reducer && kind != fittings.Transition {
+	switch kind := kindOf(w); {
+	case strings.IndexByte(said, Eccentric) >= 0 && kind != fittings.Reducer && kind != fittings.Transition:
+		return ""
+	case (strings.IndexByte(said, Upright) >= 0 || strings.IndexByte(said, Level) >= 0) && kind != fittings.Bend:
 		return ""
 	}
 	return w + said
@@ -61,6 +66,7 @@ func stripped(cell string) (rest, said string) {
 	if at := lined.FindStringIndex(cell); at != nil {
 		cell, said = without(cell, at), said+BesideMark+string(Lined)
 	}
+	cell, said = ofBends(cell, said)
 	for range 3 {
 		at := sheet.FindStringIndex(cell)
 		if at == nil {
