@@ -84,7 +84,7 @@ var updateUgly = flag.Bool("update-ugly", false, "write the ugly files and their
 // file beside it.
 func TestUgly(t *testing.T) {
 	files := slices.Concat(uglyMarks(t), uglyText(), uglyPages(), uglyDoubts(), uglySettled(), uglyTongues(), uglyBooks(t), uglySettledBooks(t), uglyMisread(), uglyMisreadBooks(t),
-		uglyWords(), uglyTitles(), uglyHeads(), uglyAgain(t), uglyPinned(t), uglyKinds(), uglyKindsBooks(t), uglyDescribed(), uglyLines(), uglyBlind(), uglyBlindBooks(t), uglyPlain(t))
+		uglyWords(), uglyTitles(), uglyHeads(), uglyAgain(t), uglyPinned(t), uglyKinds(), uglyKindsBooks(t), uglyDescribed(), uglyLines(), uglyBlind(), uglyBlindBooks(t), uglyPlain(t), uglyWorkshop())
 	if len(files) < 60 {
 		t.Errorf("%d files", len(files))
 	}

@@ -187,7 +187,7 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 		switch {
 		case s.Fixed:
 		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
-			if b.share(i, t.Kinds().NamesKind) >= 0.9 && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) {
+			if b.share(i, t.Kinds().NamesKind) >= 0.9 && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) && !wording.OfColours(s.Typed) {
 				found = append(found, i)
 			}
 		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.share(i, t.Kinds().RoundKind) == 1:

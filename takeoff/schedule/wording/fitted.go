@@ -18,7 +18,8 @@ var (
 )
 
 // otherSense are words for kinds that mean something else as often.
-var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan"}
+var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan",
+	"abzweigung", "abzweigungen", "kreuzung", "kruis", "kryss", "cruces", "croci", "crociera", "derivaciones", "canvas", "lona", "overgang"}
 
 // NamesFitting reports a text with a word for a piece that is no straight, or for
 // fittings as such: cut beside bend, Bends and reducers.

@@ -1,0 +1,28 @@
+package schedule_test
+
+import "math"
+
+// uglyWorkshop are lists in the words of a workshop, and in forms of its own.
+func uglyWorkshop() []ugly {
+	one, spiral, cap := rect(.6, .4, 1.5), round(.315, 3), .6*.4
+	bend := 2 * (.6 + .4) * math.Pi / 2 * .5 // girth times a quarter of a circle of the centre line
+	const apart = "rows of what is no ductwork left out"
+	return []ugly{
+		csvFile("workshop-en.csv", "Tag,Kind,Size (mm),Length (mm),radius_mm,Qty\n1,Rigid ducting,600x400,1500,,2\n2,Spirally-wound circular duct,Ø315,3000,,1\n3,Pressed bend 90°,600x400,,500,1\n4,Blanking flange,600x400,,,1\n5,Trapeze hanger,,,,9\n",
+			4, 1, 0, 2*one+spiral+bend+cap, "", apart),
+		csvFile("workshop-de.csv", "Pos;Formteil;Abmessung mm;Länge mm;Mittelradius mm;Stück\n1;Luftkanal rechteckig, gerade;600x400;1500;;2\n2;Wickelfalzr. verzinkt;Ø315;3000;;1\n3;Bog. 90°;600x400;;500;1\n4;Blindflansch;600x400;;;1\n5;Gewindestange M8;;;;9\n",
+			4, 1, 0, 2*one+spiral+bend+cap, "", apart),
+		csvFile("workshop-fr.csv", "Rep;Désignation;Section mm;Longueur mm;Angle;Rayon axe mm;Qté\n1;Gaine rectangulaire rigide;600x400;1500;;;2\n2;Gaine circulaire spiralée;Ø315;3000;;;1\n3;Coude lisse;600x400;;90;500;1\n4;Bride pleine;600x400;;;;1\n5;Tige filetée M8;;;;;9\n",
+			4, 1, 0, 2*one+spiral+bend+cap, "", apart),
+		csvFile("workshop-nl.csv", "Pos;Hulpstuk;Afmeting mm;Lengte mm;Aantal\n1;Rechthoekige luchtkanalen;600x400;1500;2\n2;Spiraalgefelsde buis;Ø315;3000;1\n3;Blindflens;600x400;;1\n4;Draadeind M8;;;9\n",
+			3, 1, 0, 2*one+spiral+cap, "", apart),
+		csvFile("workshop-sv.csv", "Pos;Detalj;Dimension mm;Längd mm;Antal\n1;Rakkanal rekt.;600x400;1500;2\n2;Cirkulära kanaler;Ø315;3000;1\n3;Blindfläns;600x400;;1\n4;Gängstång M8;;;9\n",
+			3, 1, 0, 2*one+spiral+cap, "", apart),
+		csvFile("workshop-es.csv", "Pos;Elemento;Dimensiones mm;Longitud mm;Cantidad\n1;Conductos rectangulares;600x400;1500;2\n2;Conducto circular helicoidal;Ø315;3000;1\n3;Brida ciega;600x400;;1\n4;Varilla roscada M8;;;9\n",
+			3, 1, 0, 2*one+spiral+cap, "", apart),
+		csvFile("workshop-it.csv", "Pos;Descrizione;Dimensioni mm;Lunghezza mm;Quantità\n1;Canali rettilinei;600x400;1500;2\n2;Canale circolare spiroidale;Ø315;3000;1\n3;Flangia cieca;600x400;;1\n4;Barra filettata M8;;;9\n",
+			3, 1, 0, 2*one+spiral+cap, "", apart),
+		csvFile("workshop-doubtful.csv", "Tag,Kind,Size (mm),Length (mm)\n1,Duct,600x400,1500\n2,Y-Stück,600x400,500\n3,Double offset,600x400,500\n4,Reducing bend,600x400,\n5,Transition round to round,600x400,500\n", 1, 0, 4, one, "3:kind 4:kind 5:kind 6:kind"),
+		csvFile("workshop-colours.csv", "Mark,Size (mm),Length (mm),Colour\n1,600x400,1500,Red\n2,600x400,1500,Red\n", 2, 0, 0, 2*one, "", "rows with a size and a length are read as straights"),
+	}
+}
