@@ -24,5 +24,6 @@ func uglyWorkshop() []ugly {
 			3, 1, 0, 2*one+spiral+cap, "", apart),
 		csvFile("workshop-doubtful.csv", "Tag,Kind,Size (mm),Length (mm)\n1,Duct,600x400,1500\n2,Y-Stück,600x400,500\n3,Double offset,600x400,500\n4,Reducing bend,600x400,\n5,Transition round to round,600x400,500\n", 1, 0, 4, one, "3:kind 4:kind 5:kind 6:kind"),
 		csvFile("workshop-colours.csv", "Mark,Size (mm),Length (mm),Colour\n1,600x400,1500,Red\n2,600x400,1500,Red\n", 2, 0, 0, 2*one, "", "rows with a size and a length are read as straights"),
+		csvFile("workshop-delivery.csv", "Delivery note 4471,,,,\nMark,Size (mm),Length (mm),Qty,Comment\nA1,Ø315,3000,4,spiral\nA2,Ø315,3000,1,on pallet 3\nReceived by: ..............,,,,\nSignature:,,,,\n", 2, 0, 0, 5*spiral, "", "rows with a size and a length are read as straights"),
 	}
 }

@@ -76,9 +76,10 @@ func FittingCode(cell string) bool {
 	return len(word) > 1 && slices.Contains(fittingCodes, strings.ToLower(word))
 }
 
-// OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule.
+// OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule. What may
+// be a part of the ductwork isn't: Delivery note.
 func (k Kinds) OfOthers(title string) bool {
-	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) })
+	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) && !k.Lex.Part(w) })
 }
 
 // OfOtherThings reports a heading of fittings, or of pipes and the like.
