@@ -22,6 +22,8 @@ func uglyWorkshop() []ugly {
 			3, 1, 0, 2*one+spiral+cap, "", apart),
 		csvFile("workshop-it.csv", "Pos;Descrizione;Dimensioni mm;Lunghezza mm;Quantità\n1;Canali rettilinei;600x400;1500;2\n2;Canale circolare spiroidale;Ø315;3000;1\n3;Flangia cieca;600x400;;1\n4;Barra filettata M8;;;9\n",
 			3, 1, 0, 2*one+spiral+cap, "", apart),
+		csvFile("workshop-styles.csv", "tag,kind,style,diameter_mm,diameter2_mm,length_mm,offset_mm\n1,duct,spiral,400,,3000,\n2,taper,concentric,400,400,300,\n3,taper,conical,400,400,300,\n4,taper,eccentric,400,400,300,0\n5,taper,eccentric,400,315,300,\n6,taper,floor level,400,400,300,\n7,bend,concentric,400,,,\n",
+			4, 0, 3, round(.4, 3)+3*round(.4, .3), "6:offset_mm 7:style 8:style", "styles of reducers and transitions"),
 		csvFile("workshop-doubtful.csv", "Tag,Kind,Size (mm),Length (mm)\n1,Duct,600x400,1500\n2,Y-Stück,600x400,500\n3,Double offset,600x400,500\n4,Reducing bend,600x400,\n5,Transition round to round,600x400,500\n", 1, 0, 4, one, "3:kind 4:kind 5:kind 6:kind"),
 		csvFile("workshop-colours.csv", "Mark,Size (mm),Length (mm),Colour\n1,600x400,1500,Red\n2,600x400,1500,Red\n", 2, 0, 0, 2*one, "", "rows with a size and a length are read as straights"),
 		csvFile("workshop-delivery.csv", "Delivery note 4471,,,,\nMark,Size (mm),Length (mm),Qty,Comment\nA1,Ø315,3000,4,spiral\nA2,Ø315,3000,1,on pallet 3\nReceived by: ..............,,,,\nSignature:,,,,\n", 2, 0, 0, 5*spiral, "", "rows with a size and a length are read as straights"),

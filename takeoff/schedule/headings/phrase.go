@@ -148,6 +148,19 @@ func described(found []phrase) string {
 	return strings.Join(out, " ")
 }
 
+// OfNoSize reports words that may stand beside a kind and say nothing of its sizes, nor of its
+// shape.
+func (l *Lexicon) OfNoSize(cell string) bool {
+	words := Tokens(cell)
+	for _, w := range words {
+		_, shape := fittings.ParseShape(w)
+		if _, known := l.cells[takeoff.Shape][w]; shape || known || l.besides([]string{w}) == 0 {
+			return false
+		}
+	}
+	return len(words) > 0
+}
+
 // onceChanged leaves one of several phrases for a change of shape, and no reducer beside it:
 // trasformazione quadro tondo, taper square to round.
 func onceChanged(found []phrase) {

@@ -99,6 +99,9 @@ func (t *Reader) complete(r *takeoff.Row) {
 	if t.turn.angle != "" {
 		t.takeAngle(r)
 	}
+	if r.Text[takeoff.Style] != "" {
+		t.reducerStyle(r)
+	}
 	if t.InKind.row.Spec != nil {
 		t.takeBeside(r)
 	}
