@@ -35,7 +35,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 		return true, nil
 	}
 	best := headrow.Score(alone)
-	if best == 0 && t.IsBill(alone) {
+	if best == 0 && (t.IsBill(alone) || t.IsList(alone)) {
 		best = 1
 	}
 	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) && !t.unitsOver(f.Last, cells) && !headrow.Pairs(t.Lex, f.Last, alone) {

@@ -197,6 +197,28 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 	return found
 }
 
+// IsList reports the only heading of a list of one column, of which most rows say
+// what a straight is, with its size and its length: Straight duct 600x400x1500.
+func (t *Reading) IsList(hs []headings.Heading) bool {
+	at := slices.IndexFunc(hs, func(h headings.Heading) bool { return h.Verdict != headings.Blank })
+	if t.Below == nil || at < 0 || slices.ContainsFunc(hs[at+1:], func(h headings.Heading) bool { return h.Verdict != headings.Blank }) {
+		return false
+	}
+	if h := hs[at]; !(h.Verdict == headings.Asks && (h.Ask.Describes() || h.Ask.Items()) || h.Verdict == headings.Known && h.Column == takeoff.Kind) {
+		return false
+	}
+	rows, whole := t.Below(mostBelow), 0
+	for _, cells := range rows {
+		if len(celltext.Filled(cells)) > 1 {
+			return false
+		}
+		if t.Kinds().Whole(celltext.At(cells, at)) {
+			whole++
+		}
+	}
+	return whole > 1 && 2*whole > len(rows)
+}
+
 // sameKinds reports that the columns name the same kind on every row that was looked at.
 func (t *Reading) sameKinds(b beneath, columns []int) bool {
 	for _, row := range b.cells {

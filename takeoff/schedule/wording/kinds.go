@@ -94,6 +94,12 @@ func (k Kinds) KindIn(cell string) fittings.Kind {
 	return kindOf(k.Translate(takeoff.Kind, cell))
 }
 
+// Whole reports a cell that says all of a straight: Straight duct 600x400x1500.
+func (k Kinds) Whole(cell string) bool {
+	_, said, _ := strings.Cut(k.Translate(takeoff.Kind, cell), BesideMark)
+	return said != "" && said[0] == OfWhole
+}
+
 // NamesShape reports a cell that names a shape.
 func (k Kinds) NamesShape(cell string) bool {
 	_, known := k.Lex.Exact(takeoff.Shape, cell)
