@@ -241,6 +241,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 // tellAbove finds out what the lines above the headings say of the rows below.
 func (t *table) tellAbove() {
 	t.Plain = !t.Maps(takeoff.Kind) && t.OnlyStraights()
+	t.Once = t.OnceNamed()
 	t.TellKind()
 	if t.others == 0 || t.titled {
 		t.TellShape()

@@ -42,6 +42,28 @@ func (t *Reading) OnlyStraights() bool {
 	return whole > 0 && 10*whole >= 9*rows
 }
 
+// OnceNamed reports a column of kinds of which each stands once, above rows without: as in
+// cells merged down. At least half of the rows have none, and those below a straight are whole.
+func (t *Reading) OnceNamed() bool {
+	at := t.KindColumn()
+	if at < 0 || t.Below == nil || t.OfRefused() {
+		return false
+	}
+	named, above, last := 0, "", ""
+	rows := t.peekAt(2).cells
+	for _, cells := range rows {
+		kind := celltext.At(cells, at)
+		switch {
+		case kind == "" && (above == "" || t.Kinds().KindIn(above) == fittings.Straight && !t.wholeStraight(cells)), kind != "" && kind == last:
+			return false
+		case kind != "":
+			named, above = named+1, kind
+		}
+		last = kind
+	}
+	return named > 0 && 2*named <= len(rows)
+}
+
 // ofFittings reports a column that straights have no need of, if something stands in it, or
 // one over which it may stand what a piece is.
 func (t *Reading) ofFittings(s *Spec, cells []string) bool {

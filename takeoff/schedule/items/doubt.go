@@ -52,6 +52,7 @@ type Doubts struct {
 
 // Settle completes a row whose cells have been read.
 func (t *Reader) Settle(r *takeoff.Row, broken string) {
+	t.kindLast = t.KindAbove
 	if t.KindAbove = t.kindNow; t.Loud {
 		t.KindAbove = ""
 	}
@@ -110,6 +111,8 @@ func (t *Reader) complete(r *takeoff.Row) {
 	}
 	if t.NoKind {
 		t.nameKind(r)
+	} else if t.Once && r.Text[takeoff.Kind] == "" {
+		t.kindBelow(r)
 	}
 	t.sizesByShape(r)
 }
