@@ -35,6 +35,8 @@ func uglyWorkshop() []ugly {
 		{name: "workshop-one-column-words.txt", data: []byte("Description\nStraight duct\nBend\n"), fails: "has no heading row"},
 		csvFile("workshop-once.csv", "Bauteil;Breite mm;Höhe mm;Länge mm;Anzahl\nKanal gerade;600;400;1500;2\n;600;400;3000;1\n;600;400;1500;1\nDeckel;600;400;;1\n;600;400;;1\nKanal;600;400;1500;1\n;600;400;1500;1\n", 6, 0, 1, 7*one+cap, "6:kind", "kinds that stand once above their rows"),
 		csvFile("workshop-once-slip.csv", "Tag,Kind,Width mm,Height mm,Length mm\n1,duct,600,400,1500\n2,duct,600,400,1500\n3,,600,400,1500\n4,,600,400,1500\n5,,600,400,1500\n", 2, 0, 3, 2*one, "4:kind 5:kind 6:kind"),
+		csvFile("workshop-once-again.csv", "Kind,Width (mm),Height (mm),Length (mm),Qty\nstraight,600,400,1500,2\n,600,400,1200,1\n,600,400,2700,3\nstraight,300,300,1500,2\n", 2, 0, 2, 2*one+2*rect(.3, .3, 1.5), "3:kind 4:kind"),
+		csvFile("workshop-once-sum.csv", "Kind,Width (mm),Height (mm),Length (mm),Qty\nstraight,600,400,1500,2\n,600,400,1200,1\n,600,400,2700,3\n", 2, 0, 1, 2*one+rect(.6, .4, 1.2), "4:kind"),
 		csvFile("workshop-once-few.csv", "Tag,Kind,Width mm,Height mm,Length mm\n1,duct,600,400,1500\n2,,600,400,1500\n3,cap,600,400,\n", 2, 0, 1, one+cap, "3:kind"),
 		csvFile("workshop-once-fitting.csv", "Tag,Kind,Width mm,Height mm,Length mm,Remark\n1,duct,600,400,1500,\n2,,600,400,1500,elbow\n3,,600,400,1500,\n4,,600,400,1500,\nLevel 2,,,,,\n5,,600,400,1500,\n", 1, 0, 4, one, "3:kind 4:kind 5:kind 7:kind"),
 		csvFile("workshop-doubtful.csv", "Tag,Kind,Size (mm),Length (mm)\n1,Duct,600x400,1500\n2,Y-Stück,600x400,500\n3,Double offset,600x400,500\n4,Reducing bend,600x400,\n5,Transition round to round,600x400,500\n", 1, 0, 4, one, "3:kind 4:kind 5:kind 6:kind"),

@@ -49,17 +49,16 @@ func (t *Reading) OnceNamed() bool {
 	if at < 0 || t.Below == nil || t.OfRefused() {
 		return false
 	}
-	named, above, last := 0, "", ""
+	named, above := 0, ""
 	rows := t.peekAt(2).cells
 	for _, cells := range rows {
 		kind := celltext.At(cells, at)
 		switch {
-		case kind == "" && (above == "" || t.Kinds().KindIn(above) == fittings.Straight && !t.wholeStraight(cells)), kind != "" && kind == last:
+		case kind == "" && (above == "" || t.Kinds().KindIn(above) == fittings.Straight && !t.wholeStraight(cells)), kind != "" && kind == above:
 			return false
 		case kind != "":
 			named, above = named+1, kind
 		}
-		last = kind
 	}
 	return named > 0 && 2*named <= len(rows)
 }

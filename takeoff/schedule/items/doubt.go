@@ -111,8 +111,8 @@ func (t *Reader) complete(r *takeoff.Row) {
 	}
 	if t.NoKind {
 		t.nameKind(r)
-	} else if t.Once && r.Text[takeoff.Kind] == "" {
-		t.kindBelow(r)
+	} else if t.Once {
+		t.kindOnce(r)
 	}
 	t.sizesByShape(r)
 }

@@ -25,6 +25,7 @@ type Kindless struct {
 	kindNow   string // that of the row
 	kindLast  string // that of the row above, while its kind is settled
 	Once      bool   // kinds stand once, above rows without
+	onceSum   onceSum
 }
 
 // kindAsAbove takes the kind of the row above for one that says so.
@@ -108,25 +109,6 @@ func (t *Reader) whole(r *takeoff.Row) bool {
 		}
 	}
 	return true
-}
-
-// kindBelow gives a whole row without a kind that of the straight above it, where kinds stand
-// once above their rows.
-func (t *Reader) kindBelow(r *takeoff.Row) {
-	at := t.KindColumn()
-	if t.kindLast == "" || at < 0 {
-		t.Unsure = t.Unsure || t.chunked
-		return
-	}
-	s := &t.Specs[at]
-	w, _, more := strings.Cut(t.Kinds().Translate(takeoff.Kind, t.kindLast), wording.BesideMark)
-	kind, _, _, _ := fittings.ParseDescription(w)
-	if more || kind != fittings.Straight || !t.whole(r) || t.fitted != "" {
-		return
-	}
-	r.Text[takeoff.Kind] = t.word(s, t.kindLast)
-	t.KindAbove = t.kindNow
-	t.Told.Add("kinds that stand once above their rows, taken for the straights below, the first '%s'", celltext.Shorten(t.kindLast), r.At.Row)
 }
 
 // roundShape reports a row whose shape is circular: its width is its diameter.

@@ -77,7 +77,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 	t.InSummary, t.chunked = s.InSummary, true
 	t.rowBefore, t.noteAt, t.Unsure = 0, 0, false
 	t.InNotes, t.shape, t.KindTold, t.KindSays, t.Straights = s.InNotes, s.shape, s.KindTold, s.KindSays, s.Straights
-	t.KindAbove = ""
+	t.KindAbove, t.Once = "", s.Once
 	t.Over = s.Over
 	t.Over.rows = [2]int{}
 }
@@ -86,7 +86,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 func (t *Reader) Merge(below *Reader, rows int) {
 	if t.watched += below.watched; rows > 0 {
 		t.InNotes, t.InSummary, t.KindAbove = below.InNotes, below.InSummary, below.KindAbove
-		t.rowBefore, t.noteAt = below.rowBefore, below.noteAt
+		t.rowBefore, t.noteAt, t.onceSum = below.rowBefore, below.noteAt, below.onceSum
 	}
 	t.tallies.merge(below.tallies)
 	if below.uneven && !t.uneven {
