@@ -218,15 +218,20 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 	return found
 }
 
-// IsList reports the only heading of a list of one column, of which most rows say
-// what a straight is, with its size and its length: Straight duct 600x400x1500.
+// IsList reports the only heading of a list of one column, of which most rows say what a
+// straight is, with its size and its length: Straight duct 600x400x1500. Those aren't in a file
+// of refused rows.
 func (t *Reading) IsList(hs []headings.Heading) bool {
 	at := slices.IndexFunc(hs, func(h headings.Heading) bool { return h.Verdict != headings.Blank })
-	if t.Below == nil || at < 0 || slices.ContainsFunc(hs[at+1:], func(h headings.Heading) bool { return h.Verdict != headings.Blank }) {
+	added := func(h headings.Heading) bool { return strings.HasPrefix(h.Typed, AddedMark) }
+	if t.Below == nil || at < 0 || slices.ContainsFunc(hs[at+1:], func(h headings.Heading) bool { return h.Verdict != headings.Blank && !added(h) }) {
 		return false
 	}
 	if h := hs[at]; !(h.Verdict == headings.Asks && (h.Ask.Describes() || h.Ask.Items()) || h.Verdict == headings.Known && h.Column == takeoff.Kind) {
 		return false
+	}
+	if slices.ContainsFunc(hs[at+1:], added) {
+		return true
 	}
 	rows, whole := t.Below(mostBelow), 0
 	for _, cells := range rows {
