@@ -99,3 +99,20 @@ func (t *table) wrapped(number int, cells []string, text string) {
 	t.Look.Kept = append(t.Look.Kept, number)
 	t.Look.Class(told.RemarkRow, number, cells)
 }
+
+// mostBelowEnd is how many rows the name below the end of a letter may stand behind it.
+const mostBelowEnd = 3
+
+// closed passes over the words that end a letter, below the last piece, and the name of who
+// wrote it: Kind regards.
+func (t *table) closed(number int, cells []string, text string) bool {
+	name := t.closedAt > 0 && number-t.closedAt <= mostBelowEnd && wording.Signs(text) && !t.doubtful(text) && !t.Kinds().NamesGroup(text) && !t.Lex.Apart(text)
+	if !name && !wording.Closes(text) || t.PiecesBelow() {
+		return false
+	}
+	t.closedAt = number
+	notes := t.InNotes
+	t.remark(number, cells, text)
+	t.InNotes = notes // what stands below may be more than a name
+	return true
+}

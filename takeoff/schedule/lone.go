@@ -144,7 +144,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		t.eitherArea(text)
 		return false
-	case t.struckLine(number, cells, text):
+	case t.struckLine(number, cells, text), t.closed(number, cells, text):
 	case (strings.Contains(text, ":") || text[0] == '*') && !t.PiecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
 	case wording.Many.MatchString(text), wording.Several(text):

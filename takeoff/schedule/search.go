@@ -35,7 +35,7 @@ func (t *table) find(number int, cells []string) (done bool, err error) {
 		return true, nil
 	}
 	best := headrow.Score(alone)
-	if best == 0 && t.IsBill(alone) {
+	if best == 0 && (t.IsBill(alone) || t.IsList(alone)) {
 		best = 1
 	}
 	if f.Last != nil && f.LastAt == number-1 && !celltext.IsTitle(f.Last, cells) && !celltext.Labels(f.Last) && !t.unitsOver(f.Last, cells) && !headrow.Pairs(t.Lex, f.Last, alone) {
@@ -268,6 +268,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 // tellAbove finds out what the lines above the headings say of the rows below.
 func (t *table) tellAbove() {
 	t.Plain = !t.Maps(takeoff.Kind) && t.OnlyStraights()
+	t.Once = t.OnceNamed()
 	t.TellKind()
 	if t.others == 0 || t.titled {
 		t.TellShape()

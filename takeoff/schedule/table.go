@@ -22,6 +22,7 @@ type table struct {
 	lones      int       // rows of one cell
 	sums       bool      // the sheet sums up others
 	titled     bool      // the last row was the title of a table
+	closedAt   int       // the row that ends a letter
 	since      [3]int    // rows of the file before the last total, the last sub-heading, and this sheet
 	totals     int       // rows of totals before this sheet
 	row        takeoff.Row

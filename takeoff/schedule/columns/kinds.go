@@ -45,6 +45,27 @@ func (t *Reading) OnlyStraights() bool {
 	return whole > 0 && 10*whole >= 9*rows || whole > 2 && short == 1 && whole+short == rows
 }
 
+// OnceNamed reports a column of kinds of which each stands once, above rows without: as in
+// cells merged down. At least half of the rows have none, and those below a straight are whole.
+func (t *Reading) OnceNamed() bool {
+	at := t.KindColumn()
+	if at < 0 || t.Below == nil || t.OfRefused() {
+		return false
+	}
+	named, above := 0, ""
+	rows := t.peekAt(2).cells
+	for _, cells := range rows {
+		kind := celltext.At(cells, at)
+		switch {
+		case kind == "" && (above == "" || t.Kinds().KindIn(above) == fittings.Straight && !t.wholeStraight(cells)), kind != "" && kind == above:
+			return false
+		case kind != "":
+			named, above = named+1, kind
+		}
+	}
+	return named > 0 && 2*named <= len(rows)
+}
+
 // ofFittings reports a column that straights have no need of, if something stands in it, or
 // one over which it may stand what a piece is.
 func (t *Reading) ofFittings(s *Spec, cells []string) bool {
@@ -63,7 +84,7 @@ func (t *Reading) ofFittings(s *Spec, cells []string) bool {
 		}
 		return is && !empty && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
 	}
-	return t.Kinds().OfOtherThings(s.Typed) || t.someKinds(cells)
+	return t.Kinds().OfOtherThings(s.Typed) || !wording.OfColours(s.Typed) && t.someKinds(cells)
 }
 
 // someKinds reports cells of which several name kinds, and not straights only, though too few
@@ -268,7 +289,7 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 		switch {
 		case s.Fixed:
 		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
-			if t.mostNameKinds(b.columns[i]) && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) {
+			if t.mostNameKinds(b.columns[i]) && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) && !wording.OfColours(s.Typed) {
 				found = append(found, i)
 			}
 		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.share(i, t.Kinds().RoundKind) == 1:
@@ -276,6 +297,33 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 		}
 	}
 	return found
+}
+
+// IsList reports the only heading of a list of one column, of which most rows say what a
+// straight is, with its size and its length: Straight duct 600x400x1500. Those aren't in a file
+// of refused rows.
+func (t *Reading) IsList(hs []headings.Heading) bool {
+	at := slices.IndexFunc(hs, func(h headings.Heading) bool { return h.Verdict != headings.Blank })
+	added := func(h headings.Heading) bool { return strings.HasPrefix(h.Typed, AddedMark) }
+	if t.Below == nil || at < 0 || slices.ContainsFunc(hs[at+1:], func(h headings.Heading) bool { return h.Verdict != headings.Blank && !added(h) }) {
+		return false
+	}
+	if h := hs[at]; !(h.Verdict == headings.Asks && (h.Ask.Describes() || h.Ask.Items()) || h.Verdict == headings.Known && h.Column == takeoff.Kind) {
+		return false
+	}
+	if slices.ContainsFunc(hs[at+1:], added) {
+		return true
+	}
+	rows, whole := t.Below(mostBelow), 0
+	for _, cells := range rows {
+		if len(celltext.Filled(cells)) > 1 {
+			return false
+		}
+		if t.Kinds().Whole(celltext.At(cells, at)) {
+			whole++
+		}
+	}
+	return whole > 1 && 2*whole > len(rows)
 }
 
 // sameKinds reports that the columns name the same kind on every row that was looked at.

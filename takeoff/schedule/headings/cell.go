@@ -4,7 +4,6 @@ import (
 	"slices"
 	"strings"
 
-	"blankoff/fittings"
 	"blankoff/takeoff"
 )
 
@@ -22,46 +21,6 @@ func (l *Lexicon) Exact(c takeoff.Column, cell string) (string, bool) {
 
 // Worded reports a column whose cells hold words that may stand for ours.
 func (l *Lexicon) Worded(c takeoff.Column) bool { return c == takeoff.Shape2 || l.cells[c] != nil }
-
-// Word gives the word of ours for a cell of a column that holds words, and
-// whether one was found. A kind may be several words, each of which has to be
-// known: "coude rond" is a round bend.
-func (l *Lexicon) Word(c takeoff.Column, cell string) (string, bool) {
-	if w, ok := l.Exact(c, cell); ok || c != takeoff.Kind || len(cell) > 200 {
-		return w, ok
-	}
-	parts := Tokens(cell)
-	var found []phrase
-	for len(parts) > 0 {
-		n, p := l.phrase(parts)
-		beside := l.besides(parts)
-		switch {
-		case n > 0 && n >= beside:
-			found, parts = append(found, p), parts[n:]
-		case beside > 0:
-			parts = parts[beside:]
-		default:
-			return "", false
-		}
-	}
-	if len(found) == 0 {
-		return "", false
-	}
-	whole := described(found)
-	_, _, _, ok := fittings.ParseDescription(whole)
-	return whole, ok
-}
-
-// besides is how many words at the beginning of parts may stand beside a kind: galvanised,
-// with turning vanes.
-func (l *Lexicon) besides(parts []string) int {
-	for n := min(4, len(parts)); n > 0; n-- {
-		if _, known := l.beside[strings.Join(parts[:n], "")]; known {
-			return n
-		}
-	}
-	return 0
-}
 
 // SaysStraight reports a name with a word for straight in it, as straight ducts or
 // Kanal gerade.
@@ -86,85 +45,6 @@ func (l *Lexicon) Uncounted(unit string) bool {
 	_, ok := l.uncount[strings.Join(words, "")]
 	first, last := words[0], words[len(words)-1]
 	return ok || len(first) > 1 && first[0] == 'x' && strings.Trim(first[1:], "0123456789") == "" || len(last) > 1 && last[len(last)-1] == 'x' && strings.Trim(last[:len(last)-1], "0123456789") == ""
-}
-
-// phrase is a kind, style or shape in our words. listed says that the lists of
-// kinds have it, so that "straight" isn't a style.
-type phrase struct {
-	word   string
-	listed bool
-}
-
-// described joins what a cell says of a piece. A straight that is said to be
-// straight, or a shape that is said twice, is said once; a straight together
-// with another kind is nothing that we know.
-func described(found []phrase) string {
-	if len(found) == 1 {
-		return found[0].word
-	}
-	straight, shape := -1, fittings.NoShape
-	for i, p := range found {
-		k, _, s, ok := fittings.ParseDescription(p.word)
-		if !ok || k != fittings.Straight || !p.listed && p.word == "straight" {
-			continue
-		}
-		if s == fittings.NoShape {
-			found[i].word = "duct"
-		}
-		switch {
-		case straight < 0:
-			straight, shape = i, s
-		case s == fittings.NoShape:
-			found[i].word = ""
-		case shape == fittings.NoShape:
-			found[straight].word = ""
-			straight, shape = i, s
-		}
-	}
-	var out []string
-	for _, p := range found {
-		if s, ok := fittings.ParseShape(p.word); ok && s == shape || straight >= 0 && p.word == "straight" || p.word == "" {
-			continue
-		}
-		out = append(out, p.word)
-	}
-	for i, w := range out { // "rectangular straight": the shape of a kind, not of a style
-		if _, shape := fittings.ParseShape(out[len(out)-1-i]); len(out) == 2 && w == "straight" && shape {
-			out[i] = "duct"
-		}
-	}
-	return strings.Join(out, " ")
-}
-
-// phrase translates the longest phrase at the beginning of parts: a kind, style
-// or shape in any language, one or several. n is how many parts it has, 0 where it
-// isn't known.
-func (l *Lexicon) phrase(parts []string) (n int, p phrase) {
-	for n = min(len(parts), l.longest); n > 0; n-- {
-		key := strings.Join(parts[:n], "")
-		for _, c := range [...]takeoff.Column{takeoff.Kind, takeoff.Shape, takeoff.Style} {
-			w, ok := l.cells[c][key]
-			if !ok && c == takeoff.Kind && len(key) > 4 {
-				w, ok = l.cells[c][strings.TrimSuffix(key, "s")]
-			}
-			if ok {
-				return n, phrase{w, c == takeoff.Kind}
-			}
-		}
-		typed := strings.Join(parts[:n], " ")
-		_, kind := fittings.ParseKind(typed)
-		_, style := fittings.ParseStyle(typed)
-		_, shape := fittings.ParseShape(typed)
-		if kind || style || shape {
-			return n, phrase{word: typed}
-		}
-		if one, many := strings.CutSuffix(typed, "s"); many && len(one) > 2 { // bends
-			if _, ok := fittings.ParseKind(one); ok {
-				return n, phrase{word: one}
-			}
-		}
-	}
-	return 0, p
 }
 
 // Place says what a row that isn't a piece may be by its words: total, system,

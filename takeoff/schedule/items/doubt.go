@@ -55,6 +55,7 @@ type Doubts struct {
 
 // Settle completes a row whose cells have been read.
 func (t *Reader) Settle(r *takeoff.Row, broken string) {
+	t.kindLast = t.KindAbove
 	if t.KindAbove = t.kindNow; t.Loud {
 		t.KindAbove = ""
 	}
@@ -106,6 +107,9 @@ func (t *Reader) complete(r *takeoff.Row) {
 	if t.turn.angle != "" {
 		t.takeAngle(r)
 	}
+	if r.Text[takeoff.Style] != "" {
+		t.reducerStyle(r)
+	}
 	if t.InKind.row.Spec != nil {
 		t.takeBeside(r)
 	}
@@ -114,6 +118,8 @@ func (t *Reader) complete(r *takeoff.Row) {
 	}
 	if t.NoKind {
 		t.nameKind(r)
+	} else if t.Once {
+		t.kindOnce(r)
 	}
 	t.sizesByShape(r)
 }

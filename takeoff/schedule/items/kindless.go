@@ -23,6 +23,9 @@ type Kindless struct {
 	fits      map[string]bool
 	KindAbove string // the cell of the kind of the row above, where that is a piece
 	kindNow   string // that of the row
+	kindLast  string // that of the row above, while its kind is settled
+	Once      bool   // kinds stand once, above rows without
+	onceSum   onceSum
 }
 
 // kindAsAbove takes the kind of the row above for one that says so.
@@ -84,15 +87,7 @@ func (t *Reader) nameKind(r *takeoff.Row) {
 // takeStraight takes a row of a whole cross-section and a length for a straight, where the
 // table has no kinds and nothing of it names a fitting.
 func (t *Reader) takeStraight(r *takeoff.Row) {
-	across := r.Has(columns.Own[0]) && r.Has(columns.Own[1]) || r.Has(columns.Own[2]) || t.OrDiameter && r.Has(columns.Own[0])
-	whole := t.Straights && (across || r.Has(columns.Own[0]) && roundShape(r)) && r.Has(takeoff.DimColumn(fittings.Length)) && !t.turns(r)
-	if whole {
-		for _, c := range ofWords {
-			if t.fitted == "" && r.Text[c] != "" {
-				t.seeFitting(r.Text[c], noted[c == takeoff.Note])
-			}
-		}
-	}
+	whole := t.Straights && t.whole(r)
 	switch {
 	case whole && t.fitted == "":
 		r.Text[takeoff.Kind], t.Loud = fittings.Straight.String(), false
@@ -104,6 +99,21 @@ func (t *Reader) takeStraight(r *takeoff.Row) {
 		r.Refuse(takeoff.Kind, t.Place.Fault(takeoff.Kind.Heading(), "", "a column of kinds",
 			"no column says what kind of piece this is; add a column kind (straight, bend, reducer and so on), or write it above the table, as Straight ducts"))
 	}
+}
+
+// whole reports a row of a whole cross-section and a length; fitted is what names a fitting
+// in it all the same.
+func (t *Reader) whole(r *takeoff.Row) bool {
+	across := r.Has(columns.Own[0]) && r.Has(columns.Own[1]) || r.Has(columns.Own[2]) || t.OrDiameter && r.Has(columns.Own[0])
+	if !(across || r.Has(columns.Own[0]) && roundShape(r)) || !r.Has(takeoff.DimColumn(fittings.Length)) || t.turns(r) {
+		return false
+	}
+	for _, c := range ofWords {
+		if t.fitted == "" && r.Text[c] != "" {
+			t.seeFitting(r.Text[c], noted[c == takeoff.Note])
+		}
+	}
+	return true
 }
 
 // roundShape reports a row whose shape is circular: its width is its diameter.

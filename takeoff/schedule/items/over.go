@@ -81,7 +81,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 	t.rowBefore, t.noteAt, t.Unsure = 0, 0, false
 	t.Legend, t.Signed = s.Legend, 0
 	t.InNotes, t.shape, t.KindTold, t.KindSays, t.Straights = s.InNotes, s.shape, s.KindTold, s.KindSays, s.Straights
-	t.KindAbove = ""
+	t.KindAbove, t.Once = "", s.Once
 	t.Over = s.Over
 	t.Over.rows = [2]int{}
 }
@@ -90,7 +90,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 func (t *Reader) Merge(below *Reader, rows int) {
 	if t.watched += below.watched; rows > 0 {
 		t.InNotes, t.InSummary, t.KindAbove = below.InNotes, below.InSummary, below.KindAbove
-		t.rowBefore, t.noteAt = below.rowBefore, below.noteAt
+		t.rowBefore, t.noteAt, t.onceSum = below.rowBefore, below.noteAt, below.onceSum
 	}
 	t.tallies.merge(below.tallies)
 	t.lengths.merge(&below.lengths)

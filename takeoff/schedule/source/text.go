@@ -31,6 +31,13 @@ func Open(name string, data []byte, lex *headings.Lexicon) (*Text, error) {
 		return nil, fmt.Errorf("%s is empty; `blankoff template -o FILE.xlsx` writes a workbook to fill in", name)
 	}
 	data = plaintext.OneLineEnd(data)
+	if parted, spaced := plaintext.Spaced(data); spaced && headrow.Form(data, lex).Separator != '\t' {
+		data = parted
+		if x.Note != "" {
+			x.Note += "; "
+		}
+		x.Note += "the columns are parted by spaces, two and more"
+	}
 	x.Source = Source{Data: data, Size: len(data)}
 	x.Form = headrow.Form(data, lex)
 	x.Comma, x.Lines = x.Form.CommaDecimals(data), bytes.Count(data, Newline)

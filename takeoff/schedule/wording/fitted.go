@@ -18,7 +18,8 @@ var (
 )
 
 // otherSense are words for kinds that mean something else as often.
-var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan"}
+var otherSense = []string{"cross", "fond", "boden", "lock", "tapa", "registre", "abzweig", "derivacion", "derivation", "piquage", "kors", "kreuz", "croix", "versatz", "knee", "stub", "collar", "saddle", "plan",
+	"abzweigung", "abzweigungen", "kreuzung", "kruis", "kryss", "cruces", "croci", "crociera", "derivaciones", "canvas", "lona", "overgang"}
 
 // NamesFitting reports a text with a word for a piece that is no straight, or for
 // fittings as such: cut beside bend, Bends and reducers.
@@ -75,9 +76,10 @@ func FittingCode(cell string) bool {
 	return len(word) > 1 && slices.Contains(fittingCodes, strings.ToLower(word))
 }
 
-// OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule.
+// OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule. What may
+// be a part of the ductwork isn't: Delivery note.
 func (k Kinds) OfOthers(title string) bool {
-	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) })
+	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) && !k.Lex.Part(w) })
 }
 
 // OfOtherThings reports a heading of fittings, or of pipes and the like.

@@ -61,8 +61,9 @@ func (k Kinds) turnedKind(cell string) string {
 	if !celltext.HasDigit(cell) {
 		return ""
 	}
-	if m := turned.FindStringSubmatch(cell); m != nil { // Bend 90, Bend (90°)
-		if w := k.kind(celltext.Trim(m[2] + m[3])); kindOf(w) == fittings.Bend {
+	if m := turned.FindStringSubmatch(cell); m != nil { // Bend 90, Tee (90°)
+		switch w := k.kind(celltext.Trim(m[2] + m[3])); kindOf(w) {
+		case fittings.Bend, fittings.Tee, fittings.Cross:
 			return m[1] + m[4] + "|" + w
 		}
 	}
@@ -94,6 +95,12 @@ func (k Kinds) KindIn(cell string) fittings.Kind {
 	return kindOf(k.Translate(takeoff.Kind, cell))
 }
 
+// Whole reports a cell that says all of a straight: Straight duct 600x400x1500.
+func (k Kinds) Whole(cell string) bool {
+	_, said, _ := strings.Cut(k.Translate(takeoff.Kind, cell), BesideMark)
+	return said != "" && said[0] == OfWhole
+}
+
 // NamesShape reports a cell that names a shape.
 func (k Kinds) NamesShape(cell string) bool {
 	_, known := k.Lex.Exact(takeoff.Shape, cell)
@@ -112,9 +119,9 @@ func (k Kinds) NamesKind(cell string) bool {
 	return k.Translate(takeoff.Kind, cell) != ""
 }
 
-const degreeSigns = `(?:[°º˚]|degrees?|deg\.?|grad)`
+const degreeSigns = `(?:[°º˚]|degrees?|degr[ée]s?|deg\.?|grad(?:en|ers?|i|os)?|gr\.?)`
 
-var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)\s*` + degreeSigns + `\s*(.+)|(.+?)(?:[\s,]+(?:à|a|de|di|of|von|van))?[\s,]*?(\d{1,3}(?:[.,]\d+)?)\s*` + degreeSigns + `)$`)
+var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)[\s-]*` + degreeSigns + `[\s-]*(.+)|(.+?)(?:[\s,]+(?:à|a|de|di|of|von|van))?[\s,]*?(\d{1,3}(?:[.,]\d+)?)\s*` + degreeSigns + `)$`)
 
-// turned is a bend beside a usual angle that has no sign, or stands in brackets.
+// turned is a bend, a tee or a cross beside a usual angle that has no sign, or stands in brackets.
 var turned = regexp.MustCompile(`(?i)^(?:\(?(15|22\.5|30|45|60|75|90)\s*[°º˚]?\)?[\s-]+(\D+)|(\D+?)[\s-]*\(?(15|22\.5|30|45|60|75|90)\s*(?:[°º˚]|deg\.?)?\)?)$`)

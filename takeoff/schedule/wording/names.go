@@ -79,7 +79,7 @@ func (k Kinds) LooksLikePiece(cells []string) bool {
 // TitleKind is the kind that a title names: "" where it names none, or says no more than
 // ducts, which may be of any kind.
 func (k Kinds) TitleKind(title string) string {
-	if !k.NamesKind(title) {
+	if len(title) < 4 || !k.NamesKind(title) { // Red
 		return ""
 	}
 	w := k.Translate(takeoff.Kind, title)
