@@ -20,6 +20,7 @@ type Spec struct {
 
 	// What every cell of the column is held against.
 	Used    bool
+	Same    string            // a cell of text that stands for itself, and for nothing beside
 	Lenient bool              // what it doesn't understand bears on no area
 	Carried bool              // its unit is that of headings before
 	Own     bool              // a cell of it states its own unit

@@ -143,6 +143,9 @@ func (t *Reader) word(s *columns.Spec, cell string) string {
 		t.Loud, t.kindNow = w == "", cell
 	}
 	if w == "" || w == cell {
+		if c != takeoff.Kind { // of which more is noted
+			s.Same = cell
+		}
 		return cell
 	}
 	w, more, _ := strings.Cut(w, wording.BesideMark)

@@ -132,7 +132,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Kind.Heading(), celltext.Shorten(kind), "a kind of piece",
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
-	t.doubtCells(r)
+	if m := &t.Marked; len(m.Struck)+len(m.Sums)+len(m.Over) > 0 {
+		t.doubtCells(r)
+	}
 	if t.Loud {
 		return
 	}

@@ -90,6 +90,10 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			t.unused(r, i, s, cell)
 			continue
 		}
+		if cell == s.Same && mark&celltext.Odd == 0 { // as in most rows
+			r.Text[s.To()] = cell
+			continue
+		}
 		if mark&celltext.Odd != 0 || t.Suspect || len(cell) > celltext.MaxWord {
 			if cell = t.fit(r, i, s, cell); cell == "" {
 				continue
@@ -111,8 +115,11 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	case s.Lenient && t.saysElse(s, cell):
 		return false
 	case s.Measure == takeoff.Text:
-		if s.Words != nil {
+		switch {
+		case s.Words != nil:
 			cell = t.word(s, cell)
+		case c != takeoff.Tag && c != takeoff.From: // no two rows have the same
+			s.Same = cell
 		}
 		r.Text[c] = cell
 		return false

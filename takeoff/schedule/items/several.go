@@ -72,7 +72,13 @@ type named struct {
 	takeoff.Column
 	last   string
 	met    map[string]bool // that they strike
-	begins string          // how one begins that says nothing: no other that begins so does
+	begins [3]byte         // how one begins that says nothing: no other that begins so does
+	begun  bool            // there is one
+}
+
+// alike reports a name that begins as one that says nothing.
+func (n *named) alike(name string) bool {
+	return n.begun && len(name) >= len(n.begins) && name[0] == n.begins[0] && name[1] == n.begins[1] && name[2] == n.begins[2]
 }
 
 // namedColumns are the columns of names besides system and level.
@@ -94,10 +100,10 @@ func (t *Reader) doubtNamed(r *takeoff.Row) {
 		n := &t.named[i]
 		text := r.Text[n.Column]
 		switch {
-		case text == "" || text == n.last || len(text) >= len(n.begins) && n.begins != "" && text[:len(n.begins)] == n.begins:
+		case text == "" || n.alike(text) || text == n.last:
 		case !t.Lex.MayStrike(text):
 			if n.last = text; len(text) > 2 && len(text) < 200 {
-				n.begins = strings.Clone(text[:3])
+				n.begins, n.begun = [3]byte([]byte(text[:3])), true
 			}
 		case n.strikes(t.Lex, text):
 			t.strike(r, n.Heading(), text)
