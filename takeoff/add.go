@@ -86,6 +86,9 @@ func (b *Batch) readSizes(it *Item, r *Row) {
 func (b *Batch) readLining(it *Item, r *Row) {
 	s := &it.Piece.Sizes
 	lining, given := s.Get(fittings.Lining)
+	if !given && r.Text[SizeIs] == "" { // most rows
+		return
+	}
 	word := terms.Fold(r.Text[SizeIs])
 	switch word {
 	case "", "clear", "metal":
