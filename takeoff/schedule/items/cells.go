@@ -130,13 +130,17 @@ func setSize(r *takeoff.Row, to [3]takeoff.Column, z quantity.Size, second bool)
 // that is known.
 func (t *Reader) word(s *columns.Spec, cell string) string {
 	c := s.To()
-	if cell != s.Last.From {
+	switch cell {
+	case s.Last.From:
+	case s.Before.From: // most rows have one of few words
+		s.Last, s.Before = s.Before, s.Last
+	default:
 		w, met := s.Words[cell]
 		if !met {
 			w = t.Kinds().Translate(c, cell)
 			s.Words[cell] = w
 		}
-		s.Last.From, s.Last.To = cell, w
+		s.Last, s.Before = columns.Word{From: cell, To: w}, s.Last
 	}
 	w := s.Last.To
 	if c == takeoff.Kind {

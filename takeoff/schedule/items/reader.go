@@ -91,7 +91,9 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			continue
 		}
 		if cell == s.Same && mark&celltext.Odd == 0 { // as in most rows
-			r.Text[s.To()] = cell
+			if r.Text[s.To()] = cell; s.Measure != takeoff.Text {
+				r.SetNumber(s.To(), s.Value)
+			}
 			continue
 		}
 		if mark&celltext.Odd != 0 || t.Suspect || len(cell) > celltext.MaxWord {
@@ -140,6 +142,8 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 			t.seeUnit(s, cell, v)
 		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
 			t.tooLarge(r, s, cell, v)
+		case t.chunked: // else the unit may change below
+			s.Same, s.Value = cell, v
 		}
 		return false
 	case s.Sized[0] != 0 && (quantity.Combined(cell) || s.Diameter && wording.Slashed(cell)):

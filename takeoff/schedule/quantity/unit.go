@@ -134,6 +134,9 @@ func (u *Unit) exact(s string) (float64, bool) {
 	if digits == 0 || digits > 15 || dec >= len(tens) || over > 0 || exact > 1<<53 {
 		return 0, false
 	}
+	if dec == 0 {
+		return float64(int64(exact)), true
+	}
 	return float64(int64(exact)) / tens[dec], true
 }
 
