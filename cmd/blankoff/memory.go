@@ -5,6 +5,7 @@ import (
 	"runtime"
 	"runtime/debug"
 	"runtime/metrics"
+	"sync"
 	"sync/atomic"
 )
 
@@ -20,6 +21,7 @@ var room atomic.Int64
 func sparing() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		room.Store(usual)
+		litter(atFirst)
 		(&clearing{}).done()
 	}
 }
@@ -41,16 +43,29 @@ func spacious(bytes int) {
 	}
 }
 
-// littering is how much may lie about before memory is cleared up, in percent of what is
-// kept, where totals only are asked for of a large schedule. What is kept then are lines
-// without pointers, which nothing looks through, so that clearing up costs next to nothing;
-// memory that wasn't in use before costs a stop a page.
-const littering = 20
+// How much may lie about before memory is cleared up, in percent of what is kept.
+const (
+	atFirst = 400 // the first time: what is made at the start is nearly all kept
+	usually = 100
+	// For totals of a large schedule lines are kept, without pointers, which nothing looks
+	// through. So clearing up costs next to nothing, and memory that wasn't in use before
+	// costs a stop a page.
+	forTotals = 20
+)
 
-// tidy makes the program clear up often.
-func tidy() {
-	if os.Getenv("GOMEMLIMIT")+os.Getenv("GOGC") == "" {
-		debug.SetGCPercent(littering)
+// littering is how much may lie about now; 0: nothing was said yet.
+var littering struct {
+	sync.Mutex
+	percent int
+}
+
+// litter lets no more than so much lie about from now on, unless GOGC says otherwise.
+func litter(percent int) {
+	littering.Lock()
+	defer littering.Unlock()
+	if now := littering.percent; (now == 0 || percent < now) && os.Getenv("GOMEMLIMIT")+os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(percent)
+		littering.percent = percent
 	}
 }
 
@@ -64,5 +79,5 @@ func (c *clearing) done() {
 	metrics.Read(live)
 	held := int64(live[0].Value.Uint64())
 	debug.SetMemoryLimit(max(room.Load(), held+held/5))
-	runtime.SetFinalizer(c, (*clearing).done)
+	runtime.SetFinalizer(c, func(c *clearing) { litter(usually); c.done() })
 }

@@ -42,7 +42,7 @@ func measured(path string, door *doorOptions, options takeoff.Options, on *progr
 		if most = max(rows, most); !large && most > largeRows {
 			large = true
 			if spacious(most * room); options.TotalsOnly {
-				tidy()
+				litter(forTotals)
 			}
 		}
 		on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
