@@ -164,7 +164,7 @@ func (c *chunk) plainly(text string) {
 			return
 		}
 		var plain bool
-		cells, plain = celltext.Split(cells, line, separator)
+		cells, plain = celltext.Split(cells[:0], line, separator)
 		c.table.Suspect = !plain && plaintext.Controls(c.data[at:at+len(line)])
 		c.row(number, cells, "")
 	}

@@ -48,6 +48,7 @@ type Doubts struct {
 	even          bool                    // rows of the file have a cell for each heading
 	cells         int                     // so many the row has
 	straightSided string                  // a shape that isn't circular
+	numbered      string                  // a plain tag
 }
 
 // Settle completes a row whose cells have been read.
@@ -152,7 +153,7 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 	if len(t.others) > 0 {
 		t.doubtOthers(r)
 	}
-	if note == "" && wording.PlainTag(tag) {
+	if note == "" && t.plainTag(tag) {
 		return // most rows
 	}
 	if !t.doubtTag(r, tag) && note != "" {

@@ -126,6 +126,18 @@ func (n *named) strikes(lex *headings.Lexicon, name string) bool {
 	return is
 }
 
+// plainTag is wording.PlainTag for tags of which most are numbered like one before.
+func (t *Reader) plainTag(tag string) bool {
+	if wording.NumberedLike(tag, t.numbered) {
+		return true
+	}
+	plain := wording.PlainTag(tag)
+	if plain {
+		t.numbered = tag
+	}
+	return plain
+}
+
 // doubtTag refuses a row whose tag says that it doesn't count, is a total or stands for
 // several, and reports whether it does.
 func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
