@@ -97,6 +97,11 @@ const few = 6
 // Set gives size d the value v (m, degrees, m2 or a count).
 func (s *Sizes) Set(d Dim, v float64) {
 	n := bits.OnesCount32(s.given)
+	if s.all == nil && n < few && s.given>>d == 0 { // they come in their order, as a rule
+		s.value[n] = v
+		s.given |= 1 << d
+		return
+	}
 	if s.all == nil && (s.Has(d) || n < few) {
 		at := s.rank(d)
 		if !s.Has(d) {
@@ -128,6 +133,9 @@ func (s *Sizes) Get(d Dim) (float64, bool) {
 
 // rank is the number of sizes given before d.
 func (s *Sizes) rank(d Dim) int { return bits.OnesCount32(s.given & (1<<d - 1)) }
+
+// GivenOf gives those of some sizes that are given; both are a bit for each.
+func (s *Sizes) GivenOf(some uint32) uint32 { return s.given & some }
 
 // of is size d, 0 where it isn't given.
 func (s *Sizes) of(d Dim) float64 {

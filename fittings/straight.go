@@ -31,7 +31,7 @@ func NumberOfPieces(shape Shape, length, pieceLength float64) int {
 	if !(n > 1) || math.IsInf(n, 0) {
 		return 1
 	}
-	return int(math.Min(n, mostPieces))
+	return int(min(n, mostPieces))
 }
 
 // PieceLengths divides a straight into whole pieces from the plant end and a

@@ -86,6 +86,9 @@ func (b *Batch) readSizes(it *Item, r *Row) {
 func (b *Batch) readLining(it *Item, r *Row) {
 	s := &it.Piece.Sizes
 	lining, given := s.Get(fittings.Lining)
+	if !given && r.Text[SizeIs] == "" { // most rows
+		return
+	}
 	word := terms.Fold(r.Text[SizeIs])
 	switch word {
 	case "", "clear", "metal":
@@ -197,12 +200,17 @@ func (b *Batch) readTimes(r *Row) {
 }
 
 // lately is what words were understood as: most words of a column stand on many
-// rows, often one below the other.
+// rows, often one below the other, and many columns have two words mostly.
 type lately[T any] struct {
-	word string // the last
-	is   T
-	ok   bool
-	met  map[string]T
+	last, before understood[T]
+	met          map[string]T
+}
+
+// understood is a word and what it is, if that is known.
+type understood[T any] struct {
+	word  string
+	is    T
+	known bool
 }
 
 // mostMet is the number of words from which they are forgotten.
@@ -210,21 +218,26 @@ const mostMet = 4096
 
 // of understands a word, by read where it is met for the first time.
 func (l *lately[T]) of(word string, read func(string) (T, bool)) (T, bool) {
-	if l.ok && word == l.word {
-		return l.is, true
+	if l.last.known && word == l.last.word {
+		return l.last.is, true
 	}
-	if l.is, l.ok = l.met[word]; l.ok {
-		l.word = word
-		return l.is, true
+	l.last, l.before = l.before, l.last
+	if l.last.known && word == l.last.word {
+		return l.last.is, true
 	}
-	l.word = strings.Clone(word) // it may be part of a long text
-	if l.is, l.ok = read(l.word); l.ok {
+	x := &l.last
+	if x.is, x.known = l.met[word]; x.known {
+		x.word = word
+		return x.is, true
+	}
+	x.word = strings.Clone(word) // it may be part of a long text
+	if x.is, x.known = read(x.word); x.known {
 		if l.met == nil || len(l.met) > mostMet {
 			l.met = map[string]T{}
 		}
-		l.met[l.word] = l.is
+		l.met[x.word] = x.is
 	}
-	return l.is, l.ok
+	return x.is, x.known
 }
 
 // described is what a description says of a piece.

@@ -86,9 +86,9 @@ func (b *Batch) Add(r *Row) {
 		b.items = append(b.items, Item{})
 		it = &b.items[len(b.items)-1]
 	}
-	*it = Item{At: r.At, Quantity: 1, Parent: -1, RingWith: -1}
-	b.book.Lines = append(b.book.Lines, ledger.Line{Row: int32(r.At.Row), Sheet: b.book.FileSheet(ledger.Sheet{File: r.At.File, Name: r.At.Sheet}), Parent: -1, RingWith: -1, Far: -1, More: -1})
-	l := &b.book.Lines[len(b.book.Lines)-1]
+	*it = Item{} // and not what follows with it: that would be made elsewhere and copied
+	it.At, it.Quantity, it.Parent, it.RingWith = r.At, 1, -1, -1
+	l := b.book.Begin(r.At.Row, ledger.Sheet{File: r.At.File, Name: r.At.Sheet})
 	b.stage = atDoor
 	for _, f := range r.Faults {
 		b.fault(it, f)
@@ -116,10 +116,11 @@ func (b *Batch) Add(r *Row) {
 
 // note fills in the line of an item that has been read.
 func (b *Batch) note(l *ledger.Line, it *Item, assumed bool) {
+	above := &b.book.Lines[max(0, len(b.book.Lines)-2)]
 	l.Text, l.TagLength, l.FromLength = len(b.book.Text), uint32(len(it.Tag)), uint32(len(it.From))
 	b.book.Text = append(append(b.book.Text, it.Tag...), it.From...)
 	b.hashes = append(b.hashes, ledger.HashTag(it.Tag))
-	l.System, l.Level, l.Quantity = b.book.Name(it.System), b.book.Name(it.Level), int32(it.Quantity)
+	l.System, l.Level, l.Quantity = b.book.Again(above.System, it.System), b.book.Again(above.Level, it.Level), int32(it.Quantity)
 	l.Kind, l.Scope, l.Refused = it.Piece.Kind, it.Scope, it.Refused
 	l.Length, l.Given, l.Assumed = it.Length(), it.Piece.Sizes.Has(fittings.GivenArea), assumed
 	if l.Kind == fittings.Plenum || l.Kind == fittings.Spigot {

@@ -79,17 +79,16 @@ type Rare struct {
 // nothingRare is that of the rows that give none of it: read, never written.
 var nothingRare = &Rare{}
 
-// rareColumns are what fills a Rare.
-var rareColumns = []Column{Note, Scheme, DesignPa, DuctClassPa, OperatingPa, Stage, Group, Ready, Closed, Joins, Run, EndMinutes, At, StatedArea}
-
-// rareOf is a row's own Rare where it gives any of it, or that of all others.
+// rareOf is a row's own Rare where it gives any of it, or that of all others. The lengths are
+// added up, as that is one question for all of them.
 func rareOf(r *Row) *Rare {
-	for _, c := range rareColumns {
-		if r.Text[c] != "" || r.Has(c) {
-			return &Rare{Note: r.Text[Note], Scheme: r.Text[Scheme], Stage: r.Text[Stage], Group: r.Text[Group], Joins: r.Text[Joins], Run: r.Text[Run], StatedText: r.Text[StatedArea]}
-		}
+	t := &r.Text
+	words := len(t[Note]) + len(t[Scheme]) + len(t[Stage]) + len(t[Group]) + len(t[Ready]) + len(t[Closed]) + len(t[Joins]) + len(t[Run])
+	figures := len(t[DesignPa]) + len(t[DuctClassPa]) + len(t[OperatingPa]) + len(t[EndMinutes]) + len(t[At]) + len(t[StatedArea])
+	if words+figures == 0 && r.has&seldom == 0 {
+		return nothingRare
 	}
-	return nothingRare
+	return &Rare{Note: t[Note], Scheme: t[Scheme], Stage: t[Stage], Group: t[Group], Joins: t[Joins], Run: t[Run], StatedText: t[StatedArea]}
 }
 
 // own is the item's own Rare, to write to.

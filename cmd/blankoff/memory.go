@@ -5,6 +5,7 @@ import (
 	"runtime"
 	"runtime/debug"
 	"runtime/metrics"
+	"sync"
 	"sync/atomic"
 )
 
@@ -20,6 +21,7 @@ var room atomic.Int64
 func sparing() {
 	if os.Getenv("GOMEMLIMIT") == "" {
 		room.Store(usual)
+		litter(atFirst)
 		(&clearing{}).done()
 	}
 }
@@ -41,6 +43,32 @@ func spacious(bytes int) {
 	}
 }
 
+// How much may lie about before memory is cleared up, in percent of what is kept.
+const (
+	atFirst = 400 // the first time: what is made at the start is nearly all kept
+	usually = 100
+	// For totals of a large schedule lines are kept, without pointers, which nothing looks
+	// through. So clearing up costs next to nothing, and memory that wasn't in use before
+	// costs a stop a page.
+	forTotals = 20
+)
+
+// littering is how much may lie about now; 0: nothing was said yet.
+var littering struct {
+	sync.Mutex
+	percent int
+}
+
+// litter lets no more than so much lie about from now on, unless GOGC says otherwise.
+func litter(percent int) {
+	littering.Lock()
+	defer littering.Unlock()
+	if now := littering.percent; (now == 0 || percent < now) && os.Getenv("GOMEMLIMIT")+os.Getenv("GOGC") == "" {
+		debug.SetGCPercent(percent)
+		littering.percent = percent
+	}
+}
+
 // clearing is told each time that memory has been cleared up: nothing refers to
 // it, so it is found then. Should it be told late, memory is cleared up once more than
 // it need be.
@@ -51,5 +79,5 @@ func (c *clearing) done() {
 	metrics.Read(live)
 	held := int64(live[0].Value.Uint64())
 	debug.SetMemoryLimit(max(room.Load(), held+held/5))
-	runtime.SetFinalizer(c, (*clearing).done)
+	runtime.SetFinalizer(c, func(c *clearing) { litter(usually); c.done() })
 }

@@ -41,7 +41,9 @@ func measured(path string, door *doorOptions, options takeoff.Options, on *progr
 	info, err := door.set.Into(path, t, func(rows, most int) {
 		if most = max(rows, most); !large && most > largeRows {
 			large = true
-			spacious(most * room)
+			if spacious(most * room); options.TotalsOnly {
+				litter(forTotals)
+			}
 		}
 		on.say(fmt.Sprintf("reading %s, row %d", filepath.Base(path), rows))
 	})

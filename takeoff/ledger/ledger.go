@@ -38,6 +38,8 @@ type Ledger struct {
 	next    int      // in lately
 	faceOf  map[fittings.CrossSection]int32
 	faced   [64]int32 // faces asked for lately, plus one; see spot
+	facing  int32     // the one asked for last
+	placed  placed
 }
 
 // New is an empty ledger.
@@ -54,52 +56,11 @@ func (g *Ledger) Reset() {
 	g.Lines, g.Text, g.More = g.Lines[:0], g.Text[:0], g.More[:0]
 	g.straights, g.short, g.narrow, g.Several, g.brief, g.slight = 0, 0, 0, 0, 0, 0
 	if len(g.Faces)+len(g.Names) > mostFiled {
-		g.Sheets, g.Names, g.Faces = nil, nil, nil
+		g.Sheets, g.Names, g.Faces, g.placed = nil, nil, nil, placed{}
 		clear(g.sheetOf)
 		clear(g.nameOf)
 		clear(g.faceOf)
 	}
-}
-
-// Add puts the lines of another ledger after those that it has, and says where
-// they begin.
-func (g *Ledger) Add(o *Ledger) (first int) {
-	first, text, rest := len(g.Lines), len(g.Text), int32(len(g.More))
-	sheets, names, faces := g.filed(o)
-	g.Text = append(g.Text, o.Text...)
-	g.More = append(g.More, o.More...)
-	g.Lines = append(g.Lines, o.Lines...)
-	g.straights, g.short, g.narrow, g.Several = g.straights+o.straights, g.short+o.short, g.narrow+o.narrow, g.Several+o.Several
-	g.brief, g.slight = g.brief+o.brief, g.slight+o.slight
-	for i := first; i < len(g.Lines); i++ {
-		l := &g.Lines[i]
-		l.Text += text
-		l.Sheet, l.System, l.Level = sheets[l.Sheet], names[l.System], names[l.Level]
-		if l.More >= 0 {
-			l.More += rest
-			g.More[l.More].Line = int32(i)
-		}
-		for e := range l.Faces {
-			if l.Roles>>e != 0 {
-				l.Faces[e] = faces[l.Faces[e]]
-			}
-		}
-	}
-	return first
-}
-
-// filed is where the ledger has what another has filed.
-func (g *Ledger) filed(o *Ledger) (sheets, names, faces []int32) {
-	for _, p := range o.Sheets {
-		sheets = append(sheets, g.FileSheet(p))
-	}
-	for _, s := range o.Names {
-		names = append(names, g.Name(s))
-	}
-	for _, f := range o.Faces {
-		faces = append(faces, g.Face(f.CrossSection, func(fittings.CrossSection) string { return f.Note }))
-	}
-	return sheets, names, faces
 }
 
 // FileSheet files the sheet on which a row stands.
@@ -113,6 +74,23 @@ func (g *Ledger) FileSheet(p Sheet) int32 {
 		g.Sheets, g.sheetOf[p] = append(g.Sheets, p), k
 	}
 	return k
+}
+
+// Begin begins the line of a row.
+func (g *Ledger) Begin(row int, on Sheet) *Line {
+	g.Lines = append(g.Lines, Line{})
+	l := &g.Lines[len(g.Lines)-1]
+	l.Row, l.Sheet = int32(row), g.FileSheet(on)
+	l.Parent, l.RingWith, l.Far, l.More = -1, -1, -1, -1
+	return l
+}
+
+// Again is Name where a name may be that of the row above, as most are.
+func (g *Ledger) Again(above int32, s string) int32 {
+	if int(above) < len(g.Names) && g.Names[above] == s {
+		return above
+	}
+	return g.Name(s)
 }
 
 // Name files the name of a system or level.
@@ -136,6 +114,15 @@ func (g *Ledger) Name(s string) int32 {
 
 // Face files a cross-section; made gives its note the first time.
 func (g *Ledger) Face(c fittings.CrossSection, made func(fittings.CrossSection) string) int32 {
+	if k := int(g.facing); k < len(g.Faces) && g.Faces[k].CrossSection == c { // that of the other end, or of the row above
+		return g.facing
+	}
+	g.facing = g.face(c, made)
+	return g.facing
+}
+
+// face is Face for a cross-section that isn't the last.
+func (g *Ledger) face(c fittings.CrossSection, made func(fittings.CrossSection) string) int32 {
 	spot := &g.faced[spot(c)]
 	if k := int(*spot) - 1; k >= 0 && k < len(g.Faces) && g.Faces[k].CrossSection == c {
 		return int32(k)

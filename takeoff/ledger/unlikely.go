@@ -3,6 +3,7 @@ package ledger
 import (
 	"fmt"
 	"math"
+	"math/bits"
 	"strings"
 
 	"blankoff/fittings"
@@ -97,7 +98,9 @@ func Thin(p *fittings.Piece) (fittings.Dim, float64) {
 	if p.Kind == fittings.Spigot || p.Kind == fittings.Flexible {
 		return 0, 0
 	}
-	for _, d := range [...]fittings.Dim{fittings.Width, fittings.Height, fittings.Diameter, fittings.Width2, fittings.Height2, fittings.Diameter2} {
+	const across = 1<<fittings.Width | 1<<fittings.Height | 1<<fittings.Diameter | 1<<fittings.Width2 | 1<<fittings.Height2 | 1<<fittings.Diameter2
+	for given := p.Sizes.GivenOf(across); given != 0; given &= given - 1 {
+		d := fittings.Dim(bits.TrailingZeros32(given))
 		if v, _ := p.Sizes.Get(d); v > 0 && v < thin {
 			return d, v
 		}

@@ -23,6 +23,9 @@ type Areas struct {
 // Areas works out the areas of a piece by its outside surface; m is its
 // measurement at the sizes that the row gives. The problems are those of the basis.
 func (r *Rule) Areas(p *fittings.Piece, m *fittings.Measurement) (a Areas, problems []fittings.Problem) {
+	if r.Sheet == 0 && r.Basis == nil { // as a rule
+		return Areas{Each: m.Area, Exact: m.Area, Opening: m.Opening, OpeningExact: m.Opening}, nil
+	}
 	a.Exact, a.OpeningExact = m.Area, m.Opening
 	if r.Sheet > 0 {
 		out := r.outsidePiece(p)

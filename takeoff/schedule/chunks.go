@@ -131,11 +131,11 @@ func (c *chunk) work() {
 	if c.data = data; c.source.File != nil {
 		c.room = data
 	}
-	c.table.Suspect = plaintext.Controls(data)
 	if bytes.IndexByte(data, '"') < 0 {
 		c.plainly(string(data))
 		return
 	}
+	c.table.Suspect = plaintext.Controls(data)
 	lines := c.form.Lines(data)
 	for !c.odd {
 		number, cells, err := lines.Next()
@@ -150,10 +150,11 @@ func (c *chunk) work() {
 }
 
 // plainly reads lines without quotes.
-func (c *chunk) plainly(rest string) {
+func (c *chunk) plainly(text string) {
 	var cells []string
 	separator := byte(c.form.Separator)
-	for number := c.start.Number; rest != "" && !c.odd; number++ {
+	for number, rest := c.start.Number, text; rest != "" && !c.odd; number++ {
+		at := len(text) - len(rest)
 		line, below, _ := strings.Cut(rest, "\n")
 		rest = below
 		if line = strings.TrimSuffix(line, "\r"); line == "" {
@@ -162,7 +163,9 @@ func (c *chunk) plainly(rest string) {
 		if c.odd = len(line) > longLine; c.odd {
 			return
 		}
-		cells = celltext.Split(cells[:0], line, separator)
+		var plain bool
+		cells, plain = celltext.Split(cells[:0], line, separator)
+		c.table.Suspect = !plain && plaintext.Controls(c.data[at:at+len(line)])
 		c.row(number, cells, "")
 	}
 }

@@ -100,6 +100,9 @@ const MostMinutes = 10000
 
 // ParseBlank reads blank_minutes: a number, no, must, or must and a number.
 func ParseBlank(s string, number func(string) (float64, bool)) (Blank, bool) {
+	if s == "" { // most rows
+		return Blank{}, true
+	}
 	w := strings.ToLower(strings.TrimSpace(s))
 	switch w {
 	case "":

@@ -20,12 +20,15 @@ type Spec struct {
 
 	// What every cell of the column is held against.
 	Used    bool
+	Same    string // a cell that needs no second look: a word as it stands, or the number in Value
+	Value   float64
 	Lenient bool              // what it doesn't understand bears on no area
 	Carried bool              // its unit is that of headings before
 	Own     bool              // a cell of it states its own unit
 	Beside  bool              // it states none, and sizes beside it are in inches, feet or cm
 	Words   map[string]string // what its words stand for, as far as met
-	Last    struct{ From, To string }
+	Last    Word              // that was met
+	Before  Word              // another one, met before it
 	AsIs    string            // a cell that means what it says
 	Heard   string            // a joint that is known
 	Count   map[string]int    // of words that stand for others
@@ -49,6 +52,9 @@ type Spec struct {
 
 	Watch Watch // of one that isn't used
 }
+
+// Word is a word of a cell, and what it stands for.
+type Word struct{ From, To string }
 
 // To is the column of ours.
 func (s *Spec) To() takeoff.Column { return s.Heading.Column }
@@ -136,7 +142,7 @@ func (s *Spec) GoesOn(cell string, cells []string, at int) string {
 
 // Plain reports a cell that is known to mean what it says.
 func (s *Spec) Plain(cell string) bool {
-	if cell == s.AsIs || cell == s.Last.From {
+	if cell == s.AsIs || cell == s.Last.From || cell == s.Before.From {
 		return true
 	}
 	_, met := s.Words[cell]

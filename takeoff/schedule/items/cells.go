@@ -130,7 +130,11 @@ func setSize(r *takeoff.Row, to [3]takeoff.Column, z quantity.Size, second bool)
 // that is known.
 func (t *Reader) word(s *columns.Spec, cell string) string {
 	c := s.To()
-	if cell != s.Last.From {
+	switch cell {
+	case s.Last.From:
+	case s.Before.From: // most rows have one of few words
+		s.Last, s.Before = s.Before, s.Last
+	default:
 		w, met := s.Words[cell]
 		if !met {
 			if w = t.Kinds().Translate(c, cell); wording.Overstruck(cell) {
@@ -138,13 +142,16 @@ func (t *Reader) word(s *columns.Spec, cell string) string {
 			}
 			s.Words[cell] = w
 		}
-		s.Last.From, s.Last.To = cell, w
+		s.Last, s.Before = columns.Word{From: cell, To: w}, s.Last
 	}
 	w := s.Last.To
 	if c == takeoff.Kind {
 		t.Loud, t.kindNow = w == "", cell
 	}
 	if w == "" || w == cell {
+		if c != takeoff.Kind { // of which more is noted
+			s.Same = cell
+		}
 		return cell
 	}
 	w, more, _ := strings.Cut(w, wording.BesideMark)

@@ -51,6 +51,7 @@ type Doubts struct {
 	even          bool                    // rows of the file have a cell for each heading
 	cells         int                     // so many the row has
 	straightSided string                  // a shape that isn't circular
+	numbered      string                  // a plain tag
 }
 
 // Settle completes a row whose cells have been read.
@@ -145,7 +146,9 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 		r.Faults = append(r.Faults, t.Place.Fault(takeoff.Kind.Heading(), celltext.Shorten(kind), "a kind of piece",
 			fmt.Sprintf("'%s' may be struck out or in doubt; write the kind by itself, or take the row out", celltext.Shorten(kind))))
 	}
-	t.doubtCells(r)
+	if m := &t.Marked; m.Paint.Unseen || len(m.Struck)+len(m.Sums)+len(m.Over) > 0 {
+		t.doubtCells(r)
+	}
 	if len(t.Marked.Comments) > 0 {
 		t.doubtComments(r)
 	}
@@ -172,7 +175,7 @@ func (t *Reader) doubtRow(r *takeoff.Row) {
 	if len(t.others) > 0 {
 		t.doubtOthers(r)
 	}
-	if note == "" && wording.PlainTag(tag) {
+	if note == "" && t.plainTag(tag) {
 		return // most rows
 	}
 	if !t.doubtTag(r, tag) && note != "" {

@@ -90,6 +90,12 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			t.unused(r, i, s, cell)
 			continue
 		}
+		if cell == s.Same && mark&celltext.Odd == 0 { // as in most rows
+			if r.Text[s.To()] = cell; s.Measure != takeoff.Text {
+				r.SetNumber(s.To(), s.Value)
+			}
+			continue
+		}
 		if mark&celltext.Odd != 0 || t.Suspect || len(cell) > celltext.MaxWord {
 			if cell = t.fit(r, i, s, cell); cell == "" {
 				continue
@@ -114,8 +120,11 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 	case s.Lenient && t.saysElse(s, cell):
 		return false
 	case s.Measure == takeoff.Text:
-		if s.Words != nil {
+		switch {
+		case s.Words != nil:
 			cell = t.word(s, cell)
+		case c != takeoff.Tag && c != takeoff.From: // no two rows have the same
+			s.Same = cell
 		}
 		r.Text[c] = cell
 		return false
@@ -139,6 +148,8 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 			t.seeUnit(s, cell, v)
 		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
 			t.tooLarge(r, s, cell, v)
+		case t.chunked: // else the unit may change below
+			s.Same, s.Value = cell, v
 		}
 		return false
 	case s.Sized[0] != 0 && (quantity.Combined(cell) || s.Diameter && wording.Slashed(cell)):

@@ -106,7 +106,13 @@ type named struct {
 	takeoff.Column
 	last   string
 	met    map[string]bool // that they strike
-	begins string          // how one begins that says nothing: no other that begins so does
+	begins [3]byte         // how one begins that says nothing: no other that begins so does
+	begun  bool            // there is one
+}
+
+// alike reports a name that begins as one that says nothing.
+func (n *named) alike(name string) bool {
+	return n.begun && len(name) >= len(n.begins) && name[0] == n.begins[0] && name[1] == n.begins[1] && name[2] == n.begins[2]
 }
 
 // namedColumns are the columns of names besides system and level.
@@ -128,10 +134,10 @@ func (t *Reader) doubtNamed(r *takeoff.Row) {
 		n := &t.named[i]
 		text := r.Text[n.Column]
 		switch {
-		case text == "" || text == n.last || len(text) >= len(n.begins) && n.begins != "" && text[:len(n.begins)] == n.begins:
+		case text == "" || n.alike(text) || text == n.last:
 		case !t.Lex.MayStrike(text):
 			if n.last = text; len(text) > 2 && len(text) < 200 {
-				n.begins = strings.Clone(text[:3])
+				n.begins, n.begun = [3]byte([]byte(text[:3])), true
 			}
 		case n.strikes(t.Lex, text):
 			t.strike(r, n.Heading(), text)
@@ -152,6 +158,18 @@ func (n *named) strikes(lex *headings.Lexicon, name string) bool {
 		n.met[strings.Clone(name)] = is
 	}
 	return is
+}
+
+// plainTag is wording.PlainTag for tags of which most are numbered like one before.
+func (t *Reader) plainTag(tag string) bool {
+	if wording.NumberedLike(tag, t.numbered) {
+		return true
+	}
+	plain := wording.PlainTag(tag)
+	if plain {
+		t.numbered = tag
+	}
+	return plain
 }
 
 // doubtTag refuses a row whose tag says that it doesn't count, is a total or stands for

@@ -220,7 +220,7 @@ func (s *Column) inUnit(t string, u Unit) (float64, string) {
 // nothing is 1.2 mm wide or long, where somebody said that it is in mm. With a point it
 // may be metres by mistake, which is the same.
 func (s *Column) inMillimetres(t string, u Unit) bool {
-	return u == Millimetre && s.Stated && s.Decimal == 0 && s.Least > 0 && len(t) == 5 && (grouped(t, ",") || grouped(t, "."))
+	return len(t) == 5 && s.Least > 0 && s.Decimal == 0 && s.Stated && u == Millimetre && (grouped(t, ",") || grouped(t, "."))
 }
 
 // inMetres reports a number in metres with one sign before three figures: nothing is

@@ -1,6 +1,7 @@
 package quantity
 
 import (
+	"math/bits"
 	"strings"
 
 	"blankoff/takeoff"
@@ -110,7 +111,7 @@ func Largest(m takeoff.Measure) float64 {
 
 // exact turns the plain decimal s ("609.6", no sign) into the program's unit
 // with one rounding where its digits fit, and reports whether they did.
-func (u Unit) exact(s string) (float64, bool) {
+func (u *Unit) exact(s string) (float64, bool) {
 	var mant, digits int64
 	dec, dot := 0, false
 	for i := range len(s) {
@@ -129,10 +130,14 @@ func (u Unit) exact(s string) (float64, bool) {
 		}
 	}
 	dec += u.pow
-	if digits == 0 || digits > 15 || dec >= len(tens) || mant > 1<<53/u.num {
+	over, exact := bits.Mul64(uint64(mant), uint64(u.num)) // a division would take longer
+	if digits == 0 || digits > 15 || dec >= len(tens) || over > 0 || exact > 1<<53 {
 		return 0, false
 	}
-	return float64(mant*u.num) / tens[dec], true
+	if dec == 0 {
+		return float64(int64(exact)), true
+	}
+	return float64(int64(exact)) / tens[dec], true
 }
 
 // tens are the powers of ten that a float64 holds exactly.

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"regexp"
+	"strings"
 	"testing"
 )
 
@@ -37,4 +38,21 @@ func TestPlainTag(t *testing.T) {
 		}
 	}
 	all()
+}
+
+// A tag with other figures is numbered like it and as plain; one with another letter isn't.
+func TestNumberedLike(t *testing.T) {
+	figures := strings.NewReplacer("0", "7", "1", "0", "2", "9")
+	for _, tag := range []string{"D1", "AHU-01", "S1.2.003", "-1", "1-2", "A1-A4", "D11x2", "D", "_1", "D1/2"} {
+		other := figures.Replace(tag)
+		if !NumberedLike(tag, other) || PlainTag(tag) != PlainTag(other) {
+			t.Errorf("%q and %q", tag, other)
+		}
+		if NumberedLike(tag+"a1", other+"b1") || NumberedLike(tag, other+"1") || NumberedLike(tag+"1", other+"_") {
+			t.Errorf("%q is like others", tag)
+		}
+	}
+	if NumberedLike("", "") {
+		t.Error("no tag is numbered like none")
+	}
 }

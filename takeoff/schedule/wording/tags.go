@@ -79,6 +79,20 @@ func PlainTag(tag string) bool {
 	return state != notPlain && celltext.Digit(tag[len(tag)-1]) && state&(withLetter|withDash) != withDash
 }
 
+// NumberedLike reports a tag that is another one but for figures that stand where there are
+// figures in the other: if one is plain, both are.
+func NumberedLike(tag, other string) bool {
+	if len(tag) != len(other) {
+		return false
+	}
+	for i := range len(tag) {
+		if tag[i] != other[i] && !(celltext.Digit(tag[i]) && celltext.Digit(other[i])) {
+			return false
+		}
+	}
+	return tag != ""
+}
+
 // Tags that name several pieces: D11x2, D40 (x3), 2no, D6/D7, D18+19, D23..25, D16a-c.
 var (
 	timesInTag = regexp.MustCompile(`(?i)^[a-z]{0,4}[-. ]?\d+[a-z]?[x×*][1-9]\d?$|(?:\s[x×*]\s*|\([x×*]\s*)[1-9]\d?\)?$|^[1-9]\d?\s*[x×*]\s*[a-z]{1,4}[-. ]?\d*$|\s[1-9]\d?[x×]\)?$|[\s(][1-9]\d?\s*(?:off|nos?|nr|stk|pcs)\)?$|\btyp(?:ical)?\.?\)?$|\bpairs?$|\bl\.?h\.?\s*/\s*r\.?h\b`)
