@@ -171,6 +171,8 @@ func (t *table) saysOfRows(number int, cells []string, text string) bool {
 	case wording.MoreRows.MatchString(text):
 		t.moreRows(text)
 		t.remark(number, cells, text)
+	case wording.Changes(t.Lex, text):
+		t.remark(number, cells, text)
 	case unit:
 		t.unitBelow(number, cells, text)
 	default:

@@ -32,23 +32,26 @@ func (l *Lexicon) Harmless(words []string) bool {
 // figure or almost alone. Not built, client has it, make it 50 wider, too long; not so not
 // insulated, screw it from below, longer bolts at the rear flange.
 func (l *Lexicon) doubtful(words []string) bool {
-	sentence, other, thing, compares, figure := false, false, false, false, false
+	vagues, figures, other, thing, compares := 0, 0, false, false, false
 	for i, w := range words {
 		known := l.harmlessWord(w)
 		switch said := l.wordsFrom(words[i:]); {
 		case said&Doubt != 0:
 			return true
 		case said&vague != 0:
-			sentence = true
+			vagues++
 		case said&comparing != 0:
 			compares = true
 		default:
 			other = other || !known
 		}
 		thing = thing || l.harmless[w]
-		figure = figure || strings.ContainsAny(w, "0123456789")
+		if strings.ContainsAny(w, "0123456789") {
+			figures++
+		}
 	}
-	return sentence && other && !thing || compares && (figure || len(words) < 3)
+	sentence := vagues > 1 || vagues > 0 && (other || vagues+figures == len(words) && (len(words) > 1 || len(words[0]) > 3))
+	return sentence && !thing || compares && (figures > 0 || len(words) < 3)
 }
 
 // wordsFrom is what the phrases say with which words begin.

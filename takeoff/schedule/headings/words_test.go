@@ -93,3 +93,13 @@ func FuzzWords(f *testing.F) {
 		}
 	})
 }
+
+// No word of remarks both bears on no area and doubts its row, in whichever languages.
+func TestWordsOfRemarksAreOfOneSort(t *testing.T) {
+	l := lexicon(t)
+	for word := range l.harmless {
+		if l.one(word, Doubt) || l.one(word, vague) || l.one(word, comparing) {
+			t.Errorf("'%s' is a plain word of remarks, and one that says something of the row", word)
+		}
+	}
+}

@@ -36,9 +36,6 @@ func (t *Reader) tellRemark(r *takeoff.Row, note string) {
 	if of&wording.OfSizes != 0 {
 		t.Told.Add("remarks with sizes, units or lengths, which aren't read, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
-	if of == wording.OfElse || of == wording.OfDoubt && r.Text[takeoff.Scope] != "" {
-		t.Told.AddToRead("remarks with words that no list here knows; read them, as their rows count as they stand, the first '%s'", celltext.Shorten(note), r.At.Row)
-	}
 	if of&wording.OfOpen != 0 {
 		t.Told.Add("rows that count as they stand, though their remarks leave something open, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
@@ -55,6 +52,10 @@ func (t *Reader) doubtNote(r *takeoff.Row, note string) {
 	}
 	if len(r.Faults) > faults {
 		t.noteAt = r.At.Row
+		return
+	}
+	if of := t.saysOf(note).Of; len(r.Faults) == 0 && (of == wording.OfElse || of == wording.OfDoubt && r.Text[takeoff.Scope] != "") {
+		t.Told.AddToRead("remarks with words that no list here knows; read them, as their rows count as they stand, the first '%s'", celltext.Shorten(note), r.At.Row)
 	}
 }
 

@@ -74,18 +74,18 @@ var StrikesItems = regexp.MustCompile(`(?i)\b(?:items?|rows?|lines?|pieces?|tags
 // and says more than lists of words know. 4 is already in the other job;
 // one floor is shown, there are four alike.
 func Changes(lex *headings.Lexicon, line string) bool {
-	if len(line) > mostLine {
+	if len(line) > mostLine || line == "" {
 		return false
 	}
 	words := headings.Tokens(line)
 	if lex.Says(words, line)&(headings.Doubt|headings.Out) == 0 {
 		return false
 	}
-	return namesItem.MatchString(line) || len(line) <= MaxTitle && slices.ContainsFunc(words, func(w string) bool { return (w[0] < '0' || w[0] > '9') && lex.Number(w) > 1 })
+	return namesItem.MatchString(line) || strings.ContainsAny(line[:1], "*†‡") || len(line) <= MaxTitle && slices.ContainsFunc(words, func(w string) bool { return (w[0] < '0' || w[0] > '9') && lex.Number(w) > 1 })
 }
 
 // mostLine is how long a line is that Changes looks at, bytes.
 const mostLine = 200
 
 // namesItem names a row by its number, in seven languages (from memory, unverified).
-var namesItem = regexp.MustCompile(`(?i)\b(?:items?|rows?|lines?|pieces?|tags?|marks?|n[ro]s?|n[°º]|pos(?:ition(?:en)?)?|zeilen?|lignes?|postes?|rep(?:ère)?s?|regels?|posten|rader|rad|poster|detalj|filas?|partidas?|piezas?|righe|riga|voc[ei]|pezz[oi])\b\.?\s*#?[a-z]{0,3}-?\d+\b`)
+var namesItem = regexp.MustCompile(`(?i)(?:\b(?:items?|rows?|lines?|pieces?|tags?|marks?|pos(?:ition(?:en)?)?|zeilen?|lignes?|postes?|rep(?:ère)?s?|regels?|posten|rader|rad|poster|detalj|filas?|partidas?|piezas?|righe|riga|voc[ei]|pezz[oi])\b|(?:^|[:;,*–-]\s*)(?:(?:la|el|il|le|the|de|het|den|die|der)\s+)?(?:n[ro]s?\b|n[°º]|n\.))\.?\s*#?[a-z]{0,3}-?\d{1,4}\b`)
