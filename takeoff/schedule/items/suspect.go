@@ -194,7 +194,8 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	case "e", "d", "o", "-":
 		return strings.EqualFold(cell, s.Watch.Keeps) || t.Lex.Struck(cell)
 	}
-	return t.Lex.Struck(cell) || t.saysOf(cell).Of&(wording.OfOut|wording.OfDoubt) != 0
+	of := t.saysOf(cell).Of
+	return t.Lex.Struck(cell) || of&wording.OfOut != 0 || of&wording.OfDoubt != 0 && (s.Verdict == headings.Blank || t.Lex.Keeps(s.Typed) == "status")
 }
 
 // strike refuses a row of which something says that it doesn't count.

@@ -117,7 +117,7 @@ func OfQuality(typed string) bool {
 }
 
 func hasQualityStem(word string) bool {
-	return slices.ContainsFunc(qualityStems, func(stem string) bool { return strings.HasPrefix(word, stem) })
+	return slices.ContainsFunc(qualityStems, func(stem string) bool { return strings.Contains(word, stem) })
 }
 
 // OfTaking reports a heading with a word on what is taken, counted or priced, or none at all:
@@ -140,7 +140,7 @@ var (
 		installed erected fixed fitted fabricated made manufactured ordered cut welded done complete completed finished signed issued urgent priority stock std special bespoke prefab handed hand drain weatherproof
 		louvre louver grille grilles round rect rectangular circular oval straight fitting fittings seam seams stiffened stiffeners stiffener tie reinforced connector connectors collar collars branch capped cap caps open vertical horizontal roof
 		left right curved flexible flex photo surveyed measured confirmed verified changed revised atex colour color barcode qr bim ifc rev revision leak gauge thickness weight mass finish material frame zone zinc
-		brand feuer rauch klappe klappen tur deckel sicht sichtbar verdeckt lackiert kuche fett dicht gezeichnet gepruft gefertigt geliefert montiert eingebaut bestellt zugeschnitten geschweisst fertig erledigt lager norm leitbleche leitblech aufhangung halter geerdet etikett gereinigt freigegeben genehmigt gemessen rund eckig
+		brand brandschutz feuer rauch erhalten eingegangen angekommen empfangen recu recue recus ontvangen mottagen mottaget mottagna recibido recibida ricevuto ricevuta arrive arrivee llegado arrivato aangekomen framme tatad tatat klappe klappen tur deckel sicht sichtbar verdeckt lackiert kuche fett dicht gezeichnet gepruft gefertigt geliefert montiert eingebaut bestellt zugeschnitten geschweisst fertig erledigt lager norm leitbleche leitblech aufhangung halter geerdet etikett gereinigt freigegeben genehmigt gemessen rund eckig
 		bride brides feu coupe fumee trappe trappes porte portes acces aube aubes clapet clapets registre cache peint peinte peinture laque cuisine graisse joint joints dessine controle verifie livre livree pose posee monte montee fabrique fabriquee commande commandee decoupe soude soudee termine terminee fini finie fait faite terre etiquette nettoye approuve rond
 		rook geluid deur luik toegang schoepen klep zicht geverfd rvs keuken vet getekend gecontroleerd geleverd gemonteerd besteld gezaagd gelast klaar gereed voorraad aarding gereinigd goedgekeurd gemaakt rond
 		flans rok ljud lucka luckor renslucka spjall synlig synligt dold dolt malad malat rostfri rostfritt kok fett ritad kontrollerad levererad monterad bestalld kapad svetsad klar klart fardig lager upphangning jordad markt godkand rund

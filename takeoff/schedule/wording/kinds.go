@@ -61,7 +61,7 @@ func (k Kinds) turnedKind(cell string) string {
 	if !celltext.HasDigit(cell) {
 		return ""
 	}
-	if m := turned.FindStringSubmatch(cell); m != nil { // Bend 90, Tee (90°)
+	if m := turned.FindStringSubmatch(cell); m != nil && len(celltext.Trim(m[2]+m[3])) > 1 { // Bend 90, Tee (90°); T15 is a tag
 		switch w := k.kind(celltext.Trim(m[2] + m[3])); kindOf(w) {
 		case fittings.Bend, fittings.Tee, fittings.Cross:
 			return m[1] + m[4] + "|" + w
