@@ -2,6 +2,7 @@ package takeoff
 
 import (
 	"fmt"
+	"slices"
 
 	"blankoff/takeoff/ledger"
 )
@@ -73,7 +74,7 @@ func (t *Takeoff) settleTwice() {
 	}
 	slips := float64(len(t.twice)) < manyTwice*float64(t.tagged)
 	runs := len(t.twice) > 4 && 2*len(t.twice) >= t.tagged
-	pairs := t.revised()
+	each := t.revised()
 	kept := 0
 	var example string
 	for _, x := range t.twice {
@@ -82,7 +83,7 @@ func (t *Takeoff) settleTwice() {
 			t.refuseTwice(x)
 			continue
 		}
-		if pairs[x.first] == 1 && l.Kind == first.Kind {
+		if each[x.first] && l.Kind == first.Kind {
 			t.refuseRevised(x)
 			continue
 		}
@@ -105,24 +106,29 @@ func (t *Takeoff) settleTwice() {
 	t.twice = nil
 }
 
-// revised counts, for each row whose tag stands on later ones in another revision, the rows
-// that have it: more than one are those of a run.
-func (t *Takeoff) revised() map[int32]int {
-	var times map[int32]int
+// revised finds the rows whose tags stand on later ones, each in a revision of its own: two in
+// the same one are those of a run.
+func (t *Takeoff) revised() map[int32]bool {
+	var marks map[int32][]uint16
 	for _, x := range t.twice {
-		if l, first := &t.book.Lines[x.row], &t.book.Lines[x.first]; l.Revision != first.Revision {
-			if times == nil {
-				times = map[int32]int{}
-			}
-			times[x.first]++
+		l, first := &t.book.Lines[x.row], &t.book.Lines[x.first]
+		if l.Revision == 0 && first.Revision == 0 {
+			continue
 		}
-	}
-	for _, x := range t.twice {
-		if times[x.first] > 0 && t.book.Lines[x.row].Revision == t.book.Lines[x.first].Revision {
-			times[x.first]++
+		if marks == nil {
+			marks = map[int32][]uint16{}
 		}
+		if marks[x.first] == nil {
+			marks[x.first] = []uint16{first.Revision}
+		}
+		marks[x.first] = append(marks[x.first], l.Revision)
 	}
-	return times
+	each := make(map[int32]bool, len(marks))
+	for first, of := range marks {
+		slices.Sort(of)
+		each[first] = len(slices.Compact(of)) == len(of)
+	}
+	return each
 }
 
 // refuseRevised refuses a row with the tag of an earlier one in another revision.
@@ -130,7 +136,7 @@ func (t *Takeoff) refuseRevised(x twice) {
 	l := &t.book.Lines[x.row]
 	tag := string(t.book.TagOf(l))
 	t.fault(int(x.row), t.at(l).Fault("tag", tag, "each piece in one revision",
-		fmt.Sprintf("tag '%s' stands on %s too, in another revision, so one may take the place of the other; take out what doesn't hold, or give one of the two another tag", tag, t.rowText(&t.book.Lines[x.first], l.Sheet))))
+		fmt.Sprintf("tag '%s' stands on %s too, in another revision or variant, so one may take the place of the other; take out what doesn't hold, or give one of the two another tag", tag, t.rowText(&t.book.Lines[x.first], l.Sheet))))
 	t.unmeasure(int(x.row))
 }
 

@@ -32,7 +32,7 @@ func (b *Book) CheckParts() {
 // down from it: 0 for one that is no part.
 func (b *Book) checkParts(i int, depth func(*Line) int) {
 	l := &b.Lines[i]
-	parts, last, sum := 0, i, 0.0
+	parts, several, last, sum := 0, false, i, 0.0
 	for k := i + 1; k < len(b.Lines) && k <= i+mostParts; k++ {
 		p := &b.Lines[k]
 		d := depth(p)
@@ -40,14 +40,17 @@ func (b *Book) checkParts(i int, depth func(*Line) int) {
 			break
 		}
 		if last = k; d == 1 && !p.Refused {
-			parts, sum = parts+1, sum+p.Area
+			parts, sum, several = parts+1, sum+p.Area, p.Quantity > l.Quantity
 		}
 	}
-	if parts < 2 || !near(sum, l.Area) && !near(sum*float64(l.Quantity), l.Area) {
+	if parts < 2 && !several || !near(sum, l.Area) && !near(sum*float64(l.Quantity), l.Area) {
 		return
 	}
-	b.Refuse(i, "tag", string(b.TagOf(l)), "each piece once",
-		fmt.Sprintf("rows %d to %d seem to be the parts of this row by their numbers, and come to its area; take the row out, or its parts", b.Lines[i+1].Row, b.Lines[last].Row))
+	which := fmt.Sprintf("rows %d to %d seem to be the parts of this row by their numbers, and come to its area", b.Lines[i+1].Row, b.Lines[last].Row)
+	if last == i+1 {
+		which = fmt.Sprintf("row %d seems to be the parts of this row by its number, and comes to its area", b.Lines[last].Row)
+	}
+	b.Refuse(i, "tag", string(b.TagOf(l)), "each piece once", which+"; take the row out, or its parts")
 }
 
 // near reports areas that are the same but for rounding.

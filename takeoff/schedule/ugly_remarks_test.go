@@ -24,5 +24,11 @@ func uglyRemarks() []ugly {
 		csvFile("title-of-four-alike.csv", "Riser stubs - one floor shown and there are four alike\n"+heads+"A1,Straight,600x400,1500,1,\n", 1, 0, 0, one, "1:"),
 		csvFile("title-of-a-star.csv", "Tags with * are somebody else's\n"+heads+"A1,Straight,600x400,1500,1,\nA2*,Straight,600x400,1500,1,\n", 1, 0, 1, one, "4:tag"),
 		csvFile("lines-that-say-nothing.csv", "Checked by two of us on 3 May\n"+heads+"A1,Straight,600x400,1500,1,\n,,,,,\nNote: hangers for item 1 are in the blue crate,,,,,\n", 1, 0, 0, one, ""),
+		csvFile("tag-of-two-with-dashes.csv", "Tag,Width,Height,Length,Qty\nD-01,600,400,1500,1\nD-02 & D-03,600,400,1500,1\nD-04/05,600,400,1500,1\n", 2, 0, 1, 2*one, "3:tag"),
+		csvFile("revisions-all-there.csv", "Tag,Kind,Size,Length,Rev\nR1,Straight,600x400,1500,A\nR2,Straight,700x400,1500,A\nR2,Straight,800x400,1500,B\nR2,Straight,900x400,1500,C\nR3,Straight,600x400,1500,A\n", 3, 0, 2, 2*one+rect(.7, .4, 1.5), "4:tag 5:tag"),
+		csvFile("variants-of-one-tag.csv", "Tag,Kind,Size,Length,Variant\nV1,Straight,600x400,1500,\nV2,Straight,800x300,1500,flat route\nV2,Straight,500x500,1500,deep route\nV3,Straight,600x400,1500,\n", 3, 0, 1, 2*one+rect(.8, .3, 1.5), "4:tag"),
+		csvFile("part-of-its-run.csv", "Level,Kind,Size,Length,Qty\n1,Straight,600x400,6000,1\n1.1,Straight,600x400,1500,4\n2,Straight,600x400,1500,1\n2.1,Straight,600x400,1500,1\n", 3, 0, 1, 6*one, "2:tag"),
+		csvFile("left-over-in-store.csv", heads+"A1,Straight,600x400,1500,1,\n,,,,,\nLeft over in our store after the job:,,,,,\n"+heads+"A2,Straight,600x400,1500,1,\n", 1, 0, 1, one, "4: 6:"),
+		csvFile("received-no.csv", "Tag,Kind,Size,Length,Reçu,Gedämmt,Tätad i verkstad\nA1,Straight,600x400,1500,oui,ja,ja\nA2,Straight,600x400,1500,non,nein,nej\nA3,Straight,600x400,1500,oui,ja,ja\n", 3, 0, 0, 3*one, ""),
 	}
 }

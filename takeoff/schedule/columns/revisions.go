@@ -14,7 +14,7 @@ func (t *Reading) Revises(i int) bool {
 	cells := t.peek().columns[i]
 	numbers := len(cells) > 1
 	for _, cell := range cells {
-		if !wording.MayBeRevision(cell) {
+		if !wording.MayBeRevision(t.Specs[i].Typed, cell) {
 			return false
 		}
 		numbers = numbers && celltext.IsFigure(cell)

@@ -219,6 +219,9 @@ func nameOf(lex *headings.Lexicon, name string) (n sheetName) {
 		}
 	}
 	n.stem = strings.Join(stem, " ")
+	if slices.ContainsFunc(stem, func(w string) bool { return slices.Contains(wholeWords, w) }) {
+		return n
+	}
 	places, _ := lex.Place(name)
 	n.place = len(places) > 0 && !slices.ContainsFunc(places, func(p string) bool { return p != "system" && p != "level" }) ||
 		slices.ContainsFunc(stem, func(w string) bool { return slices.Contains(partWords, w) }) ||
@@ -230,6 +233,10 @@ func nameOf(lex *headings.Lexicon, name string) (n sheetName) {
 // languages (from memory, unverified).
 var listWords = []string{"sheet", "list", "order", "page", "part", "table", "ducts", "ductwork", "schedule", "variant", "option", "delivery", "batch", "tabelle", "liste", "blatt", "seite", "bestellung", "teil", "variante", "lieferung", "kanale",
 	"feuil", "feuille", "commande", "gaines", "blad", "bestelling", "lijst", "kanalen", "kanaler", "lista", "bestallning", "hoja", "pedido", "conductos", "foglio", "elenco", "ordine", "canali"}
+
+// wholeWords are words of names of sheets that hold all of something, in seven languages (from
+// memory, unverified).
+var wholeWords = []string{"all", "complete", "whole", "overall", "combined", "gesamt", "alle", "alles", "komplett", "tout", "tous", "toutes", "complet", "ensemble", "totaal", "compleet", "samtliga", "allt", "komplett", "todo", "todos", "completo", "tutto", "tutti", "complessivo"}
 
 // partWords are parts of buildings and of their ductwork, in seven languages (from memory,
 // unverified).

@@ -2,6 +2,7 @@ package wording
 
 import (
 	"slices"
+	"strings"
 
 	"blankoff/takeoff/schedule/headings"
 )
@@ -15,10 +16,19 @@ func OfRevisions(typed string) bool {
 }
 
 // revisionWords head columns of revisions, in seven languages (from memory, unverified).
-var revisionWords = setOf("rev revs revision revisie revisione version ver versie versione index ind indice issue ausgabe stand fassung anderungsindex aenderungsindex edition edicion edizione utgava andring uitgave emision emissione")
+var revisionWords = setOf("rev revs revision revisie revisione version ver versie versione index ind indice issue ausgabe stand fassung anderungsindex aenderungsindex edition edicion edizione utgava andring uitgave emision emissione variant variante alternative alternativ alternatief alternativa alternativo option opcion opzione optie")
 
-// MayBeRevision reports a cell that may be a revision: A, P01, 2, rev B.
-func MayBeRevision(cell string) bool { return len(cell) < 7 }
+// MayBeRevision reports a cell that may be a revision, as A, P01, 2, rev B, or under a heading
+// of variants name one.
+func MayBeRevision(typed, cell string) bool {
+	return len(cell) < 7 || len(cell) < 40 && ofVariants(typed)
+}
+
+// ofVariants reports a heading of variants.
+func ofVariants(typed string) bool {
+	words := headings.Tokens(typed)
+	return len(words) > 0 && (strings.HasPrefix(words[0], "varia") || strings.HasPrefix(words[0], "alternati") || strings.HasPrefix(words[0], "op"))
+}
 
 // RevisionMark marks a revision: others have other marks, as a rule. It isn't 0.
 func RevisionMark(cell string) (mark uint16) {
