@@ -102,6 +102,7 @@ func (t *Reading) noteReading(s *Spec) {
 	}
 	words := headings.Tokens(s.Typed)
 	switch {
+	case len(words) == 0: // signs only
 	case words[0] == "radius":
 		t.Note("column '%s' is read as radius_mm, to the centre line; write throat_mm for the inside radius", s.Typed)
 	case len(words) > 1 && words[1] == "side" && s.Measure == takeoff.Lengths:

@@ -107,7 +107,7 @@ func (t *Reading) areaBesideSizes() {
 		s := &t.Specs[i]
 		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && (s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas || s.figures && t.metric())
 		named := s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.GivenArea) &&
-			!strings.EqualFold(s.Typed, s.To().Heading()) && headings.Tokens(s.Typed)[0] == "area"
+			!strings.EqualFold(s.Typed, s.To().Heading()) && slices.Index(headings.Tokens(s.Typed), "area") == 0
 		if s.Fixed || asked && stated || !asked && !named {
 			continue
 		}
