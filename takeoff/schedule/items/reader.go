@@ -91,9 +91,7 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			continue
 		}
 		if cell == s.Same && mark&celltext.Odd == 0 { // as in most rows
-			if r.Text[s.To()] = cell; s.Measure != takeoff.Text {
-				r.SetNumber(s.To(), s.Value)
-			}
+			takeSame(r, s, cell)
 			continue
 		}
 		if mark&celltext.Odd != 0 || t.Suspect || len(cell) > celltext.MaxWord {
@@ -103,11 +101,24 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		worded = t.take(r, s, cell) || worded
 	}
+	return worded, t.stillEmpty(r, cells, n, empty)
+}
+
+// takeSame takes the cell that stood in its column before, with its number.
+func takeSame(r *takeoff.Row, s *columns.Spec, cell string) {
+	if r.Text[s.To()] = cell; s.Measure != takeoff.Text {
+		r.SetNumber(s.To(), s.Value)
+	}
+}
+
+// stillEmpty looks at what a row has besides the n cells of its columns, and reports whether
+// it is blank then.
+func (t *Reader) stillEmpty(r *takeoff.Row, cells []string, n int, empty bool) bool {
 	if t.Feet > 0 && t.inchesAlone(r, cells[:n]) {
 		empty = false
 	}
 	more := t.behind(r, cells, n, empty)
-	return worded, empty && !more
+	return empty && !more
 }
 
 // take reads one cell of a column that is used. It reports a cell that should
