@@ -28,50 +28,62 @@ func (t *Reader) WatchUnused() {
 	t.seeMissing()
 	t.seeEven()
 	for i := range t.Specs {
-		s := &t.Specs[i]
-		s.Watch = columns.Watch{}
-		if s.Used || strings.HasPrefix(s.Typed, columns.AddedMark) {
-			continue
-		}
-		words := headings.Tokens(s.Typed)
-		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.Specs) && t.Specs[i-1].Used && t.Specs[i-1].Measure == takeoff.Lengths && t.Specs[i+1].Used && t.Specs[i+1].Measure == takeoff.Lengths { // between width and height
-			continue
-		}
-		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) }) && !t.LaterCount(s.Typed)
-		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
-		if u, ok := columns.UnitOnly(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
-			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
-			continue
-		}
-		again, same := t.CountsAgain(s)
-		if again && same {
-			s.Watch = columns.Watch{Again: true}
-			continue
-		}
-		if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
-			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
-			continue
-		}
-		keeps := t.Lex.Keeps(s.Typed)
-		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
-			keeps = "status"
-		}
-		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		switch turns := wording.HeadTurns(t.Lex, s.Typed); {
-		case keeps != "" && keeps != "status":
-		case turns != "":
-			keeps = turns
-		case keeps == "status" && initials[plainHead(s.Typed)] != "":
-			keeps = initials[plainHead(s.Typed)]
-		case s.Answers:
-			keeps = "answered"
-		}
-		remarks := t.remarksHead(s)
-		if remarks { // looked at as such
-			keeps = ""
-		}
-		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
+		t.watch(i, many)
 	}
+}
+
+// watch finds out what a column may say if it isn't used. many: another says how many pieces
+// there are.
+func (t *Reader) watch(i int, many bool) {
+	s := &t.Specs[i]
+	s.Watch = columns.Watch{}
+	if s.Used || strings.HasPrefix(s.Typed, columns.AddedMark) {
+		return
+	}
+	words := headings.Tokens(s.Typed)
+	if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.Specs) && t.Specs[i-1].Used && t.Specs[i-1].Measure == takeoff.Lengths && t.Specs[i+1].Used && t.Specs[i+1].Measure == takeoff.Lengths { // between width and height
+		return
+	}
+	known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) }) && !t.LaterCount(s.Typed)
+	unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
+	if u, ok := columns.UnitOnly(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
+		t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
+		return
+	}
+	again, same := t.CountsAgain(s)
+	if again && same {
+		s.Watch = columns.Watch{Again: true}
+		return
+	}
+	if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
+		t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
+		return
+	}
+	units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
+	remarks, keeps := t.remarksHead(s), ""
+	if !remarks { // else looked at as such
+		keeps = t.keepsOf(s, unsure || s.Verdict == headings.Asks)
+	}
+	s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
+}
+
+// keepsOf is how the cells of a column may say that rows don't count; open: its heading doesn't
+// say what it holds.
+func (t *Reader) keepsOf(s *columns.Spec, open bool) string {
+	keeps := t.Lex.Keeps(s.Typed)
+	if keeps == "" && open {
+		keeps = "status"
+	}
+	switch turns := wording.HeadTurns(t.Lex, s.Typed); {
+	case keeps != "" && keeps != "status":
+	case turns != "":
+		keeps = turns
+	case keeps == "status" && initials[plainHead(s.Typed)] != "":
+		keeps = initials[plainHead(s.Typed)]
+	case s.Answers:
+		keeps = "answered"
+	}
+	return keeps
 }
 
 // initials are headings under which a letter or a sign says that a row doesn't count: E of new
@@ -128,15 +140,8 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
 	}
-	if w.Keeps != "" && cell != s.AsIs {
-		if t.asAbove(cell, w.Struck) || t.strikes(s, cell) {
-			w.Struck = t.Place.Row
-			t.says(r, s, i, cell)
-			return
-		}
-		if quantity.Above(cell, takeoff.Text) == "" {
-			s.AsIs = cell
-		}
+	if w.Keeps != "" && cell != s.AsIs && t.struck(r, i, s, cell) {
+		return
 	}
 	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
 		unit := w.Units && t.unitBeside(r, s, cell)
@@ -150,6 +155,19 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Counts && cell != s.Typed { // headings again
 		w.See(cell)
 	}
+}
+
+// struck refuses a row whose cell says that it doesn't count, and reports whether it does.
+func (t *Reader) struck(r *takeoff.Row, i int, s *columns.Spec, cell string) bool {
+	if t.asAbove(cell, s.Watch.Struck) || t.strikes(s, cell) {
+		s.Watch.Struck = t.Place.Row
+		t.says(r, s, i, cell)
+		return true
+	}
+	if quantity.Above(cell, takeoff.Text) == "" {
+		s.AsIs = cell
+	}
+	return false
 }
 
 // underNone takes note of a cell under no heading.
