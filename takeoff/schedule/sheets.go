@@ -67,28 +67,15 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 			return err
 		}
 		t.Look.Mapped = m != nil
-		for _, x := range t.Search.Texts {
-			t.Look.Titles = append(t.Look.Titles, x.Text)
-		}
-		switch {
-		case t.Specs == nil && len(t.Search.Rows) > 0:
-			info.Note("sheet '%s' has no heading row and was passed over", s.Name)
-			t.passedOver()
+		t.tellSheet(s)
+		if found = found || t.Specs != nil; t.Specs == nil && len(t.Search.Rows) > 0 {
 			if rows += len(t.Search.Rows); first == "" {
 				first = t.Search.First
 			}
-		case t.Specs != nil && s.Hidden:
-			t.Note("the sheet is hidden and was read all the same")
 		}
-		found = found || t.Specs != nil
 	}
 	info.unmet(o, names)
-	info.units.CoverAfter(&info.Findings)
-	info.units = columns.Units{}
-	info.Forget()
-	info.doubtColours(&info.shown)
-	info.shown = shown{}
-	info.DoubtSheets(info.File, info.Sheets, lex)
+	info.doubtAll(lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -96,6 +83,31 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		return noHeadingRow(info.File, rows, first)
 	}
 	return nil
+}
+
+// tellSheet tells how a sheet was read as a whole: that it has no headings, or is hidden.
+func (t *table) tellSheet(s workbook.Sheet) {
+	for _, x := range t.Search.Texts {
+		t.Look.Titles = append(t.Look.Titles, x.Text)
+	}
+	switch {
+	case t.Specs == nil && len(t.Search.Rows) > 0:
+		t.info.Note("sheet '%s' has no heading row and was passed over", s.Name)
+		t.passedOver()
+	case t.Specs != nil && s.Hidden:
+		t.Note("the sheet is hidden and was read all the same")
+	}
+}
+
+// doubtAll doubts what only all sheets together show: units, colours, and sheets that double
+// others.
+func (info *Info) doubtAll(lex *headings.Lexicon) {
+	info.units.CoverAfter(&info.Findings)
+	info.units = columns.Units{}
+	info.Forget()
+	info.doubtColours(&info.shown)
+	info.shown = shown{}
+	info.DoubtSheets(info.File, info.Sheets, lex)
 }
 
 // passedOver says what of a sheet without headings bears on the others: rows that look
