@@ -2,25 +2,28 @@ package workbook
 
 import "fmt"
 
+// xlsxStyles is what is read of the part of styles.
+type xlsxStyles struct {
+	Codes []struct {
+		ID   int    `xml:"numFmtId,attr"`
+		Code string `xml:"formatCode,attr"`
+	} `xml:"numFmts>numFmt"`
+	Fonts []struct {
+		Strike *property   `xml:"strike"`
+		Colour *xlsxColour `xml:"color"`
+	} `xml:"fonts>font"`
+	Fills []xlsxFill `xml:"fills>fill"`
+	Cells []struct {
+		Format int `xml:"numFmtId,attr"`
+		Font   int `xml:"fontId,attr"`
+		Fill   int `xml:"fillId,attr"`
+	} `xml:"cellXfs>xf"`
+}
+
 // readStyles reads what the styles of cells say: the format of numbers, whether they strike out,
 // and their colours.
 func (w *File) readStyles(part, theme string) error {
-	var x struct {
-		Codes []struct {
-			ID   int    `xml:"numFmtId,attr"`
-			Code string `xml:"formatCode,attr"`
-		} `xml:"numFmts>numFmt"`
-		Fonts []struct {
-			Strike *property   `xml:"strike"`
-			Colour *xlsxColour `xml:"color"`
-		} `xml:"fonts>font"`
-		Fills []xlsxFill `xml:"fills>fill"`
-		Cells []struct {
-			Format int `xml:"numFmtId,attr"`
-			Font   int `xml:"fontId,attr"`
-			Fill   int `xml:"fillId,attr"`
-		} `xml:"cellXfs>xf"`
-	}
+	var x xlsxStyles
 	if err := w.decode(part, &x); err != nil {
 		return err
 	}

@@ -155,18 +155,21 @@ func (w *File) decode(part string, v any) error {
 	return nil
 }
 
+// xlsxMain is what is read of the part that lists the sheets.
+type xlsxMain struct {
+	Properties struct {
+		Date1904 string `xml:"date1904,attr"`
+	} `xml:"workbookPr"`
+	Sheets []struct {
+		Name  string `xml:"name,attr"`
+		ID    string `xml:"id,attr"`
+		State string `xml:"state,attr"`
+	} `xml:"sheets>sheet"`
+}
+
 // readMain reads the list of sheets, the styles and the shared strings.
 func (w *File) readMain(main string) error {
-	var x struct {
-		Properties struct {
-			Date1904 string `xml:"date1904,attr"`
-		} `xml:"workbookPr"`
-		Sheets []struct {
-			Name  string `xml:"name,attr"`
-			ID    string `xml:"id,attr"`
-			State string `xml:"state,attr"`
-		} `xml:"sheets>sheet"`
-	}
+	var x xlsxMain
 	if err := w.decode(main, &x); err != nil {
 		return err
 	}
@@ -175,6 +178,14 @@ func (w *File) readMain(main string) error {
 	if err != nil {
 		return err
 	}
+	if err := w.listSheets(&x, links); err != nil {
+		return err
+	}
+	return w.readLinked(links)
+}
+
+// listSheets finds the part of each sheet by its link.
+func (w *File) listSheets(x *xlsxMain, links []link) error {
 	if len(x.Sheets) > maxSheet {
 		return fmt.Errorf("it has %d sheets, and a schedule has at most %d; copy the schedule to a new workbook", len(x.Sheets), maxSheet)
 	}
@@ -190,6 +201,11 @@ func (w *File) readMain(main string) error {
 			}
 		}
 	}
+	return nil
+}
+
+// readLinked reads the styles, with the colours of the theme, and the shared strings.
+func (w *File) readLinked(links []link) (err error) {
 	theme := ""
 	for _, l := range links {
 		if strings.HasSuffix(l.Type, "/theme") {
