@@ -7,6 +7,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
@@ -262,7 +263,7 @@ func (t *table) groupHead(text string, at int) bool {
 	if len(words) == 0 || len(words) > 3 || strings.ContainsAny(text, "0123456789") {
 		return false
 	}
-	if slices.Contains(wording.GroupNames, words[len(words)-1]) {
+	if slices.Contains(described.GroupNames, words[len(words)-1]) {
 		return true
 	}
 	return strings.HasSuffix(words[len(words)-1], "s") && t.Kinds().NamesKind(text)

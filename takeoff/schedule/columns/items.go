@@ -8,6 +8,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
@@ -25,7 +26,7 @@ func (t *Reading) numbersByCells(b beneath) {
 		if s.Used && s.Measure == takeoff.Lengths {
 			sizes = true
 		}
-		if s.Verdict != headings.Asks || s.Fixed || !s.Ask.Units() && (!sizes && !wording.OfPieces(s.Typed) || !s.Ask.Counts()) {
+		if s.Verdict != headings.Asks || s.Fixed || !s.Ask.Units() && (!sizes && !described.OfPieces(s.Typed) || !s.Ask.Counts()) {
 			continue
 		}
 		if headings.Squash(s.Typed) == "amount" { // of money
@@ -39,7 +40,7 @@ func (t *Reading) numbersByCells(b beneath) {
 		}
 		found = i
 	}
-	if found < 0 || !wording.OfPieces(t.Specs[found].Typed) && (celltext.NumbersRows(b.columns[found]) && !t.Maps(takeoff.Tag) || celltext.NamesPieces(b.columns[found])) {
+	if found < 0 || !described.OfPieces(t.Specs[found].Typed) && (celltext.NumbersRows(b.columns[found]) && !t.Maps(takeoff.Tag) || celltext.NamesPieces(b.columns[found])) {
 		return
 	}
 	t.takeFor(&t.Specs[found], takeoff.Quantity)
@@ -70,7 +71,7 @@ func (t *Reading) tagByCells(b beneath) {
 	if found < 0 || b.rows < 2 && !t.Specs[found].Ask.Items() || len(b.columns[found]) < b.rows || b.share(found, t.Kinds().NamesKind) > 0 {
 		return
 	}
-	if s := &t.Specs[found]; s.Ask.Counts() && (!celltext.NumbersRows(b.columns[found]) || wording.OfPieces(s.Typed) || slices.ContainsFunc(t.Specs[:found], func(x Spec) bool { return x.Used && x.Measure == takeoff.Lengths })) {
+	if s := &t.Specs[found]; s.Ask.Counts() && (!celltext.NumbersRows(b.columns[found]) || described.OfPieces(s.Typed) || slices.ContainsFunc(t.Specs[:found], func(x Spec) bool { return x.Used && x.Measure == takeoff.Lengths })) {
 		return // it may be how many there are
 	}
 	cells := slices.Sorted(slices.Values(b.columns[found]))

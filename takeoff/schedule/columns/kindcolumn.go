@@ -8,9 +8,9 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // kindByCells takes the kinds from the one of several columns of descriptions, types,
@@ -33,7 +33,7 @@ func (t *Reading) kindByCells(b beneath) {
 			if share >= 0.5 {
 				found = append(found, i)
 			}
-		case share == 1 && (s.Used && s.Verdict == headings.Known && s.To() == takeoff.Tag || s.Verdict == headings.Unknown && wording.Describer(s.Typed)):
+		case share == 1 && (s.Used && s.Verdict == headings.Known && s.To() == takeoff.Tag || s.Verdict == headings.Unknown && described.Describer(s.Typed)):
 			found = append(found, i)
 		}
 	}
@@ -82,7 +82,7 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 		switch {
 		case s.Fixed:
 		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
-			if t.mostNameKinds(b.columns[i]) && 10*len(b.columns[i]) >= 9*b.rows && !wording.OfNeighbours(s.Typed) && !wording.OfColours(s.Typed) {
+			if t.mostNameKinds(b.columns[i]) && 10*len(b.columns[i]) >= 9*b.rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
 				found = append(found, i)
 			}
 		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.share(i, t.Kinds().RoundKind) == 1:

@@ -7,9 +7,9 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // OnlyStraights reports a table without a column of kinds whose rows can be straights:
@@ -82,7 +82,7 @@ func (t *Reading) ofFittings(s *Spec, cells []string) bool {
 		}
 		return is && !empty && d != fittings.Width && d != fittings.Height && d != fittings.Diameter && d != fittings.Length && d != fittings.Lining || s.To() == takeoff.Style
 	}
-	return t.Kinds().OfOtherThings(s.Typed) || !wording.OfColours(s.Typed) && t.someKinds(cells)
+	return t.Kinds().OfOtherThings(s.Typed) || !described.OfColours(s.Typed) && t.someKinds(cells)
 }
 
 // someKinds reports cells of which several name kinds, and not straights only, though too few
@@ -100,7 +100,7 @@ func (t *Reading) someKinds(cells []string) bool {
 // namesCodes reports a column that isn't used, or of remarks, with a cell that is short for
 // a fitting.
 func (t *Reading) namesCodes(s *Spec, cells []string) bool {
-	return (!s.Used || s.To() == takeoff.Note) && !wording.OfColours(s.Typed) && slices.ContainsFunc(cells, wording.FittingCode)
+	return (!s.Used || s.To() == takeoff.Note) && !described.OfColours(s.Typed) && slices.ContainsFunc(cells, described.FittingCode)
 }
 
 // wholeStraight reports a row with a cross-section and a length, and nothing of another
@@ -170,7 +170,7 @@ func (t *Reading) slashSides() {
 		if size >= 0 {
 			own = celltext.At(cells, size)
 		}
-		if !wording.SlashWithin(name) && !wording.SlashWithin(own) {
+		if !described.SlashWithin(name) && !described.SlashWithin(own) {
 			if strings.ContainsAny(own, "xX×*") && celltext.HasDigit(own) {
 				crosses++
 				t.Crossed = append(t.Crossed, Figures(own))
@@ -206,7 +206,7 @@ func (t *Reading) lengthsLast() {
 	}
 	last, others := 0, 0
 	for _, cells := range t.peekAt(2).cells {
-		switch is, three := wording.LengthLast(celltext.At(cells, kind)); {
+		switch is, three := described.LengthLast(celltext.At(cells, kind)); {
 		case is && three:
 			last++
 		case three:

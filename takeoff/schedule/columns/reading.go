@@ -7,6 +7,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/mapping"
@@ -137,8 +138,8 @@ func (t *Reading) Maps(c takeoff.Column) bool {
 }
 
 // Kinds are the words for kinds in this table.
-func (t *Reading) Kinds() wording.Kinds {
-	return wording.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.lengthLast}
+func (t *Reading) Kinds() described.Kinds {
+	return described.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.lengthLast}
 }
 
 // millimetres reports that nothing says that sizes are in another unit.

@@ -10,10 +10,10 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // Reader reads the cells of a row into an item, by how the columns are read, and doubts
@@ -163,7 +163,7 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 			s.Same, s.Value = cell, v
 		}
 		return false
-	case s.Sized[0] != 0 && (quantity.Combined(cell) || s.Diameter && wording.Slashed(cell)):
+	case s.Sized[0] != 0 && (quantity.Combined(cell) || s.Diameter && described.Slashed(cell)):
 		t.Pending = append(t.Pending, SizeCell{s, cell})
 		return false
 	}

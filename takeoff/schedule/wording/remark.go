@@ -1,3 +1,6 @@
+// Package wording knows what the words in a name, a tag, a remark or a line of a schedule say:
+// a unit, that there are several, or that something doesn't count. It reads text only; what
+// follows from it the reader decides.
 package wording
 
 import (

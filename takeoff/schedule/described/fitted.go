@@ -1,4 +1,4 @@
-package wording
+package described
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // fittingNames are words for pieces that aren't straights, and otherThings for no ductwork,
@@ -79,7 +80,7 @@ func FittingCode(cell string) bool {
 // OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule. What may
 // be a part of the ductwork isn't: Delivery note.
 func (k Kinds) OfOthers(title string) bool {
-	return k.OfOtherThings(title) || Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) && !k.Lex.Part(w) })
+	return k.OfOtherThings(title) || wording.Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) && !k.Lex.Part(w) })
 }
 
 // OfOtherThings reports a heading of fittings, or of pipes and the like.

@@ -1,4 +1,4 @@
-package wording
+package described
 
 import (
 	"math"
@@ -10,6 +10,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // LooksSized reports a row that may be a piece though no known headings stand above it: a
@@ -20,7 +21,7 @@ func (k Kinds) LooksSized(cells []string) bool {
 	for _, cell := range cells {
 		cell = celltext.Trim(cell)
 		switch {
-		case cell == "" || len(cell) > MaxTitle:
+		case cell == "" || len(cell) > wording.MaxTitle:
 		case !celltext.HasDigit(cell):
 			if k.Lex.Apart(cell) {
 				return false
@@ -46,7 +47,7 @@ var sizeWithin = regexp.MustCompile(`\d{2,4}\s*[xX×*]\s*\d{2,4}`)
 
 // NoDuctwork reports the name of a sheet of grilles, fans and the like, or of sums.
 func (k Kinds) NoDuctwork(name string) bool {
-	return Summary.MatchString(name) || slices.ContainsFunc(headings.Tokens(name), func(w string) bool { return len(w) > 2 && (k.Lex.Apart(w) || slices.Contains(otherThings, w)) })
+	return wording.Summary.MatchString(name) || slices.ContainsFunc(headings.Tokens(name), func(w string) bool { return len(w) > 2 && (k.Lex.Apart(w) || slices.Contains(otherThings, w)) })
 }
 
 // mayBeSide reports a side as most are, mm.

@@ -1,4 +1,4 @@
-package wording
+package described
 
 import "blankoff/fittings"
 

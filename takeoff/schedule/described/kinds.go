@@ -1,7 +1,6 @@
-// Package wording knows what the words in a cell, a name, a remark or a line of a schedule
-// say: a kind, a shape, a unit, that there are several, or that something doesn't count. It
-// reads text only; what follows from it the reader decides.
-package wording
+// Package described knows what the words for a piece say: its kind and shape, and what stands
+// beside them of its sizes, its length, its ends and its style. It reads text only.
+package described
 
 import (
 	"regexp"
@@ -11,6 +10,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // Kinds knows what words stand for that name kinds of pieces.
@@ -23,7 +23,7 @@ type Kinds struct {
 // Translate finds what a word stands for: "" where it isn't known, and an angle
 // before a bar where the cell gives one, as in "90° bend".
 func (k Kinds) Translate(c takeoff.Column, cell string) string {
-	if c == takeoff.Kind && (cell == "" || DoubtfulKind(cell) || strings.Contains(cell, BesideMark)) {
+	if c == takeoff.Kind && (cell == "" || wording.DoubtfulKind(cell) || strings.Contains(cell, BesideMark)) {
 		return ""
 	}
 	if w, ok := k.Lex.Exact(c, cell); ok {
@@ -72,7 +72,7 @@ func (k Kinds) turnedKind(cell string) string {
 
 // kind reads a kind by itself.
 func (k Kinds) kind(cell string) string {
-	if cell == "" || DoubtfulKind(cell) {
+	if cell == "" || wording.DoubtfulKind(cell) {
 		return ""
 	}
 	if w, ok := k.Lex.Exact(takeoff.Kind, cell); ok {
