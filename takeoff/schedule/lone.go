@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
@@ -59,7 +60,7 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
-	if sign := wording.Legend(text); sign != "" && t.Signed > 0 {
+	if sign := answered.Legend(text); sign != "" && t.Signed > 0 {
 		p, said := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}, celltext.Shorten(text)
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "rows that count",
 			fmt.Sprintf("'%s' says something of rows with a sign, and row %d is the first that has one; take out those that don't count, or write out under scope, and take the line out", said, t.Signed)))

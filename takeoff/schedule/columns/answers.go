@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
@@ -26,8 +27,8 @@ func (t *Reading) seeAnswers() {
 		}
 		cells := b.columns[i]
 		empty := b.rows - len(cells)
-		taking := s.Verdict == headings.Blank || wording.OfTaking(s.Typed)
-		s.Answers, s.Ticked = wording.Answers(cells, empty, taking)
+		taking := s.Verdict == headings.Blank || answered.OfTaking(s.Typed)
+		s.Answers, s.Ticked = answered.Answers(cells, empty, taking)
 		if s.Answers && !taking && celltext.IsFigure(cells[0]) { // a number of something
 			s.Answers = false
 		}
@@ -35,9 +36,9 @@ func (t *Reading) seeAnswers() {
 			t.refusedAnswers(s, cells)
 			continue
 		}
-		if wording.PlusMinus(s.Typed) {
+		if answered.PlusMinus(s.Typed) {
 			s.Answers = len(cells) > 0 && b.share(i, func(cell string) bool { return cell == "+" }) == 1
-		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.share(i, wording.Marks) == 1 {
+		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.share(i, answered.Marks) == 1 {
 			t.askMarks(s, mapping.Letter(i), cells[0])
 		}
 	}
@@ -45,16 +46,16 @@ func (t *Reading) seeAnswers() {
 
 // ofQuality reports a heading that asks what a piece is like, what is on it or where it is.
 func (t *Reading) ofQuality(typed string) bool {
-	return wording.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed)
+	return answered.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed)
 }
 
 // refusedAnswers takes the cells of a file of refused rows for answers where all of them say no
 // or yes: those of the others are missing.
 func (t *Reading) refusedAnswers(s *Spec, cells []string) {
-	said := func(cell string) bool { return wording.SaysNo(cell, true) || wording.AnswerOf(cell) == wording.Yes }
-	no := slices.ContainsFunc(cells, func(cell string) bool { return wording.SaysNo(cell, false) })
-	s.Ticked = slices.ContainsFunc(cells, func(cell string) bool { return cell[0] >= 0x80 && wording.SaysNo(cell, false) }) // a cross in another form
-	s.Answers = s.Answers || wording.PlusMinus(s.Typed) || no && !slices.ContainsFunc(cells, func(cell string) bool { return !said(cell) })
+	said := func(cell string) bool { return answered.SaysNo(cell, true) || answered.AnswerOf(cell) == answered.Yes }
+	no := slices.ContainsFunc(cells, func(cell string) bool { return answered.SaysNo(cell, false) })
+	s.Ticked = slices.ContainsFunc(cells, func(cell string) bool { return cell[0] >= 0x80 && answered.SaysNo(cell, false) }) // a cross in another form
+	s.Answers = s.Answers || answered.PlusMinus(s.Typed) || no && !slices.ContainsFunc(cells, func(cell string) bool { return !said(cell) })
 }
 
 // askMarks asks about a column under no word with marks on some rows and none on others, and
@@ -65,7 +66,7 @@ func (t *Reading) askMarks(s *Spec, letter, cell string) {
 	case t.Lex.Keeps(s.Typed) == "kept":
 		t.Found.Faults = append(t.Found.Faults, t.Place.Fault(s.Typed, said, "yes or no on each row",
 			fmt.Sprintf("'%s' says '%s' on some rows and nothing on others, which may not count; write no there, and out under scope, or take the column out", s.Typed, said)))
-	case len(headings.Tokens(s.Typed)) == 0 && wording.AnswerOf(cell) != wording.One:
+	case len(headings.Tokens(s.Typed)) == 0 && answered.AnswerOf(cell) != answered.One:
 		t.Found.Faults = append(t.Found.Faults, t.Place.Fault("column "+letter, said, "a heading",
 			fmt.Sprintf("column %s has no heading and '%s' on some rows, so these or the others may not count; take those out, or write out under scope, and take the column out", letter, said)))
 	}

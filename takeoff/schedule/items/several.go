@@ -7,6 +7,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
@@ -181,7 +182,7 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 	if _, revised := terms.RevisedTag(tag); revised {
 		r.Revision = max(r.Revision, 1)
 	}
-	if t.Signed == 0 && wording.Signed(tag) {
+	if t.Signed == 0 && answered.Signed(tag) {
 		t.Signed = r.At.Row
 	}
 	switch {

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
@@ -39,7 +40,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		t.total = totalLength{s, cell}
 	}
 	if w.Revises {
-		r.Revision = wording.RevisionMark(cell)
+		r.Revision = answered.RevisionMark(cell)
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
@@ -102,9 +103,9 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch s.Watch.Keeps {
 	case "answered":
-		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && wording.PlusMinus(s.Typed)
+		return answered.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && answered.PlusMinus(s.Typed)
 	case "altered", "times", "dated", "replaces":
-		return wording.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell) || len(cell) == 1 && strings.EqualFold(cell, initials[plainHead(s.Typed)])
+		return answered.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell) || len(cell) == 1 && strings.EqualFold(cell, initials[plainHead(s.Typed)])
 	case "struck":
 		return !no
 	case "marked":

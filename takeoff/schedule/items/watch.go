@@ -7,6 +7,7 @@ import (
 	"unicode"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
@@ -70,7 +71,7 @@ func (t *Reader) keepsOf(s *columns.Spec, open bool) string {
 	if keeps == "" && open {
 		keeps = "status"
 	}
-	switch turns := wording.HeadTurns(t.Lex, s.Typed); {
+	switch turns := answered.HeadTurns(t.Lex, s.Typed); {
 	case keeps != "" && keeps != "status":
 	case turns != "":
 		keeps = turns

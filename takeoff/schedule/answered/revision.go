@@ -1,9 +1,10 @@
-package wording
+package answered
 
 import (
 	"slices"
 
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // OfRevisions reports a heading of the revisions of rows, and not of their drawings.
@@ -15,7 +16,7 @@ func OfRevisions(typed string) bool {
 }
 
 // revisionWords head columns of revisions, in seven languages (from memory, unverified).
-var revisionWords = setOf("rev revs revision revisie revisione version ver versie versione index ind indice issue ausgabe stand fassung anderungsindex aenderungsindex edition edicion edizione utgava andring uitgave emision emissione")
+var revisionWords = wording.SetOf("rev revs revision revisie revisione version ver versie versione index ind indice issue ausgabe stand fassung anderungsindex aenderungsindex edition edicion edizione utgava andring uitgave emision emissione")
 
 // MayBeRevision reports a cell that may be a revision: A, P01, 2, rev B.
 func MayBeRevision(cell string) bool { return len(cell) < 7 }

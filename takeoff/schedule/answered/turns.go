@@ -1,10 +1,11 @@
-package wording
+package answered
 
 import (
 	"strings"
 
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // HeadTurns is what the heading of a column that isn't used says that its cells do: "altered"
@@ -17,7 +18,7 @@ func HeadTurns(lex *headings.Lexicon, typed string) string {
 	switch {
 	case len(words) == 0 || len(words) > 4:
 		return ""
-	case Replaces.MatchString(typed) && lex.Keeps(typed) == "" || whole == "insteadof":
+	case wording.Replaces.MatchString(typed) && lex.Keeps(typed) == "" || whole == "insteadof":
 		return "replaces"
 	case timesHeads[whole]:
 		return "times"
@@ -56,7 +57,7 @@ func Turns(does, cell string) bool {
 
 // Words of such headings, in seven languages (from memory, unverified).
 var (
-	alteredWords = setOf("change changes delta diff difference correction adj adjust adjustment variance variation extra add addition less more korrektur anderung differenz mehr minder zugang abgang nachtrag ecart ajout verschil correctie meerwerk minderwerk andring skillnad tillagg diferencia ajuste correccion variazione differenza rettifica aggiunta")
-	timesHeads   = setOf("bothsides eachside double doubled twice half halb halbe doppelt doppel beidseitig demi moitie lesdeuxcotes dubbel beidezijden halve halv bada dubbelt doble mitad amboslados doppio meta entrambiilati")
-	dayWords     = setOf("date on day am datum le dato den fecha el data il op")
+	alteredWords = wording.SetOf("change changes delta diff difference correction adj adjust adjustment variance variation extra add addition less more korrektur anderung differenz mehr minder zugang abgang nachtrag ecart ajout verschil correctie meerwerk minderwerk andring skillnad tillagg diferencia ajuste correccion variazione differenza rettifica aggiunta")
+	timesHeads   = wording.SetOf("bothsides eachside double doubled twice half halb halbe doppelt doppel beidseitig demi moitie lesdeuxcotes dubbel beidezijden halve halv bada dubbelt doble mitad amboslados doppio meta entrambiilati")
+	dayWords     = wording.SetOf("date on day am datum le dato den fecha el data il op")
 )

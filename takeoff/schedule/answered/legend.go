@@ -1,10 +1,11 @@
-package wording
+package answered
 
 import (
 	"slices"
 	"strings"
 
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // signs mark rows of which a line says something.
@@ -13,7 +14,7 @@ var signs = [...]string{"*", "†", "‡"}
 // Legend is the sign of which a line says something that may bear on whether rows count: *
 // are somebody else's. "" where it says of none, or only what pieces are like or where to look.
 func Legend(line string) string {
-	if len(line) > 3*MaxTitle {
+	if len(line) > 3*wording.MaxTitle {
 		return ""
 	}
 	for _, sign := range signs {
@@ -39,7 +40,7 @@ func endsFigure(text string) bool {
 
 // lookWords are words of lines that say where to look, what is filled in, or what a piece is
 // like, in seven languages (from memory, unverified).
-var lookWords = setOf("lined lining fire rated access vane vanes painted coated weatherproof measured brandschutz feuer lackiert gemessen feu peint brandwerend geverfd gemeten brand malad matt fuego pintado medido fuoco verniciato misurato see drawing drawings dwg detail details note notes required mandatory siehe zeichnung plan pflichtfeld voir dessin obligatoire zie tekening verplicht ritning obligatorisk ver dibujo obligatorio vedi disegno obbligatorio")
+var lookWords = wording.SetOf("lined lining fire rated access vane vanes painted coated weatherproof measured brandschutz feuer lackiert gemessen feu peint brandwerend geverfd gemeten brand malad matt fuego pintado medido fuoco verniciato misurato see drawing drawings dwg detail details note notes required mandatory siehe zeichnung plan pflichtfeld voir dessin obligatoire zie tekening verplicht ritning obligatorisk ver dibujo obligatorio vedi disegno obbligatorio")
 
 // HasSign reports a cell with a sign at its beginning or end.
 func HasSign(cell, sign string) bool {

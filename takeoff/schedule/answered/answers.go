@@ -1,10 +1,13 @@
-package wording
+// Package answered knows what the columns say that answer something of each row: yes and no,
+// that rows are turned into others, revisions, and signs that a line explains. It reads text only.
+package answered
 
 import (
 	"slices"
 	"strings"
 
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // Answer is what a cell of a column of yes and no says.
@@ -128,14 +131,14 @@ func OfTaking(typed string) bool {
 }
 
 // takingWords are such words, in seven languages (from memory, unverified).
-var takingWords = setOf(`price priced pricing offer quote quoted tender ours our us include included incl count counted use used take taken keep scope need needed want wanted valid active on ok order buy make in
+var takingWords = wording.SetOf(`price priced pricing offer quote quoted tender ours our us include included incl count counted use used take taken keep scope need needed want wanted valid active on ok order buy make in
 	preis angebot angeboten zahlt zahlen rechnen mitrechnen mitnehmen nehmen gultig aktiv brauchen benotigt berucksichtigen liefern wertung
 	prix devis offre compris compte compter prendre garder retenu retenue retenir actif utile meenemen meerekenen meetellen tellen prijs offerte nodig geldig actief gebruiken
 	medrakna rakna raknas med pris anbud offert behovs galler ingar precio oferta contar incluir incluido usar valido necesario activo prezzo offerta contare conteggiare incluso includere usare serve attivo`)
 
 // Words of such headings, and how some begin, in seven languages (from memory, unverified).
 var (
-	qualityWords = setOf(`by orientation side facade skin walled wall walls double single twin layer swept mitred mesh birdmesh hoist hoisted crane scaffold loose field fit site iron sleeve sleeves stub lined lining liner fire rated rating fr sound access door doors hatch panel vane vanes damper dampers vcd fd mfd vav test tested hole holes point points
+	qualityWords = wording.SetOf(`by orientation side facade skin walled wall walls double single twin layer swept mitred mesh birdmesh hoist hoisted crane scaffold loose field fit site iron sleeve sleeves stub lined lining liner fire rated rating fr sound access door doors hatch panel vane vanes damper dampers vcd fd mfd vav test tested hole holes point points
 		painted paint coated coating ss kitchen grease vapour vapor drawn modelled modeled clash hanger hangers bracket brackets earthed bonded bonding cleaned clean checked approved delivered dispatched shipped received
 		installed erected fixed fitted fabricated made manufactured ordered cut welded done complete completed finished signed issued urgent priority stock std special bespoke prefab handed hand drain weatherproof
 		louvre louver grille grilles round rect rectangular circular oval straight fitting fittings seam seams stiffened stiffeners stiffener tie reinforced connector connectors collar collars branch capped cap caps open vertical horizontal roof
