@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/takeoff/schedule/workbook/dress"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -229,12 +231,12 @@ func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
 		if style == "" {
 			style = sr.ods.style
 		}
-		sr.Paint.meet(sr.book.looks.paints[style])
+		sr.Paint.Meet(sr.book.looks.paints[style])
 	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, at)
 	}
-	if sumsUp(formula, at, sr.Number) {
+	if dress.SumsUp(formula, at, sr.Number) {
 		sr.Sums = append(sr.Sums, at)
 	}
 	sr.Cells = append(sr.Cells, text)

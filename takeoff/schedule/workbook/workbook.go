@@ -14,6 +14,8 @@ import (
 	"path"
 	"regexp"
 	"strings"
+
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // What a workbook may unpack to. A sheet packs some ten to thirty times; what
@@ -33,10 +35,10 @@ type File struct {
 
 	parts    map[string]*zip.File
 	strings  []string
-	formats  []format // of cell styles
-	struck   []bool   // cell styles that strike out
-	paints   []paint  // of cell styles; none, if none is coloured
-	looks    odsLooks // of an OpenDocument file
+	formats  []dress.Format // of cell styles
+	struck   []bool         // cell styles that strike out
+	paints   []dress.Paint  // of cell styles; none, if none is coloured
+	looks    odsLooks       // of an OpenDocument file
 	date1904 bool
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
@@ -239,11 +241,11 @@ func (w *File) readStrings(part string) error {
 		return fmt.Errorf("its text can't be read (%w); save it again", err)
 	}
 	defer r.Close()
-	if w.strings, err = texts(decoder(r)); err != nil {
+	if w.strings, err = dress.Texts(decoder(r)); err != nil {
 		return fmt.Errorf("its text is damaged (%w); save it again", err)
 	}
-	if len(w.strings) > maxText {
-		return fmt.Errorf("it holds more than %d texts; split the schedule", maxText)
+	if len(w.strings) > dress.MaxText {
+		return fmt.Errorf("it holds more than %d texts; split the schedule", dress.MaxText)
 	}
 	for _, text := range w.strings {
 		w.listen(text)

@@ -1,4 +1,4 @@
-package workbook
+package dress
 
 import (
 	"encoding/xml"
@@ -8,15 +8,18 @@ import (
 	"strings"
 )
 
-// texts reads the shared texts, up to one more than there may be. A text lies in
+// MaxText is how many shared texts there may be.
+const MaxText = 500_000
+
+// Texts reads the shared texts, up to one more than there may be. A text lies in
 // si/t, or in parts of different looks in si/r/t; how it is spoken (rPh) isn't
 // part of it.
-func texts(dec *xml.Decoder) (list []string, err error) {
+func Texts(dec *xml.Decoder) (list []string, err error) {
 	var text []byte
 	depth, at, spoken := 0, 0, 0 // at: the depth of si
-	var look runLook
+	var look RunLook
 	inText := false
-	for len(list) <= maxText {
+	for len(list) <= MaxText {
 		tok, err := dec.Token()
 		if err == io.EOF {
 			return list, nil
@@ -33,7 +36,7 @@ func texts(dec *xml.Decoder) (list []string, err error) {
 			case name == "rPh" && spoken == 0:
 				spoken = depth
 			case name == "r":
-				look = runLook{}
+				look = RunLook{}
 			case name == "strike" || name == "vertAlign":
 				look.see(e)
 			case name == "t" && at > 0 && spoken == 0:
@@ -41,14 +44,14 @@ func texts(dec *xml.Decoder) (list []string, err error) {
 			}
 		case xml.CharData:
 			if inText {
-				text = append(text, look.of(string(e))...)
+				text = append(text, look.Of(string(e))...)
 			}
 		case xml.EndElement:
 			switch {
 			case e.Name.Local == "r":
-				look = runLook{}
+				look = RunLook{}
 			case depth == at:
-				list, at = append(list, unescape(string(text))), 0
+				list, at = append(list, Unescape(string(text))), 0
 			case depth == spoken:
 				spoken = 0
 			}
@@ -59,12 +62,12 @@ func texts(dec *xml.Decoder) (list []string, err error) {
 	return list, nil
 }
 
-// runLook is how a run of a text looks, as far as it bears on what it says: text
+// RunLook is how a run of a text looks, as far as it bears on what it says: text
 // that is struck out isn't there, and a raised figure is a mark and no figure.
-type runLook struct{ struck, raised bool }
+type RunLook struct{ Struck, Raised bool }
 
 // see takes in a property of the run.
-func (l *runLook) see(e xml.StartElement) {
+func (l *RunLook) see(e xml.StartElement) {
 	value := ""
 	for _, a := range e.Attr {
 		if a.Name.Local == "val" {
@@ -73,54 +76,56 @@ func (l *runLook) see(e xml.StartElement) {
 	}
 	switch e.Name.Local {
 	case "strike":
-		l.struck = value != "0" && value != "false"
+		l.Struck = value != "0" && value != "false"
 	case "vertAlign":
-		l.raised = value == "superscript"
+		l.Raised = value == "superscript"
 	}
 }
 
 var raisedFigures = strings.NewReplacer("0", "⁰", "1", "¹", "2", "²", "3", "³", "4", "⁴", "5", "⁵", "6", "⁶", "7", "⁷", "8", "⁸", "9", "⁹")
 
-// of is what a text of the run says.
-func (l *runLook) of(text string) string {
+// Of is what a text of the run says.
+func (l *RunLook) Of(text string) string {
 	switch {
-	case l.struck:
+	case l.Struck:
 		return ""
-	case l.raised:
+	case l.Raised:
 		return raisedFigures.Replace(text)
 	}
 	return text
 }
 
-// rich is text that may be in parts of different looks.
-type rich struct {
+// Rich is text that may be in parts of different looks.
+type Rich struct {
 	Text string `xml:"t"`
 	Runs []struct {
 		Look struct {
-			Strike *property `xml:"strike"`
-			Align  *property `xml:"vertAlign"`
+			Strike *Property `xml:"strike"`
+			Align  *Property `xml:"vertAlign"`
 		} `xml:"rPr"`
 		Text string `xml:"t"`
 	} `xml:"r"`
 }
 
-type property struct {
+// Property is a property of a text or a style, with its value.
+type Property struct {
 	Value string `xml:"val,attr"`
 }
 
-func (x rich) String() string {
+// String is what is to be read of the text.
+func (x Rich) String() string {
 	s := x.Text
 	for _, r := range x.Runs {
-		l := runLook{r.Look.Strike != nil && r.Look.Strike.Value != "0" && r.Look.Strike.Value != "false", r.Look.Align != nil && r.Look.Align.Value == "superscript"}
-		s += l.of(r.Text)
+		l := RunLook{r.Look.Strike != nil && r.Look.Strike.Value != "0" && r.Look.Strike.Value != "false", r.Look.Align != nil && r.Look.Align.Value == "superscript"}
+		s += l.Of(r.Text)
 	}
-	return unescape(s)
+	return Unescape(s)
 }
 
 var escaped = regexp.MustCompile(`_x[0-9A-Fa-f]{4}_`)
 
-// unescape gives back characters that a workbook writes as _x000D_.
-func unescape(s string) string {
+// Unescape gives back characters that a workbook writes as _x000D_.
+func Unescape(s string) string {
 	if !strings.Contains(s, "_x") {
 		return s
 	}

@@ -1,4 +1,4 @@
-package workbook
+package dress
 
 import (
 	"strconv"
@@ -36,22 +36,22 @@ func (c Colour) black() bool {
 	return c != 0 && max(r, g, b) <= mostBlack
 }
 
-// paint is how the cells of a style are coloured: black text and white filling are none.
-type paint struct{ font, fill Colour }
+// Paint is how the cells of a style are coloured: black text and white filling are none.
+type Paint struct{ font, fill Colour }
 
-// paintOf leaves out what is as usual.
-func paintOf(font, fill Colour) paint {
+// PaintOf leaves out what is as usual.
+func PaintOf(font, fill Colour) Paint {
 	if font.black() {
 		font = 0
 	}
 	if fill.White() {
 		fill = 0
 	}
-	return paint{font, fill}
+	return Paint{font, fill}
 }
 
 // unseen reports text in the colour of its filling.
-func (p paint) unseen() bool {
+func (p Paint) unseen() bool {
 	return p.font != 0 && (p.font == p.fill || p.fill == 0 && p.font.White())
 }
 
@@ -59,12 +59,12 @@ func (p paint) unseen() bool {
 type Painted struct {
 	Font, Fill Colour
 	Unseen     bool // each is written in the colour of its filling
-	some       bool // a cell was met
+	Met        bool // a cell was met
 }
 
-// meet takes in the colours of a filled cell.
-func (p *Painted) meet(x paint) {
-	if !p.some {
+// Meet takes in the colours of a filled cell.
+func (p *Painted) Meet(x Paint) {
+	if !p.Met {
 		*p = Painted{x.font, x.fill, x.unseen(), true}
 		return
 	}
@@ -77,29 +77,29 @@ func (p *Painted) meet(x paint) {
 	p.Unseen = p.Unseen && x.unseen()
 }
 
-// xlsxColour is a colour in the styles of an XLSX file (ECMA-376 part 1, 18.8.19).
-type xlsxColour struct {
+// XLSXColour is a colour in the styles of an XLSX file (ECMA-376 part 1, 18.8.19).
+type XLSXColour struct {
 	RGB     string  `xml:"rgb,attr"`
 	Theme   *int    `xml:"theme,attr"`
 	Tint    float64 `xml:"tint,attr"`
 	Indexed *int    `xml:"indexed,attr"`
 }
 
-// usualTheme are the colours of a theme where the file has none: background and text twice,
+// UsualTheme are the colours of a theme where the file has none: background and text twice,
 // then six accents (those that the application comes with; from memory, unverified).
-var usualTheme = []Colour{0x1ffffff, 0x1000000, 0x1e7e6e6, 0x144546a, 0x14472c4, 0x1ed7d31, 0x1a5a5a5, 0x1ffc000, 0x15b9bd5, 0x170ad47}
+var UsualTheme = []Colour{0x1ffffff, 0x1000000, 0x1e7e6e6, 0x144546a, 0x14472c4, 0x1ed7d31, 0x1a5a5a5, 0x1ffc000, 0x15b9bd5, 0x170ad47}
 
 // indexedColours are those of the old numbered ones that people use for text and shading
 // (ECMA-376 part 1, 18.8.27).
 var indexedColours = map[int]Colour{9: 0x1ffffff, 10: 0x1ff0000, 11: 0x100ff00, 12: 0x10000ff, 13: 0x1ffff00, 22: 0x1c0c0c0, 23: 0x1808080, 40: 0x100ccff, 43: 0x1ffff99, 51: 0x1ffcc00, 52: 0x1ff9900, 53: 0x1ff6600, 55: 0x1969696, 63: 0x1333333}
 
-// read gives the colour.
-func (x *xlsxColour) read(theme []Colour) Colour {
+// Read gives the colour.
+func (x *XLSXColour) Read(theme []Colour) Colour {
 	switch {
 	case x == nil:
 		return 0
 	case len(x.RGB) == 8 || len(x.RGB) == 6:
-		return hex(x.RGB[len(x.RGB)-6:])
+		return Hex(x.RGB[len(x.RGB)-6:])
 	case x.Theme != nil && *x.Theme >= 0 && *x.Theme < len(theme):
 		return theme[*x.Theme].tinted(x.Tint)
 	case x.Indexed != nil:
@@ -108,8 +108,8 @@ func (x *xlsxColour) read(theme []Colour) Colour {
 	return 0
 }
 
-// hex reads a colour of six figures to the base of 16.
-func hex(text string) Colour {
+// Hex reads a colour of six figures to the base of 16.
+func Hex(text string) Colour {
 	n, err := strconv.ParseUint(text, 16, 32)
 	if err != nil || len(text) != 6 {
 		return 0
@@ -132,55 +132,27 @@ func (c Colour) tinted(share float64) Colour {
 	return rgb(part(r), part(g), part(b))
 }
 
-// odsColour reads a colour of an OpenDocument file, as #808080. none reports one that takes
+// ODSColour reads a colour of an OpenDocument file, as #808080. none reports one that takes
 // back what a parent says.
-func odsColour(text string) (c Colour, none bool) {
+func ODSColour(text string) (c Colour, none bool) {
 	if figures, ok := strings.CutPrefix(text, "#"); ok {
-		return hex(figures), false
+		return Hex(figures), false
 	}
 	return 0, text != ""
 }
 
-// xlsxFill is a filling: a pattern over the whole cell counts.
-type xlsxFill struct {
+// XLSXFill is a filling: a pattern over the whole cell counts.
+type XLSXFill struct {
 	Pattern *struct {
 		Type string      `xml:"patternType,attr"`
-		Over *xlsxColour `xml:"fgColor"`
+		Over *XLSXColour `xml:"fgColor"`
 	} `xml:"patternFill"`
 }
 
-// read gives the colour of a filling.
-func (x *xlsxFill) read(theme []Colour) Colour {
+// Read gives the colour of a filling.
+func (x *XLSXFill) Read(theme []Colour) Colour {
 	if x.Pattern == nil || x.Pattern.Type != "solid" {
 		return 0
 	}
-	return x.Pattern.Over.read(theme)
-}
-
-// readTheme reads the colours of the theme. One that can't be read leaves the usual ones.
-func (w *File) readTheme(part string) []Colour {
-	var x struct {
-		Scheme struct {
-			Colours []struct {
-				Own struct {
-					Value string `xml:"val,attr"`
-				} `xml:"srgbClr"`
-				System struct {
-					Last string `xml:"lastClr,attr"`
-				} `xml:"sysClr"`
-			} `xml:",any"`
-		} `xml:"themeElements>clrScheme"`
-	}
-	if part == "" || !w.affords(part, maxLinks) || w.decode(part, &x) != nil || len(x.Scheme.Colours) < len(usualTheme) {
-		return usualTheme
-	}
-	out := make([]Colour, len(usualTheme))
-	for i := range out {
-		from := i
-		if i < 4 { // the file lists text before background
-			from = i ^ 1
-		}
-		out[i] = hex(x.Scheme.Colours[from].Own.Value + x.Scheme.Colours[from].System.Last)
-	}
-	return out
+	return x.Pattern.Over.Read(theme)
 }

@@ -1,4 +1,6 @@
-package workbook
+// Package dress reads how the cells of a workbook are dressed, as far as it bears on what they
+// say: formats of numbers, colours, texts struck out or raised, formulas that sum up.
+package dress
 
 import (
 	"math"
@@ -10,13 +12,13 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// format is what of a cell's number format bears on its meaning. Rounding and
+// Format is what of a cell's number format bears on its meaning. Rounding and
 // grouping don't: 1500 shown as 1,500 is 1500.
-type format struct {
+type Format struct {
 	date           bool
 	percent        bool
-	prefix, suffix string    // as in T-001 or 600 mm
-	digits         int       // at least so many before the point
+	Prefix, Suffix string    // as in T-001 or 600 mm
+	Digits         int       // at least so many before the point
 	scale          int       // it is shown divided by 1000 so many times
 	parts          []stretch // of its figures, where text lies between them
 	unlike         bool      // it shows another number than is stored, or none
@@ -30,7 +32,7 @@ type format struct {
 type caseFormat struct {
 	op    string
 	limit float64
-	format
+	Format
 }
 
 // meets reports whether a number meets the condition; without one all do.
@@ -52,9 +54,9 @@ func (c *caseFormat) meets(n float64) bool {
 	return true
 }
 
-// builtInFormat is a format by its number (ECMA-376 part 1, 18.8.30).
-func builtInFormat(id int) format {
-	return format{
+// BuiltInFormat is a format by its number (ECMA-376 part 1, 18.8.30).
+func BuiltInFormat(id int) Format {
+	return Format{
 		date:    id >= 14 && id <= 22 || id >= 27 && id <= 36 || id >= 45 && id <= 47 || id >= 50 && id <= 58,
 		percent: id == 9 || id == 10,
 	}
@@ -62,12 +64,12 @@ func builtInFormat(id int) format {
 
 var condition = regexp.MustCompile(`^(?:\[[^\]<>=]*\])*\[(<=|>=|<>|<|>|=)\s*(-?[0-9.]+)\]`)
 
-// mostFormat is the longest code of a number format, bytes: programs take 255 characters.
-const mostFormat = 1020
+// MostFormat is the longest code of a number format, bytes: programs take 255 characters.
+const MostFormat = 1020
 
-// readFormat reads the code of a format: its first section, which is for
+// ReadFormat reads the code of a format: its first section, which is for
 // positive numbers, or the sections by their conditions.
-func readFormat(code string) format {
+func ReadFormat(code string) Format {
 	f := readSection(code)
 	parts := sections(code)
 	if n := len(parts) - 1; n == 3 || strings.Contains(parts[n], "@") { // that of text
@@ -77,7 +79,7 @@ func readFormat(code string) format {
 		return f
 	}
 	for _, part := range parts {
-		c := caseFormat{format: readSection(part)}
+		c := caseFormat{Format: readSection(part)}
 		if m := condition.FindStringSubmatch(part); m != nil {
 			c.op = m[1]
 			c.limit, _ = strconv.ParseFloat(m[2], 64)
@@ -105,21 +107,21 @@ func sections(code string) (parts []string) {
 
 // told is a text beside a number if it bears on what the number means.
 func told(text string) string {
-	if strings.ContainsFunc(text, telling) {
+	if strings.ContainsFunc(text, Telling) {
 		return text
 	}
 	return ""
 }
 
-// telling reports a character that bears on what a number means.
-func telling(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'″′°⌀×`, r) }
+// Telling reports a character that bears on what a number means.
+func Telling(r rune) bool { return unicode.IsLetter(r) || strings.ContainsRune(`"'″′°⌀×`, r) }
 
-// show writes the number n, stored as raw. unlike reports that it shows another number
+// Show writes the number n, stored as raw. unlike reports that it shows another number
 // than that.
-func (f *format) show(raw string, n float64, date1904 bool) (text string, unlike bool) {
+func (f *Format) Show(raw string, n float64, date1904 bool) (text string, unlike bool) {
 	for i := range f.cases {
 		if c := &f.cases[i]; c.meets(n) {
-			return c.show(raw, n, date1904)
+			return c.Show(raw, n, date1904)
 		}
 	}
 	switch {
@@ -131,7 +133,7 @@ func (f *format) show(raw string, n float64, date1904 bool) (text string, unlike
 			return d.Format("2006-01-02 15:04"), false
 		}
 	case f.percent:
-		return fifteen(n*100) + "%", false
+		return Fifteen(n*100) + "%", false
 	case f.words != "":
 		return f.words, true
 	case len(f.parts) > 1:
@@ -140,23 +142,31 @@ func (f *format) show(raw string, n float64, date1904 bool) (text string, unlike
 	s := raw
 	if f.scale > 0 && f.scale < 5 {
 		n /= math.Pow(1000, float64(f.scale))
-		s = fifteen(n)
+		s = Fifteen(n)
 	}
 	if len(s) > 15 || strings.ContainsAny(s, "eE+ \n\t") || strings.Contains(s, ".") && s[len(s)-1] == '0' {
-		s = fifteen(n)
+		s = Fifteen(n)
 	}
-	if pad := f.digits - len(s); f.digits > 1 && pad > 0 && n >= 0 && n == math.Trunc(n) {
+	if pad := f.Digits - len(s); f.Digits > 1 && pad > 0 && n >= 0 && n == math.Trunc(n) {
 		s = strings.Repeat("0", min(pad, 20)) + s
 	}
-	return f.prefix + s + f.suffix, f.unlike || f.minus && n > 0
+	return f.Prefix + s + f.Suffix, f.unlike || f.minus && n > 0
 }
 
-// fifteen writes n with the fifteen digits that a spreadsheet shows, which
+// Fifteen writes n with the fifteen digits that a spreadsheet shows, which
 // gives back what was typed.
-func fifteen(n float64) string {
+func Fifteen(n float64) string {
 	s := strconv.FormatFloat(n, 'g', 15, 64)
 	if v, _ := strconv.ParseFloat(s, 64); v == 0 || math.Abs(v) > 1e-9 && math.Abs(v) < 1e15 {
 		return strconv.FormatFloat(v+0, 'f', -1, 64)
 	}
 	return s
+}
+
+// Dress puts round a text what its format shows there: "3" by @" m" is 3 m.
+func (f *Format) Dress(text string) string {
+	if text == "" {
+		return ""
+	}
+	return f.around[0] + text + f.around[1]
 }

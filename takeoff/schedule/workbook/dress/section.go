@@ -1,4 +1,4 @@
-package workbook
+package dress
 
 import (
 	"math"
@@ -16,7 +16,7 @@ type stretch struct {
 
 // section is a section of the code of a format while it is read.
 type section struct {
-	format
+	Format
 	literal   strings.Builder // since the last figure, as far as it may bear on the meaning
 	between   strings.Builder // the same with every sign
 	number    bool            // figures have begun
@@ -25,7 +25,7 @@ type section struct {
 }
 
 // readSection reads one section of a format.
-func readSection(code string) format {
+func readSection(code string) Format {
 	var s section
 	rs := []rune(strings.ReplaceAll(strings.ReplaceAll(code, "General", "#"), "GENERAL", "#"))
 	for i := 0; i < len(rs) && rs[i] != ';'; i++ {
@@ -91,7 +91,7 @@ func (s *section) figure(r rune) {
 	text := s.between.String()
 	switch {
 	case !s.number:
-		s.number, s.prefix, s.minus = true, s.literal.String(), strings.HasSuffix(strings.TrimSpace(text), "-")
+		s.number, s.Prefix, s.minus = true, s.literal.String(), strings.HasSuffix(strings.TrimSpace(text), "-")
 		s.parts = append(s.parts, stretch{})
 	case text == "" || s.otherwise:
 	case s.point:
@@ -104,14 +104,14 @@ func (s *section) figure(r rune) {
 	if s.scale = 0; !s.point {
 		s.parts[len(s.parts)-1].marks += string(r)
 		if r == '0' {
-			s.digits++
+			s.Digits++
 		}
 	}
 }
 
 // end gives the format when its section has been read.
-func (s *section) end() format {
-	f, rest := s.format, s.literal.String()
+func (s *section) end() Format {
+	f, rest := s.Format, s.literal.String()
 	if s.words == "@" {
 		f.words, f.around[0], f.around[1] = "", told(f.around[0]), told(rest)
 		return f
@@ -120,12 +120,12 @@ func (s *section) end() format {
 		f.words = told(rest)
 		return f
 	}
-	f.unlike = f.unlike || joins(backwards(f.prefix)) || joins(rest)
+	f.unlike = f.unlike || joins(backwards(f.Prefix)) || joins(rest)
 	if !f.unlike {
-		f.prefix, rest = told(f.prefix), told(rest)
+		f.Prefix, rest = told(f.Prefix), told(rest)
 	}
-	f.minus = f.minus && f.prefix == ""
-	f.suffix = rest
+	f.minus = f.minus && f.Prefix == ""
+	f.Suffix = rest
 	if s.otherwise || !slices.ContainsFunc(f.parts[min(1, len(f.parts)):], func(p stretch) bool { return !p.groups() }) {
 		f.parts = nil
 	}
@@ -156,9 +156,9 @@ func (p stretch) groups() bool {
 // parted writes a number whose figures text lies between, as it is shown: 510 by
 // 0'-00" is 5'-10". Where figures or a sign for decimals lie there, it is another
 // number, unless the sign may part thousands.
-func (f *format) parted(n float64) (text string, unlike bool) {
-	whole := strings.TrimPrefix(fifteen(math.Trunc(n)), "-")
-	_, decimals, _ := strings.Cut(fifteen(n), ".")
+func (f *Format) parted(n float64) (text string, unlike bool) {
+	whole := strings.TrimPrefix(Fifteen(math.Trunc(n)), "-")
+	_, decimals, _ := strings.Cut(Fifteen(n), ".")
 	unlike = f.unlike || f.minus || f.scale > 0 || decimals != "" || strings.Trim(whole, "0123456789") != ""
 	for i := len(f.parts) - 1; i >= 0; i-- {
 		p := f.parts[i]
@@ -177,5 +177,5 @@ func (f *format) parted(n float64) (text string, unlike bool) {
 	if n < 0 {
 		text = "-" + text
 	}
-	return f.prefix + text + f.suffix, unlike
+	return f.Prefix + text + f.Suffix, unlike
 }

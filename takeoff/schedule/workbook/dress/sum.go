@@ -1,4 +1,4 @@
-package workbook
+package dress
 
 import (
 	"regexp"
@@ -8,9 +8,9 @@ import (
 	"github.com/xuri/excelize/v2"
 )
 
-// sumsUp reports the formula of a cell that sums up what is shown above it, or cells of its
+// SumsUp reports the formula of a cell that sums up what is shown above it, or cells of its
 // own column above it: SUM(G4:G6) in G7.
-func sumsUp(formula string, column, row int) bool {
+func SumsUp(formula string, column, row int) bool {
 	if len(formula) < len("SUM(A1:A2)") {
 		return false
 	}
