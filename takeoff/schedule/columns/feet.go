@@ -2,7 +2,6 @@ package columns
 
 import (
 	"slices"
-	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -92,21 +91,4 @@ func underFoot(feet, inches string) bool {
 	c := quantity.Column{Unit: quantity.Inch, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths)}
 	v, trouble := c.Number(inches)
 	return quantity.Nothing(inches, takeoff.Lengths) || inches == "" || trouble == "" && (v < 0.3048 || feet == "" || feet == "0" || celltext.MeansNothing(feet))
-}
-
-// UnitOnly is the unit of a heading that names nothing else: in, (ft), [mm].
-func UnitOnly(typed string) (quantity.Unit, bool) {
-	return quantity.UnitOf(strings.Trim(typed, "()[] "))
-}
-
-// withInches is a length in feet with its inches behind it; without feet, the inches alone.
-func withInches(feet, inches string) string {
-	inches = strings.TrimRight(inches, `"″” `)
-	switch {
-	case inches == "" || celltext.MeansNothing(inches):
-		return feet
-	case feet == "" || feet == "0" || celltext.MeansNothing(feet):
-		return inches + `"`
-	}
-	return strings.TrimRight(feet, "'′’ ") + "'" + inches + `"`
 }

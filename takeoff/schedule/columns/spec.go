@@ -5,6 +5,7 @@ package columns
 
 import (
 	"math"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -211,4 +212,16 @@ func (w *Watch) See(cell string) {
 		w.First = n
 	}
 	w.Filled, w.Last, w.Most, w.Least = w.Filled+1, n, max(w.Most, n), min(w.Least, n)
+}
+
+// withInches is a length in feet with its inches behind it; without feet, the inches alone.
+func withInches(feet, inches string) string {
+	inches = strings.TrimRight(inches, `"″” `)
+	switch {
+	case inches == "" || celltext.MeansNothing(inches):
+		return feet
+	case feet == "" || feet == "0" || celltext.MeansNothing(feet):
+		return inches + `"`
+	}
+	return strings.TrimRight(feet, "'′’ ") + "'" + inches + `"`
 }

@@ -286,3 +286,8 @@ func (t *Reading) NoteUnits() {
 		}
 	}
 }
+
+// UnitOnly is the unit of a heading that names nothing else: in, (ft), [mm].
+func UnitOnly(typed string) (quantity.Unit, bool) {
+	return quantity.UnitOf(strings.Trim(typed, "()[] "))
+}
