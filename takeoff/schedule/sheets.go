@@ -12,6 +12,7 @@ import (
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/settled"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
@@ -19,8 +20,8 @@ import (
 
 // begin starts a sheet.
 func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
-	t := &table{info: info, opt: o, Reader: items.Reader{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
-		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}
+	t := &table{info: info, opt: o, Reader: items.Reader{Reading: settled.Reading{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
+		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
 	t.totals = len(info.TotalRows)
 	info.Sheets = append(info.Sheets, t.Look)

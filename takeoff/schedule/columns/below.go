@@ -12,39 +12,39 @@ import (
 	"blankoff/takeoff/schedule/wording"
 )
 
-// beneath is what stands under the headings, as far as it was looked at: the cells of
+// Beneath is what stands under the headings, as far as it was looked at: the cells of
 // each column that say something.
-type beneath struct {
-	columns [][]string
-	cells   [][]string // row by row
-	rows    int
+type Beneath struct {
+	Columns [][]string
+	Cells   [][]string // row by row
+	Rows    int
 }
 
-// share is how many of the cells of a column are so, from 0 to 1; none are where the
+// Share is how many of the cells of a column are so, from 0 to 1; none are where the
 // column is empty.
-func (b beneath) share(i int, so func(cell string) bool) float64 {
+func (b Beneath) Share(i int, so func(cell string) bool) float64 {
 	n := 0
-	for _, cell := range b.columns[i] {
+	for _, cell := range b.Columns[i] {
 		if so(cell) {
 			n++
 		}
 	}
-	return float64(n) / max(1, float64(len(b.columns[i])))
+	return float64(n) / max(1, float64(len(b.Columns[i])))
 }
 
-// peek gathers what stands under the headings: rows of three cells and more, up to where
+// Peek gathers what stands under the headings: rows of three cells and more, up to where
 // other headings start.
-func (t *Reading) peek() beneath {
-	b := t.peekAt(3)
-	if b.rows == 0 { // End caps: a name and a size
-		b = t.peekAt(2)
+func (t *Reading) Peek() Beneath {
+	b := t.PeekAt(3)
+	if b.Rows == 0 { // End caps: a name and a size
+		b = t.PeekAt(2)
 	}
 	return b
 }
 
-// peekAt is peek for rows of so many cells and more.
-func (t *Reading) peekAt(least int) (b beneath) {
-	b.columns = make([][]string, len(t.Specs))
+// PeekAt is Peek for rows of so many cells and more.
+func (t *Reading) PeekAt(least int) (b Beneath) {
+	b.Columns = make([][]string, len(t.Specs))
 	if t.Below == nil {
 		return b
 	}
@@ -52,7 +52,7 @@ func (t *Reading) peekAt(least int) (b beneath) {
 	if t.Next != nil {
 		rows = append(rows, t.Next)
 	}
-	for _, cells := range append(rows, t.Below(mostBelow)...) {
+	for _, cells := range append(rows, t.Below(MostBelow)...) {
 		filled := celltext.Filled(cells)
 		if len(filled) < least || celltext.AllUnits(cells, filled) || t.Repeats(cells) || t.Lex.Total(celltext.Trim(cells[filled[0]])) {
 			continue
@@ -60,23 +60,23 @@ func (t *Reading) peekAt(least int) (b beneath) {
 		if _, other := t.OtherHeads(cells); other {
 			break
 		}
-		b.rows++
-		b.cells = append(b.cells, cells)
+		b.Rows++
+		b.Cells = append(b.Cells, cells)
 		for _, i := range filled {
-			if cell := celltext.Trim(cells[i]); i < len(b.columns) && !celltext.MeansNothing(cell) {
-				b.columns[i] = append(b.columns[i], cell)
+			if cell := celltext.Trim(cells[i]); i < len(b.Columns) && !celltext.MeansNothing(cell) {
+				b.Columns[i] = append(b.Columns[i], cell)
 			}
 		}
 	}
 	return b
 }
 
-// mostBelow is how many rows below the headings are looked at to settle what a
+// MostBelow is how many rows below the headings are looked at to settle what a
 // heading leaves open.
-const mostBelow = 40
+const MostBelow = 40
 
-// takeFor makes a column what its cells show it to be.
-func (t *Reading) takeFor(s *Spec, c takeoff.Column) {
+// TakeFor makes a column what its cells show it to be.
+func (t *Reading) TakeFor(s *Spec, c takeoff.Column) {
 	h := s.Heading
 	if h.Verdict, h.Column = headings.Known, c; !h.Said {
 		h.Unit = quantity.Default(c.Measure())
@@ -85,7 +85,7 @@ func (t *Reading) takeFor(s *Spec, c takeoff.Column) {
 		}
 	}
 	s.Set(t, h)
-	s.settled = true
+	s.Settled = true
 }
 
 // SettledMark stands between the headings of a file of refused rows and what cells that
@@ -97,16 +97,16 @@ func (t *Reading) OfRefused() bool {
 	return slices.ContainsFunc(t.Specs, func(s Spec) bool { return strings.HasPrefix(s.Typed, AddedMark) })
 }
 
-// takeForSize makes a column one of whole cross-sections.
-func (t *Reading) takeForSize(s *Spec, of headings.SizeOf) {
+// TakeForSize makes a column one of whole cross-sections.
+func (t *Reading) TakeForSize(s *Spec, of headings.SizeOf) {
 	h := s.Heading
 	h.Verdict, h.Size = headings.Sizes, of
 	s.Set(t, h)
-	s.settled = true
+	s.Settled = true
 }
 
-// sized reports whether columns of the cross-section are known.
-func (t *Reading) sized() bool {
+// Sized reports whether columns of the cross-section are known.
+func (t *Reading) Sized() bool {
 	return t.Maps(Own[0]) || t.Maps(Own[2]) || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Sized == Dims(headings.OwnSize) })
 }
 
@@ -168,7 +168,7 @@ func (t *Reading) IsBill(hs []headings.Heading) bool {
 	}
 	at := headrow.Bill(hs)
 	rows, named := 0, make([]int, len(hs))
-	for _, cells := range t.Below(mostBelow) {
+	for _, cells := range t.Below(MostBelow) {
 		if len(celltext.Filled(cells)) < 3 {
 			continue
 		}
@@ -197,5 +197,5 @@ func (t *Reading) HeadsBelow() bool {
 
 // PiecesBelow reports rows of three cells and more among those that come next.
 func (t *Reading) PiecesBelow() bool {
-	return t.Below == nil || slices.ContainsFunc(t.Below(mostBelow), func(cells []string) bool { return len(celltext.Filled(cells)) > 2 })
+	return t.Below == nil || slices.ContainsFunc(t.Below(MostBelow), func(cells []string) bool { return len(celltext.Filled(cells)) > 2 })
 }

@@ -49,11 +49,11 @@ type Reading struct {
 	OrDiameter bool     // a column holds widths or diameters
 	Numbered   bool     // tags are item numbers
 	BareTags   bool     // most tags aren't set apart, as by brackets
-	lengthLast bool     // the third of three figures beside a kind is the length
+	LengthLast bool     // the third of three figures beside a kind is the length
 	SlashSides bool     // sizes as 500/300 are those of pieces that have one only
 	SlashOdd   bool     // others are as 600x400, so one may be two diameters
 	TwoTables  bool     // two stand side by side
-	twice      string   // a heading of both
+	Twice      string   // a heading of both
 	Crossed    []string // the figures of those, as 600/400
 	NoneEmpty  bool     // an empty quantity isn't how one is written
 }
@@ -80,7 +80,7 @@ func (t *Reading) Maps(c takeoff.Column) bool {
 
 // Kinds are the words for kinds in this table.
 func (t *Reading) Kinds() described.Kinds {
-	return described.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.lengthLast}
+	return described.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.LengthLast}
 }
 
 // millimetres reports that nothing says that sizes are in another unit.
@@ -159,11 +159,11 @@ func (t *Reading) Refresh() {
 	s.Columns = nil
 	for i := range t.Specs {
 		p := &t.Specs[i]
-		c := told.Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.HiddenColumns) && s.HiddenColumns[i]}
+		c := told.Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.Settled, Hidden: i < len(s.HiddenColumns) && s.HiddenColumns[i]}
 		if p.Used {
 			c.Reads, c.LengthFirst, c.OfAll = reads(p), p.Foremost, p.Heading.OfAll
 			c.Spread, c.Asked = p.Verdict == headings.Known && Spreads(p.To()) || p.Verdict == headings.Sizes, p.Doubtful()
-			if c.Unit, c.Why = unitWhy(p); p.settled && c.Why == "" {
+			if c.Unit, c.Why = unitWhy(p); p.Settled && c.Why == "" {
 				c.Why = "its cells"
 			}
 		} else {

@@ -11,7 +11,7 @@ func (t *Reading) Revises(i int) bool {
 	if !answered.OfRevisions(t.Specs[i].Typed) {
 		return false
 	}
-	cells := t.peek().columns[i]
+	cells := t.Peek().Columns[i]
 	numbers := len(cells) > 1
 	for _, cell := range cells {
 		if !answered.MayBeRevision(cell) {

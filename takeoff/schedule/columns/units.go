@@ -13,10 +13,10 @@ import (
 	"blankoff/takeoff/schedule/wording"
 )
 
-// carryUnits goes on with the units of the headings before, where they stand anew
+// CarryUnits goes on with the units of the headings before, where they stand anew
 // and name none. Headings of other columns begin another table, of which nobody
 // knows the units: there, a column that isn't in mm before is asked about.
-func (t *Reading) carryUnits(before []Spec) {
+func (t *Reading) CarryUnits(before []Spec) {
 	same := slices.Equal(readsOf(before), readsOf(t.Specs))
 	var names []string
 	other := func(u quantity.Unit) bool {
@@ -74,9 +74,9 @@ func readsOf(specs []Spec) (names []string) {
 // ByRow is what a unit is from that a row of units gives.
 const ByRow = "a row below the headings"
 
-// unitsAbove takes the units from a row of units right above the headings, for
+// UnitsAbove takes the units from a row of units right above the headings, for
 // columns that say none.
-func (t *Reading) unitsAbove(row int) {
+func (t *Reading) UnitsAbove(row int) {
 	f := &t.Search
 	if f.Last == nil || f.LastAt != row-1 {
 		return
@@ -131,10 +131,10 @@ func (t *Reading) UnitsIn(cells []string, loud bool) (found []quantity.Unit, odd
 	return found, odd
 }
 
-// sheetUnits takes the unit of sizes that a line above the headings gives, for
+// SheetUnits takes the unit of sizes that a line above the headings gives, for
 // columns that give none. A line that gives several, or two lines that differ,
 // leave such columns unusable: nothing says which unit is theirs.
-func (t *Reading) sheetUnits() {
+func (t *Reading) SheetUnits() {
 	u, said, row, doubt := t.unitAbove()
 	if said == "" {
 		t.doubtTitles()

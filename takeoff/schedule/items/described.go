@@ -13,6 +13,7 @@ import (
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/settled"
 )
 
 // InKind is how figures in the column of kinds are read, and what the cell of the row says
@@ -60,7 +61,7 @@ func (t *Reader) besideKind(s *columns.Spec, cell, said string) {
 func (t *Reader) figuresInKind(as **columns.Spec, of headings.SizeOf, size string) {
 	if *as == nil {
 		*as = &columns.Spec{Heading: headings.Heading{Typed: t.InKind.row.Typed, Verdict: headings.Sizes, Size: of}}
-		(*as).Set(&t.Reading, (*as).Heading)
+		(*as).Set(&t.Reading.Reading, (*as).Heading)
 	}
 	t.Moved = true
 	t.Pending = append(t.Pending, SizeCell{*as, size})
@@ -194,7 +195,7 @@ func (t *Reader) slashed(r *takeoff.Row, s *columns.Spec, cell string) string {
 	switch {
 	case !ok:
 	case kind == fittings.Straight && !s.Diameter && strings.Contains(cell, "/"):
-		if t.SlashOdd && !slices.Contains(t.Crossed, columns.Figures(cell)) {
+		if t.SlashOdd && !slices.Contains(t.Crossed, settled.Figures(cell)) {
 			break
 		}
 		if out = t.Kinds().Sides(t.typedKind(), shape, cell); out != cell {

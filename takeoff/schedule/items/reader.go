@@ -13,13 +13,14 @@ import (
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
+	"blankoff/takeoff/schedule/settled"
 	"blankoff/takeoff/schedule/told"
 )
 
 // Reader reads the cells of a row into an item, by how the columns are read, and doubts
 // what may not be what it seems.
 type Reader struct {
-	columns.Reading
+	settled.Reading
 	Ragged  bool // too many cells in a row is a fault
 	Suspect bool // there may be control characters
 	stray   []bool

@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
@@ -16,17 +17,17 @@ import (
 // nine of ten, or all but one that lacks the length, have a whole cross-section and a length, no heading is of a fitting, and no
 // cell names one. Not where a table before it in the file has kinds: it may sum them up.
 func (t *Reading) OnlyStraights() bool {
-	if t.Units.Kinds || t.Below == nil || !t.Maps(takeoff.DimColumn(fittings.Length)) && !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && s.Size == headings.LongSize }) {
+	if t.Units.Kinds || t.Below == nil || !t.Maps(takeoff.DimColumn(fittings.Length)) && !slices.ContainsFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Size == headings.LongSize }) {
 		return false
 	}
-	b := t.peekAt(1)
+	b := t.PeekAt(1)
 	for i := range t.Specs {
-		if t.ofFittings(&t.Specs[i], b.columns[i]) || t.namesCodes(&t.Specs[i], b.columns[i]) {
+		if t.ofFittings(&t.Specs[i], b.Columns[i]) || t.namesCodes(&t.Specs[i], b.Columns[i]) {
 			return false
 		}
 	}
 	whole, rows, short := 0, 0, 0
-	for _, cells := range b.cells {
+	for _, cells := range b.Cells {
 		if len(celltext.Filled(cells)) > 1 { // a name and a size
 			rows++
 		}
@@ -51,7 +52,7 @@ func (t *Reading) OnceNamed() bool {
 		return false
 	}
 	named, above := 0, ""
-	rows := t.peekAt(2).cells
+	rows := t.PeekAt(2).Cells
 	for _, cells := range rows {
 		kind := celltext.At(cells, at)
 		switch {
@@ -66,7 +67,7 @@ func (t *Reading) OnceNamed() bool {
 
 // ofFittings reports a column that straights have no need of, if something stands in it, or
 // one over which it may stand what a piece is.
-func (t *Reading) ofFittings(s *Spec, cells []string) bool {
+func (t *Reading) ofFittings(s *columns.Spec, cells []string) bool {
 	empty := !slices.ContainsFunc(cells, func(c string) bool { return !quantity.Nothing(c, takeoff.Lengths) })
 	switch s.Verdict {
 	case headings.Blank:
@@ -99,7 +100,7 @@ func (t *Reading) someKinds(cells []string) bool {
 
 // namesCodes reports a column that isn't used, or of remarks, with a cell that is short for
 // a fitting.
-func (t *Reading) namesCodes(s *Spec, cells []string) bool {
+func (t *Reading) namesCodes(s *columns.Spec, cells []string) bool {
 	return (!s.Used || s.To() == takeoff.Note) && !described.OfColours(s.Typed) && slices.ContainsFunc(cells, described.FittingCode)
 }
 
@@ -114,14 +115,14 @@ func (t *Reading) wholeStraight(cells []string) bool {
 		if !s.Used || cell == "" || celltext.MeansNothing(cell) {
 			continue
 		}
-		if s.Verdict == headings.Sizes || s.Sized == Own && quantity.Combined(cell) {
+		if s.Verdict == headings.Sizes || s.Sized == columns.Own && quantity.Combined(cell) {
 			if found, trouble := s.Sizes(cell); !(round && celltext.IsFigure(cell)) && s.Size != headings.LongSize && (trouble != "" || len(found) != 1) {
 				return false
 			}
 			across, long = true, long || s.Size == headings.LongSize
 			continue
 		}
-		for k, c := range Own {
+		for k, c := range columns.Own {
 			has[k] = has[k] || s.To() == c
 		}
 		long = long || s.To() == takeoff.DimColumn(fittings.Length)
@@ -131,7 +132,7 @@ func (t *Reading) wholeStraight(cells []string) bool {
 
 // lengthMissing reports a row that is a whole straight but for its length.
 func (t *Reading) lengthMissing(cells []string) bool {
-	at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.isLength() })
+	at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() })
 	if at < 0 || celltext.At(cells, at) != "" && !celltext.MeansNothing(celltext.At(cells, at)) {
 		return false
 	}
@@ -142,7 +143,7 @@ func (t *Reading) lengthMissing(cells []string) bool {
 
 // roundRow reports a row whose shape is said to be circular: one figure is its diameter.
 func (t *Reading) roundRow(cells []string) bool {
-	at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Shape })
+	at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Shape })
 	if at < 0 {
 		return false
 	}
@@ -163,9 +164,9 @@ func (t *Reading) slashSides() {
 	if kind < 0 || t.SlashSides {
 		return
 	}
-	size := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
+	size := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.OwnSize })
 	strokes, crosses := 0, 0
-	for _, cells := range t.peekAt(2).cells {
+	for _, cells := range t.PeekAt(2).Cells {
 		name, own := celltext.At(cells, kind), ""
 		if size >= 0 {
 			own = celltext.At(cells, size)
@@ -199,13 +200,13 @@ const (
 // lengthsLast finds out whether the third of three figures beside a kind is the length, where
 // it isn't always the largest.
 func (t *Reading) lengthsLast() {
-	t.lengthLast = false
+	t.LengthLast = false
 	kind := t.KindColumn()
 	if kind < 0 {
 		return
 	}
 	last, others := 0, 0
-	for _, cells := range t.peekAt(2).cells {
+	for _, cells := range t.PeekAt(2).Cells {
 		switch is, three := described.LengthLast(celltext.At(cells, kind)); {
 		case is && three:
 			last++
@@ -213,7 +214,7 @@ func (t *Reading) lengthsLast() {
 			others++
 		}
 	}
-	if t.lengthLast = others > 0 && last >= leastLast && last >= timesLast*others; t.lengthLast {
+	if t.LengthLast = others > 0 && last >= leastLast && last >= timesLast*others; t.LengthLast {
 		t.Note("column '%s': the third of three figures is read as the length, as in most rows, where it is the largest", t.Specs[kind].Typed)
 	}
 }

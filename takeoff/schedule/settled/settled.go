@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"fmt"
@@ -7,6 +7,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -26,7 +27,7 @@ func (t *Reading) quantityUnits() {
 		}
 		if s.OfUnits = h.Verdict == headings.Asks && h.Ask.Units(); s.OfUnits && i > 0 && bill {
 			t.UnitsAt = i
-			t.LengthAt = max(0, slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.isLength() }))
+			t.LengthAt = max(0, slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() }))
 		}
 	}
 }
@@ -35,7 +36,7 @@ func (t *Reading) quantityUnits() {
 // where no column is headed as the kind: each of its words still has to be
 // understood.
 func (t *Reading) describedKinds() {
-	var found, items []*Spec
+	var found, items []*columns.Spec
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		if s.Used && s.Verdict == headings.Known && s.To() == takeoff.Kind {
@@ -44,7 +45,7 @@ func (t *Reading) describedKinds() {
 		if s.Verdict == headings.Asks && s.Ask.Describes() {
 			found = append(found, s)
 		}
-		if s.Verdict == headings.Asks && s.Ask.Items() && !s.kindless {
+		if s.Verdict == headings.Asks && s.Ask.Items() && !s.Kindless {
 			items = append(items, s)
 		}
 	}
@@ -54,8 +55,8 @@ func (t *Reading) describedKinds() {
 	if len(found) != 1 {
 		return
 	}
-	t.takeFor(found[0], takeoff.Kind)
-	found[0].settled = len(items) > 0 // else the heading says it
+	t.TakeFor(found[0], takeoff.Kind)
+	found[0].Settled = len(items) > 0 // else the heading says it
 	t.Note("column '%s' is read as kind, as no other column is headed so", found[0].Typed)
 }
 
@@ -65,13 +66,13 @@ func (t *Reading) radiusBesideThroat() {
 	if !t.Maps(takeoff.DimColumn(fittings.Throat)) || t.Maps(takeoff.DimColumn(fittings.Radius)) {
 		return
 	}
-	radii := func(s Spec) bool { return s.Verdict == headings.Asks && s.Ask.Radii() }
+	radii := func(s columns.Spec) bool { return s.Verdict == headings.Asks && s.Ask.Radii() }
 	at := slices.IndexFunc(t.Specs, radii)
 	if at < 0 || slices.ContainsFunc(t.Specs[at+1:], radii) || t.Specs[at].Fixed {
 		return
 	}
-	t.takeFor(&t.Specs[at], takeoff.DimColumn(fittings.Radius))
-	t.Specs[at].settled = false // the headings say it
+	t.TakeFor(&t.Specs[at], takeoff.DimColumn(fittings.Radius))
+	t.Specs[at].Settled = false // the headings say it
 	t.Note("column '%s' is read as radius_mm, to the centre line, as another column gives the inside radius", t.Specs[at].Typed)
 }
 
@@ -81,7 +82,7 @@ var spanishWords = []string{"ancho", "anchura", "alto", "altura", "longitud", "l
 // spanishName takes nombre for a name where the other headings are Spanish, and not for
 // the French how many.
 func (t *Reading) spanishName() {
-	spanish := slices.ContainsFunc(t.Specs, func(s Spec) bool {
+	spanish := slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool { return slices.Contains(spanishWords, w) })
 	})
 	for i := range t.Specs {
@@ -95,7 +96,7 @@ func (t *Reading) spanishName() {
 // where the sizes are given too: nothing says that its areas are of each and not
 // of the whole row, and sizes give the area anyway.
 func (t *Reading) areaBesideSizes() {
-	sized := t.Maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.Specs, func(s Spec) bool {
+	sized := t.Maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return s.Used && (s.Verdict == headings.Sizes || s.To() == takeoff.DimColumn(fittings.Width) || s.To() == takeoff.DimColumn(fittings.Diameter))
 	})
 	if !sized {
@@ -105,7 +106,7 @@ func (t *Reading) areaBesideSizes() {
 	t.areaOfAll()
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && (s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas || s.figures && t.metric())
+		asked := s.Verdict == headings.Asks && s.Ask.OnAreas() && (s.Heading.Said && s.Heading.Unit.Measure == takeoff.Areas || s.Figures && t.metric())
 		named := s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.GivenArea) &&
 			!strings.EqualFold(s.Typed, s.To().Heading()) && headings.Tokens(s.Typed)[0] == "area"
 		if s.Fixed || asked && stated || !asked && !named {
@@ -116,8 +117,8 @@ func (t *Reading) areaBesideSizes() {
 			continue
 		}
 		said := s.Heading.Said
-		t.takeFor(s, takeoff.StatedArea)
-		s.settled = !said
+		t.TakeFor(s, takeoff.StatedArea)
+		s.Settled = !said
 		t.Note("column '%s' is read as stated_area_m2, figures to check, as the sizes are there too; write area_m2 for areas of each, given instead of sizes", s.Typed)
 	}
 }
@@ -151,7 +152,7 @@ var wholes = []string{"gesamtflache", "totale", "totales", "totala", "totaal", "
 
 // metric reports sizes in mm, cm or m.
 func (t *Reading) metric() bool {
-	return !slices.ContainsFunc(t.Specs, func(s Spec) bool {
+	return !slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return s.Used && s.Measure == takeoff.Lengths && (s.Column.Unit == quantity.Inch || s.Column.Unit == quantity.Foot)
 	})
 }
@@ -219,8 +220,8 @@ func (t *Reading) refuseAll(c int, twins []int) {
 
 // RefuseBoth refuses a row of two tables that stand side by side.
 func (t *Reading) RefuseBoth(r *takeoff.Row) {
-	r.Refuse(takeoff.Kind, t.Place.Fault("", t.twice, "one table on a sheet",
-		fmt.Sprintf("'%s' and other headings stand there twice: two tables are side by side, so neither is read; put the second one below the first, or on a sheet of its own", t.twice)))
+	r.Refuse(takeoff.Kind, t.Place.Fault("", t.Twice, "one table on a sheet",
+		fmt.Sprintf("'%s' and other headings stand there twice: two tables are side by side, so neither is read; put the second one below the first, or on a sheet of its own", t.Twice)))
 }
 
 // twoTables finds headings that stand there twice with others: two tables side by side, of
@@ -238,7 +239,7 @@ func (t *Reading) twoTables() {
 	if t.TwoTables = twins > 2; !t.TwoTables {
 		return
 	}
-	t.twice = first
+	t.Twice = first
 	for i := range t.Specs {
 		t.Specs[i].Used, t.Specs[i].Verdict = false, headings.Unknown
 	}

@@ -1,10 +1,11 @@
-package columns
+package settled
 
 import (
 	"strings"
 	"testing"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/told"
@@ -22,15 +23,15 @@ func settled(t *testing.T, above string, rows ...string) (string, int) {
 	for _, row := range rows {
 		cells = append(cells, strings.Split(row, "|"))
 	}
-	x := &Reading{Lex: lex, Found: &told.Findings{}, Units: &Units{}, Look: &told.Sheet{}, Place: takeoff.Place{File: "f", Row: 2}, Heads: cells[:1],
-		Below: func(n int) [][]string { return cells[1:][:min(n, len(cells)-1)] }}
+	x := &Reading{Reading: columns.Reading{Lex: lex, Found: &told.Findings{}, Units: &columns.Units{}, Look: &told.Sheet{}, Place: takeoff.Place{File: "f", Row: 2}, Heads: cells[:1],
+		Below: func(n int) [][]string { return cells[1:][:min(n, len(cells)-1)] }}}
 	if above != "" {
 		x.Search.Texts = []headrow.Line{{Row: 1, Text: above}}
 	}
 	hs := headrow.Read(lex, cells[0])
-	x.Specs = make([]Spec, len(hs))
+	x.Specs = make([]columns.Spec, len(hs))
 	for i, h := range hs {
-		x.Specs[i].Set(x, h)
+		x.Specs[i].Set(&x.Reading, h)
 	}
 	x.SettleAll(nil, 2, false)
 	x.Refresh()

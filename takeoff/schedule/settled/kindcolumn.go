@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
@@ -15,7 +16,7 @@ import (
 
 // kindByCells takes the kinds from the one of several columns of descriptions, types,
 // items or marks whose cells name kinds. Two that name other kinds are asked about.
-func (t *Reading) kindByCells(b beneath) {
+func (t *Reading) kindByCells(b columns.Beneath) {
 	if t.Maps(takeoff.Kind) {
 		return
 	}
@@ -23,13 +24,13 @@ func (t *Reading) kindByCells(b beneath) {
 	asked := 0
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		share := b.share(i, t.Kinds().NamesKind)
+		share := b.Share(i, t.Kinds().NamesKind)
 		switch describes := s.Verdict == headings.Asks && s.Ask.Describes(); {
 		case s.Fixed:
 			continue
 		case describes || s.Verdict == headings.Asks && s.Ask.Items():
 			asked++
-			s.kindless = share == 0 && len(b.columns[i]) > 0
+			s.Kindless = share == 0 && len(b.Columns[i]) > 0
 			if share >= 0.5 {
 				found = append(found, i)
 			}
@@ -47,18 +48,18 @@ func (t *Reading) kindByCells(b beneath) {
 		a, c := &t.Specs[found[0]], &t.Specs[found[1]]
 		t.Refuse(a, "one column of kinds", fmt.Sprintf("'%s' and '%s' both name kinds of pieces, and not the same; head the one that counts kind, and the other note", a.Typed, c.Typed))
 		for _, i := range found {
-			t.Specs[i].Used, t.Specs[i].Verdict, t.Specs[i].settled = false, headings.Unknown, true
+			t.Specs[i].Used, t.Specs[i].Verdict, t.Specs[i].Settled = false, headings.Unknown, true
 		}
 		return
 	}
 	s := &t.Specs[found[0]]
 	if s.Typed == "" {
 		s.Typed = "column " + mapping.Letter(found[0])
-		t.takeFor(s, takeoff.Kind)
+		t.TakeFor(s, takeoff.Kind)
 		t.Note("%s has no heading and is read as kind, as its cells name kinds of pieces", s.Typed)
 		return
 	}
-	t.takeFor(s, takeoff.Kind)
+	t.TakeFor(s, takeoff.Kind)
 	t.Note("column '%s' is read as kind, as its cells name kinds of pieces", s.Typed)
 }
 
@@ -76,16 +77,16 @@ func (t *Reading) mostNameKinds(cells []string) bool {
 // unknownKinds are the columns of headings that aren't known, or of none, of whose cells
 // nine in ten name kinds; and of those asked about whose cells are all words as spiral, where
 // no column names others.
-func (t *Reading) unknownKinds(b beneath) (found []int) {
+func (t *Reading) unknownKinds(b columns.Beneath) (found []int) {
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		switch {
 		case s.Fixed:
 		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
-			if t.mostNameKinds(b.columns[i]) && 10*len(b.columns[i]) >= 9*b.rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
+			if t.mostNameKinds(b.Columns[i]) && 10*len(b.Columns[i]) >= 9*b.Rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
 				found = append(found, i)
 			}
-		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.share(i, t.Kinds().RoundKind) == 1:
+		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.Share(i, t.Kinds().RoundKind) == 1:
 			found = append(found, i)
 		}
 	}
@@ -97,7 +98,7 @@ func (t *Reading) unknownKinds(b beneath) (found []int) {
 // of refused rows.
 func (t *Reading) IsList(hs []headings.Heading) bool {
 	at := slices.IndexFunc(hs, func(h headings.Heading) bool { return h.Verdict != headings.Blank })
-	added := func(h headings.Heading) bool { return strings.HasPrefix(h.Typed, AddedMark) }
+	added := func(h headings.Heading) bool { return strings.HasPrefix(h.Typed, columns.AddedMark) }
 	if t.Below == nil || at < 0 || slices.ContainsFunc(hs[at+1:], func(h headings.Heading) bool { return h.Verdict != headings.Blank && !added(h) }) {
 		return false
 	}
@@ -107,7 +108,7 @@ func (t *Reading) IsList(hs []headings.Heading) bool {
 	if slices.ContainsFunc(hs[at+1:], added) {
 		return true
 	}
-	rows, whole := t.Below(mostBelow), 0
+	rows, whole := t.Below(columns.MostBelow), 0
 	for _, cells := range rows {
 		if len(celltext.Filled(cells)) > 1 {
 			return false
@@ -120,8 +121,8 @@ func (t *Reading) IsList(hs []headings.Heading) bool {
 }
 
 // sameKinds reports that the columns name the same kind on every row that was looked at.
-func (t *Reading) sameKinds(b beneath, columns []int) bool {
-	for _, row := range b.cells {
+func (t *Reading) sameKinds(b columns.Beneath, columns []int) bool {
+	for _, row := range b.Cells {
 		kind := fittings.NoKind
 		for _, i := range columns {
 			if i >= len(row) || celltext.Trim(row[i]) == "" {

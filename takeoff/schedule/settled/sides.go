@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -25,13 +26,13 @@ var (
 // has both.
 func (t *Reading) sidesOneTwo() {
 	one, two := t.sideNumbered("1"), t.sideNumbered("2")
-	if one < 0 || two < 0 || t.OfRefused() || !t.Maps(takeoff.DimColumn(fittings.Length)) || slices.ContainsFunc(t.Specs, func(s Spec) bool {
-		return s.Used && s.Sized == Own && s.Typed != t.Specs[one].Typed
+	if one < 0 || two < 0 || t.OfRefused() || !t.Maps(takeoff.DimColumn(fittings.Length)) || slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+		return s.Used && s.Sized == columns.Own && s.Typed != t.Specs[one].Typed
 	}) {
 		return
 	}
-	b := t.peek()
-	if b.share(one, celltext.IsFigure) < 1 || b.share(two, celltext.IsFigure) < 1 || !t.bothSides(b, one, two) {
+	b := t.Peek()
+	if b.Share(one, celltext.IsFigure) < 1 || b.Share(two, celltext.IsFigure) < 1 || !t.bothSides(b, one, two) {
 		return
 	}
 	for i, at := range [...]int{one, two} {
@@ -41,22 +42,22 @@ func (t *Reading) sidesOneTwo() {
 		if u, said := unitBehind(s.Typed); said {
 			h.Unit, h.Said = u, true
 		}
-		s.Set(t, h)
-		s.settled = true
+		s.Set(&t.Reading, h)
+		s.Settled = true
 	}
 	t.Note("columns '%s' and '%s' are read as width and height, as pieces of one cross-section have both", t.Specs[one].Typed, t.Specs[two].Typed)
 }
 
 // bothSides reports pieces of one cross-section with two figures that aren't the same, of
 // which the second isn't the length over again, and none of them round.
-func (t *Reading) bothSides(b beneath, one, two int) bool {
+func (t *Reading) bothSides(b columns.Beneath, one, two int) bool {
 	kind := t.kindAsked()
 	if kind < 0 {
 		return false
 	}
-	long := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.isLength() })
+	long := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() })
 	told := false
-	for _, cells := range b.cells {
+	for _, cells := range b.Cells {
 		first, second, name := celltext.At(cells, one), celltext.At(cells, two), celltext.At(cells, kind)
 		if !celltext.IsFigure(first) || !celltext.IsFigure(second) || first == "" || second == "" {
 			continue
@@ -77,16 +78,16 @@ func (t *Reading) kindAsked() int {
 	if at := t.KindColumn(); at >= 0 {
 		return at
 	}
-	b := t.peek()
-	return slices.IndexFunc(t.Specs, func(s Spec) bool {
-		at := slices.IndexFunc(t.Specs, func(x Spec) bool { return x.Typed == s.Typed })
-		return !s.Fixed && !s.Used && b.share(at, t.Kinds().NamesKind) >= 0.5
+	b := t.Peek()
+	return slices.IndexFunc(t.Specs, func(s columns.Spec) bool {
+		at := slices.IndexFunc(t.Specs, func(x columns.Spec) bool { return x.Typed == s.Typed })
+		return !s.Fixed && !s.Used && b.Share(at, t.Kinds().NamesKind) >= 0.5
 	})
 }
 
 // sideNumbered is the column headed by a word for a side or a size and a number, or -1.
 func (t *Reading) sideNumbered(number string) int {
-	return slices.IndexFunc(t.Specs, func(s Spec) bool {
+	return slices.IndexFunc(t.Specs, func(s columns.Spec) bool {
 		words := headings.Tokens(s.Typed)
 		if _, said := unitBehind(s.Typed); said {
 			words = words[:len(words)-1]

@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"slices"
@@ -8,6 +8,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
@@ -16,7 +17,7 @@ import (
 
 // numbersByCells takes a column headed units, or No behind the sizes, for how many there
 // are, where its figures don't just number the rows, or the tags do.
-func (t *Reading) numbersByCells(b beneath) {
+func (t *Reading) numbersByCells(b columns.Beneath) {
 	if t.Maps(takeoff.Quantity) {
 		return
 	}
@@ -32,7 +33,7 @@ func (t *Reading) numbersByCells(b beneath) {
 		if headings.Squash(s.Typed) == "amount" { // of money
 			continue
 		}
-		if share := b.share(i, celltext.IsCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.Maps(takeoff.Tag) {
+		if share := b.Share(i, celltext.IsCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.Maps(takeoff.Tag) {
 			continue
 		}
 		if found >= 0 {
@@ -40,16 +41,16 @@ func (t *Reading) numbersByCells(b beneath) {
 		}
 		found = i
 	}
-	if found < 0 || !described.OfPieces(t.Specs[found].Typed) && (celltext.NumbersRows(b.columns[found]) && !t.Maps(takeoff.Tag) || celltext.NamesPieces(b.columns[found])) {
+	if found < 0 || !described.OfPieces(t.Specs[found].Typed) && (celltext.NumbersRows(b.Columns[found]) && !t.Maps(takeoff.Tag) || celltext.NamesPieces(b.Columns[found])) {
 		return
 	}
-	t.takeFor(&t.Specs[found], takeoff.Quantity)
+	t.TakeFor(&t.Specs[found], takeoff.Quantity)
 	t.Note("column '%s' is read as quantity, as it holds whole numbers", t.Specs[found].Typed)
 }
 
 // tagByCells takes the one column of items or references for the tags, where none of its
 // cells names a kind and none stands there twice.
-func (t *Reading) tagByCells(b beneath) {
+func (t *Reading) tagByCells(b columns.Beneath) {
 	if t.Maps(takeoff.Tag) {
 		return
 	}
@@ -68,17 +69,17 @@ func (t *Reading) tagByCells(b beneath) {
 			found = i
 		}
 	}
-	if found < 0 || b.rows < 2 && !t.Specs[found].Ask.Items() || len(b.columns[found]) < b.rows || b.share(found, t.Kinds().NamesKind) > 0 {
+	if found < 0 || b.Rows < 2 && !t.Specs[found].Ask.Items() || len(b.Columns[found]) < b.Rows || b.Share(found, t.Kinds().NamesKind) > 0 {
 		return
 	}
-	if s := &t.Specs[found]; s.Ask.Counts() && (!celltext.NumbersRows(b.columns[found]) || described.OfPieces(s.Typed) || slices.ContainsFunc(t.Specs[:found], func(x Spec) bool { return x.Used && x.Measure == takeoff.Lengths })) {
+	if s := &t.Specs[found]; s.Ask.Counts() && (!celltext.NumbersRows(b.Columns[found]) || described.OfPieces(s.Typed) || slices.ContainsFunc(t.Specs[:found], func(x columns.Spec) bool { return x.Used && x.Measure == takeoff.Lengths })) {
 		return // it may be how many there are
 	}
-	cells := slices.Sorted(slices.Values(b.columns[found]))
-	if len(slices.Compact(cells)) < b.rows {
+	cells := slices.Sorted(slices.Values(b.Columns[found]))
+	if len(slices.Compact(cells)) < b.Rows {
 		return
 	}
-	t.takeFor(&t.Specs[found], takeoff.Tag)
+	t.TakeFor(&t.Specs[found], takeoff.Tag)
 	t.Note("column '%s' is read as tag, as each of its cells is another", t.Specs[found].Typed)
 }
 
@@ -90,7 +91,7 @@ func (t *Reading) numbersItems() bool {
 			continue
 		}
 		met, alone := map[int]bool{}, false
-		for _, cell := range t.peek().columns[i] {
+		for _, cell := range t.Peek().Columns[i] {
 			numbers := wording.SeveralNumbers(cell)
 			if n, ok := celltext.Count(cell); ok {
 				numbers, alone = []int{n}, true
@@ -111,21 +112,21 @@ func (t *Reading) numbersItems() bool {
 // cells hold whole sizes and no other column does.
 func (t *Reading) endsByCells() {
 	in, out := t.headedAs("inlet"), t.headedAs("outlet")
-	if in < 0 || out < 0 || t.sized() {
+	if in < 0 || out < 0 || t.Sized() {
 		return
 	}
-	b := t.peek()
-	if len(b.columns[in]) == 0 || b.share(in, celltext.IsSize) < 1 || b.share(out, celltext.IsSize) < 1 && len(b.columns[out]) > 0 {
+	b := t.Peek()
+	if len(b.Columns[in]) == 0 || b.Share(in, celltext.IsSize) < 1 || b.Share(out, celltext.IsSize) < 1 && len(b.Columns[out]) > 0 {
 		return
 	}
-	t.takeForSize(&t.Specs[in], headings.OwnSize)
-	t.takeForSize(&t.Specs[out], headings.SecondSize)
+	t.TakeForSize(&t.Specs[in], headings.OwnSize)
+	t.TakeForSize(&t.Specs[out], headings.SecondSize)
 	t.Note("columns '%s' and '%s' are read as the sizes of both ends, as their cells hold sizes", t.Specs[in].Typed, t.Specs[out].Typed)
 }
 
 // headedAs is the one column that isn't known and is headed by a word alone, or with a unit.
 func (t *Reading) headedAs(word string) int {
-	return slices.IndexFunc(t.Specs, func(s Spec) bool {
+	return slices.IndexFunc(t.Specs, func(s columns.Spec) bool {
 		words := headings.Tokens(s.Typed)
 		return !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && len(words) > 0 && words[0] == word && (len(words) == 1 || len(words) == 2 && s.Heading.Said)
 	})
@@ -133,39 +134,39 @@ func (t *Reading) headedAs(word string) int {
 
 // unitsByCells takes a column as the Spanish ud for that of units, where its cells are units
 // and no numbers.
-func (t *Reading) unitsByCells(b beneath) {
+func (t *Reading) unitsByCells(b columns.Beneath) {
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.Quantity || len(b.columns[i]) == 0 {
+		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.Quantity || len(b.Columns[i]) == 0 {
 			continue
 		}
 		unit := func(cell string) bool { _, ok := quantity.UnitOf(cell); return ok }
-		if b.share(i, celltext.IsCount) == 0 && b.share(i, unit) == 1 {
+		if b.Share(i, celltext.IsCount) == 0 && b.Share(i, unit) == 1 {
 			h := t.Lex.Read("unit")
 			h.Typed = s.Typed
-			s.Set(t, h)
-			s.settled = true
+			s.Set(&t.Reading, h)
+			s.Settled = true
 		}
 	}
 }
 
 // EmptyCounts reports a column of quantities in which nothing stands.
 func (t *Reading) EmptyCounts() bool {
-	at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity })
-	b := t.peek()
-	return b.rows > 1 && len(b.columns[at]) == 0
+	at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity })
+	b := t.Peek()
+	return b.Rows > 1 && len(b.Columns[at]) == 0
 }
 
 // shapeByCells takes a column of types for the shape, where that is all that its cells
 // name.
-func (t *Reading) shapeByCells(b beneath) {
+func (t *Reading) shapeByCells(b columns.Beneath) {
 	if t.Maps(takeoff.Shape) || !t.Maps(takeoff.Kind) {
 		return
 	}
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Verdict == headings.Asks && !s.Fixed && s.Ask.Describes() && b.share(i, t.Kinds().NamesShape) == 1 {
-			t.takeFor(s, takeoff.Shape)
+		if s.Verdict == headings.Asks && !s.Fixed && s.Ask.Describes() && b.Share(i, t.Kinds().NamesShape) == 1 {
+			t.TakeFor(s, takeoff.Shape)
 			t.Note("column '%s' is read as shape, as its cells name shapes", s.Typed)
 			return
 		}
@@ -182,7 +183,7 @@ const (
 // lengthOfAll takes a column of total lengths beside a quantity for those of all pieces of a
 // row, where one of them is as long as pieces are.
 func (t *Reading) lengthOfAll() {
-	t.OfAll = slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && s.Heading.OfAll && s.isLength() })
+	t.OfAll = slices.ContainsFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Heading.OfAll && s.IsLength() })
 	if t.OfAll || !t.Maps(takeoff.Quantity) || t.Maps(takeoff.DimColumn(fittings.Length)) {
 		return
 	}
@@ -213,7 +214,7 @@ func (t *Reading) lengthOfAll() {
 	h := s.Heading
 	h.Verdict, h.Column, h.OfAll = headings.Known, takeoff.DimColumn(fittings.Length), true
 	h.Unit = unit
-	s.Set(t, h)
+	s.Set(&t.Reading, h)
 	t.OfAll = true
 	t.Note("column '%s' is read as the length of all pieces of a row together; that of each is a share of it", s.Typed)
 }
@@ -229,8 +230,8 @@ func (t *Reading) OfTotal(typed string) bool {
 // are those of pieces.
 func (t *Reading) asLongEach(at, many int, unit quantity.Unit) bool {
 	c := quantity.Column{Unit: unit, Measure: takeoff.Lengths, Max: quantity.Largest(takeoff.Lengths), CommaFile: t.CommaFile, Decimal: t.Decimal}
-	b, several := t.peek(), 0
-	for _, cells := range b.cells {
+	b, several := t.Peek(), 0
+	for _, cells := range b.Cells {
 		n, err := strconv.Atoi(celltext.At(cells, many))
 		v, trouble := c.Number(celltext.At(cells, at))
 		if err != nil || n < 2 || trouble != "" {

@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"fmt"
@@ -8,6 +8,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/wording"
@@ -16,17 +17,17 @@ import (
 // seeAnswers finds the columns that aren't used and whose cells answer yes or no, under
 // headings that don't ask what a piece is like: a row that says no may not count.
 func (t *Reading) seeAnswers() {
-	var b beneath
+	var b columns.Beneath
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, AddedMark) || t.ofQuality(s.Typed) {
+		if s.Used || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, columns.AddedMark) || t.ofQuality(s.Typed) {
 			continue
 		}
-		if b.columns == nil {
-			b = t.peek()
+		if b.Columns == nil {
+			b = t.Peek()
 		}
-		cells := b.columns[i]
-		empty := b.rows - len(cells)
+		cells := b.Columns[i]
+		empty := b.Rows - len(cells)
 		taking := s.Verdict == headings.Blank || answered.OfTaking(s.Typed)
 		s.Answers, s.Ticked = answered.Answers(cells, empty, taking)
 		if s.Answers && !taking && celltext.IsFigure(cells[0]) { // a number of something
@@ -37,8 +38,8 @@ func (t *Reading) seeAnswers() {
 			continue
 		}
 		if answered.PlusMinus(s.Typed) {
-			s.Answers = len(cells) > 0 && b.share(i, func(cell string) bool { return cell == "+" }) == 1
-		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.share(i, answered.Marks) == 1 {
+			s.Answers = len(cells) > 0 && b.Share(i, func(cell string) bool { return cell == "+" }) == 1
+		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.Share(i, answered.Marks) == 1 {
 			t.askMarks(s, mapping.Letter(i), cells[0])
 		}
 	}
@@ -51,7 +52,7 @@ func (t *Reading) ofQuality(typed string) bool {
 
 // refusedAnswers takes the cells of a file of refused rows for answers where all of them say no
 // or yes: those of the others are missing.
-func (t *Reading) refusedAnswers(s *Spec, cells []string) {
+func (t *Reading) refusedAnswers(s *columns.Spec, cells []string) {
 	said := func(cell string) bool { return answered.SaysNo(cell, true) || answered.AnswerOf(cell) == answered.Yes }
 	no := slices.ContainsFunc(cells, func(cell string) bool { return answered.SaysNo(cell, false) })
 	s.Ticked = slices.ContainsFunc(cells, func(cell string) bool { return cell[0] >= 0x80 && answered.SaysNo(cell, false) }) // a cross in another form
@@ -60,7 +61,7 @@ func (t *Reading) refusedAnswers(s *Spec, cells []string) {
 
 // askMarks asks about a column under no word with marks on some rows and none on others, and
 // about one of what is included that says so of some rows and nothing of others.
-func (t *Reading) askMarks(s *Spec, letter, cell string) {
+func (t *Reading) askMarks(s *columns.Spec, letter, cell string) {
 	said := celltext.Shorten(cell)
 	switch {
 	case t.Lex.Keeps(s.Typed) == "kept":
@@ -81,8 +82,8 @@ func (t *Reading) seeTags() {
 		if !s.Used || s.Verdict != headings.Known || s.To() != takeoff.Tag {
 			continue
 		}
-		if b := t.peek(); len(b.columns[i]) > 2 {
-			t.BareTags = 3*b.share(i, wording.SetApart) <= 1
+		if b := t.Peek(); len(b.Columns[i]) > 2 {
+			t.BareTags = 3*b.Share(i, wording.SetApart) <= 1
 		}
 	}
 }

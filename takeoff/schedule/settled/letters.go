@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"slices"
@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -25,13 +26,13 @@ func (t *Reading) sidesAB() {
 			return
 		}
 	}
-	if at := slices.IndexFunc(t.Specs, func(s Spec) bool { return s.Typed == a.Typed }); at >= 0 && t.peek().share(at, quantity.Combined) > 0 { // those of both ends
-		t.takeForSize(a, headings.OwnSize)
-		t.takeForSize(b, headings.SecondSize)
+	if at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Typed == a.Typed }); at >= 0 && t.Peek().Share(at, quantity.Combined) > 0 { // those of both ends
+		t.TakeForSize(a, headings.OwnSize)
+		t.TakeForSize(b, headings.SecondSize)
 		t.Note("columns '%s' and '%s' are read as the sizes of both ends", a.Typed, b.Typed)
 		return
 	}
-	sides := []*Spec{a, b}
+	sides := []*columns.Spec{a, b}
 	if c, d := t.lettered("c"), t.lettered("d"); c != nil && d != nil && !c.Fixed && !d.Fixed && !t.Maps(takeoff.DimColumn(fittings.Width2)) {
 		sides = append(sides, c, d)
 	}
@@ -44,7 +45,7 @@ func (t *Reading) sidesAB() {
 		if !h.Said || h.Unit.Measure != takeoff.Lengths {
 			h.Unit, h.Said = quantity.Default(takeoff.Lengths), false
 		}
-		s.Set(t, h)
+		s.Set(&t.Reading, h)
 	}
 	t.Note("columns '%s' and '%s' are read as width and height", a.Typed, b.Typed)
 	if len(sides) > 2 {
@@ -53,7 +54,7 @@ func (t *Reading) sidesAB() {
 }
 
 // lettered is the column headed by a letter, by itself or behind a word for a side.
-func (t *Reading) lettered(letter string) *Spec {
+func (t *Reading) lettered(letter string) *columns.Spec {
 	for i := range t.Specs {
 		words := headings.Tokens(t.Specs[i].Typed)
 		if n := len(words); n > 1 {
@@ -77,9 +78,9 @@ func (t *Reading) sizeInCells() {
 		if !s.Used || s.Verdict != headings.Sizes || !t.blankHead(i+1) {
 			continue
 		}
-		b := t.peek()
-		if len(b.columns[i]) > 0 && len(b.columns[i+1]) > 0 && b.share(i, celltext.IsFigure) == 1 && b.share(i+1, celltext.IsFigure) == 1 && !t.blankHead(i+2) { // 600 | 400
-			s.paired = true
+		b := t.Peek()
+		if len(b.Columns[i]) > 0 && len(b.Columns[i+1]) > 0 && b.Share(i, celltext.IsFigure) == 1 && b.Share(i+1, celltext.IsFigure) == 1 && !t.blankHead(i+2) { // 600 | 400
+			s.Paired = true
 			t.Specs[i+1].Verdict = headings.Unknown
 			t.Note("column '%s' is read over two cells: width and height", s.Typed)
 			continue
@@ -88,10 +89,10 @@ func (t *Reading) sizeInCells() {
 			continue
 		}
 		cross := func(c string) bool { return strings.ContainsAny(c, "xX×*") && len(c) < 3 }
-		if len(b.columns[i+1]) == 0 || b.share(i+1, cross) < 1 || b.share(i+2, celltext.IsFigure) < 1 {
+		if len(b.Columns[i+1]) == 0 || b.Share(i+1, cross) < 1 || b.Share(i+2, celltext.IsFigure) < 1 {
 			continue
 		}
-		s.parted = i + 1
+		s.Parted = i + 1
 		for k := i + 1; k < i+3; k++ {
 			t.Specs[k].Verdict = headings.Unknown
 		}
@@ -106,8 +107,8 @@ func (t *Reading) blankHead(i int) bool {
 
 // depthByCells takes a bare D beside a width for the depth, where rows give both: a piece
 // has no width and a diameter, and no height.
-func (t *Reading) depthByCells(s *Spec) bool {
-	b := t.peek()
+func (t *Reading) depthByCells(s *columns.Spec) bool {
+	b := t.Peek()
 	width, d := -1, -1
 	for i := range t.Specs {
 		switch x := &t.Specs[i]; {
@@ -117,11 +118,11 @@ func (t *Reading) depthByCells(s *Spec) bool {
 			width = i
 		}
 	}
-	if width < 0 || len(b.cells) == 0 {
+	if width < 0 || len(b.Cells) == 0 {
 		return false
 	}
 	both := 0
-	for _, cells := range b.cells {
+	for _, cells := range b.Cells {
 		w, depth := celltext.At(cells, width) != "" && !celltext.MeansNothing(celltext.At(cells, width)), celltext.At(cells, d) != "" && !celltext.MeansNothing(celltext.At(cells, d))
 		if depth && !w {
 			return false
@@ -135,8 +136,8 @@ func (t *Reading) depthByCells(s *Spec) bool {
 	}
 	h := s.Heading
 	h.Column = takeoff.DimColumn(fittings.Height)
-	s.Set(t, h)
-	s.settled = true
+	s.Set(&t.Reading, h)
+	s.Settled = true
 	t.Note("column '%s' is read as height_mm, as each row that has it has a width too", s.Typed)
 	return true
 }
@@ -152,7 +153,7 @@ func (t *Reading) lengthOfRun() {
 		if s.Verdict == headings.Misfit && !s.Fixed && (s.Heading.Column == takeoff.Quantity || s.Heading.Column == takeoff.Run) && s.Heading.Unit.Measure == takeoff.Lengths {
 			h := s.Heading
 			h.Verdict, h.Column = headings.Known, takeoff.DimColumn(fittings.Length)
-			s.Set(t, h)
+			s.Set(&t.Reading, h)
 			t.Note("column '%s' is read as length_mm, in %s", s.Typed, h.Unit.Name)
 			return
 		}
@@ -177,8 +178,8 @@ func (t *Reading) lengthOfRun() {
 				h.Said = true
 			}
 		}
-		s.Set(t, h)
-		s.settled = true
+		s.Set(&t.Reading, h)
+		s.Settled = true
 		t.Note("column '%s' is read as length_mm, as no column says how many there are", s.Typed)
 		return
 	}
@@ -220,20 +221,20 @@ func (t *Reading) frenchSides() {
 	s := &t.Specs[small]
 	h := s.Heading
 	h.Column = takeoff.DimColumn(fittings.Width)
-	s.Set(t, h)
-	s.settled = true
+	s.Set(&t.Reading, h)
+	s.Settled = true
 	t.Note("column '%s' is read as width_mm, as another is the length", s.Typed)
 }
 
 // swedishPlan takes plan for the level where the other headings are Swedish.
 func (t *Reading) swedishPlan() {
-	swedish := slices.ContainsFunc(t.Specs, func(s Spec) bool {
+	swedish := slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool { return slices.Contains(swedishWords, w) })
 	})
 	for i := range t.Specs {
 		if s := &t.Specs[i]; swedish && s.Verdict == headings.Asks && headings.Squash(s.Typed) == "plan" && !t.Maps(takeoff.Level) {
-			t.takeFor(s, takeoff.Level)
-			s.settled = false
+			t.TakeFor(s, takeoff.Level)
+			s.Settled = false
 		}
 	}
 }

@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/terms"
@@ -13,7 +14,7 @@ import (
 
 // byCells settles headings with more than one reading by what stands under them.
 func (t *Reading) byCells() {
-	open := slices.ContainsFunc(t.Specs, func(s Spec) bool {
+	open := slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return !s.Fixed && (s.Verdict == headings.Asks || s.Used && (s.To() == takeoff.Scope || s.To() == takeoff.Quantity))
 	})
 	fixed := t.ByMap.Fixes(t.Place.Sheet)
@@ -21,8 +22,8 @@ func (t *Reading) byCells() {
 	if !open && (t.Maps(takeoff.Kind) || fixed) {
 		return
 	}
-	b := t.peek()
-	if b.rows == 0 {
+	b := t.Peek()
+	if b.Rows == 0 {
 		return
 	}
 	if !again {
@@ -36,11 +37,11 @@ func (t *Reading) byCells() {
 		if s.Verdict != headings.Asks || s.Fixed {
 			continue
 		}
-		s.empty = len(b.columns[i]) == 0
-		s.worded = !s.empty && b.share(i, celltext.IsFigure) == 0 && b.share(i, celltext.IsSize) == 0
-		s.figures = !s.empty && b.share(i, celltext.IsFigure) == 1
-		if s.Ask.Sections() && !again && !t.sized() && b.share(i, celltext.IsSize) == 1 {
-			t.takeForSize(s, headings.OwnSize)
+		s.Empty = len(b.Columns[i]) == 0
+		s.Worded = !s.Empty && b.Share(i, celltext.IsFigure) == 0 && b.Share(i, celltext.IsSize) == 0
+		s.Figures = !s.Empty && b.Share(i, celltext.IsFigure) == 1
+		if s.Ask.Sections() && !again && !t.Sized() && b.Share(i, celltext.IsSize) == 1 {
+			t.TakeForSize(s, headings.OwnSize)
 			t.Note("column '%s' is read as size, as its cells hold sizes", s.Typed)
 		}
 	}
@@ -55,8 +56,8 @@ func (t *Reading) byCells() {
 func (t *Reading) settledBefore() (again bool) {
 	for i := range t.Specs {
 		typed := t.Specs[i].Typed
-		again = again || strings.HasPrefix(typed, AddedMark)
-		list, ok := strings.CutPrefix(typed, SettledMark)
+		again = again || strings.HasPrefix(typed, columns.AddedMark)
+		list, ok := strings.CutPrefix(typed, columns.SettledMark)
 		if !ok {
 			continue
 		}
@@ -74,9 +75,9 @@ func (t *Reading) settledBefore() (again bool) {
 				t.Specs[at].Typed = "column " + letter
 			}
 			if s := &t.Specs[at]; of == headings.NoSize {
-				t.takeFor(s, c)
+				t.TakeFor(s, c)
 			} else {
-				t.takeForSize(s, of)
+				t.TakeForSize(s, of)
 			}
 		}
 	}
@@ -85,13 +86,13 @@ func (t *Reading) settledBefore() (again bool) {
 
 // scopeByCells leaves out a column headed scope that says what is supplied, and not what
 // is tested.
-func (t *Reading) scopeByCells(b beneath) {
+func (t *Reading) scopeByCells(b columns.Beneath) {
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.Scope || len(b.columns[i]) == 0 || b.share(i, t.namesScope) > 0 || b.share(i, celltext.OfWords) < 1 {
+		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.Scope || len(b.Columns[i]) == 0 || b.Share(i, t.namesScope) > 0 || b.Share(i, celltext.OfWords) < 1 {
 			continue
 		}
-		s.Used, s.Verdict, s.settled = false, headings.Unknown, true
+		s.Used, s.Verdict, s.Settled = false, headings.Unknown, true
 	}
 }
 

@@ -1,4 +1,4 @@
-package columns
+package settled
 
 import (
 	"slices"
@@ -6,6 +6,7 @@ import (
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 )
 
@@ -17,14 +18,14 @@ const mostLacking = 0.2
 // written out on other rows, and (nearly) all rows have a figure, several of them others.
 func (t *Reading) countsByCells() {
 	t.NoneEmpty = false
-	at := slices.IndexFunc(t.Specs, func(s Spec) bool {
+	at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool {
 		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
 	})
 	if at < 0 || t.UnitsAt > 0 || t.OfRefused() {
 		return
 	}
 	ones, more, none := 0, 0, 0
-	for _, cells := range t.peek().cells {
+	for _, cells := range t.Peek().Cells {
 		if !t.sizedRow(cells) {
 			continue
 		}
