@@ -176,3 +176,6 @@ func (t *Reader) seeFitting(cell, heading string) {
 		t.fitted = cell
 	}
 }
+
+// mostMet is how many names are remembered.
+const mostMet = 4096

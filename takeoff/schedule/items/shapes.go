@@ -144,3 +144,6 @@ func (t *Reader) meant(s *columns.Spec) headings.Verdict {
 	}
 	return t.Lex.Read(s.Typed).Verdict
 }
+
+// maxRemark is the length of a remark that is looked at for what it says, bytes.
+const maxRemark = 200
