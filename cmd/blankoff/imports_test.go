@@ -53,14 +53,19 @@ var rooms = map[string][]string{
 	"cmd/blankoff":          {"blankoff", "github.com/spf13/cobra", "golang.org/x/term"},
 
 	// below the door, leaves first
-	"takeoff/schedule/celltext": {"blankoff/takeoff", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
-	"takeoff/schedule/wording":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
-	"takeoff/schedule/told":     {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/wording"},
-	"takeoff/schedule/headrow":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
-	"takeoff/schedule/columns":  {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/mapping", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
-	"takeoff/schedule/items":    {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/columns", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording", "blankoff/takeoff/schedule/workbook"},
-	"takeoff/schedule/source":   {"blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext"},
-	"takeoff/schedule/stated":   {"blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/source", "blankoff/takeoff/schedule/workbook"},
+	"takeoff/schedule/celltext":       {"blankoff/takeoff", "blankoff/takeoff/schedule/quantity"},
+	"takeoff/schedule/wording":        {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity"},
+	"takeoff/schedule/told":           {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/headrow":        {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/source":         {"blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext"},
+	"takeoff/schedule/described":      {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/answered":       {"blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/columns":        {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/answered", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/described", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/mapping", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording"},
+	"takeoff/schedule/workbook/dress": {"github.com/xuri/excelize/v2"},
+	"takeoff/schedule/workbook":       {"blankoff/takeoff/schedule/workbook/dress", "github.com/xuri/excelize/v2"},
+	"takeoff/schedule/stated":         {"blankoff/takeoff", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/plaintext", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/source", "blankoff/takeoff/schedule/workbook"},
+	"takeoff/schedule/settled":        {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/answered", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/columns", "blankoff/takeoff/schedule/described", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/mapping", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/wording", "blankoff/takeoff/terms"},
+	"takeoff/schedule/items":          {"blankoff/fittings", "blankoff/takeoff", "blankoff/takeoff/schedule/answered", "blankoff/takeoff/schedule/celltext", "blankoff/takeoff/schedule/columns", "blankoff/takeoff/schedule/described", "blankoff/takeoff/schedule/headings", "blankoff/takeoff/schedule/headrow", "blankoff/takeoff/schedule/mapping", "blankoff/takeoff/schedule/quantity", "blankoff/takeoff/schedule/settled", "blankoff/takeoff/schedule/told", "blankoff/takeoff/schedule/wording", "blankoff/takeoff/schedule/workbook", "blankoff/takeoff/terms"},
 }
 
 // ruleOf finds the rule of a folder.

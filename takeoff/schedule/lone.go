@@ -6,7 +6,9 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
@@ -58,7 +60,7 @@ func (t *table) remark(number int, cells []string, text string) {
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "how many under quantity",
 			fmt.Sprintf("'%s' seems to say how many times rows count; write how many under quantity, and take it out of the line", celltext.Shorten(text))))
 	}
-	if sign := wording.Legend(text); sign != "" && t.Signed > 0 {
+	if sign := answered.Legend(text); sign != "" && t.Signed > 0 {
 		p, said := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: number}, celltext.Shorten(text)
 		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "rows that count",
 			fmt.Sprintf("'%s' says something of rows with a sign, and row %d is the first that has one; take out those that don't count, or write out under scope, and take the line out", said, t.Signed)))
@@ -264,7 +266,7 @@ func (t *table) groupHead(text string, at int) bool {
 	if len(words) == 0 || len(words) > 3 || strings.ContainsAny(text, "0123456789") {
 		return false
 	}
-	if slices.Contains(wording.GroupNames, words[len(words)-1]) {
+	if slices.Contains(described.GroupNames, words[len(words)-1]) {
 		return true
 	}
 	return strings.HasSuffix(words[len(words)-1], "s") && t.Kinds().NamesKind(text)

@@ -7,6 +7,7 @@ import (
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
@@ -72,7 +73,7 @@ func (t *table) kindLine(number int, cells []string, at int, text string) bool {
 }
 
 // shapeNamed is the shape that a line of one word or two names.
-func shapeNamed(kinds wording.Kinds, text string) (fittings.Shape, bool) {
+func shapeNamed(kinds described.Kinds, text string) (fittings.Shape, bool) {
 	word, known := kinds.Lex.Exact(takeoff.Shape, text)
 	if !known {
 		word = text

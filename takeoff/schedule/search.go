@@ -252,7 +252,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	before := t.Specs
 	t.Specs = make([]columns.Spec, len(hs))
 	for i, h := range hs {
-		t.Specs[i].Set(&t.Reading, h)
+		t.Specs[i].Set(&t.Reading.Reading, h)
 		t.Specs[i].Fixed = t.Fixing[i]
 	}
 	if t.SettleAll(before, rows[0], lined); !t.TwoTables {

@@ -12,6 +12,7 @@ import (
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/settled"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
@@ -19,8 +20,8 @@ import (
 
 // begin starts a sheet.
 func (info *Info) begin(name string, o *Options, lex *headings.Lexicon) *table {
-	t := &table{info: info, opt: o, Reader: items.Reader{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
-		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}
+	t := &table{info: info, opt: o, Reader: items.Reader{Reading: settled.Reading{Reading: columns.Reading{Lex: lex, ByMap: o.Map, Decimal: o.decimal(),
+		Place: takeoff.Place{File: info.File, Sheet: name}, Found: &info.Findings, Units: &info.units, Look: &told.Sheet{Name: name}}}}}
 	t.since = [3]int{info.handed, info.handed, info.handed}
 	t.totals = len(info.TotalRows)
 	info.Sheets = append(info.Sheets, t.Look)
@@ -67,28 +68,15 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 			return err
 		}
 		t.Look.Mapped = m != nil
-		for _, x := range t.Search.Texts {
-			t.Look.Titles = append(t.Look.Titles, x.Text)
-		}
-		switch {
-		case t.Specs == nil && len(t.Search.Rows) > 0:
-			info.Note("sheet '%s' has no heading row and was passed over", s.Name)
-			t.passedOver()
+		t.tellSheet(s)
+		if found = found || t.Specs != nil; t.Specs == nil && len(t.Search.Rows) > 0 {
 			if rows += len(t.Search.Rows); first == "" {
 				first = t.Search.First
 			}
-		case t.Specs != nil && s.Hidden:
-			t.Note("the sheet is hidden and was read all the same")
 		}
-		found = found || t.Specs != nil
 	}
 	info.unmet(o, names)
-	info.units.CoverAfter(&info.Findings)
-	info.units = columns.Units{}
-	info.Forget()
-	info.doubtColours(&info.shown)
-	info.shown = shown{}
-	info.DoubtSheets(info.File, info.Sheets, lex)
+	info.doubtAll(lex)
 	if !found && rows == 0 {
 		return fmt.Errorf("%s has no filled cells; `blankoff template -o FILE.xlsx` writes a workbook to fill in", info.File)
 	}
@@ -96,6 +84,31 @@ func (info *Info) readWorkbook(data []byte, o *Options, lex *headings.Lexicon, e
 		return noHeadingRow(info.File, rows, first)
 	}
 	return nil
+}
+
+// tellSheet tells how a sheet was read as a whole: that it has no headings, or is hidden.
+func (t *table) tellSheet(s workbook.Sheet) {
+	for _, x := range t.Search.Texts {
+		t.Look.Titles = append(t.Look.Titles, x.Text)
+	}
+	switch {
+	case t.Specs == nil && len(t.Search.Rows) > 0:
+		t.info.Note("sheet '%s' has no heading row and was passed over", s.Name)
+		t.passedOver()
+	case t.Specs != nil && s.Hidden:
+		t.Note("the sheet is hidden and was read all the same")
+	}
+}
+
+// doubtAll doubts what only all sheets together show: units, colours, and sheets that double
+// others.
+func (info *Info) doubtAll(lex *headings.Lexicon) {
+	info.units.CoverAfter(&info.Findings)
+	info.units = columns.Units{}
+	info.Forget()
+	info.doubtColours(&info.shown)
+	info.shown = shown{}
+	info.DoubtSheets(info.File, info.Sheets, lex)
 }
 
 // passedOver says what of a sheet without headings bears on the others: rows that look

@@ -8,7 +8,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
-	"blankoff/takeoff/schedule/workbook"
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // shown is how rows of a workbook are coloured, and what lines say of colours.
@@ -21,7 +21,7 @@ type shown struct {
 // paintedRows are rows of pieces of one sheet that are coloured alike.
 type paintedRows struct {
 	sheet      string
-	font, fill workbook.Colour
+	font, fill dress.Colour
 	rows       []int
 }
 
@@ -29,8 +29,8 @@ type paintedRows struct {
 type legend struct {
 	at         takeoff.Place
 	text       string
-	names      []string        // colours that it names
-	font, fill workbook.Colour // its own
+	names      []string     // colours that it names
+	font, fill dress.Colour // its own
 }
 
 // How much of it is kept: rows of one colour, colours, lines that are looked at on a sheet, and
@@ -43,7 +43,7 @@ const (
 )
 
 // piece takes in the colours of a row of a piece.
-func (s *shown) piece(sheet string, p workbook.Painted, row int) {
+func (s *shown) piece(sheet string, p dress.Painted, row int) {
 	if p.Font == 0 && p.Fill == 0 {
 		return
 	}
@@ -61,7 +61,7 @@ func (s *shown) piece(sheet string, p workbook.Painted, row int) {
 }
 
 // line takes in a row of few cells that is no piece.
-func (s *shown) line(lex *headings.Lexicon, at takeoff.Place, row int, cells []string, p workbook.Painted) {
+func (s *shown) line(lex *headings.Lexicon, at takeoff.Place, row int, cells []string, p dress.Painted) {
 	if s.looked++; s.looked > mostLines || len(s.legends) >= mostLegends {
 		return
 	}
@@ -84,7 +84,7 @@ func (l *legend) of(x *paintedRows) bool {
 	if l.font != 0 && l.font == x.font || l.fill != 0 && l.fill == x.fill {
 		return true
 	}
-	return slices.ContainsFunc([]workbook.Colour{x.font, x.fill}, func(c workbook.Colour) bool {
+	return slices.ContainsFunc([]dress.Colour{x.font, x.fill}, func(c dress.Colour) bool {
 		return c != 0 && slices.ContainsFunc(wording.ColourNames(c.Parts()), func(name string) bool { return slices.Contains(l.names, name) })
 	})
 }

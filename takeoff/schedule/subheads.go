@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
@@ -73,7 +74,7 @@ func (t *table) doubtTitle() {
 	t.Legend, t.Signed = items.Legend{}, 0
 	for _, x := range texts {
 		faults, sheet := len(t.Found.Faults), x.Text == t.Place.Sheet
-		if sign := wording.Legend(x.Text); sign != "" {
+		if sign := answered.Legend(x.Text); sign != "" {
 			t.Legend = items.Legend{Sign: sign, Said: x.Text}
 		}
 		if !sheet && (t.Lex.StruckAnywhere(x.Text) || t.Lex.Struck(x.Text) || t.labelledOut(x.Text) || wording.OutsideTitle.MatchString(x.Text) || wording.OnSizes.MatchString(x.Text)) {

@@ -121,8 +121,8 @@ func (u *Units) CoverAfter(found *told.Findings) {
 	}
 }
 
-// isLength reports the column of lengths along the duct.
-func (s *Spec) isLength() bool {
+// IsLength reports the column of lengths along the duct.
+func (s *Spec) IsLength() bool {
 	return s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Length)
 }
 
@@ -130,16 +130,16 @@ func (s *Spec) isLength() bool {
 // the sizes across would be far too large by it: Lengths in m, over 600 x 400.
 func (t *Reading) lengthsOnly(line headrow.Line) bool {
 	u, ok := wording.OfLengths(t.Lex, line.Whole())
-	if !ok || !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && (!s.Said || s.Column.Unit == u) && s.isLength() }) {
+	if !ok || !slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && (!s.Said || s.Column.Unit == u) && s.IsLength() }) {
 		return false
 	}
-	b, across := t.peek(), 0
+	b, across := t.Peek(), 0
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		if !s.Used || s.Said || s.Measure != takeoff.Lengths || !s.Across {
 			continue
 		}
-		if across += len(b.columns[i]); b.share(i, tooLargeAcross) < 1 {
+		if across += len(b.Columns[i]); b.Share(i, tooLargeAcross) < 1 {
 			return false
 		}
 	}
@@ -173,7 +173,7 @@ func (t *Reading) apartAgainst(row int, text string, across, along quantity.Unit
 		}
 		u := quantity.Unit{}
 		switch {
-		case s.isLength():
+		case s.IsLength():
 			u = along
 		case s.Sized == Own:
 			u = across
@@ -198,7 +198,7 @@ func (t *Reading) takeUnits(line headrow.Line, across, along quantity.Unit) {
 			continue
 		}
 		u := across
-		if s.isLength() {
+		if s.IsLength() {
 			u = along
 		}
 		if u.Name == "" {

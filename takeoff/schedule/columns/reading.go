@@ -7,6 +7,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/mapping"
@@ -48,11 +49,11 @@ type Reading struct {
 	OrDiameter bool     // a column holds widths or diameters
 	Numbered   bool     // tags are item numbers
 	BareTags   bool     // most tags aren't set apart, as by brackets
-	lengthLast bool     // the third of three figures beside a kind is the length
+	LengthLast bool     // the third of three figures beside a kind is the length
 	SlashSides bool     // sizes as 500/300 are those of pieces that have one only
 	SlashOdd   bool     // others are as 600x400, so one may be two diameters
 	TwoTables  bool     // two stand side by side
-	twice      string   // a heading of both
+	Twice      string   // a heading of both
 	Crossed    []string // the figures of those, as 600/400
 	NoneEmpty  bool     // an empty quantity isn't how one is written
 }
@@ -72,73 +73,14 @@ func (t *Reading) Refuse(s *Spec, expected, message string) {
 	t.Found.Faults = append(t.Found.Faults, t.Place.Fault(s.Typed, s.Typed, expected, message))
 }
 
-// SettleAll settles what each column is, and tells what isn't used: before are the columns
-// that stood above these headings, at a row; lined: a line on units stands right above them.
-func (t *Reading) SettleAll(before []Spec, row int, lined bool) {
-	if t.twoTables(); t.TwoTables {
-		return
-	}
-	t.settleHeadings()
-	t.settleUnits(before, row, lined)
-	t.areaBesideSizes()
-	t.refuseTwins()
-	t.doubtDepth()
-	t.countsByCells()
-	t.seeAnswers()
-	t.seeTags()
-	t.report()
-}
-
-// settleHeadings settles what single headings leave open.
-func (t *Reading) settleHeadings() {
-	t.spanishName()
-	t.swedishPlan()
-	t.frenchSides()
-	t.sidesAB()
-	t.sidesOneTwo()
-	t.sizeInCells()
-	t.endsByCells()
-	t.ductByCells()
-	t.byCells()
-	t.describedKinds()
-	t.radiusBesideThroat()
-	t.outletByCells()
-	t.lengthOfRun()
-	t.lengthOfAll()
-	t.feetAndInches()
-	t.quantityUnits()
-	t.slashSides()
-	t.lengthsLast()
-	t.Numbered = t.numbersItems()
-	t.Seldom = t.UnitsAt > 0 || slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.parted > 0 || s.paired || s.inches > 0 })
-	t.OrDiameter = slices.ContainsFunc(t.Specs, func(s Spec) bool {
-		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.DimColumn(fittings.Width) && slices.ContainsFunc(headings.Tokens(s.Typed), func(w string) bool {
-			return w == "d" || w == "dia" || w == "diam" || w == "diameter"
-		})
-	})
-}
-
-// settleUnits finds the units of columns that state none: a line right above headings
-// that stand anew comes before what those before them say.
-func (t *Reading) settleUnits(before []Spec, row int, lined bool) {
-	if lined {
-		t.sheetUnits()
-	}
-	t.carryUnits(before)
-	t.unitsAbove(row)
-	if !lined {
-		t.sheetUnits()
-	}
-}
-
 // Maps reports whether a column of the file is used for c.
 func (t *Reading) Maps(c takeoff.Column) bool {
 	return slices.ContainsFunc(t.Specs, func(s Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == c })
 }
 
 // Kinds are the words for kinds in this table.
-func (t *Reading) Kinds() wording.Kinds {
-	return wording.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.lengthLast}
+func (t *Reading) Kinds() described.Kinds {
+	return described.Kinds{Lex: t.Lex, Millimetres: t.millimetres, LengthLast: t.LengthLast}
 }
 
 // millimetres reports that nothing says that sizes are in another unit.
@@ -217,11 +159,11 @@ func (t *Reading) Refresh() {
 	s.Columns = nil
 	for i := range t.Specs {
 		p := &t.Specs[i]
-		c := told.Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.settled, Hidden: i < len(s.HiddenColumns) && s.HiddenColumns[i]}
+		c := told.Column{Letter: mapping.Letter(i), Typed: p.Typed, Settled: p.Settled, Hidden: i < len(s.HiddenColumns) && s.HiddenColumns[i]}
 		if p.Used {
 			c.Reads, c.LengthFirst, c.OfAll = reads(p), p.Foremost, p.Heading.OfAll
 			c.Spread, c.Asked = p.Verdict == headings.Known && Spreads(p.To()) || p.Verdict == headings.Sizes, p.Doubtful()
-			if c.Unit, c.Why = unitWhy(p); p.settled && c.Why == "" {
+			if c.Unit, c.Why = unitWhy(p); p.Settled && c.Why == "" {
 				c.Why = "its cells"
 			}
 		} else {

@@ -19,8 +19,8 @@ const AddedMark = "refused: "
 // in a file whose few rows don't show it.
 const CommaMark = "(decimals with a comma)"
 
-// report turns what was found in the heading row into faults and notes.
-func (t *Reading) report() {
+// Report turns what was found in the heading row into faults and notes.
+func (t *Reading) Report() {
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		canonical := s.To().Heading()
@@ -52,31 +52,31 @@ func (t *Reading) report() {
 func (t *Reading) LaterCount(typed string) bool {
 	words := headings.Tokens(typed)
 	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool {
-		return slices.Contains(laterWords, w) || len(words) > 1 && (len(w) == 1 || w[0] >= '0' && w[0] <= '9')
+		return slices.Contains(LaterWords, w) || len(words) > 1 && (len(w) == 1 || w[0] >= '0' && w[0] <= '9')
 	})
-	return len(rest) > 0 && len(rest) < len(words) && t.quantity(rest) && !t.Maps(takeoff.Quantity)
+	return len(rest) > 0 && len(rest) < len(words) && t.Quantity(rest) && !t.Maps(takeoff.Quantity)
 }
 
-// quantity reports words that head a column of quantities.
-func (t *Reading) quantity(words []string) bool {
+// Quantity reports words that head a column of quantities.
+func (t *Reading) Quantity(words []string) bool {
 	h := t.Lex.Read(strings.Join(words, " "))
 	return h.Verdict == headings.Known && h.Column == takeoff.Quantity
 }
 
-// laterWords say of a heading that its figures are newer ones, in seven languages (from
+// LaterWords say of a heading that its figures are newer ones, in seven languages (from
 // memory, unverified).
-var laterWords = []string{"rev", "revised", "revision", "new", "actual", "final", "corrected", "latest", "built", "as", "measured", "site", "neu", "geandert", "aktuell", "revisee", "nouveau", "nouvelle", "nieuw", "gewijzigd", "ny", "nytt", "nuevo", "nueva", "nuovo", "nuova"}
+var LaterWords = []string{"rev", "revised", "revision", "new", "actual", "final", "corrected", "latest", "built", "as", "measured", "site", "neu", "geandert", "aktuell", "revisee", "nouveau", "nouvelle", "nieuw", "gewijzigd", "ny", "nytt", "nuevo", "nueva", "nuovo", "nuova"}
 
 // later gives the column that is used whose figures another heading may put newer ones
 // for: Qty rev B, New width.
 func (t *Reading) later(typed string) string {
 	words := headings.Tokens(typed)
-	if !slices.ContainsFunc(words, func(w string) bool { return slices.Contains(laterWords, w) }) {
+	if !slices.ContainsFunc(words, func(w string) bool { return slices.Contains(LaterWords, w) }) {
 		return ""
 	}
 	rest := slices.DeleteFunc(words, func(w string) bool {
 		_, unit := quantity.UnitOf(w)
-		return slices.Contains(laterWords, w) || unit || len(words) > 2 && len(w) == 1 // rev B (mm)
+		return slices.Contains(LaterWords, w) || unit || len(words) > 2 && len(w) == 1 // rev B (mm)
 	})
 	if len(rest) == 0 {
 		return ""
@@ -124,10 +124,10 @@ func (t *Reading) question(s *Spec) {
 	case s.Ask.Units(): // its cells are looked at
 		t.Note("column '%s' isn't used, but for units that aren't of pieces", s.Typed)
 		return
-	case s.empty: // until a cell is filled
+	case s.Empty: // until a cell is filled
 		s.Waits = true
 		return
-	case s.worded && (s.Ask.OnAreas() || s.Ask.Pressures() || s.Ask.Sections() && t.sized()):
+	case s.Worded && (s.Ask.OnAreas() || s.Ask.Pressures() || s.Ask.Sections() && t.Sized()):
 		t.Note("column '%s' isn't used, as its cells hold words; to use them, write %s", s.Typed, s.Ask.Write)
 		return
 	case s.Ask.Plans():

@@ -1,20 +1,20 @@
 package columns
 
 import (
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // Revises reports a column of the revisions of rows. Figures that go up from row to row number
 // the rows.
 func (t *Reading) Revises(i int) bool {
-	if !wording.OfRevisions(t.Specs[i].Typed) {
+	if !answered.OfRevisions(t.Specs[i].Typed) {
 		return false
 	}
-	cells := t.peek().columns[i]
+	cells := t.Peek().Columns[i]
 	numbers := len(cells) > 1
 	for _, cell := range cells {
-		if !wording.MayBeRevision(t.Specs[i].Typed, cell) {
+		if !answered.MayBeRevision(t.Specs[i].Typed, cell) {
 			return false
 		}
 		numbers = numbers && celltext.IsFigure(cell)

@@ -10,11 +10,11 @@ const leastRising = 3
 func (t *Reading) LengthsRise() bool {
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if !s.Used || !s.isLength() {
+		if !s.Used || !s.IsLength() {
 			continue
 		}
 		n, last := 0, 0.0
-		for _, cells := range t.peek().cells {
+		for _, cells := range t.Peek().Cells {
 			v, trouble := s.Number(celltext.At(cells, i))
 			if trouble != "" {
 				continue

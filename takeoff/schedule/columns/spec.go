@@ -5,6 +5,7 @@ package columns
 
 import (
 	"math"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -33,20 +34,20 @@ type Spec struct {
 	Heard   string            // a joint that is known
 	Count   map[string]int    // of words that stand for others
 	Sized   [3]takeoff.Column // width, height, diameter that a whole cross-section in the cell sets
-	paired  bool              // a size goes on in the next cell
-	parted  int               // a size goes on in the next two cells: the first of these
-	inches  int               // a length goes on in this column, from 1, in inches
+	Paired  bool              // a size goes on in the next cell
+	Parted  int               // a size goes on in the next two cells: the first of these
+	Inches  int               // a length goes on in this column, from 1, in inches
 
 	// What was found out about its heading.
 	Fixed    bool   // by a map
-	settled  bool   // by the cells below it
+	Settled  bool   // by the cells below it
 	OfUnits  bool   // it says in what quantities are
 	Answers  bool   // its cells answer yes or no, and no may say that a row doesn't count
 	Ticked   bool   // with ticks, so that a cross is no
-	empty    bool   // of one with more than one reading: its first cells are
-	worded   bool   // or they hold words only
-	figures  bool   // or figures only
-	kindless bool   // none of them names a kind
+	Empty    bool   // of one with more than one reading: its first cells are
+	Worded   bool   // or they hold words only
+	Figures  bool   // or figures only
+	Kindless bool   // none of them names a kind
 	Waits    bool   // so it is asked about once one is filled
 	Says     string // what gives the unit, where the heading doesn't
 
@@ -130,11 +131,11 @@ var (
 // GoesOn is the cell of a column with those over which its size goes on.
 func (s *Spec) GoesOn(cell string, cells []string, at int) string {
 	switch {
-	case s.inches > 0:
-		return withInches(cell, celltext.At(cells, s.inches-1))
-	case s.paired && celltext.At(cells, at+1) != "":
+	case s.Inches > 0:
+		return withInches(cell, celltext.At(cells, s.Inches-1))
+	case s.Paired && celltext.At(cells, at+1) != "":
 		return cell + "x" + celltext.At(cells, at+1)
-	case s.parted > 0 && at+2 < len(cells):
+	case s.Parted > 0 && at+2 < len(cells):
 		return cell + celltext.At(cells, at+1) + celltext.At(cells, at+2)
 	}
 	return cell
@@ -211,4 +212,16 @@ func (w *Watch) See(cell string) {
 		w.First = n
 	}
 	w.Filled, w.Last, w.Most, w.Least = w.Filled+1, n, max(w.Most, n), min(w.Least, n)
+}
+
+// withInches is a length in feet with its inches behind it; without feet, the inches alone.
+func withInches(feet, inches string) string {
+	inches = strings.TrimRight(inches, `"″” `)
+	switch {
+	case inches == "" || celltext.MeansNothing(inches):
+		return feet
+	case feet == "" || feet == "0" || celltext.MeansNothing(feet):
+		return inches + `"`
+	}
+	return strings.TrimRight(feet, "'′’ ") + "'" + inches + `"`
 }

@@ -13,10 +13,10 @@ import (
 	"blankoff/takeoff/schedule/wording"
 )
 
-// carryUnits goes on with the units of the headings before, where they stand anew
+// CarryUnits goes on with the units of the headings before, where they stand anew
 // and name none. Headings of other columns begin another table, of which nobody
 // knows the units: there, a column that isn't in mm before is asked about.
-func (t *Reading) carryUnits(before []Spec) {
+func (t *Reading) CarryUnits(before []Spec) {
 	same := slices.Equal(readsOf(before), readsOf(t.Specs))
 	var names []string
 	other := func(u quantity.Unit) bool {
@@ -74,9 +74,9 @@ func readsOf(specs []Spec) (names []string) {
 // ByRow is what a unit is from that a row of units gives.
 const ByRow = "a row below the headings"
 
-// unitsAbove takes the units from a row of units right above the headings, for
+// UnitsAbove takes the units from a row of units right above the headings, for
 // columns that say none.
-func (t *Reading) unitsAbove(row int) {
+func (t *Reading) UnitsAbove(row int) {
 	f := &t.Search
 	if f.Last == nil || f.LastAt != row-1 {
 		return
@@ -131,12 +131,32 @@ func (t *Reading) UnitsIn(cells []string, loud bool) (found []quantity.Unit, odd
 	return found, odd
 }
 
-// sheetUnits takes the unit of sizes that a line above the headings gives, for
+// SheetUnits takes the unit of sizes that a line above the headings gives, for
 // columns that give none. A line that gives several, or two lines that differ,
 // leave such columns unusable: nothing says which unit is theirs.
-func (t *Reading) sheetUnits() {
-	var u quantity.Unit
-	said, doubt, row := "", false, 0
+func (t *Reading) SheetUnits() {
+	u, said, row, doubt := t.unitAbove()
+	if said == "" {
+		t.doubtTitles()
+		return
+	}
+	if !doubt && row > 0 {
+		t.UnitAgainst(row, said, u)
+	}
+	switch names := t.unitForAll(u, row, doubt); {
+	case doubt && len(names) > 0:
+		p := t.Place
+		p.Row = row
+		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
+			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
+	case len(names) > 0:
+		t.Note("'%s' %s gives the unit of %s", said, whereSaid(row), strings.Join(names, ", "))
+	}
+}
+
+// unitAbove is the unit that the lines above the headings give, with the last of these lines
+// and its row; doubt: they don't give one alone. said is "" where none gives any.
+func (t *Reading) unitAbove() (u quantity.Unit, said string, row int, doubt bool) {
 	for _, title := range t.Search.OnAll() {
 		if across, along, ok := wording.UnitsApart(title.Whole()); ok {
 			if title.Row > 0 {
@@ -155,14 +175,12 @@ func (t *Reading) sheetUnits() {
 		doubt = doubt || x.Name == "" || said != "" && x != u
 		u, said, row = x, celltext.Shorten(title.Text), title.Row
 	}
-	if said == "" {
-		t.doubtTitles()
-		return
-	}
-	if !doubt && row > 0 {
-		t.UnitAgainst(row, said, u)
-	}
-	var names []string
+	return u, said, row, doubt
+}
+
+// unitForAll gives the columns of lengths that state no unit that of the line in a row, or
+// leaves them unused where it is in doubt, and names them.
+func (t *Reading) unitForAll(u quantity.Unit, row int, doubt bool) (names []string) {
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		if !s.Used || s.Said || s.Measure != takeoff.Lengths {
@@ -175,15 +193,7 @@ func (t *Reading) sheetUnits() {
 		}
 		s.Column.Unit, s.Column.Stated, s.Said, s.Says = u, true, true, saidBy(row)
 	}
-	switch {
-	case doubt && len(names) > 0:
-		p := t.Place
-		p.Row = row
-		t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "one unit for all sizes, or one in each heading",
-			fmt.Sprintf("'%s' above the headings doesn't say one unit for all sizes, so %s can't be used; write the unit in each heading, as width_mm", said, strings.Join(names, ", "))))
-	case len(names) > 0:
-		t.Note("'%s' %s gives the unit of %s", said, whereSaid(row), strings.Join(names, ", "))
-	}
+	return names
 }
 
 // saidBy is what a unit is from that a line says; one of no row is printed on each page.
@@ -275,4 +285,9 @@ func (t *Reading) NoteUnits() {
 			t.Note("no unit is given for %s: read as %s", strings.Join(names, ", "), quantity.Default(m).Name)
 		}
 	}
+}
+
+// UnitOnly is the unit of a heading that names nothing else: in, (ft), [mm].
+func UnitOnly(typed string) (quantity.Unit, bool) {
+	return quantity.UnitOf(strings.Trim(typed, "()[] "))
 }

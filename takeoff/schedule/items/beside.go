@@ -188,3 +188,6 @@ func (t *Reader) doubtTotal(r *takeoff.Row) {
 	r.Faults = append(r.Faults, t.Place.Fault(t.total.of.Typed, short, "the length of each, times how many",
 		fmt.Sprintf("'%s' isn't %.4g times the length of the row; correct one, write how many under quantity, or take the column out", short, n)))
 }
+
+// otherNote is a cell of a second column of remarks, which isn't used.
+type otherNote struct{ heading, cell string }

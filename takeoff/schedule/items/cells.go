@@ -11,6 +11,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
@@ -154,8 +155,8 @@ func (t *Reader) word(s *columns.Spec, cell string) string {
 		}
 		return cell
 	}
-	w, more, _ := strings.Cut(w, wording.BesideMark)
-	for said := range strings.SplitSeq(more, wording.BesideMark) {
+	w, more, _ := strings.Cut(w, described.BesideMark)
+	for said := range strings.SplitSeq(more, described.BesideMark) {
 		if said != "" {
 			t.besideKind(s, cell, said)
 		}

@@ -10,9 +10,10 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
-	"blankoff/takeoff/schedule/wording"
+	"blankoff/takeoff/schedule/settled"
 )
 
 // InKind is how figures in the column of kinds are read, and what the cell of the row says
@@ -39,19 +40,19 @@ func (t *Reader) besideKind(s *columns.Spec, cell, said string) {
 	k := &t.InKind
 	k.row.Spec, k.row.cell = s, cell
 	switch of {
-	case wording.OfSize:
+	case described.OfSize:
 		t.figuresInKind(&k.size, headings.OwnSize, text)
-	case wording.OfWhole:
+	case described.OfWhole:
 		t.figuresInKind(&k.whole, headings.LongSize, text)
-	case wording.OfLength:
+	case described.OfLength:
 		k.row.length = text
-	case wording.OfRadius:
+	case described.OfRadius:
 		k.row.radius = text
-	case wording.Eccentric:
+	case described.Eccentric:
 		k.row.eccentric = true
-	case wording.Lined:
+	case described.Lined:
 		k.row.lined = true
-	case wording.Upright:
+	case described.Upright:
 		k.row.upright = true
 	}
 }
@@ -60,7 +61,7 @@ func (t *Reader) besideKind(s *columns.Spec, cell, said string) {
 func (t *Reader) figuresInKind(as **columns.Spec, of headings.SizeOf, size string) {
 	if *as == nil {
 		*as = &columns.Spec{Heading: headings.Heading{Typed: t.InKind.row.Typed, Verdict: headings.Sizes, Size: of}}
-		(*as).Set(&t.Reading, (*as).Heading)
+		(*as).Set(&t.Reading.Reading, (*as).Heading)
 	}
 	t.Moved = true
 	t.Pending = append(t.Pending, SizeCell{*as, size})
@@ -183,7 +184,7 @@ func (t *Reader) takeLength(r *takeoff.Row, p SizeCell) (before, trouble string)
 // slashed writes a size as 500/300 as what it is in a piece of the kind of the row: width and
 // height of a straight, the diameters of a reducer where other pieces aren't written so.
 func (t *Reader) slashed(r *takeoff.Row, s *columns.Spec, cell string) string {
-	if len(cell) > 20 || !strings.ContainsAny(cell, "/-–") || s.Size != headings.OwnSize || s.Column.Unit != quantity.Millimetre || !wording.Slashed(cell) {
+	if len(cell) > 20 || !strings.ContainsAny(cell, "/-–") || s.Size != headings.OwnSize || s.Column.Unit != quantity.Millimetre || !described.Slashed(cell) {
 		return cell
 	}
 	kind, _, shape, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
@@ -194,14 +195,14 @@ func (t *Reader) slashed(r *takeoff.Row, s *columns.Spec, cell string) string {
 	switch {
 	case !ok:
 	case kind == fittings.Straight && !s.Diameter && strings.Contains(cell, "/"):
-		if t.SlashOdd && !slices.Contains(t.Crossed, columns.Figures(cell)) {
+		if t.SlashOdd && !slices.Contains(t.Crossed, settled.Figures(cell)) {
 			break
 		}
 		if out = t.Kinds().Sides(t.typedKind(), shape, cell); out != cell {
 			t.Told.Add("sizes of straights with a stroke in column '%s', read as width and height", s.Typed, r.At.Row)
 		}
 	case kind == fittings.Reducer && (s.Diameter || !t.SlashSides) && (shape == fittings.NoShape || shape == fittings.Circular) && r.Text[columns.Second[0]]+r.Text[columns.Second[2]] == "":
-		out = wording.Diameters(cell)
+		out = described.Diameters(cell)
 		t.Told.Add("sizes of reducers with a stroke in column '%s', read as two diameters", s.Typed, r.At.Row)
 	}
 	return out

@@ -9,49 +9,26 @@ import (
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
-	"blankoff/takeoff/schedule/workbook"
 )
 
 // Doubts is what a reader keeps to find out what may not be what it seems.
 type Doubts struct {
-	bare         []bareSize // of the row
-	shape        shapeTold
-	Extra        columns.Spec // of the column behind the last heading
-	InNotes      bool         // only notes since the last row of pieces
-	rowUnit      bool         // a size of the row states its own unit
-	NewUnit      bool         // the first of its column did
-	counted      bool         // a column says how many there are
-	tallies      quantified   // of its cells
-	lengths      lengthsSoFar
-	strays       []string // cells of the row without headings
-	besides      bool     // another table beside this one was told of
-	Marked       workbook.Marks
-	Commas       bool // they are parted by commas, and so may decimals be
-	uneven       bool // a row has as many cells as there are headings
-	Long, longAt int  // cells of the first row that has more, and its number
-	watched      int  // rows in which columns that aren't used were looked at
-	Kindless
-	Legend        Legend                  // of signs in rows
-	Signed        int                     // the first row with a sign in its tag; 0: none
-	remarks       map[string]wording.Said // what remarks say
-	areas         map[string]areaName     // what names of systems and levels are; of rows read one by one
-	named         []named                 // columns of other names
-	others        []otherNote             // of the row
-	rowBefore     int                     // that was read; 0: not known
-	noteAt        int                     // the last row whose remark was found fault with
-	Unsure        bool                    // a cell is as one above that isn't known
-	chunked       bool                    // it reads a chunk
-	InSummary     bool                    // they sum up the pieces
-	Moved         bool                    // a size of the row is in another column than its cell
-	total, again  totalLength             // of the row: a length of all, a quantity over again
-	missing       missing                 // what no column gives
-	several       severalIn               // a cell of the row that names several floors, flats or the like
-	lengthFilled  bool                    // a length stands in the row, in a column of its own beside units
-	metred        bool                    // the quantity of the row is its length
-	even          bool                    // rows of the file have a cell for each heading
-	cells         int                     // so many the row has
-	straightSided string                  // a shape that isn't circular
-	numbered      string                  // a plain tag
+	Extra        columns.Spec            // of the column behind the last heading
+	InNotes      bool                    // only notes since the last row of pieces
+	counted      bool                    // a column says how many there are
+	Commas       bool                    // they are parted by commas, and so may decimals be
+	Legend       Legend                  // of signs in rows
+	Signed       int                     // the first row with a sign in its tag; 0: none
+	remarks      map[string]wording.Said // what remarks say
+	areas        map[string]areaName     // what names of systems and levels are; of rows read one by one
+	named        []named                 // columns of other names
+	rowBefore    int                     // that was read; 0: not known
+	noteAt       int                     // the last row whose remark was found fault with
+	InSummary    bool                    // they sum up the pieces
+	lengthFilled bool                    // a length stands in the row, in a column of its own beside units
+	even         bool                    // rows of the file have a cell for each heading
+	cells        int                     // so many the row has
+	numbered     string                  // a plain tag
 }
 
 // Settle completes a row whose cells have been read.
@@ -136,9 +113,6 @@ func (t *Reader) nameRemarks(r *takeoff.Row) {
 	}
 }
 
-// mostMet is how many names are remembered.
-const mostMet = 4096
-
 // doubtRow refuses a row that may not be what it seems: one struck out, a total with
 // the sizes of a piece, or several pieces under one tag.
 func (t *Reader) doubtRow(r *takeoff.Row) {
@@ -204,9 +178,6 @@ func (t *Reader) doubtWords(r *takeoff.Row, note, p string) {
 
 // throat is the column of inside radii.
 var throat = takeoff.DimColumn(fittings.Throat)
-
-// maxRemark is the length of a remark that is looked at for what it says, bytes.
-const maxRemark = 200
 
 // leastThroat is a throat that hardly any bend has but one of 0, m. Common practice, no
 // source.

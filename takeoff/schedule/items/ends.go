@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 )
@@ -131,11 +132,11 @@ func (t *Reader) otherEnd(r *takeoff.Row) {
 		return
 	}
 	at := t.KindColumn()
-	if at < 0 || !wording.RoundWord.MatchString(t.Specs[at].Last.From) { // it says nothing of its ends
+	if at < 0 || !described.RoundWord.MatchString(t.Specs[at].Last.From) { // it says nothing of its ends
 		return
 	}
 	move := []int{2}
-	if wording.RoundWord.MatchString(celltext.FirstWord(t.Specs[at].Last.From)) {
+	if described.RoundWord.MatchString(celltext.FirstWord(t.Specs[at].Last.From)) {
 		move = []int{0, 1}
 	}
 	t.Moved = true
@@ -151,7 +152,7 @@ func (t *Reader) otherEnd(r *takeoff.Row) {
 // changeOfSize takes a transition between two ends of one shape for a reducer, as many
 // call it so.
 func (t *Reader) changeOfSize(r *takeoff.Row) {
-	if at := t.KindColumn(); at >= 0 && wording.RoundWord.MatchString(t.Specs[at].Last.From) { // to round
+	if at := t.KindColumn(); at >= 0 && described.RoundWord.MatchString(t.Specs[at].Last.From) { // to round
 		return
 	}
 	k, style, _, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
@@ -170,7 +171,7 @@ func (t *Reader) changeOfSize(r *takeoff.Row) {
 // roundSize writes a size of one figure as a diameter, where the row says that the piece
 // is circular.
 func roundSize(r *takeoff.Row, cell string) string {
-	if cell == "" || !celltext.Digit(cell[0]) || quantity.Combined(cell) || strings.Contains(cell, "/") && wording.Slashed(cell) {
+	if cell == "" || !celltext.Digit(cell[0]) || quantity.Combined(cell) || strings.Contains(cell, "/") && described.Slashed(cell) {
 		return cell
 	}
 	s, ok := fittings.ParseShape(r.Text[takeoff.Shape])

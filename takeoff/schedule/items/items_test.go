@@ -10,6 +10,7 @@ import (
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/headrow"
+	"blankoff/takeoff/schedule/settled"
 	"blankoff/takeoff/schedule/told"
 )
 
@@ -20,11 +21,11 @@ func readRow(t *testing.T, heads, cells string) *takeoff.Row {
 	if err != nil {
 		t.Fatal(err)
 	}
-	x := &Reader{Reading: columns.Reading{Lex: lex, Found: &told.Findings{}, Units: &columns.Units{}, Look: &told.Sheet{}, Place: takeoff.Place{File: "f", Row: 2}}}
+	x := &Reader{Reading: settled.Reading{Reading: columns.Reading{Lex: lex, Found: &told.Findings{}, Units: &columns.Units{}, Look: &told.Sheet{}, Place: takeoff.Place{File: "f", Row: 2}}}}
 	hs := headrow.Read(lex, strings.Split(heads, "|"))
 	x.Specs = make([]columns.Spec, len(hs))
 	for i, h := range hs {
-		x.Specs[i].Set(&x.Reading, h)
+		x.Specs[i].Set(&x.Reading.Reading, h)
 	}
 	x.SettleAll(nil, 1, false)
 	x.WatchUnused()

@@ -9,7 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
-	"blankoff/takeoff/schedule/wording"
+	"blankoff/takeoff/schedule/described"
 )
 
 // Kindless is what a table without a column of kinds has instead.
@@ -149,7 +149,7 @@ func (t *Reader) seeFitting(cell, heading string) {
 	if !celltext.HasWord(cell) {
 		return
 	}
-	if heading != "" && wording.FittingCode(cell) && !wording.OfColours(heading) {
+	if heading != "" && described.FittingCode(cell) && !described.OfColours(heading) {
 		t.fitted = cell
 		return
 	}
@@ -176,3 +176,6 @@ func (t *Reader) seeFitting(cell, heading string) {
 		t.fitted = cell
 	}
 }
+
+// mostMet is how many names are remembered.
+const mostMet = 4096

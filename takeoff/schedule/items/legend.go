@@ -4,8 +4,8 @@ import (
 	"fmt"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // Legend is a line above the headings that says something of rows with a sign.
@@ -17,7 +17,7 @@ func (t *Reader) doubtSigned(r *takeoff.Row) {
 		takeoff.Column
 		cell string
 	}{{takeoff.Tag, r.Text[takeoff.Tag]}, {takeoff.Kind, t.kindNow}, {takeoff.Note, r.Text[takeoff.Note]}} {
-		if !wording.HasSign(x.cell, t.Legend.Sign) {
+		if !answered.HasSign(x.cell, t.Legend.Sign) {
 			continue
 		}
 		short, said := celltext.Shorten(x.cell), celltext.Shorten(t.Legend.Said)

@@ -7,8 +7,8 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/quantity"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // onceSum is what the rows come to that stand below a kind, itself included.
@@ -58,7 +58,7 @@ func (t *Reader) kindBelow(r *takeoff.Row) {
 		return
 	}
 	s := &t.Specs[at]
-	w, _, more := strings.Cut(t.Kinds().Translate(takeoff.Kind, t.kindLast), wording.BesideMark)
+	w, _, more := strings.Cut(t.Kinds().Translate(takeoff.Kind, t.kindLast), described.BesideMark)
 	kind, _, _, _ := fittings.ParseDescription(w)
 	if more || kind != fittings.Straight || !t.whole(r) || t.fitted != "" || t.onceSum.sums(r) {
 		return

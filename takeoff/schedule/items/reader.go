@@ -4,36 +4,11 @@
 package items
 
 import (
-	"fmt"
 	"slices"
 
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/columns"
-	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/quantity"
-	"blankoff/takeoff/schedule/told"
-	"blankoff/takeoff/schedule/wording"
 )
-
-// Reader reads the cells of a row into an item, by how the columns are read, and doubts
-// what may not be what it seems.
-type Reader struct {
-	columns.Reading
-	Ragged  bool // too many cells in a row is a fault
-	Suspect bool // there may be control characters
-	stray   []bool
-	Pending []SizeCell
-	turn    struct { // an angle in the kind of the row
-		*columns.Spec
-		cell, angle string
-	}
-	Doubts
-	Loud   bool // the row has a kind that isn't known, or none
-	Over   SubHeadings
-	Told   told.Tally
-	InKind InKind
-}
 
 // begin forgets what was found in the row before.
 func (t *Reader) begin(cells []string) {
@@ -91,9 +66,7 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 			continue
 		}
 		if cell == s.Same && mark&celltext.Odd == 0 { // as in most rows
-			if r.Text[s.To()] = cell; s.Measure != takeoff.Text {
-				r.SetNumber(s.To(), s.Value)
-			}
+			takeSame(r, s, cell)
 			continue
 		}
 		if mark&celltext.Odd != 0 || t.Suspect || len(cell) > celltext.MaxWord {
@@ -103,95 +76,17 @@ func (t *Reader) Fill(r *takeoff.Row, cells []string, down []int) (worded, empty
 		}
 		worded = t.take(r, s, cell) || worded
 	}
+	return worded, t.stillEmpty(r, cells, n, empty)
+}
+
+// stillEmpty looks at what a row has besides the n cells of its columns, and reports whether
+// it is blank then.
+func (t *Reader) stillEmpty(r *takeoff.Row, cells []string, n int, empty bool) bool {
 	if t.Feet > 0 && t.inchesAlone(r, cells[:n]) {
 		empty = false
 	}
 	more := t.behind(r, cells, n, empty)
-	return worded, empty && !more
-}
-
-// take reads one cell of a column that is used. It reports a cell that should
-// hold a number and starts like a word.
-func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
-	c := s.To()
-	switch {
-	case !celltext.Digit(cell[0]) && !celltext.Digit(cell[len(cell)-1]) && !s.Plain(cell) && t.saysNothing(r, s, cell):
-		return false
-	case s.Lenient && t.saysElse(s, cell):
-		return false
-	case s.Measure == takeoff.Text:
-		switch {
-		case s.Words != nil:
-			cell = t.word(s, cell)
-		case c != takeoff.Tag && c != takeoff.From: // no two rows have the same
-			s.Same = cell
-		}
-		r.Text[c] = cell
-		return false
-	case s.Verdict == headings.Sizes:
-		t.Pending = append(t.Pending, SizeCell{s, cell})
-		t.rowUnit = t.rowUnit || quantity.SaysUnit(cell)
-		return celltext.Wordy(cell)
-	}
-	v, trouble := s.Number(cell)
-	if trouble != "" && s.Measure == takeoff.Count {
-		v, trouble = t.inWords(s, cell, trouble)
-	}
-	switch {
-	case trouble == "":
-		r.Text[c] = cell
-		r.SetNumber(c, v)
-		switch {
-		case s.Carried && v > columns.MostCarried:
-			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
-		case !s.Said && s.Least > 0:
-			t.seeUnit(s, cell, v)
-		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
-			t.tooLarge(r, s, cell, v)
-		case t.chunked: // else the unit may change below
-			s.Same, s.Value = cell, v
-		}
-		return false
-	case s.Sized[0] != 0 && (quantity.Combined(cell) || s.Diameter && wording.Slashed(cell)):
-		t.Pending = append(t.Pending, SizeCell{s, cell})
-		return false
-	}
-	r.Text[c] = cell
-	t.fault(r, s, cell, trouble)
-	return celltext.Wordy(cell)
-}
-
-// fit gives a cell without signs around it: "" where it says nothing, or has a fault.
-func (t *Reader) fit(r *takeoff.Row, i int, s *columns.Spec, cell string) string {
-	cell = celltext.Unwrap(cell)
-	if cell == "" || celltext.MeansNothing(cell) && s.To() != takeoff.Sign && s.To() != takeoff.Quantity { // where - may be negative, or none
-		return ""
-	}
-	if t.passError(s, cell) {
-		return ""
-	}
-	if trouble := t.unfit(i, cell, s); trouble != "" {
-		t.fault(r, s, cell, trouble)
-		return ""
-	}
-	return cell
-}
-
-// mergedDown deals with a cell that is the lower part of one that is merged down.
-// counts reports that it counts for the row; filled, that it makes the row one.
-func (t *Reader) mergedDown(r *takeoff.Row, s *columns.Spec, cell string) (counts, filled bool) {
-	switch {
-	case !s.Used:
-		return false, false
-	case s.Doubtful():
-		return false, !t.doubtMerged(r, s, cell)
-	case s.Verdict != headings.Sizes && !columns.Spreads(s.To()):
-		t.Told.Add("cells of column '%s' that are merged down, counted for their first row only", s.Typed, t.Place.Row)
-		return false, false
-	case s.Measure != takeoff.Text:
-		t.Told.Add("cells of column '%s' that are merged down, taken for all their rows", s.Typed, t.Place.Row)
-	}
-	return true, false
+	return empty && !more
 }
 
 // behind looks at a row as a whole, and at its cells behind the n that have headings.

@@ -112,9 +112,6 @@ func (t *Reader) doubtWord(r *takeoff.Row, heading, text string) {
 		fmt.Sprintf("'%s' seems to say more of the row than its cells do; write it there, under scope, quantity or a size, take the row out, or reword it", short)))
 }
 
-// otherNote is a cell of a second column of remarks, which isn't used.
-type otherNote struct{ heading, cell string }
-
 // doubtOthers looks at the remarks of columns that aren't used.
 func (t *Reader) doubtOthers(r *takeoff.Row) {
 	for _, x := range t.others {

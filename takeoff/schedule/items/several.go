@@ -7,10 +7,9 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
-	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/terms"
 )
@@ -19,30 +18,6 @@ import (
 // for: so many, or so many several times over. times is 0 where nobody can tell.
 func counted(r *takeoff.Row, times int) bool {
 	return times > 0 && pieces(r)%times == 0
-}
-
-// pieces is how many pieces a row counts for.
-func pieces(r *takeoff.Row) int { return max(1, int(r.Number[takeoff.Quantity])) }
-
-// inWords reads a quantity in words: two, zwei Stück, 2 (two). trouble is what is wrong with it
-// as a number.
-func (t *Reader) inWords(s *columns.Spec, cell, trouble string) (float64, string) {
-	words := headings.Tokens(cell)
-	if len(words) == 0 || len(words) > 2 || len(cell) > 40 || cell[0] == '(' || strings.ContainsAny(cell, "?!-–—−+~<>/*=&,;:#") || celltext.AllDigits(words[0]) && celltext.AllDigits(words[len(words)-1]) {
-		return 0, trouble
-	}
-	n := t.Lex.Number(words[0])
-	if n == 0 || words[0] == "twin" || words[0] == "due" { // one of a pair; still to come
-		return 0, trouble
-	}
-	if len(words) == 2 {
-		fields := strings.Fields(cell)
-		if u, ok := quantity.UnitOf(fields[len(fields)-1]); t.Lex.Number(words[1]) != n && !(ok && u.Measure == takeoff.Count) {
-			return 0, trouble
-		}
-	}
-	t.Told.Add("quantities in words in column '%s'", s.Typed, t.Place.Row)
-	return float64(n), ""
 }
 
 // doubtAgain refuses a row of which another column says another quantity.
@@ -181,7 +156,7 @@ func (t *Reader) doubtTag(r *takeoff.Row, tag string) bool {
 	if _, revised := terms.RevisedTag(tag); revised {
 		r.Revision = max(r.Revision, 1)
 	}
-	if t.Signed == 0 && wording.Signed(tag) {
+	if t.Signed == 0 && answered.Signed(tag) {
 		t.Signed = r.At.Row
 	}
 	switch {

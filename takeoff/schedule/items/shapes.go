@@ -9,8 +9,8 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/wording"
 )
 
 // shapeTold is the shape that something else than a cell of the row gives its pieces.
@@ -37,9 +37,9 @@ func (t *Reader) TellShape() {
 		texts = append(texts, x.Text)
 	}
 	for _, text := range texts {
-		oval, round := wording.OvalWord.MatchString(text), wording.RoundWord.MatchString(text)
+		oval, round := described.OvalWord.MatchString(text), described.RoundWord.MatchString(text)
 		switch {
-		case wording.RectWord.MatchString(text) || oval && round:
+		case described.RectWord.MatchString(text) || oval && round:
 			t.shape.oval, t.shape.round = "", ""
 		case oval:
 			t.shape.oval, t.shape.round = celltext.Shorten(text), ""
@@ -65,7 +65,7 @@ func (t *Reader) doubtShape(r *takeoff.Row) {
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.Told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
 		return
-	case note != "" && len(note) <= maxRemark && (wording.OvalWord.MatchString(note) || saysRound(r, note)):
+	case note != "" && len(note) <= maxRemark && (described.OvalWord.MatchString(note) || saysRound(r, note)):
 		said = celltext.Shorten(note)
 	}
 	if said != "" {
@@ -77,7 +77,7 @@ func (t *Reader) doubtShape(r *takeoff.Row) {
 // saysRound reports a remark that calls a piece of sides round. A diameter may be that of
 // something in it, where the sides aren't alike.
 func saysRound(r *takeoff.Row, note string) bool {
-	if !wording.RoundNote.MatchString(note) {
+	if !described.RoundNote.MatchString(note) {
 		return false
 	}
 	k, _, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind])
@@ -144,3 +144,6 @@ func (t *Reader) meant(s *columns.Spec) headings.Verdict {
 	}
 	return t.Lex.Read(s.Typed).Verdict
 }
+
+// maxRemark is the length of a remark that is looked at for what it says, bytes.
+const maxRemark = 200

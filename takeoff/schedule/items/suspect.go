@@ -8,6 +8,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
@@ -15,90 +16,6 @@ import (
 	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 )
-
-// WatchUnused finds out what the columns that aren't used may say.
-func (t *Reader) WatchUnused() {
-	many := t.Maps(takeoff.Quantity) && !t.EmptyCounts()
-	t.counted = slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
-		return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Quantity && !strings.EqualFold(s.Typed, takeoff.Quantity.Heading()) // where empty is one
-	})
-	t.watched = 0
-	t.BeforeText()
-	t.findNamed()
-	t.seeMissing()
-	t.seeEven()
-	for i := range t.Specs {
-		s := &t.Specs[i]
-		s.Watch = columns.Watch{}
-		if s.Used || strings.HasPrefix(s.Typed, columns.AddedMark) {
-			continue
-		}
-		words := headings.Tokens(s.Typed)
-		if len(words) == 1 && words[0] == "x" && i > 0 && i+1 < len(t.Specs) && t.Specs[i-1].Used && t.Specs[i-1].Measure == takeoff.Lengths && t.Specs[i+1].Used && t.Specs[i+1].Measure == takeoff.Lengths { // between width and height
-			continue
-		}
-		known := slices.ContainsFunc(words, func(w string) bool { return t.Lex.Unused(w) && !t.Lex.Total(w) }) && !t.LaterCount(s.Typed)
-		unsure := (s.Verdict == headings.Unknown || s.Verdict == headings.Blank) && (!s.Heading.Said || s.Heading.Unit.Measure == takeoff.Count) && !known
-		if u, ok := columns.UnitOnly(s.Typed); unsure && !s.Fixed && ok && u.Measure == takeoff.Lengths {
-			t.Refuse(s, "what it is of, with the unit", fmt.Sprintf("'%s' names a unit only, so the column isn't used; write what it is of, or put both figures into one cell, as 5'-6\"", s.Typed))
-			continue
-		}
-		again, same := t.CountsAgain(s)
-		if again && same {
-			s.Watch = columns.Watch{Again: true}
-			continue
-		}
-		if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
-			t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
-			continue
-		}
-		keeps := t.Lex.Keeps(s.Typed)
-		if keeps == "" && (unsure || s.Verdict == headings.Asks) {
-			keeps = "status"
-		}
-		units := s.Verdict == headings.Asks && s.Ask.Units() // or how many
-		switch turns := wording.HeadTurns(t.Lex, s.Typed); {
-		case keeps != "" && keeps != "status":
-		case turns != "":
-			keeps = turns
-		case keeps == "status" && initials[plainHead(s.Typed)] != "":
-			keeps = initials[plainHead(s.Typed)]
-		case s.Answers:
-			keeps = "answered"
-		}
-		remarks := t.remarksHead(s)
-		if remarks { // looked at as such
-			keeps = ""
-		}
-		s.Watch = columns.Watch{Turns: t.ofRadii(s), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
-	}
-}
-
-// initials are headings under which a letter or a sign says that a row doesn't count: E of new
-// and existing, D of added and deleted, O of additions and omissions (common practice, no source).
-var initials = map[string]string{"existing/new": "e", "new/existing": "e", "exist/new": "e", "new/exist": "e", "e/n": "e", "n/e": "e", "change": "d", "a/d": "d", "add/omit": "o", "a/o": "o", "+/-": "-"}
-
-// plainHead is a heading in small letters, without spaces, points and apostrophes.
-func plainHead(typed string) string {
-	return strings.Map(func(r rune) rune {
-		if r == ' ' || r == '.' || r == '\'' { // the last one guards a formula
-			return -1
-		}
-		return unicode.ToLower(r)
-	}, typed)
-}
-
-// ofRadii reports a heading of radii, which only fittings have.
-func (t *Reader) ofRadii(s *columns.Spec) bool {
-	h := t.Lex.Read(s.Typed)
-	return h.Verdict == headings.Asks && h.Ask.Radii()
-}
-
-// remarksHead reports a heading of remarks.
-func (t *Reader) remarksHead(s *columns.Spec) bool {
-	h := t.Lex.Read(s.Typed)
-	return h.Verdict == headings.Known && h.Column == takeoff.Note
-}
 
 // unused looks at a cell of a column that isn't used.
 func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
@@ -123,20 +40,13 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		t.total = totalLength{s, cell}
 	}
 	if w.Revises {
-		r.Revision = wording.RevisionMark(cell)
+		r.Revision = answered.RevisionMark(cell)
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
 	}
-	if w.Keeps != "" && cell != s.AsIs {
-		if t.asAbove(cell, w.Struck) || t.strikes(s, cell) {
-			w.Struck = t.Place.Row
-			t.says(r, s, i, cell)
-			return
-		}
-		if quantity.Above(cell, takeoff.Text) == "" {
-			s.AsIs = cell
-		}
+	if w.Keeps != "" && cell != s.AsIs && t.struck(r, i, s, cell) {
+		return
 	}
 	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
 		unit := w.Units && t.unitBeside(r, s, cell)
@@ -150,6 +60,19 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Counts && cell != s.Typed { // headings again
 		w.See(cell)
 	}
+}
+
+// struck refuses a row whose cell says that it doesn't count, and reports whether it does.
+func (t *Reader) struck(r *takeoff.Row, i int, s *columns.Spec, cell string) bool {
+	if t.asAbove(cell, s.Watch.Struck) || t.strikes(s, cell) {
+		s.Watch.Struck = t.Place.Row
+		t.says(r, s, i, cell)
+		return true
+	}
+	if quantity.Above(cell, takeoff.Text) == "" {
+		s.AsIs = cell
+	}
+	return false
 }
 
 // underNone takes note of a cell under no heading.
@@ -180,9 +103,9 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch s.Watch.Keeps {
 	case "answered":
-		return wording.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && wording.PlusMinus(s.Typed)
+		return answered.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && answered.PlusMinus(s.Typed)
 	case "altered", "times", "dated", "replaces":
-		return wording.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell) || len(cell) == 1 && strings.EqualFold(cell, initials[plainHead(s.Typed)])
+		return answered.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell) || len(cell) == 1 && strings.EqualFold(cell, initials[plainHead(s.Typed)])
 	case "struck":
 		return !no
 	case "marked":
@@ -258,63 +181,4 @@ func (t *Reader) shapeBeside(r *takeoff.Row, s *columns.Spec, cell string) bool 
 			fmt.Sprintf("'%s' in '%s' seems to be the shape of the piece; write shape as the heading, or take it out", celltext.Shorten(cell), s.Typed)))
 	}
 	return ok
-}
-
-// ToldCounts finds fault with columns that aren't used and seem to hold counts, where
-// no column says how many there are.
-func (t *Reader) ToldCounts() {
-	t.toldQuantities()
-	t.doubtLast()
-	for i := range t.Specs {
-		s := &t.Specs[i]
-		w := &s.Watch
-		sure := s.Verdict == headings.Asks && w.Most > 1
-		if !w.Counts || w.Filled == 0 || w.Others > w.Filled || !sure && (5*w.Others > w.Filled || 2*w.Filled < t.watched || w.Most < 2 || w.Least > 5 || !w.Gaps && w.Filled > 1 && !t.Maps(takeoff.Tag)) {
-			continue
-		}
-		name := s.Typed
-		if name == "" {
-			name = fmt.Sprintf("column %d", i+1)
-		}
-		at := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: t.HeadRow}
-		t.Found.Faults = append(t.Found.Faults, at.Fault(name, s.Typed, "quantity, or another heading",
-			fmt.Sprintf("'%s' holds whole numbers and no column says how many there are, so every row from row %d on was taken for one piece; write quantity if that is what it is, or take the column out", name, t.HeadRow+1)))
-	}
-	t.watched = 0
-}
-
-// quantified is how many rows say how many pieces they stand for, and how many don't.
-type quantified struct{ with, without, first, last int }
-
-func (c *quantified) add(r *takeoff.Row) {
-	switch {
-	case r.Text[takeoff.Quantity] != "":
-		c.with++
-	case !r.Refused(takeoff.Quantity):
-		c.merge(quantified{0, 1, r.At.Row, r.At.Row})
-	}
-}
-
-// merge adds what was counted further down.
-func (c *quantified) merge(below quantified) {
-	if c.without == 0 {
-		c.first = below.first
-	}
-	if below.without > 0 {
-		c.last = below.last
-	}
-	c.with, c.without = c.with+below.with, c.without+below.without
-}
-
-// toldQuantities tells of rows without a figure under quantity, where others have one.
-func (t *Reader) toldQuantities() {
-	c := t.tallies
-	t.tallies = quantified{}
-	switch {
-	case c.with == 0 || c.without == 0:
-	case c.without == 1:
-		t.Note("1 row has no figure under quantity, and counts as one piece: row %d", c.first)
-	default:
-		t.Note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
-	}
 }

@@ -14,9 +14,9 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
-	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -177,7 +177,7 @@ func (l *layout) doubted(cells []string, faults []takeoff.Fault) []string {
 			at = l.kind
 		case f.Heading == takeoff.Quantity.Heading() && f.Value == "":
 			at = slices.Index(l.reads, f.Heading)
-		case wording.Slashed(f.Value):
+		case described.Slashed(f.Value):
 			at = slices.Index(l.typed, f.Heading)
 		}
 		for at >= len(out) {

@@ -62,35 +62,10 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 	stems := map[string]*Sheet{}
 	var sound []*Sheet
 	for _, s := range read {
-		why := ""
 		stem := revision.ReplaceAllString(s.Name, "")
-		room := ofRoom(lex, read, s)
-		switch other := stems[stem]; {
-		case s.Mapped: // a map leaves others out
-		case 2*s.Linked > s.Classes[PieceRow].Count:
-			why = "is made of formulas on other sheets, so its pieces may be counted twice"
-		case hasWord(s.Name, sumWords) || titled(s, titleWords):
-			why = "seems to sum up or repeat other sheets, so its pieces may be counted twice"
-		case hasWord(s.Name, oldWords) && !room:
-			why = "seems to be an old one"
-		case hasWord(s.Name, exampleWords):
-			why = "seems to be an example"
-		case !room && (lex.Struck(s.Name) || lex.StruckAnywhere(s.Name) || lex.StruckEnd(s.Name) || wording.Outside.MatchString(s.Name) || hasWord(s.Name, otherWords)):
-			why = "seems to hold what doesn't count"
-		case named(read, s, again.ReplaceAllString(s.Name, "")):
-			why = fmt.Sprintf("seems to be a copy of sheet '%s', so pieces may be counted twice", again.ReplaceAllString(s.Name, ""))
-		case copied(read, s) != nil && alikeNames(s.Name, copied(read, s).Name):
-			why = fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
-		case stem != s.Name && other != nil:
-			why = fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
-		case revisionOnly.MatchString(s.Name) && slices.ContainsFunc(read, func(o *Sheet) bool { return !revision.MatchString(o.Name) }):
-			why = "is named for a revision only, so its pieces may be those of another sheet"
-		}
+		why := whyDoubted(lex, read, s, stems[stem])
 		if stem != s.Name {
 			stems[stem] = s
-		}
-		if why == "" && !s.Mapped {
-			why = doubles(lex, read, s)
 		}
 		if why == "" {
 			sound = append(sound, s)
@@ -99,6 +74,35 @@ func (f *Findings) DoubtSheets(file string, sheets []*Sheet, lex *headings.Lexic
 		f.doubtSheet(file, s, why)
 	}
 	f.doubtAgain(file, sound, lex)
+}
+
+// whyDoubted says why the pieces of a sheet may not count, by its name, its titles and what it
+// holds; other is a sheet before it that is named alike but for the revision.
+func whyDoubted(lex *headings.Lexicon, read []*Sheet, s, other *Sheet) string {
+	room, original := ofRoom(lex, read, s), again.ReplaceAllString(s.Name, "")
+	switch {
+	case s.Mapped: // a map leaves others out
+		return ""
+	case 2*s.Linked > s.Classes[PieceRow].Count:
+		return "is made of formulas on other sheets, so its pieces may be counted twice"
+	case hasWord(s.Name, sumWords) || titled(s, titleWords):
+		return "seems to sum up or repeat other sheets, so its pieces may be counted twice"
+	case hasWord(s.Name, oldWords) && !room:
+		return "seems to be an old one"
+	case hasWord(s.Name, exampleWords):
+		return "seems to be an example"
+	case !room && (lex.Struck(s.Name) || lex.StruckAnywhere(s.Name) || lex.StruckEnd(s.Name) || wording.Outside.MatchString(s.Name) || hasWord(s.Name, otherWords)):
+		return "seems to hold what doesn't count"
+	case named(read, s, original):
+		return fmt.Sprintf("seems to be a copy of sheet '%s', so pieces may be counted twice", original)
+	case copied(read, s) != nil && alikeNames(s.Name, copied(read, s).Name):
+		return fmt.Sprintf("holds the same pieces as sheet '%s', so they may be counted twice", copied(read, s).Name)
+	case other != nil && revision.MatchString(s.Name):
+		return fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
+	case revisionOnly.MatchString(s.Name) && slices.ContainsFunc(read, func(o *Sheet) bool { return !revision.MatchString(o.Name) }):
+		return "is named for a revision only, so its pieces may be those of another sheet"
+	}
+	return doubles(lex, read, s)
 }
 
 // doubles says why the pieces of a sheet may stand on others too, by what they are: it sums

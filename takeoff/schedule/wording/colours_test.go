@@ -32,12 +32,3 @@ func TestColourLegend(t *testing.T) {
 		}
 	}
 }
-
-// A length is the third of three figures only where it is the largest and no thickness.
-func TestLengthLast(t *testing.T) {
-	for cell, want := range map[string][2]bool{"Duct 600x400x1500": {true, true}, "Duct 1500x600x400": {false, true}, "Duct 600x400x1.5 m": {true, true}, "Duct 60x40x150": {false, true}, "Duct 600x400": {false, false}, "Duct": {false, false}} {
-		if last, three := LengthLast(cell); last != want[0] || three != want[1] {
-			t.Errorf("%s: %v, %v", cell, last, three)
-		}
-	}
-}

@@ -1,3 +1,6 @@
+// Package wording knows what the words in a name, a tag, a remark or a line of a schedule say:
+// a unit, that there are several, or that something doesn't count. It reads text only; what
+// follows from it the reader decides.
 package wording
 
 import (
@@ -124,11 +127,12 @@ func oneOf(words []string, list map[string]bool) bool {
 
 // Words without which countNoted and manyNoted match nothing.
 var (
-	countWords = setOf("deleted omitted entfallt supprime supprimee supprimes supprimees less minus plus qty make now need reduced only nur noch solo endast nog lieu per each every je par por typical both")
-	manyWords  = setOf("typ typical as qty")
+	countWords = SetOf("deleted omitted entfallt supprime supprimee supprimes supprimees less minus plus qty make now need reduced only nur noch solo endast nog lieu per each every je par por typical both")
+	manyWords  = SetOf("typ typical as qty")
 )
 
-func setOf(words string) map[string]bool {
+// SetOf is the set of the words of a text.
+func SetOf(words string) map[string]bool {
 	of := map[string]bool{}
 	for w := range strings.FieldsSeq(words) {
 		of[w] = true

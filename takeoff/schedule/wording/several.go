@@ -2,9 +2,12 @@ package wording
 
 import (
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 
+	"blankoff/fittings"
+	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
 )
@@ -128,3 +131,24 @@ var PerFloor = regexp.MustCompile(`(?i)\b(?:qty|quantit\w*|mengen?|quantités?|a
 
 // Noes are words for no, in seven languages (from memory, unverified).
 var Noes = []string{"no", "n", "false", "0", "-", "–", "nein", "falsch", "non", "faux", "nee", "onwaar", "nej", "falskt", "falso", "✗", "✘"}
+
+// ShapeName reports a name that is a shape and nothing else: flat oval, Round ducts.
+func ShapeName(lex *headings.Lexicon, text string) bool {
+	if len(text) > 40 || strings.ContainsAny(text, "0123456789") {
+		return false
+	}
+	words := headings.Tokens(text)
+	if n := len(words); n > 1 && slices.Contains(ductWords, words[n-1]) {
+		words = words[:n-1]
+	} else if n > 1 && slices.Contains(ductWords, words[0]) { // gaine ronde
+		words = words[1:]
+	}
+	name := strings.Join(words, " ")
+	_, known := lex.Exact(takeoff.Shape, name)
+	_, ok := fittings.ParseShape(name)
+	return known || ok
+}
+
+// ductWords are words for ducts beside a shape, in seven languages (from memory,
+// unverified).
+var ductWords = []string{"duct", "ducts", "ductwork", "ducting", "pieces", "kanal", "kanale", "rohr", "rohre", "gaine", "gaines", "conduit", "conduits", "kanaal", "kanalen", "kanaler", "conducto", "conductos", "canale", "canali"}

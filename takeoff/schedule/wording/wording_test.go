@@ -3,7 +3,6 @@ package wording
 import (
 	"testing"
 
-	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/headings"
 )
 
@@ -75,24 +74,6 @@ func TestStatedUnit(t *testing.T) {
 	}
 	if _, _, ok := UnitsApart("sizes in mm, insulation thickness in cm"); ok {
 		t.Error("insulation is taken for lengths")
-	}
-}
-
-// Words in a column of kinds: with an angle before a bar and a size behind a mark; sizes
-// without a unit are left alone where they may be in another unit than mm.
-func TestTranslate(t *testing.T) {
-	for _, tt := range []struct {
-		cell, want string
-		inches     bool
-	}{
-		{"straight", "straight", false}, {"90° bend", "90|bend", false}, {"Bend 45", "45|Bend", false}, {"frobnicator", "", false}, {"~~bend~~", "", false},
-		{"Straight duct 600x400", "Straight duct" + BesideMark + string(OfSize) + "600x400", false}, {"Straight duct 600x400", "", true}, {"Straight duct 600x400 mm", "Straight duct" + BesideMark + string(OfSize) + "600x400 mm", true},
-		{"Straight 1 600x400", "", false},
-	} {
-		k := Kinds{Lex: words(t), Millimetres: func() bool { return !tt.inches }}
-		if got := k.Translate(takeoff.Kind, tt.cell); got != tt.want {
-			t.Errorf("%q: %q, want %q", tt.cell, got, tt.want)
-		}
 	}
 }
 

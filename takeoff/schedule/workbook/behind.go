@@ -7,6 +7,8 @@ import (
 	"io"
 	"regexp"
 	"strings"
+
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // behind is what an XLSX sheet lists behind its rows and what bears on them.
@@ -132,7 +134,7 @@ var (
 // printed reads what is printed on each page.
 func printed(list []byte) (out []string) {
 	for _, m := range pageText.FindAllSubmatch(list, -1) {
-		for _, part := range pagePart.Split(unescape(html.UnescapeString(string(m[1]))), -1) {
+		for _, part := range pagePart.Split(dress.Unescape(html.UnescapeString(string(m[1]))), -1) {
 			if text := strings.TrimSpace(strings.ReplaceAll(pageCode.ReplaceAllString(part, ""), "&&", "&")); text != "" {
 				out = append(out, text)
 			}

@@ -5,6 +5,8 @@ import (
 	"math"
 	"strconv"
 	"strings"
+
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // put puts the cell's text into the row.
@@ -26,7 +28,7 @@ func (sr *Rows) put() error {
 		sr.Struck = append(sr.Struck, c)
 	}
 	if s := sr.cell.style; s < len(sr.book.paints) {
-		sr.Paint.meet(sr.book.paints[s])
+		sr.Paint.Meet(sr.book.paints[s])
 	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, c)
@@ -34,7 +36,7 @@ func (sr *Rows) put() error {
 	if sr.cell.has {
 		f := sr.cell.inline.String()
 		sr.Linked = sr.Linked || strings.Contains(f, "!")
-		if sumsUp(f, c, sr.Number) {
+		if dress.SumsUp(f, c, sr.Number) {
 			sr.Sums = append(sr.Sums, c)
 		}
 	}
@@ -56,15 +58,15 @@ func (sr *Rows) text() (text string, unlike bool, err error) {
 	}
 	switch c.kind {
 	case "inlineStr":
-		return f.dress(c.inline.String()), false, nil
+		return f.Dress(c.inline.String()), false, nil
 	case "s":
 		i, err := strconv.Atoi(strings.TrimSpace(v))
 		if err != nil || i < 0 || i >= len(sr.book.strings) {
 			return "", false, fmt.Errorf("there is no text number '%.20s'", v)
 		}
-		return f.dress(sr.book.strings[i]), false, nil
+		return f.Dress(sr.book.strings[i]), false, nil
 	case "str":
-		return f.dress(unescape(v)), false, nil
+		return f.Dress(dress.Unescape(v)), false, nil
 	case "b":
 		if v == "1" || v == "true" {
 			return "TRUE", false, nil
@@ -77,16 +79,8 @@ func (sr *Rows) text() (text string, unlike bool, err error) {
 	if err != nil || math.IsInf(n, 0) || math.IsNaN(n) {
 		return v, false, nil
 	}
-	text, unlike = f.show(v, n, sr.book.date1904)
+	text, unlike = f.Show(v, n, sr.book.date1904)
 	return text, unlike, nil
 }
 
-var plainFormat format
-
-// dress puts round a text what its format shows there: "3" by @" m" is 3 m.
-func (f *format) dress(text string) string {
-	if text == "" {
-		return ""
-	}
-	return f.around[0] + text + f.around[1]
-}
+var plainFormat dress.Format

@@ -17,7 +17,6 @@ const (
 	maxIdle  = 16 << 20 // bytes of sheets without a filled row
 	perRow   = 8 << 10  // more of them for each filled row
 	maxRest  = 64 << 20 // bytes of a part after what is read of it
-	maxText  = 500_000  // shared texts
 	maxParts = 20_000   // of the file
 	maxSheet = 1000     // sheets
 	mostKept = 1100     // columns: more than a schedule may have

@@ -8,6 +8,8 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/takeoff/schedule/workbook/dress"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -155,5 +157,5 @@ func (sr *Rows) hide(from, n int) {
 func (sr *Rows) blank() {
 	clear(sr.Cells)
 	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums, sr.Unlike = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0], sr.Unlike[:0]
-	sr.Linked, sr.Paint, sr.Comments = false, Painted{}, nil
+	sr.Linked, sr.Paint, sr.Comments = false, dress.Painted{}, nil
 }

@@ -9,6 +9,8 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/takeoff/schedule/workbook/dress"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -85,7 +87,6 @@ func (sr *Rows) nextODS() error {
 // odsStart deals with an element of a sheet. filled reports a row with a filled
 // cell.
 func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
-	o := sr.ods
 	if e.Name.Space != tableNS {
 		return false, sr.dec.Skip() // drawings, forms, names
 	}
@@ -97,34 +98,7 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		}
 		sr.column(e, n)
 	case "table-row":
-		n, err := repeats(e, "number-rows-repeated", excelize.TotalRows)
-		if err != nil {
-			return false, err
-		}
-		v := attr(e, "visibility")
-		sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter" || sr.book.looks.rows[attr(e, "style-name")]
-		o.style = attr(e, "default-cell-style-name")
-		if err := sr.odsRow(); err != nil {
-			return false, err
-		}
-		o.next += n
-		switch {
-		case len(sr.Cells) == 0:
-			return false, nil
-		case o.next > excelize.TotalRows+1:
-			return false, fmt.Errorf("there are more than %d rows", excelize.TotalRows)
-		case n > mostAgain:
-			return false, fmt.Errorf("row %d stands there %d times", sr.Number, n)
-		}
-		sr.book.most += perRow
-		if err := sr.odsSpans(); err != nil {
-			return false, err
-		}
-		if o.made += n * max(len(sr.Cells), o.width); o.made > mostCells {
-			return false, errors.New("it unpacks to far more cells than a schedule holds")
-		}
-		o.again, o.same = n-1, slices.Clone(sr.Cells)
-		return true, nil
+		return sr.odsRowTimes(e)
 	case "table-columns", "table-header-columns", "table-column-group", "table-rows", "table-header-rows", "table-row-group":
 	case "table":
 		return false, errInner
@@ -133,6 +107,39 @@ func (sr *Rows) odsStart(e xml.StartElement) (filled bool, err error) {
 		return false, sr.dec.Skip() // a note
 	}
 	return false, nil
+}
+
+// odsRowTimes reads a row that may stand there several times. filled reports a filled cell.
+func (sr *Rows) odsRowTimes(e xml.StartElement) (filled bool, err error) {
+	o := sr.ods
+	n, err := repeats(e, "number-rows-repeated", excelize.TotalRows)
+	if err != nil {
+		return false, err
+	}
+	v := attr(e, "visibility")
+	sr.Number, sr.Hidden = o.next, v == "collapse" || v == "filter" || sr.book.looks.rows[attr(e, "style-name")]
+	o.style = attr(e, "default-cell-style-name")
+	if err := sr.odsRow(); err != nil {
+		return false, err
+	}
+	o.next += n
+	switch {
+	case len(sr.Cells) == 0:
+		return false, nil
+	case o.next > excelize.TotalRows+1:
+		return false, fmt.Errorf("there are more than %d rows", excelize.TotalRows)
+	case n > mostAgain:
+		return false, fmt.Errorf("row %d stands there %d times", sr.Number, n)
+	}
+	sr.book.most += perRow
+	if err := sr.odsSpans(); err != nil {
+		return false, err
+	}
+	if o.made += n * max(len(sr.Cells), o.width); o.made > mostCells {
+		return false, errors.New("it unpacks to far more cells than a schedule holds")
+	}
+	o.again, o.same = n-1, slices.Clone(sr.Cells)
+	return true, nil
 }
 
 // odsRow reads the cells of a row up to its end.
@@ -224,12 +231,12 @@ func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
 		if style == "" {
 			style = sr.ods.style
 		}
-		sr.Paint.meet(sr.book.looks.paints[style])
+		sr.Paint.Meet(sr.book.looks.paints[style])
 	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, at)
 	}
-	if sumsUp(formula, at, sr.Number) {
+	if dress.SumsUp(formula, at, sr.Number) {
 		sr.Sums = append(sr.Sums, at)
 	}
 	sr.Cells = append(sr.Cells, text)

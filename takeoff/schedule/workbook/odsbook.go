@@ -23,12 +23,22 @@ func (w *File) openDocument() error {
 		return err
 	}
 	defer r.Close()
-	dec := decoder(r)
-	inside := 0 // tables
+	if err := w.listTables(decoder(r)); err != nil {
+		return err
+	}
+	if len(w.Sheets) == 0 {
+		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
+	}
+	return nil
+}
+
+// listTables lists the tables of the content as sheets, and sees the styles and texts on the way.
+func (w *File) listTables(dec *xml.Decoder) error {
+	inside := 0 // tables in each other
 	for {
 		tok, err := dec.Token()
 		if err == io.EOF {
-			break
+			return nil
 		}
 		if err != nil {
 			return fmt.Errorf("its part content.xml is damaged (%w); save it again", err)
@@ -54,10 +64,6 @@ func (w *File) openDocument() error {
 			}
 		}
 	}
-	if len(w.Sheets) == 0 {
-		return errors.New("it holds no sheets; save it as .ods, .xlsx or CSV")
-	}
-	return nil
 }
 
 // hear looks for a comma for decimals in a cell with text.

@@ -7,17 +7,19 @@ import (
 	"strconv"
 	"strings"
 	"unicode"
+
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // odsText is the text of a cell: paragraphs, with runs, links and spaces in
 // them.
 type odsText struct {
 	b          strings.Builder
-	looks      map[string]runLook // of the spans, by style
-	inner      bool               // a table lies in the cell that says something
-	drawn      bool               // a picture lies in it
-	remark     bool               // one is pinned to it
-	comment    string             // what it says
+	looks      map[string]dress.RunLook // of the spans, by style
+	inner      bool                     // a table lies in the cell that says something
+	drawn      bool                     // a picture lies in it
+	remark     bool                     // one is pinned to it
+	comment    string                   // what it says
 	paragraphs int
 }
 
@@ -25,7 +27,7 @@ func (x *odsText) String() string { return x.b.String() }
 
 // UnmarshalXML gathers the text of the paragraphs.
 func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
-	var within []runLook // of the elements that are open
+	var within []dress.RunLook // of the elements that are open
 	for {
 		tok, err := d.Token()
 		if err != nil {
@@ -41,7 +43,7 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 			}
 			look := x.looks[attr(e, "style-name")]
 			if n := len(within); n > 0 {
-				look.struck, look.raised = look.struck || within[n-1].struck, look.raised || within[n-1].raised
+				look.Struck, look.Raised = look.Struck || within[n-1].Struck, look.Raised || within[n-1].Raised
 			}
 			within = append(within, look)
 			if err := x.open(e); err != nil {
@@ -54,7 +56,7 @@ func (x *odsText) UnmarshalXML(d *xml.Decoder, start xml.StartElement) error {
 			within = within[:len(within)-1]
 		case xml.CharData:
 			if n := len(within); n > 0 {
-				x.b.WriteString(within[n-1].of(string(e)))
+				x.b.WriteString(within[n-1].Of(string(e)))
 			}
 		}
 	}
@@ -113,7 +115,7 @@ func odsNumber(value, text string) (says string, unlike bool) {
 		return text, strings.ContainsAny(text, "0123456789") && !shows(text, n/1e3) && !shows(text, n/1e6)
 	}
 	f := odsFormat(text)
-	return f.show(value, n, false)
+	return f.Show(value, n, false)
 }
 
 // figuresOf leaves the figures of a text.
@@ -154,7 +156,7 @@ func odsValue(e xml.StartElement, text string) string {
 		if err != nil {
 			return text
 		}
-		return fifteen(n*100) + "%"
+		return dress.Fifteen(n*100) + "%"
 	case "date":
 		return strings.Replace(strings.TrimSuffix(attr(e, "date-value"), "T00:00:00"), "T", " ", 1)
 	case "boolean":
@@ -169,25 +171,25 @@ func odsValue(e xml.StartElement, text string) string {
 
 // odsFormat is what the shown text of a number adds to it: a unit before or
 // behind it, as in T-001 or 600 mm.
-func odsFormat(text string) format {
+func odsFormat(text string) dress.Format {
 	figure := func(r rune) bool { return r >= '0' && r <= '9' || strings.ContainsRune(".,'-+ \u00a0\u202f", r) }
 	first := strings.IndexFunc(text, func(r rune) bool { return r >= '0' && r <= '9' })
 	if first < 0 {
-		return format{}
+		return dress.Format{}
 	}
-	var f format
+	var f dress.Format
 	last := strings.LastIndexFunc(text, func(r rune) bool { return r >= '0' && r <= '9' })
-	if p := text[:first]; strings.ContainsFunc(p, telling) {
-		f.prefix = p
+	if p := text[:first]; strings.ContainsFunc(p, dress.Telling) {
+		f.Prefix = p
 	}
-	if s := text[last+1:]; strings.ContainsFunc(s, telling) {
-		f.suffix = s
+	if s := text[last+1:]; strings.ContainsFunc(s, dress.Telling) {
+		f.Suffix = s
 	}
 	if middle := text[first : last+1]; strings.ContainsFunc(middle, func(r rune) bool { return !figure(r) }) {
-		return format{} // 2'-6", 1E+03: the stored value counts
+		return dress.Format{} // 2'-6", 1E+03: the stored value counts
 	}
 	if lead := text[first : last+1]; len(lead) > 1 && lead[0] == '0' && strings.Trim(lead, "0123456789") == "" {
-		f.digits = len(lead)
+		f.Digits = len(lead)
 	}
 	return f
 }

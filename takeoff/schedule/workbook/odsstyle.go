@@ -6,6 +6,8 @@ import (
 	"io"
 	"strconv"
 	"strings"
+
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // mostLooks is how many styles of an OpenDocument file are told apart.
@@ -39,13 +41,13 @@ type odsStyle struct {
 
 // odsPaint is a colour that a style says something of.
 type odsPaint struct {
-	colour Colour
+	colour dress.Colour
 	said   bool
 }
 
 // sayColour is a colour as a style gives it.
 func sayColour(text string) odsPaint {
-	c, none := odsColour(text)
+	c, none := dress.ODSColour(text)
 	return odsPaint{c, none || c != 0}
 }
 
@@ -55,10 +57,10 @@ type odsLooks struct {
 	styles map[styleName]odsStyle
 	at     styleName // the style being read
 
-	texts, cells  map[string]runLook // by the name of the style, where they matter
-	rows, columns map[string]bool    // those of no height or width
-	tables        map[string]bool    // hidden
-	paints        map[string]paint   // of cells, where they are coloured
+	texts, cells  map[string]dress.RunLook // by the name of the style, where they matter
+	rows, columns map[string]bool          // those of no height or width
+	tables        map[string]bool          // hidden
+	paints        map[string]dress.Paint   // of cells, where they are coloured
 }
 
 // see takes in an element of a style.
@@ -129,12 +131,12 @@ func (l *odsLooks) settle() {
 			}
 			x.parent = p.parent
 		}
-		if y := paintOf(x.font.colour, x.fill.colour); name.family == "table-cell" && y != (paint{}) {
+		if y := dress.PaintOf(x.font.colour, x.fill.colour); name.family == "table-cell" && y != (dress.Paint{}) {
 			l.paints[name.name] = y
 		}
-		look := runLook{x.struck == saysYes, x.raised == saysYes}
+		look := dress.RunLook{Struck: x.struck == saysYes, Raised: x.raised == saysYes}
 		switch {
-		case look == runLook{}:
+		case look == dress.RunLook{}:
 		case name.family == "table-cell":
 			l.cells[name.name] = look
 		default:
@@ -145,7 +147,7 @@ func (l *odsLooks) settle() {
 
 // readODSStyles reads the styles that have names, which those of the cells go back to.
 func (w *File) readODSStyles() error {
-	w.looks = odsLooks{styles: map[styleName]odsStyle{}, texts: map[string]runLook{}, cells: map[string]runLook{}, rows: map[string]bool{}, columns: map[string]bool{}, tables: map[string]bool{}, paints: map[string]paint{}}
+	w.looks = odsLooks{styles: map[styleName]odsStyle{}, texts: map[string]dress.RunLook{}, cells: map[string]dress.RunLook{}, rows: map[string]bool{}, columns: map[string]bool{}, tables: map[string]bool{}, paints: map[string]dress.Paint{}}
 	f := w.parts["styles.xml"]
 	if f == nil {
 		return nil
@@ -179,7 +181,7 @@ func (sr *Rows) column(e xml.StartElement, n int) {
 	if v := attr(e, "visibility"); v == "collapse" || v == "filter" || looks.columns[attr(e, "style-name")] {
 		sr.hide(o.column, n)
 	}
-	if looks.cells[attr(e, "default-cell-style-name")].struck {
+	if looks.cells[attr(e, "default-cell-style-name")].Struck {
 		for len(o.struck) < min(o.column+n, mostKept) {
 			o.struck = append(o.struck, len(o.struck) >= o.column)
 		}
@@ -196,7 +198,7 @@ func (sr *Rows) strikes(style string, column int) bool {
 	if style == "" {
 		return column < len(sr.ods.struck) && sr.ods.struck[column]
 	}
-	return sr.book.looks.cells[style].struck
+	return sr.book.looks.cells[style].Struck
 }
 
 // inner reads a table inside a cell to its end, and reports whether it says anything.

@@ -10,6 +10,8 @@ import (
 	"strconv"
 	"strings"
 
+	"blankoff/takeoff/schedule/workbook/dress"
+
 	"github.com/xuri/excelize/v2"
 )
 
@@ -29,7 +31,7 @@ type Rows struct {
 	Number int  // of the row last read, from 1, as the sheet counts
 	Hidden bool // the row is hidden
 	Level  int  // how deep it is grouped below others
-	Paint  Painted
+	Paint  dress.Painted
 	Cells  []string // used again for the next row; blank cells at the end are left out
 	Down   []int    // columns of Cells, from 0, that hold what a cell merged down from above says
 	Over   []int    // those whose cell is merged down over the rows below
@@ -235,7 +237,7 @@ func (sr *Rows) readPart(e xml.StartElement) error {
 			}
 		}
 	case "is":
-		var x rich
+		var x dress.Rich
 		err := sr.dec.DecodeElement(&x, &e)
 		c.inline.WriteString(x.String())
 		return err
@@ -250,7 +252,7 @@ type Marks struct {
 	Struck []int // struck out
 	Sums   []int // subtotals by their formulas
 	Unlike []int // that show another number than they hold
-	Paint  Painted
+	Paint  dress.Painted
 
 	Comments []Comment
 }

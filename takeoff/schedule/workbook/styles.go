@@ -1,59 +1,94 @@
 package workbook
 
-import "fmt"
+import (
+	"fmt"
+
+	"blankoff/takeoff/schedule/workbook/dress"
+)
+
+// xlsxStyles is what is read of the part of styles.
+type xlsxStyles struct {
+	Codes []struct {
+		ID   int    `xml:"numFmtId,attr"`
+		Code string `xml:"formatCode,attr"`
+	} `xml:"numFmts>numFmt"`
+	Fonts []struct {
+		Strike *dress.Property   `xml:"strike"`
+		Colour *dress.XLSXColour `xml:"color"`
+	} `xml:"fonts>font"`
+	Fills []dress.XLSXFill `xml:"fills>fill"`
+	Cells []struct {
+		Format int `xml:"numFmtId,attr"`
+		Font   int `xml:"fontId,attr"`
+		Fill   int `xml:"fillId,attr"`
+	} `xml:"cellXfs>xf"`
+}
 
 // readStyles reads what the styles of cells say: the format of numbers, whether they strike out,
 // and their colours.
 func (w *File) readStyles(part, theme string) error {
-	var x struct {
-		Codes []struct {
-			ID   int    `xml:"numFmtId,attr"`
-			Code string `xml:"formatCode,attr"`
-		} `xml:"numFmts>numFmt"`
-		Fonts []struct {
-			Strike *property   `xml:"strike"`
-			Colour *xlsxColour `xml:"color"`
-		} `xml:"fonts>font"`
-		Fills []xlsxFill `xml:"fills>fill"`
-		Cells []struct {
-			Format int `xml:"numFmtId,attr"`
-			Font   int `xml:"fontId,attr"`
-			Fill   int `xml:"fillId,attr"`
-		} `xml:"cellXfs>xf"`
-	}
+	var x xlsxStyles
 	if err := w.decode(part, &x); err != nil {
 		return err
 	}
-	own := map[int]format{}
+	own := map[int]dress.Format{}
 	for _, c := range x.Codes {
-		if len(c.Code) > mostFormat {
+		if len(c.Code) > dress.MostFormat {
 			return fmt.Errorf("a number format has %d characters, where 255 are allowed", len(c.Code))
 		}
-		own[c.ID] = readFormat(c.Code)
+		own[c.ID] = dress.ReadFormat(c.Code)
 	}
 	palette, painted := w.readTheme(theme), false
 	for _, c := range x.Cells {
 		f, ok := own[c.Format]
 		if !ok {
-			f = builtInFormat(c.Format)
+			f = dress.BuiltInFormat(c.Format)
 		}
 		w.formats = append(w.formats, f)
 		struck := false
-		var font, fill Colour
+		var font, fill dress.Colour
 		if c.Font >= 0 && c.Font < len(x.Fonts) {
 			p := x.Fonts[c.Font].Strike
 			struck = p != nil && p.Value != "0" && p.Value != "false"
-			font = x.Fonts[c.Font].Colour.read(palette)
+			font = x.Fonts[c.Font].Colour.Read(palette)
 		}
 		if c.Fill >= 0 && c.Fill < len(x.Fills) {
-			fill = x.Fills[c.Fill].read(palette)
+			fill = x.Fills[c.Fill].Read(palette)
 		}
 		w.struck = append(w.struck, struck)
-		w.paints = append(w.paints, paintOf(font, fill))
-		painted = painted || w.paints[len(w.paints)-1] != paint{}
+		w.paints = append(w.paints, dress.PaintOf(font, fill))
+		painted = painted || w.paints[len(w.paints)-1] != dress.Paint{}
 	}
 	if !painted {
 		w.paints = nil
 	}
 	return nil
+}
+
+// readTheme reads the colours of the theme. One that can't be read leaves the usual ones.
+func (w *File) readTheme(part string) []dress.Colour {
+	var x struct {
+		Scheme struct {
+			Colours []struct {
+				Own struct {
+					Value string `xml:"val,attr"`
+				} `xml:"srgbClr"`
+				System struct {
+					Last string `xml:"lastClr,attr"`
+				} `xml:"sysClr"`
+			} `xml:",any"`
+		} `xml:"themeElements>clrScheme"`
+	}
+	if part == "" || !w.affords(part, maxLinks) || w.decode(part, &x) != nil || len(x.Scheme.Colours) < len(dress.UsualTheme) {
+		return dress.UsualTheme
+	}
+	out := make([]dress.Colour, len(dress.UsualTheme))
+	for i := range out {
+		from := i
+		if i < 4 { // the file lists text before background
+			from = i ^ 1
+		}
+		out[i] = dress.Hex(x.Scheme.Colours[from].Own.Value + x.Scheme.Colours[from].System.Last)
+	}
+	return out
 }

@@ -14,6 +14,8 @@ import (
 	"path"
 	"regexp"
 	"strings"
+
+	"blankoff/takeoff/schedule/workbook/dress"
 )
 
 // What a workbook may unpack to. A sheet packs some ten to thirty times; what
@@ -33,10 +35,10 @@ type File struct {
 
 	parts    map[string]*zip.File
 	strings  []string
-	formats  []format // of cell styles
-	struck   []bool   // cell styles that strike out
-	paints   []paint  // of cell styles; none, if none is coloured
-	looks    odsLooks // of an OpenDocument file
+	formats  []dress.Format // of cell styles
+	struck   []bool         // cell styles that strike out
+	paints   []dress.Paint  // of cell styles; none, if none is coloured
+	looks    odsLooks       // of an OpenDocument file
 	date1904 bool
 	open     bool // an OpenDocument file
 	comma    bool // some text is a number with a comma for decimals
@@ -155,18 +157,21 @@ func (w *File) decode(part string, v any) error {
 	return nil
 }
 
+// xlsxMain is what is read of the part that lists the sheets.
+type xlsxMain struct {
+	Properties struct {
+		Date1904 string `xml:"date1904,attr"`
+	} `xml:"workbookPr"`
+	Sheets []struct {
+		Name  string `xml:"name,attr"`
+		ID    string `xml:"id,attr"`
+		State string `xml:"state,attr"`
+	} `xml:"sheets>sheet"`
+}
+
 // readMain reads the list of sheets, the styles and the shared strings.
 func (w *File) readMain(main string) error {
-	var x struct {
-		Properties struct {
-			Date1904 string `xml:"date1904,attr"`
-		} `xml:"workbookPr"`
-		Sheets []struct {
-			Name  string `xml:"name,attr"`
-			ID    string `xml:"id,attr"`
-			State string `xml:"state,attr"`
-		} `xml:"sheets>sheet"`
-	}
+	var x xlsxMain
 	if err := w.decode(main, &x); err != nil {
 		return err
 	}
@@ -175,6 +180,14 @@ func (w *File) readMain(main string) error {
 	if err != nil {
 		return err
 	}
+	if err := w.listSheets(&x, links); err != nil {
+		return err
+	}
+	return w.readLinked(links)
+}
+
+// listSheets finds the part of each sheet by its link.
+func (w *File) listSheets(x *xlsxMain, links []link) error {
 	if len(x.Sheets) > maxSheet {
 		return fmt.Errorf("it has %d sheets, and a schedule has at most %d; copy the schedule to a new workbook", len(x.Sheets), maxSheet)
 	}
@@ -190,6 +203,11 @@ func (w *File) readMain(main string) error {
 			}
 		}
 	}
+	return nil
+}
+
+// readLinked reads the styles, with the colours of the theme, and the shared strings.
+func (w *File) readLinked(links []link) (err error) {
 	theme := ""
 	for _, l := range links {
 		if strings.HasSuffix(l.Type, "/theme") {
@@ -223,11 +241,11 @@ func (w *File) readStrings(part string) error {
 		return fmt.Errorf("its text can't be read (%w); save it again", err)
 	}
 	defer r.Close()
-	if w.strings, err = texts(decoder(r)); err != nil {
+	if w.strings, err = dress.Texts(decoder(r)); err != nil {
 		return fmt.Errorf("its text is damaged (%w); save it again", err)
 	}
-	if len(w.strings) > maxText {
-		return fmt.Errorf("it holds more than %d texts; split the schedule", maxText)
+	if len(w.strings) > dress.MaxText {
+		return fmt.Errorf("it holds more than %d texts; split the schedule", dress.MaxText)
 	}
 	for _, text := range w.strings {
 		w.listen(text)

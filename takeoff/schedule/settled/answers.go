@@ -1,0 +1,89 @@
+package settled
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/wording"
+)
+
+// seeAnswers finds the columns that aren't used and whose cells answer yes or no, under
+// headings that don't ask what a piece is like: a row that says no may not count.
+func (t *Reading) seeAnswers() {
+	var b columns.Beneath
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Used || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, columns.AddedMark) || t.ofQuality(s.Typed) {
+			continue
+		}
+		if b.Columns == nil {
+			b = t.Peek()
+		}
+		cells := b.Columns[i]
+		empty := b.Rows - len(cells)
+		taking := s.Verdict == headings.Blank || answered.OfTaking(s.Typed)
+		s.Answers, s.Ticked = answered.Answers(cells, empty, taking)
+		if s.Answers && !taking && celltext.IsFigure(cells[0]) { // a number of something
+			s.Answers = false
+		}
+		if t.OfRefused() {
+			t.refusedAnswers(s, cells)
+			continue
+		}
+		if answered.PlusMinus(s.Typed) {
+			s.Answers = len(cells) > 0 && b.Share(i, func(cell string) bool { return cell == "+" }) == 1
+		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.Share(i, answered.Marks) == 1 {
+			t.askMarks(s, mapping.Letter(i), cells[0])
+		}
+	}
+}
+
+// ofQuality reports a heading that asks what a piece is like, what is on it or where it is.
+func (t *Reading) ofQuality(typed string) bool {
+	return answered.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed) || !answered.OfTaking(typed) && t.Lex.Harmless(headings.Tokens(typed))
+}
+
+// refusedAnswers takes the cells of a file of refused rows for answers where all of them say no
+// or yes: those of the others are missing.
+func (t *Reading) refusedAnswers(s *columns.Spec, cells []string) {
+	said := func(cell string) bool { return answered.SaysNo(cell, true) || answered.AnswerOf(cell) == answered.Yes }
+	no := slices.ContainsFunc(cells, func(cell string) bool { return answered.SaysNo(cell, false) })
+	s.Ticked = slices.ContainsFunc(cells, func(cell string) bool { return cell[0] >= 0x80 && answered.SaysNo(cell, false) }) // a cross in another form
+	s.Answers = s.Answers || answered.PlusMinus(s.Typed) || no && !slices.ContainsFunc(cells, func(cell string) bool { return !said(cell) })
+}
+
+// askMarks asks about a column under no word with marks on some rows and none on others, and
+// about one of what is included that says so of some rows and nothing of others.
+func (t *Reading) askMarks(s *columns.Spec, letter, cell string) {
+	said := celltext.Shorten(cell)
+	switch {
+	case t.Lex.Keeps(s.Typed) == "kept":
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault(s.Typed, said, "yes or no on each row",
+			fmt.Sprintf("'%s' says '%s' on some rows and nothing on others, which may not count; write no there, and out under scope, or take the column out", s.Typed, said)))
+	case len(headings.Tokens(s.Typed)) == 0 && answered.AnswerOf(cell) != answered.One:
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault("column "+letter, said, "a heading",
+			fmt.Sprintf("column %s has no heading and '%s' on some rows, so these or the others may not count; take those out, or write out under scope, and take the column out", letter, said)))
+	}
+}
+
+// seeTags finds out whether most tags are nothing but names, so that one in brackets is set
+// apart.
+func (t *Reading) seeTags() {
+	t.BareTags = false
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Verdict != headings.Known || s.To() != takeoff.Tag {
+			continue
+		}
+		if b := t.Peek(); len(b.Columns[i]) > 2 {
+			t.BareTags = 3*b.Share(i, wording.SetApart) <= 1
+		}
+	}
+}

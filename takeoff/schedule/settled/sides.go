@@ -1,0 +1,111 @@
+package settled
+
+import (
+	"slices"
+	"strings"
+
+	"blankoff/fittings"
+	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
+)
+
+// sideWords stand before the letter of a side of a cross-section, in seven languages (from
+// memory, unverified); numberWords before a 1 and a 2.
+var (
+	sideWords = []string{"dim", "size", "side", "seite", "mass", "cote", "kant", "kante", "kantenlange", "seitenlange", "kantlengte", "zijde", "lado", "lato", "maat", "sida", "dimension"}
+
+	numberWords = append([]string{"dimensions", "abmessung", "grosse", "afmeting", "afmetingen", "misura", "dimensione", "dimensioni", "medida", "dimensiones", "tamano", "taille", "matt"}, sideWords...)
+)
+
+// sidesOneTwo takes columns as Dim 1 and Dim 2 for width and height where their cells are
+// single figures: a piece of one cross-section that has both, and not twice the same, has its
+// sides there. Those of a reducer may be two diameters, and so may all be where a round one
+// has both.
+func (t *Reading) sidesOneTwo() {
+	one, two := t.sideNumbered("1"), t.sideNumbered("2")
+	if one < 0 || two < 0 || t.OfRefused() || !t.Maps(takeoff.DimColumn(fittings.Length)) || slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+		return s.Used && s.Sized == columns.Own && s.Typed != t.Specs[one].Typed
+	}) {
+		return
+	}
+	b := t.Peek()
+	if b.Share(one, celltext.IsFigure) < 1 || b.Share(two, celltext.IsFigure) < 1 || !t.bothSides(b, one, two) {
+		return
+	}
+	for i, at := range [...]int{one, two} {
+		s := &t.Specs[at]
+		h := t.Lex.Read([...]string{"width", "height"}[i])
+		h.Typed, h.Unit, h.Said = s.Typed, quantity.Default(takeoff.Lengths), false
+		if u, said := unitBehind(s.Typed); said {
+			h.Unit, h.Said = u, true
+		}
+		s.Set(&t.Reading, h)
+		s.Settled = true
+	}
+	t.Note("columns '%s' and '%s' are read as width and height, as pieces of one cross-section have both", t.Specs[one].Typed, t.Specs[two].Typed)
+}
+
+// bothSides reports pieces of one cross-section with two figures that aren't the same, of
+// which the second isn't the length over again, and none of them round.
+func (t *Reading) bothSides(b columns.Beneath, one, two int) bool {
+	kind := t.kindAsked()
+	if kind < 0 {
+		return false
+	}
+	long := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() })
+	told := false
+	for _, cells := range b.Cells {
+		first, second, name := celltext.At(cells, one), celltext.At(cells, two), celltext.At(cells, kind)
+		if !celltext.IsFigure(first) || !celltext.IsFigure(second) || first == "" || second == "" {
+			continue
+		}
+		switch t.Kinds().KindIn(name) {
+		case fittings.Straight, fittings.Bend, fittings.Cap:
+			if t.Kinds().RoundKind(name) || t.roundRow(cells) {
+				return false
+			}
+			told = told || first != second && second != celltext.At(cells, long)
+		}
+	}
+	return told
+}
+
+// kindAsked is the column of kinds, or the one of descriptions that will be it.
+func (t *Reading) kindAsked() int {
+	if at := t.KindColumn(); at >= 0 {
+		return at
+	}
+	b := t.Peek()
+	return slices.IndexFunc(t.Specs, func(s columns.Spec) bool {
+		at := slices.IndexFunc(t.Specs, func(x columns.Spec) bool { return x.Typed == s.Typed })
+		return !s.Fixed && !s.Used && b.Share(at, t.Kinds().NamesKind) >= 0.5
+	})
+}
+
+// sideNumbered is the column headed by a word for a side or a size and a number, or -1.
+func (t *Reading) sideNumbered(number string) int {
+	return slices.IndexFunc(t.Specs, func(s columns.Spec) bool {
+		words := headings.Tokens(s.Typed)
+		if _, said := unitBehind(s.Typed); said {
+			words = words[:len(words)-1]
+		}
+		if n := len(words); n == 0 || n > 2 || s.Fixed {
+			return false
+		}
+		word, ok := strings.CutSuffix(strings.Join(words, ""), number)
+		return ok && slices.Contains(numberWords, word)
+	})
+}
+
+// unitBehind is the unit of length at the end of a heading.
+func unitBehind(typed string) (quantity.Unit, bool) {
+	words := headings.Tokens(typed)
+	if len(words) < 2 {
+		return quantity.Unit{}, false
+	}
+	u, ok := quantity.UnitOf(words[len(words)-1])
+	return u, ok && u.Measure == takeoff.Lengths
+}
