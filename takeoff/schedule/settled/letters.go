@@ -209,7 +209,7 @@ func (t *Reading) frenchSides() {
 		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.DimColumn(fittings.Length) {
 			continue
 		}
-		if words := headings.Tokens(s.Typed); words[0] == "l" && (s.Typed[0] == 'l' || small < 0 && others == 0) && small < 0 {
+		if words := headings.Tokens(s.Typed); len(words) > 0 && words[0] == "l" && (s.Typed[0] == 'l' || small < 0 && others == 0) && small < 0 {
 			small = i
 		} else {
 			others++
