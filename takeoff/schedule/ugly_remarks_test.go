@@ -29,6 +29,7 @@ func uglyRemarks() []ugly {
 		csvFile("variants-of-one-tag.csv", "Tag,Kind,Size,Length,Variant\nV1,Straight,600x400,1500,\nV2,Straight,800x300,1500,flat route\nV2,Straight,500x500,1500,deep route\nV3,Straight,600x400,1500,\n", 3, 0, 1, 2*one+rect(.8, .3, 1.5), "4:tag"),
 		csvFile("part-of-its-run.csv", "Level,Kind,Size,Length,Qty\n1,Straight,600x400,6000,1\n1.1,Straight,600x400,1500,4\n2,Straight,600x400,1500,1\n2.1,Straight,600x400,1500,1\n", 3, 0, 1, 6*one, "2:tag"),
 		csvFile("left-over-in-store.csv", heads+"A1,Straight,600x400,1500,1,\n,,,,,\nLeft over in our store after the job:,,,,,\n"+heads+"A2,Straight,600x400,1500,1,\n", 1, 0, 1, one, "4: 6:"),
+		csvFile("states-no.csv", "Tag,Kind,Size,Length,Werkseitig abgedichtet,In werkplaats gekit,Brandklassad,Wire-brushed,Meegeteld\nA1,Straight,600x400,1500,ja,ja,ja,yes,ja\nA2,Straight,600x400,1500,nein,nee,nej,no,ja\nA3,Straight,600x400,1500,ja,ja,ja,yes,nee\n", 2, 0, 1, 2*one, "4:Meegeteld"),
 		csvFile("received-no.csv", "Tag,Kind,Size,Length,Reçu,Gedämmt,Tätad i verkstad\nA1,Straight,600x400,1500,oui,ja,ja\nA2,Straight,600x400,1500,non,nein,nej\nA3,Straight,600x400,1500,oui,ja,ja\n", 3, 0, 0, 3*one, ""),
 	}
 }

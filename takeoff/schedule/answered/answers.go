@@ -123,18 +123,34 @@ func hasQualityStem(word string) bool {
 	return slices.ContainsFunc(qualityStems, func(stem string) bool { return strings.Contains(word, stem) })
 }
 
+// OfState reports a heading with a participle, as insulated, abgedichtet, gekit, brandklassad,
+// posée, sellado: it asks how far a piece is, or what it is like, unless it is one of taking.
+func OfState(typed string) bool {
+	return !OfTaking(typed) && (strings.Contains(typed, "é") || slices.ContainsFunc(headings.Tokens(typed), participle))
+}
+
+// participle reports how participles begin and end in seven languages (from memory,
+// unverified).
+func participle(w string) bool {
+	ends := func(of ...string) bool {
+		return slices.ContainsFunc(of, func(end string) bool { return strings.HasSuffix(w, end) })
+	}
+	begins := strings.HasPrefix(w, "ge") || strings.HasPrefix(w, "ver") || strings.HasPrefix(w, "be") || strings.Contains(w[1:], "ge")
+	return len(w) > 4 && (ends("ed", "ad", "at", "ade", "ado", "ada", "ato", "ata", "ito", "ita", "uto", "uta") || begins && ends("t", "en", "d"))
+}
+
 // OfTaking reports a heading with a word on what is taken, counted or priced, or none at all:
 // 0 under another one may be a number of something.
 func OfTaking(typed string) bool {
 	words := headings.Tokens(typed)
-	return len(words) == 0 || slices.ContainsFunc(words, func(w string) bool { return takingWords[w] })
+	return len(words) == 0 || len(words) == 1 && words[0] == "in" || slices.ContainsFunc(words, func(w string) bool { return takingWords[w] })
 }
 
 // takingWords are such words, in seven languages (from memory, unverified).
-var takingWords = wording.SetOf(`price priced pricing offer quote quoted tender ours our us include included incl count counted use used take taken keep scope need needed want wanted valid active on ok order buy make in
-	preis angebot angeboten zahlt zahlen rechnen mitrechnen mitnehmen nehmen gultig aktiv brauchen benotigt berucksichtigen liefern wertung
-	prix devis offre compris compte compter prendre garder retenu retenue retenir actif utile meenemen meerekenen meetellen tellen prijs offerte nodig geldig actief gebruiken
-	medrakna rakna raknas med pris anbud offert behovs galler ingar precio oferta contar incluir incluido usar valido necesario activo prezzo offerta contare conteggiare incluso includere usare serve attivo`)
+var takingWords = wording.SetOf(`price priced pricing offer quote quoted tender ours our us include included incl count counted use used take taken keep scope need needed want wanted valid active on ok order buy make
+	preis angebot angeboten gezahlt mitgezahlt mitgerechnet eingerechnet berucksichtigt gerechnet gewertet zahlt zahlen rechnen mitrechnen mitnehmen nehmen gultig aktiv brauchen benotigt berucksichtigen liefern wertung
+	prix devis offre compris compte compter prendre garder retenu retenue retenir actif utile meenemen meerekenen meetellen tellen prijs offerte meegeteld meegerekend meegenomen geteld gerekend nodig geldig actief gebruiken
+	medraknad medraknat inraknad raknad medtagen medrakna rakna raknas med pris anbud offert behovs galler ingar precio oferta contado contada ofertado contar incluir incluido usar valido necesario activo prezzo offerta contato contata conteggiato offerto contare conteggiare incluso includere usare serve attivo`)
 
 // Words of such headings, and how some begin, in seven languages (from memory, unverified).
 var (

@@ -47,7 +47,7 @@ func (t *Reading) seeAnswers() {
 
 // ofQuality reports a heading that asks what a piece is like, what is on it or where it is.
 func (t *Reading) ofQuality(typed string) bool {
-	return answered.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed) || !answered.OfTaking(typed) && t.Lex.Harmless(headings.Tokens(typed))
+	return answered.OfQuality(typed) || t.Lex.Apart(typed) || t.Lex.Part(typed) || answered.OfState(typed) || !answered.OfTaking(typed) && t.Lex.Harmless(headings.Tokens(typed))
 }
 
 // refusedAnswers takes the cells of a file of refused rows for answers where all of them say no
