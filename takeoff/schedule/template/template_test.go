@@ -50,7 +50,7 @@ func TestTemplateReadsBack(t *testing.T) {
 	if err != nil || len(info.Faults) > 0 || info.RowsRead != len(part("examples")) {
 		t.Fatalf("%d rows, %v %v", info.RowsRead, err, info.Faults)
 	}
-	if want := "sheet 'instructions' has no heading row and was passed over"; !slices.Contains(info.Notes, want) {
+	if want := "sheet 'instructions' has no heading row and was passed over"; len(info.Notes) != 2 || !slices.Contains(info.Notes, want) { // and one that names the remarks of the examples
 		t.Errorf("notes %q", info.Notes)
 	}
 	tk.Finish(info.Schedule, info.Faults, info.Notes)
