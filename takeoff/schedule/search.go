@@ -258,6 +258,7 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 	if t.SettleAll(before, rows[0], lined); !t.TwoTables {
 		t.WatchUnused()
 		t.tellAbove()
+		t.doubtPinned(rows)
 	}
 	t.sums = t.sumsUp()
 	t.Look.Sums = t.Look.Sums || t.sums

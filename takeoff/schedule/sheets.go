@@ -195,6 +195,9 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 func (t *table) readRow(x *sheetRow, h *hidden, each func(*takeoff.Row) error) error {
 	t.Marked = x.marks
 	t.Marked.Down = nil
+	if t.Specs == nil {
+		t.keepPinned(x.number, x.marks.Comments)
+	}
 	before, handed := t.info.RowsRead, t.info.handed
 	if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
 		return err

@@ -73,9 +73,13 @@ func (s *shown) line(lex *headings.Lexicon, at takeoff.Place, row int, cells []s
 	for _, more := range texts[1:] {
 		text += " " + more
 	}
-	if names := wording.Colours(text); (len(names) > 0 || p.Font != 0 || p.Fill != 0) && wording.ColourLegend(lex, text) {
+	names, fill, beside := wording.Colours(text), p.Fill, p.Fill == 0 && p.Swatch != 0
+	if beside {
+		fill = p.Swatch
+	}
+	if (len(names) > 0 || p.Font != 0 || fill != 0) && wording.ColourLegend(lex, text, beside) {
 		at.Row = row
-		s.legends = append(s.legends, legend{at, celltext.Shorten(text), names, p.Font, p.Fill})
+		s.legends = append(s.legends, legend{at, celltext.Shorten(text), names, p.Font, fill})
 	}
 }
 

@@ -25,6 +25,7 @@ type table struct {
 	closedAt   int       // the row that ends a letter
 	since      [3]int    // rows of the file before the last total, the last sub-heading, and this sheet
 	totals     int       // rows of totals before this sheet
+	pinned     []pinned  // comments above the rows of pieces
 	row        takeoff.Row
 }
 

@@ -143,7 +143,7 @@ func uglyPinned(t testing.TB) []ugly {
 	}
 	return []ugly{
 		uglyXLSX("comments-and-picture.xlsx", b, 2, 0, 0, 2*one, "", "strike or change a row: E2, E3", "sheet 'Level 2 (scan)' holds a picture or a drawing, which isn't read"),
-		uglyXLSX("comments-that-say.xlsx", c, 2, 0, 2, 2*one, "Ducts!3:comment on 'Kind' Ducts!5:comment on 'Length (mm)'", "comments on cells aren't read"),
+		uglyXLSX("comments-that-say.xlsx", c, 2, 0, 2, 2*one, "Ducts!1:comment on 'Tag' Ducts!3:comment on 'Kind' Ducts!5:comment on 'Length (mm)'", "comments on cells aren't read"),
 		{name: "comment-that-says.ods", data: odsFile(t, `<table:table table:name="Ducts">`+odsRow("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)")+remark+says+`</table:table>`), used: 1, refused: 1, area: one, faults: "Ducts!3:comment on 'Width (mm)'"},
 		{name: "comment.ods", data: odsFile(t, `<table:table table:name="Ducts">`+odsRow("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)")+remark+`</table:table>`), used: 1, area: one, notes: []string{"strike or change a row: E2"}},
 	}

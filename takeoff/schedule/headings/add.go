@@ -93,7 +93,7 @@ func (l *Lexicon) addUnused(line line, over bool) error {
 }
 
 // strikeMeans are the words of the list struck that cells may begin with.
-var strikeMeans = []string{"first", "alone", "cell", "yes"}
+var strikeMeans = []string{"first", "alone", "cell", "yes", "thing"}
 
 // addDoubts files words of rows that aren't pieces, or may not count, and of how many.
 func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) error {
@@ -110,7 +110,7 @@ func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) erro
 	}
 	switch line.list {
 	case struckList:
-		return place(line, l.struck, "first alone cell heading column yes no", set)
+		return place(line, l.struck, "first alone cell heading column yes no thing", set)
 	case placeList:
 		return place(line, l.places, "total system level either dimension note", set)
 	}

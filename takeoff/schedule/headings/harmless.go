@@ -46,13 +46,16 @@ func (l *Lexicon) doubtful(words []string) bool {
 			other = other || !known
 		}
 		thing = thing || l.harmless[w]
-		if strings.ContainsAny(w, "0123456789") {
+		if strings.ContainsAny(w, "0123456789") || l.numbers[w] > 0 || halves[w] {
 			figures++
 		}
 	}
 	sentence := vagues > 1 || vagues > 0 && (other || vagues+figures == len(words) && (len(words) > 1 || len(words[0]) > 3))
 	return sentence && !thing || compares && (figures > 0 || len(words) < 3)
 }
+
+// halves are words for a half, in seven languages, without accents (from memory, unverified).
+var halves = map[string]bool{"half": true, "halben": true, "halber": true, "demi": true, "halve": true, "halv": true, "halva": true, "medio": true, "media": true, "mezzo": true, "mezza": true}
 
 // wordsFrom is what the phrases say with which words begin.
 func (l *Lexicon) wordsFrom(words []string) (says Says) {

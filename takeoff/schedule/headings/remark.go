@@ -229,10 +229,10 @@ func (l *Lexicon) figure(words []string) bool {
 	for n := 0; n < 2 && len(words) > 0 && (l.one(words[0], dimension) || l.one(words[0], small)); n++ {
 		words = words[1:]
 	}
-	if len(words) == 0 || len(words[0]) < 2 {
+	if len(words) == 0 || words[0][0] < '0' || words[0][0] > '9' {
 		return false
 	}
-	return words[0][0] >= '0' && words[0][0] <= '9'
+	return len(words[0]) > 1 || len(words) > 2 && words[1][0] >= '0' && words[1][0] <= '9' && words[2] == "m" // 1.2 m
 }
 
 // sumOf reports a remark that calls its row a total: total, sum of above, total of 1 and 2;

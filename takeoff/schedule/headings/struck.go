@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"blankoff/takeoff"
 )
 
 // Struck reports a cell that says its row doesn't count: it begins with a word as
@@ -34,11 +36,26 @@ func (l *Lexicon) struckAt(parts []string) bool {
 		switch l.struck[strings.Join(parts[:n], "")] {
 		case "first":
 			return true
+		case "thing":
+			return !l.ofThing(parts[n:])
 		case "alone", "yes", "cell":
 			return n == len(parts)
 		}
 	}
 	return false
+}
+
+// ofThing reports words that name a thing at the duct, and no piece: transit film before
+// fixing.
+func (l *Lexicon) ofThing(words []string) bool {
+	thing := false
+	for _, w := range words {
+		if _, piece := l.cells[takeoff.Kind][w]; piece {
+			return false
+		}
+		thing = thing || l.harmless[w]
+	}
+	return thing
 }
 
 // StruckName reports the name of a system, a level, a place or the like that is none, but
@@ -54,7 +71,7 @@ func (l *Lexicon) StruckName(name string) bool {
 		return false
 	}
 	switch l.struck[whole] {
-	case "first", "alone", "yes", "cell":
+	case "first", "alone", "yes", "cell", "thing":
 		return true
 	}
 	return false
@@ -105,7 +122,7 @@ func begin(word string) (b [3]byte) {
 func (l *Lexicon) StruckAnywhere(line string) bool {
 	words := Tokens(line)
 	for i, w := range words {
-		if l.struck[w] == "first" || i+1 < len(words) && l.struck[w+words[i+1]] == "first" {
+		if m := l.struck[w]; m == "first" || m == "thing" && !l.ofThing(words[i+1:]) || i+1 < len(words) && l.struck[w+words[i+1]] == "first" {
 			return true
 		}
 	}
@@ -123,7 +140,7 @@ func (l *Lexicon) Keeps(heading string) string {
 			return "marked"
 		}
 		return "struck"
-	case "yes", "first":
+	case "yes", "first", "thing":
 		return "struck"
 	case "no":
 		return "kept"
@@ -135,7 +152,7 @@ func (l *Lexicon) Keeps(heading string) string {
 		return "marked"
 	}
 	for _, w := range Tokens(heading) {
-		if m := l.struck[w]; m == "heading" || m == "first" || m == "yes" {
+		if m := l.struck[w]; m == "heading" || m == "first" || m == "yes" || m == "thing" {
 			return "status"
 		}
 	}

@@ -166,6 +166,9 @@ func (t *Reader) doubtComments(r *takeoff.Row) {
 		if c.Column < len(t.Specs) && t.Specs[c.Column].Typed != "" {
 			at = fmt.Sprintf(CommentOn+" on '%s'", t.Specs[c.Column].Typed)
 		}
-		t.doubtRemark(r, at, c.Text)
+		faults := len(r.Faults)
+		if t.doubtRemark(r, at, c.Text); len(r.Faults) == faults && t.saysOf(c.Text).Of == wording.OfElse {
+			t.Told.AddToRead("comments on cells with words that no list here knows; read them, as their rows count as they stand, the first '%s'", celltext.Shorten(c.Text), r.At.Row)
+		}
 	}
 }

@@ -19,7 +19,8 @@ func (t *Reading) byCells() {
 	})
 	fixed := t.ByMap.Fixes(t.Place.Sheet)
 	again := (open || !fixed) && t.settledBefore()
-	if !open && (t.Maps(takeoff.Kind) || fixed) {
+	unsized := !fixed && !t.Sized() && !t.Maps(columns.Own[1])
+	if !open && !unsized && (t.Maps(takeoff.Kind) || fixed) {
 		return
 	}
 	b := t.Peek()
@@ -45,10 +46,34 @@ func (t *Reading) byCells() {
 			t.Note("column '%s' is read as size, as its cells hold sizes", s.Typed)
 		}
 	}
+	if unsized && !again {
+		t.sizesByCells(b)
+	}
 	if !again {
 		t.numbersByCells(b)
 		t.tagByCells(b)
 	}
+}
+
+// sizesByCells takes the one column of an unknown heading whose cells all hold a whole
+// cross-section for the size, where nothing else gives it.
+func (t *Reading) sizesByCells(b columns.Beneath) {
+	at := -1
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if s.Used || s.Fixed || s.Verdict != headings.Unknown || s.Typed == "" || len(b.Columns[i]) < 2 || b.Share(i, celltext.IsSize) < 1 {
+			continue
+		}
+		if at >= 0 {
+			return
+		}
+		at = i
+	}
+	if at < 0 || t.Sized() {
+		return
+	}
+	t.TakeForSize(&t.Specs[at], headings.OwnSize)
+	t.Note("column '%s' is read as size, as its cells hold sizes and no other column gives any", t.Specs[at].Typed)
 }
 
 // settledBefore takes columns for what the file said they are of which these rows were

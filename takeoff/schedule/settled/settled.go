@@ -96,7 +96,8 @@ func (t *Reading) spanishName() {
 // where the sizes are given too: nothing says that its areas are of each and not
 // of the whole row, and sizes give the area anyway.
 func (t *Reading) areaBesideSizes() {
-	sized := t.Maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+	long := func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Sizes && s.Size == headings.LongSize }
+	sized := slices.ContainsFunc(t.Specs, long) || t.Maps(takeoff.DimColumn(fittings.Length)) && slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
 		return s.Used && (s.Verdict == headings.Sizes || s.To() == takeoff.DimColumn(fittings.Width) || s.To() == takeoff.DimColumn(fittings.Diameter))
 	})
 	if !sized {

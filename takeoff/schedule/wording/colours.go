@@ -82,11 +82,15 @@ const longestLegend = 120
 
 // ColourLegend reports a line of a legend that says of what it explains that it doesn't count, as
 // Grey: existing. A line that names no colour has to be short: it may be in the colour itself.
-func ColourLegend(lex *headings.Lexicon, line string) bool {
+// swatch: it stands beside a cell of a colour, and so is of that.
+func ColourLegend(lex *headings.Lexicon, line string, swatch bool) bool {
 	if len(line) > longestLegend || line == "" {
 		return false
 	}
-	if len(Colours(line)) == 0 && len(headings.Tokens(line)) > 4 {
+	if swatch && Remark(lex, line).Of&(OfCounts|OfMany|OfOut|OfSum|OfPart|OfUnsized|OfDoubt) != 0 {
+		return true
+	}
+	if len(Colours(line)) == 0 && len(headings.Tokens(line)) > 4 && !swatch {
 		return false
 	}
 	if lex.StruckAnywhere(line) || lex.Struck(line) || Outside.MatchString(line) {

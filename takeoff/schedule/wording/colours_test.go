@@ -27,7 +27,7 @@ func TestColourLegend(t *testing.T) {
 		"Texto en gris: existente": true, "Grey = by others": true, "existing": true, "Rot: entfällt": true, "Gråa rader: utgår": true, "Grigio: esistente": true, "Text in gris: vervallen": true,
 		"Grey: insulated": false, "Galvanised steel, grey": false, "Sizes are of the metal": false, "All pipes in the existing plant room stay as they are and are not shown": false, "": false,
 	} {
-		if got := ColourLegend(lex, line); got != want {
+		if got := ColourLegend(lex, line, false); got != want {
 			t.Errorf("%q: %v", line, got)
 		}
 	}

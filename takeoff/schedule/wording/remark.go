@@ -127,7 +127,7 @@ func oneOf(words []string, list map[string]bool) bool {
 
 // Words without which countNoted and manyNoted match nothing.
 var (
-	countWords = SetOf("deleted omitted entfallt supprime supprimee supprimes supprimees less minus plus qty make now need reduced only nur noch solo endast nog lieu per each every je par por typical both")
+	countWords = SetOf("deleted omitted entfallt supprime supprimee supprimes supprimees less minus plus qty make now need reduced only nur noch solo endast nog lieu per each every je jede jedem jeden jeder jedes par chaque elke varje ogni por cada typical both")
 	manyWords  = SetOf("typ typical as qty")
 )
 
@@ -161,9 +161,13 @@ func lengthUnit(word string) bool {
 	return ok && u.Measure == takeoff.Lengths
 }
 
-// lastSize is the last size of a remark, as typed: 700 and 400 of 700x400, 1350. Zeros
-// where it has none.
+// lastSize is the last size of a remark, as typed: 700 and 400 of 700x400, 1350; one in metres
+// in mm. Zeros where it has none.
 func lastSize(note string) (size [2]float64) {
+	if m := metresNoted.FindStringSubmatch(note); m != nil {
+		size[0], _ = strconv.ParseFloat(m[1]+"."+m[2], 64)
+		size[0] *= 1000
+	}
 	for _, m := range sizeNoted.FindAllStringSubmatch(note, -1) {
 		size[0], _ = strconv.ParseFloat(m[1], 64)
 		size[1], _ = strconv.ParseFloat("0"+m[2], 64)
@@ -180,6 +184,9 @@ var moreNoted = regexp.MustCompile(`^[+-]\s*\d{1,2}\W*$`)
 // sizeNoted is a size in a remark.
 var sizeNoted = regexp.MustCompile(`(\d{2,5}(?:\.\d+)?)(?:\s*(?:mm)?\s*[xX×*]\s*(\d{2,5}))?`)
 
+// metresNoted is a length in metres in a remark.
+var metresNoted = regexp.MustCompile(`\b(\d{1,2})[.,](\d{1,3}) ?m\b`)
+
 // levelsNoted is a remark that names several levels: L1 to L5, levels 2 and 3 (from memory,
 // unverified).
 var levelsNoted = regexp.MustCompile(`(?i)^(?:(?:for|on|at|all|typ\w*|f[üu]r|pour|voor|f[öo]r|para|per)\s+)?(?:(?:(?:levels?|lvls?|floors?|storeys?|geschosse?|etagen?|niveaux?|[ée]tages?|verdieping(?:en)?|plan|våningar|plantas?|pian[oi]|og|ug)\s*l?|l)\d+\s*(?:to|bis|t/m|till|thru|through|à|a|al|-|–|&|\+|,|and|und|et|en|och|y|e)\s*(?:(?:levels?|lvls?|floors?|storeys?|geschosse?|etagen?|niveaux?|[ée]tages?|verdieping(?:en)?|plan|våningar|plantas?|pian[oi]|og|ug)\s*)?l?\d+|\d+(?:st|nd|rd|th|\.)?\s*(?:to|bis|t/m|till|thru|through|à|a|al|-|–|&|\+|,|and|und|et|en|och|y|e)\s*\d+(?:st|nd|rd|th|\.)?\s*(?:levels?|lvls?|floors?|storeys?|geschosse?|etagen?|niveaux?|[ée]tages?|verdieping(?:en)?|plan|våningar|plantas?|pian[oi]|og|ug))\W*$`)
@@ -192,4 +199,4 @@ var manyNoted = regexp.MustCompile(`(?i)\btyp(?:ical)?\b.{0,12}\d|\bas (?:above|
 
 // countNoted is a remark that changes how many there are, in seven languages (from memory,
 // unverified).
-var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d{1,2}\b|\bneed \d+ more\b|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\bje (?:etage|geschoss|anlage)\b|\bpar (?:étage|niveau)|\bper (?:verdieping|våning|piano)|\bpor planta\b|\btypical all\b|\bboth risers\b`)
+var countNoted = regexp.MustCompile(`(?i)\b(?:\d+|one|two) (?:deleted|omitted|entfällt|supprimée?s?|of these deleted)\b|^(?:less|minus|plus) \d|\bqty\b.*(?:should|to be|wrong|now|\d)|\b(?:make|now|need|reduced to|only|nur|noch|solo|endast|nog) \d+ ?(?:off|no|nos|more|stück|stk|stuks|st|uds?|pz|pcs)\b|\breduced to \d{1,2}\b|\bneed \d+ more\b|\b\d+ (?:off )?only\b|\bau lieu de \d|\b(?:per|each|every) (?:floor|system|level|storey|riser)\b|\b(?:je|jede[mnrs]?) (?:etage|geschoss|stockwerk|anlage)\b|\b(?:par|chaque) (?:étage|niveau)|\b(?:per|elke|varje|ogni) (?:verdieping|woonlaag|våning|plan|piano)\b|\b(?:por|cada) planta\b|\btypical all\b|\bboth risers\b`)

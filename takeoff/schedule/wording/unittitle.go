@@ -85,3 +85,22 @@ var ofOne = []string{"length", "lange", "longueur", "lengte", "langd", "longitud
 // ofSections are words for cross-sections in such a line, in seven languages (from memory,
 // unverified).
 var ofSections = []string{"section", "sections", "querschnitt", "querschnitte", "hohen", "seccion", "secciones", "sezione", "sezioni", "doorsnede", "doorsneden", "afmetingen", "tvarsnitt", "largeurs", "hauteurs", "breedtes", "hoogtes", "bredder", "hojder", "anchos", "altos", "larghezze", "altezze"}
+
+// PinnedUnit is the one unit of lengths that a short text names: inches throughout, in cm.
+func PinnedUnit(text string) (u quantity.Unit, ok bool) {
+	words := headings.Tokens(text)
+	if len(words) > 6 || OnInsulation(text) {
+		return u, false
+	}
+	for i, w := range words {
+		x, unit := quantity.UnitOf(w)
+		if !unit || x.Measure != takeoff.Lengths || w == "in" && len(words) > 1 || len(w) == 1 && w != "m" || i > 0 && strings.Trim(words[i-1], "0123456789") == "" {
+			continue
+		}
+		if ok && x != u {
+			return quantity.Unit{}, false
+		}
+		u, ok = x, true
+	}
+	return u, ok
+}

@@ -12,8 +12,14 @@ import (
 // put puts the cell's text into the row.
 func (sr *Rows) put() error {
 	text, unlike, err := sr.text()
-	if err != nil || text == "" {
+	if err != nil {
 		return err
+	}
+	if text == "" {
+		if s := sr.cell.style; s > 0 && s < len(sr.book.paints) {
+			sr.Paint.Blank(sr.book.paints[s])
+		}
+		return nil
 	}
 	c := sr.cell.column
 	if c >= mostKept {

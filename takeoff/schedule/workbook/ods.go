@@ -192,6 +192,9 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 		text = odsValue(e, text)
 	}
 	if text == "" || e.Name.Local == "covered-table-cell" {
+		if len(sr.book.looks.paints) > 0 {
+			sr.Paint.Blank(sr.book.looks.paints[sr.odsStyle(e)])
+		}
 		return column + n, nil
 	}
 	if column+n > excelize.MaxColumns {
@@ -219,6 +222,14 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 	return after, nil
 }
 
+// odsStyle is the style of a cell, or that of its row.
+func (sr *Rows) odsStyle(e xml.StartElement) string {
+	if style := attr(e, "style-name"); style != "" {
+		return style
+	}
+	return sr.ods.style
+}
+
 // odsPut puts a cell behind those of the row.
 func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
 	at, formula := len(sr.Cells), attr(e, "formula")
@@ -227,11 +238,7 @@ func (sr *Rows) odsPut(e xml.StartElement, text string, unlike bool) {
 		sr.Struck = append(sr.Struck, at)
 	}
 	if len(sr.book.looks.paints) > 0 {
-		style := attr(e, "style-name")
-		if style == "" {
-			style = sr.ods.style
-		}
-		sr.Paint.Meet(sr.book.looks.paints[style])
+		sr.Paint.Meet(sr.book.looks.paints[sr.odsStyle(e)])
 	}
 	if unlike {
 		sr.Unlike = append(sr.Unlike, at)

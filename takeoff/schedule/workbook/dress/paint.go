@@ -58,14 +58,22 @@ func (p Paint) unseen() bool {
 // Painted is how the filled cells of a row are coloured, where all are alike.
 type Painted struct {
 	Font, Fill Colour
-	Unseen     bool // each is written in the colour of its filling
-	Met        bool // a cell was met
+	Swatch     Colour // the filling of the first cell without a text that has one
+	Unseen     bool   // each is written in the colour of its filling
+	Met        bool   // a cell was met
+}
+
+// Blank takes in the colours of a cell without a text.
+func (p *Painted) Blank(x Paint) {
+	if p.Swatch == 0 {
+		p.Swatch = x.fill
+	}
 }
 
 // Meet takes in the colours of a filled cell.
 func (p *Painted) Meet(x Paint) {
 	if !p.Met {
-		*p = Painted{x.font, x.fill, x.unseen(), true}
+		*p = Painted{x.font, x.fill, p.Swatch, x.unseen(), true}
 		return
 	}
 	if p.Font != x.font {

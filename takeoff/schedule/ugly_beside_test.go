@@ -1,0 +1,54 @@
+package schedule_test
+
+import (
+	"testing"
+
+	"github.com/xuri/excelize/v2"
+)
+
+// uglyBeside are workbooks in which a colour without a text or a comment on a heading says
+// something of the rows, and text files whose last lines or one column of sizes are of their own.
+func uglyBeside(t testing.TB) (out []ugly) {
+	one := rect(.6, .4, 1)
+	fill := func(b *book, sheet, from, to, colour string) {
+		id, err := b.file.NewStyle(&excelize.Style{Fill: excelize.Fill{Type: "pattern", Pattern: 1, Color: []string{colour}}})
+		b.do(err)
+		b.do(b.file.SetCellStyle(sheet, from, to, id))
+	}
+	for _, x := range []struct{ name, line, swatch, faults string }{
+		{"swatch-by-others.xlsx", "supplied and tested by another trade", "FF7F50", "Ducts!3:"},
+		{"swatch-existing.xlsx", "Bestand, bleibt", "FF7F50", "Ducts!3:"},
+		{"swatch-insulated.xlsx", "insulated 30 mm", "FF7F50", ""},
+		{"swatch-of-another-colour.xlsx", "supplied and tested by another trade", "5050FF", ""},
+	} {
+		b := newBook(t, "Ducts", "Colours").rows("Ducts", 1, bookHead, row("A", "straight", 600, 400, 1000), row("B", "straight", 600, 400, 1000)).rows("Colours", 1, row("Colours"), row(nil, x.line))
+		fill(b, "Ducts", "A3", "E3", "FF7F50")
+		fill(b, "Colours", "A2", "A2", x.swatch)
+		out = append(out, uglyXLSX(x.name, b, 2, 0, 0, 2*one, x.faults))
+	}
+	for _, x := range []struct{ name, at, text, faults, note string }{
+		{"comment-on-heads-inches.xlsx", "E1", "inches throughout", "Ducts!1:comment on 'Length'", ""},
+		{"comment-on-heads-mm.xlsx", "C1", "JS:\nin mm", "", ""},
+		{"comment-on-head-per-floor.xlsx", "B1", "one of these per floor", "Ducts!1:comment on 'Kind'", ""},
+		{"comment-on-head-cm.xlsx", "E1", "Länge in cm", "Ducts!1:comment on 'Length'", ""},
+		{"comment-on-head-other.xlsx", "C1", "along the grain", "", "comments on headings with words that no list here knows"},
+	} {
+		b := newBook(t, "Ducts").rows("Ducts", 1, row("Tag", "Kind", "Width", "Height", "Length"), row("A", "straight", 600, 400, 1000))
+		b.do(b.file.AddComment("Ducts", excelize.Comment{Cell: x.at, Paragraph: []excelize.RichTextRun{{Text: x.text}}}))
+		u := uglyXLSX(x.name, b, 1, 0, 0, one, x.faults)
+		if x.note != "" {
+			u.notes = []string{x.note}
+		}
+		out = append(out, u)
+	}
+	d := newBook(t, "Ducts").rows("Ducts", 1, bookHead, row("A", "straight", 600, 400, 1000))
+	d.do(d.file.AddComment("Ducts", excelize.Comment{Cell: "E2", Paragraph: []excelize.RichTextRun{{Text: "à raccourcir de 20 cm"}}}))
+	const heads = "Item,Kind,Size,Length,Qty,Remarks\n"
+	return append(out, uglyXLSX("comment-shortens.xlsx", d, 0, 0, 1, 0, "Ducts!2:comment on 'Length (mm)'"),
+		csvFile("one-column-of-sizes.csv", "Maß (mm);Länge (cm);Stück;wo\n600x400;100;4;Keller links\nØ200;300;5;Treppe\n", 2, 0, 0, 4*one+5*round(.2, 3), "", "'Maß (mm)' is read as size"),
+		csvFile("signed-between-tables.csv", heads+"A1,Straight,600x400,1000,1,\nPrepared: A. Person,,,,Checked: B. Person,\n"+heads+"A2,Straight,600x400,1000,1,\n", 2, 0, 0, 2*one, ""),
+		csvFile("remove-the-film.csv", heads+"A1,Straight,600x400,1000,1,remove transit film before fixing\nA2,Straight,600x400,1000,1,remove end caps last\nA3,Straight,600x400,1000,1,remove\nA4,Straight,600x400,1000,1,remove duct\n", 2, 0, 2, 2*one, "4:Remarks 5:Remarks"),
+		csvFile("half-a-metre-shorter.csv", heads+"A1,Straight,600x400,1000,1,wird um einen halben Meter kürzer als hier steht\nA2,Straight,600x400,1000,1,trimmed to 1.1 m on site to clear the beam\nA3,Straight,600x400,1000,1,op elke woonlaag zo een\nA4,Straight,600x400,1000,1,se repite en cada planta\nA5,Straight,600x400,1000,1,trimmed to 1.0 m on site\n", 1, 0, 4, one,
+			"2:Remarks 3:Remarks 4:Remarks 5:Remarks"),
+	)
+}
