@@ -54,6 +54,11 @@ func (l *Lexicon) doubtful(words []string) bool {
 	return sentence && !thing || compares && (figures > 0 || len(words) < 3)
 }
 
+// NamesThing reports words with one for a thing at the duct.
+func (l *Lexicon) NamesThing(words []string) bool {
+	return slices.ContainsFunc(words, func(w string) bool { return l.harmless[w] })
+}
+
 // halves are words for a half, in seven languages, without accents (from memory, unverified).
 var halves = map[string]bool{"half": true, "halben": true, "halber": true, "demi": true, "halve": true, "halv": true, "halva": true, "medio": true, "media": true, "mezzo": true, "mezza": true}
 

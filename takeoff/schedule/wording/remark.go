@@ -68,6 +68,10 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 			x.Of |= OfNew
 		}
 	}
+	if m := sizedNoted.FindStringSubmatch(note); m != nil && x.Of&OfNew == 0 && len(words) < 7 && !lex.NamesThing(words) && !OnInsulation(note) {
+		x.Of |= OfNew
+		x.New[0], _ = strconv.ParseFloat(m[1], 64)
+	}
 	if len(words) == 0 && note != "" && strings.Trim(note, "? ") == "" {
 		x.Of |= OfOpen
 	}
@@ -148,7 +152,7 @@ func remarkUnit(lex *headings.Lexicon, words []string, note string) (u quantity.
 	if m := LoneUnit.FindStringSubmatch(note); m != nil {
 		return quantity.UnitOf(m[1] + m[2] + m[3])
 	}
-	if u, ok = quantity.UnitOf(note); ok && u.Measure == takeoff.Lengths && (len(note) > 3 || note == "mm") {
+	if u, ok = quantity.UnitOf(note); ok && u.Measure == takeoff.Lengths && (len(note) > 2 || note == "mm") {
 		return u, true
 	}
 	u, ok = StatedUnit(lex, note)
@@ -183,6 +187,9 @@ var moreNoted = regexp.MustCompile(`^[+-]\s*\d{1,2}\W*$`)
 
 // sizeNoted is a size in a remark.
 var sizeNoted = regexp.MustCompile(`(\d{2,5}(?:\.\d+)?)(?:\s*(?:mm)?\s*[xX×*]\s*(\d{2,5}))?`)
+
+// sizedNoted is a side or a length in a remark, in seven languages (from memory, unverified).
+var sizedNoted = regexp.MustCompile(`(?i)\b(\d{3,4}) ?(?:mm )?(?:breit|hoch|lang|wide|high|deep|long|breed|hoog|diep|bred|brett|hög|högt|lång|långt|de large|de haut|de long|de ancho|de alto|de largo|di larghezza|di altezza|di lunghezza|largo|lungo|alto)(?:$|[\s.,;])`)
 
 // metresNoted is a length in metres in a remark.
 var metresNoted = regexp.MustCompile(`\b(\d{1,2})[.,](\d{1,3}) ?m\b`)

@@ -192,9 +192,7 @@ func (sr *Rows) odsCell(e xml.StartElement, column int) (int, error) {
 		text = odsValue(e, text)
 	}
 	if text == "" || e.Name.Local == "covered-table-cell" {
-		if len(sr.book.looks.paints) > 0 {
-			sr.Paint.Blank(sr.book.looks.paints[sr.odsStyle(e)])
-		}
+		sr.Paint.Blank(sr.book.looks.paints[sr.odsStyle(e)])
 		return column + n, nil
 	}
 	if column+n > excelize.MaxColumns {
