@@ -198,3 +198,68 @@ func (t *Reader) noteWords() {
 		}
 	}
 }
+
+// reducerStyle passes over the style of a reducer that says no more than its sizes do:
+// concentric. One that is eccentric has to be given an offset.
+func (t *Reader) reducerStyle(r *takeoff.Row) {
+	kind, _, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind])
+	if kind != fittings.Reducer && kind != fittings.Transition {
+		return
+	}
+	style := r.Text[takeoff.Style]
+	known, shifted := t.Kinds().ReducerStyle(style)
+	if !known {
+		return
+	}
+	r.Text[takeoff.Style], t.Moved = "", true
+	t.Told.Add("styles of reducers and transitions that give no size passed over, the first '%s'", celltext.Shorten(style), r.At.Row)
+	if x := &t.InKind.row; shifted {
+		if x.Spec == nil {
+			at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.To() == takeoff.Style })
+			x.Spec, x.cell = &t.Specs[max(at, 0)], style
+		}
+		x.eccentric = true
+	}
+}
+
+// mostEven is how many rows below the headings are looked at whether they have a cell for each.
+const mostEven = 20
+
+// seeEven finds out whether the rows of a text file have as many cells as there are headings,
+// all but a few: then one that has fewer may lack a cell in the middle.
+func (t *Reader) seeEven() {
+	t.even = false
+	if !t.Ragged || t.Below == nil || len(t.Specs) < 3 {
+		return
+	}
+	full, rows := 0, 0
+	for _, cells := range t.Below(mostEven) {
+		if len(cells) > 1 {
+			rows++
+		}
+		if len(cells) == len(t.Specs) {
+			full++
+		}
+	}
+	if t.Next != nil {
+		rows++
+		if len(t.Next) == len(t.Specs) {
+			full++
+		}
+	}
+	t.even = full > 0 && 2*full >= rows
+}
+
+// tellShort says of a row with fewer cells than headings that it has, where it is refused, or
+// is shorter than pieces are: its figures may stand under the wrong headings.
+func (t *Reader) tellShort(r *takeoff.Row) {
+	said := fmt.Sprintf("this row has %d cells and the headings %d, so its figures may stand under the wrong ones", t.cells, len(t.Specs))
+	long := takeoff.DimColumn(fittings.Length)
+	switch {
+	case len(r.Faults) > 0:
+		f := &r.Faults[0]
+		f.Message += "; " + said
+	case r.Has(long) && r.Number[long] < columns.LeastSide:
+		r.Refuse(long, t.Place.Fault(long.Heading(), r.Text[long], "a cell for each heading", said+"; put in the one that lacks"))
+	}
+}

@@ -5,9 +5,11 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/wording"
 )
 
@@ -215,4 +217,46 @@ func (t *Reader) doubtCells(r *takeoff.Row) {
 			t.doubtMerged(r, s, r.Text[s.To()])
 		}
 	}
+}
+
+// Legend is a line above the headings that says something of rows with a sign.
+type Legend struct{ Sign, Said string }
+
+// doubtSigned refuses a row with a sign of which a line above says something.
+func (t *Reader) doubtSigned(r *takeoff.Row) {
+	for _, x := range [...]struct {
+		takeoff.Column
+		cell string
+	}{{takeoff.Tag, r.Text[takeoff.Tag]}, {takeoff.Kind, t.kindNow}, {takeoff.Note, r.Text[takeoff.Note]}} {
+		if !answered.HasSign(x.cell, t.Legend.Sign) {
+			continue
+		}
+		short, said := celltext.Shorten(x.cell), celltext.Shorten(t.Legend.Said)
+		r.Faults = append(r.Faults, t.Place.Fault(x.Heading(), short, "a row that counts",
+			fmt.Sprintf("'%s' has a %s, of which '%s' says something; if the row doesn't count take it out, or write out under scope, else take the %s off", short, t.Legend.Sign, said, t.Legend.Sign)))
+		return
+	}
+}
+
+// says refuses a row for what a cell says of it in a column that isn't used.
+func (t *Reader) says(r *takeoff.Row, s *columns.Spec, at int, cell string) {
+	name, short := s.Typed, celltext.Shorten(cell)
+	if name == "" {
+		name = "column " + mapping.Letter(at)
+	}
+	expected, trouble := "a row that counts", ""
+	switch s.Watch.Keeps {
+	case "answered":
+		trouble = "may say that the row doesn't count; take the row out, or write out under scope; take the column out if it says something else"
+	case "altered":
+		expected, trouble = "how many under quantity", "may change how many there are; write how many in all under quantity, and take the column out"
+	case "times":
+		expected, trouble = "how many under quantity", "may say that there are more or less than the row counts; write how many under quantity, and take the column out"
+	case "replaces":
+		expected, trouble = "rows that count", "may say that the row takes the place of another; take out what doesn't count any more, and the column"
+	default:
+		t.strike(r, s.Typed, cell)
+		return
+	}
+	r.Faults = append(r.Faults, t.Place.Fault(name, short, expected, fmt.Sprintf("'%s' in '%s' %s", short, name, trouble)))
 }

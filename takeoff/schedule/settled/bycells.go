@@ -1,12 +1,15 @@
 package settled
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
+	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/terms"
@@ -124,4 +127,128 @@ func (t *Reading) scopeByCells(b columns.Beneath) {
 func (t *Reading) namesScope(cell string) bool {
 	_, known := t.Lex.Exact(takeoff.Scope, cell)
 	return known || terms.KnownScope(cell) || t.Lex.Struck(cell)
+}
+
+// kindByCells takes the kinds from the one of several columns of descriptions, types,
+// items or marks whose cells name kinds. Two that name other kinds are asked about.
+func (t *Reading) kindByCells(b columns.Beneath) {
+	if t.Maps(takeoff.Kind) {
+		return
+	}
+	var found []int
+	asked := 0
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		share := b.Share(i, t.Kinds().NamesKind)
+		switch describes := s.Verdict == headings.Asks && s.Ask.Describes(); {
+		case s.Fixed:
+			continue
+		case describes || s.Verdict == headings.Asks && s.Ask.Items():
+			asked++
+			s.Kindless = share == 0 && len(b.Columns[i]) > 0
+			if share >= 0.5 {
+				found = append(found, i)
+			}
+		case share == 1 && (s.Used && s.Verdict == headings.Known && s.To() == takeoff.Tag || s.Verdict == headings.Unknown && described.Describer(s.Typed)):
+			found = append(found, i)
+		}
+	}
+	if len(found) == 0 {
+		found = t.unknownKinds(b)
+	}
+	switch {
+	case len(found) == 0, len(found) == 1 && asked == 1 && t.Specs[found[0]].Verdict == headings.Asks && t.Specs[found[0]].Ask.Describes(): // a column alone is taken anyway
+		return
+	case len(found) > 1 && !t.sameKinds(b, found):
+		a, c := &t.Specs[found[0]], &t.Specs[found[1]]
+		t.Refuse(a, "one column of kinds", fmt.Sprintf("'%s' and '%s' both name kinds of pieces, and not the same; head the one that counts kind, and the other note", a.Typed, c.Typed))
+		for _, i := range found {
+			t.Specs[i].Used, t.Specs[i].Verdict, t.Specs[i].Settled = false, headings.Unknown, true
+		}
+		return
+	}
+	s := &t.Specs[found[0]]
+	if s.Typed == "" {
+		s.Typed = "column " + mapping.Letter(found[0])
+		t.TakeFor(s, takeoff.Kind)
+		t.Note("%s has no heading and is read as kind, as its cells name kinds of pieces", s.Typed)
+		return
+	}
+	t.TakeFor(s, takeoff.Kind)
+	t.Note("column '%s' is read as kind, as its cells name kinds of pieces", s.Typed)
+}
+
+// mostNameKinds reports cells of which nine in ten name kinds, or all but one of three and more.
+func (t *Reading) mostNameKinds(cells []string) bool {
+	named := 0
+	for _, c := range cells {
+		if t.Kinds().NamesKind(c) {
+			named++
+		}
+	}
+	return named > 0 && 10*named >= 9*len(cells) || named > 1 && named == len(cells)-1
+}
+
+// unknownKinds are the columns of headings that aren't known, or of none, of whose cells
+// nine in ten name kinds; and of those asked about whose cells are all words as spiral, where
+// no column names others.
+func (t *Reading) unknownKinds(b columns.Beneath) (found []int) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		switch {
+		case s.Fixed:
+		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
+			if t.mostNameKinds(b.Columns[i]) && 10*len(b.Columns[i]) >= 9*b.Rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
+				found = append(found, i)
+			}
+		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.Share(i, t.Kinds().RoundKind) == 1:
+			found = append(found, i)
+		}
+	}
+	return found
+}
+
+// IsList reports the only heading of a list of one column, of which most rows say what a
+// straight is, with its size and its length: Straight duct 600x400x1500. Those aren't in a file
+// of refused rows.
+func (t *Reading) IsList(hs []headings.Heading) bool {
+	at := slices.IndexFunc(hs, func(h headings.Heading) bool { return h.Verdict != headings.Blank })
+	added := func(h headings.Heading) bool { return strings.HasPrefix(h.Typed, columns.AddedMark) }
+	if t.Below == nil || at < 0 || slices.ContainsFunc(hs[at+1:], func(h headings.Heading) bool { return h.Verdict != headings.Blank && !added(h) }) {
+		return false
+	}
+	if h := hs[at]; !(h.Verdict == headings.Asks && (h.Ask.Describes() || h.Ask.Items()) || h.Verdict == headings.Known && h.Column == takeoff.Kind) {
+		return false
+	}
+	if slices.ContainsFunc(hs[at+1:], added) {
+		return true
+	}
+	rows, whole := t.Below(columns.MostBelow), 0
+	for _, cells := range rows {
+		if len(celltext.Filled(cells)) > 1 {
+			return false
+		}
+		if t.Kinds().Whole(celltext.At(cells, at)) {
+			whole++
+		}
+	}
+	return whole > 1 && 2*whole > len(rows)
+}
+
+// sameKinds reports that the columns name the same kind on every row that was looked at.
+func (t *Reading) sameKinds(b columns.Beneath, columns []int) bool {
+	for _, row := range b.Cells {
+		kind := fittings.NoKind
+		for _, i := range columns {
+			if i >= len(row) || celltext.Trim(row[i]) == "" {
+				continue
+			}
+			k := t.Kinds().KindIn(celltext.Trim(row[i]))
+			if kind != fittings.NoKind && k != fittings.NoKind && k != kind {
+				return false
+			}
+			kind = max(kind, k)
+		}
+	}
+	return true
 }
