@@ -246,6 +246,9 @@ func (l *Lexicon) sumOf(words []string, text string) bool {
 		if len(rest) == 0 {
 			return true
 		}
+		if l.places[strings.Join(rest, "")] == "level" || len(rest) == 3 && l.isNumber(rest[0]) && l.one(rest[1], small) && l.isNumber(rest[2]) { // total ground floor, total 4 to 9
+			return true
+		}
 		of := false
 		for len(rest) > 0 && l.one(rest[0], small) {
 			of, rest = true, rest[1:]

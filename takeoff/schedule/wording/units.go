@@ -91,7 +91,7 @@ var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et",
 var measures = []string{"lengths", "length", "size", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
 
 // LoneUnit is a unit that stands by itself or in brackets.
-var LoneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
+var LoneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)[.!]*\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
 
 // UnitBehind is a unit at the end of a sub-heading.
 var UnitBehind = regexp.MustCompile(`(?i)(?:[-–:,]|\b(?:in|en|i))\s*(cm|inch|inches|ft|feet|metres|meters)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]\s*$`)
