@@ -45,7 +45,9 @@ func (l *Lexicon) doubtful(words []string) bool {
 		default:
 			other = other || !known
 		}
-		thing = thing || l.harmless[w]
+		if !thing {
+			thing, _ = l.remarkWord(w)
+		}
 		if strings.ContainsAny(w, "0123456789") || l.numbers[w] > 0 || halves[w] {
 			figures++
 		}
@@ -56,7 +58,7 @@ func (l *Lexicon) doubtful(words []string) bool {
 
 // NamesThing reports words with one for a thing at the duct.
 func (l *Lexicon) NamesThing(words []string) bool {
-	return slices.ContainsFunc(words, func(w string) bool { return l.harmless[w] })
+	return slices.ContainsFunc(words, func(w string) bool { thing, _ := l.remarkWord(w); return thing })
 }
 
 // halves are words for a half, in seven languages, without accents (from memory, unverified).
@@ -78,7 +80,7 @@ func (l *Lexicon) harmlessWord(w string) bool {
 	if len(w) == 1 || strings.ContainsAny(w, "0123456789") {
 		return true
 	}
-	if _, known := l.harmless[w]; known {
+	if _, known := l.remarkWord(w); known {
 		return true
 	}
 	switch l.places[w] {

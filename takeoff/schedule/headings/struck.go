@@ -48,14 +48,12 @@ func (l *Lexicon) struckAt(parts []string) bool {
 // ofThing reports words that name a thing at the duct, and no piece: transit film before
 // fixing.
 func (l *Lexicon) ofThing(words []string) bool {
-	thing := false
 	for _, w := range words {
 		if _, piece := l.cells[takeoff.Kind][w]; piece {
 			return false
 		}
-		thing = thing || l.harmless[w]
 	}
-	return thing
+	return l.NamesThing(words)
 }
 
 // StruckName reports the name of a system, a level, a place or the like that is none, but

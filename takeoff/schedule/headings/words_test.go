@@ -1,6 +1,7 @@
 package headings
 
 import (
+	"maps"
 	"strings"
 	"testing"
 
@@ -97,9 +98,35 @@ func FuzzWords(f *testing.F) {
 // No word of remarks both bears on no area and doubts its row, in whichever languages.
 func TestWordsOfRemarksAreOfOneSort(t *testing.T) {
 	l := lexicon(t)
-	for word := range l.harmless {
+	all := maps.Clone(ordinary())
+	maps.Copy(all, l.harmless)
+	if len(all) < 14_000 {
+		t.Errorf("%d words", len(all))
+	}
+	for word := range all {
 		if l.one(word, Doubt) || l.one(word, vague) || l.one(word, comparing) {
 			t.Errorf("'%s' is a plain word of remarks, and one that says something of the row", word)
+		}
+	}
+}
+
+// Ordinary words are written as words of remarks are looked up, each line of one sort.
+func TestOrdinaryWordsCanBeFound(t *testing.T) {
+	for _, language := range languages {
+		data, err := ordinaryFiles.ReadFile("ordinary/" + language + ".txt")
+		if err != nil {
+			t.Fatal(err)
+		}
+		for line := range strings.Lines(string(data)) {
+			sort, words, ok := strings.Cut(line, ": ")
+			if !ok || sort != "thing" && sort != "plain" {
+				t.Errorf("%s: %q is of no sort", language, line)
+			}
+			for w := range strings.FieldsSeq(words) {
+				if parts := Tokens(w); len(parts) != 1 || parts[0] != w {
+					t.Errorf("%s: %q is looked up as %q", language, w, parts)
+				}
+			}
 		}
 	}
 }
