@@ -143,6 +143,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case t.groupHead(text, at), wording.ShapeName(t.Lex, text):
 		t.group(number, cells, text)
 	case t.partLine(number, cells, text), t.kindLine(number, cells, at, text):
+	case t.footer(number, cells, text):
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		t.eitherArea(text)
 		return false

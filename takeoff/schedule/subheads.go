@@ -22,7 +22,7 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	o.Doubt, t.InSummary = items.Doubt{}, false
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
-	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
+	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole) || wording.AlsoHere(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
 	if t.Over.Doubt.Said == "" && wording.ShapeName(t.Lex, text) {
