@@ -56,21 +56,22 @@ func (t *table) mayBePiece(cells []string, filled []int) bool {
 }
 
 // general begins a line that is of all pieces, in seven languages (from memory, unverified).
-var general = []string{"all", "alle", "alla", "samtliche", "samtliga", "toutes", "tous", "tout", "todos", "todas", "todo", "tutti", "tutte", "ductwork", "kanale", "kanaler", "kanalen", "luftkanale", "gaines", "conductos", "canali", "condotte", "ducts"}
+var general = []string{"all", "alle", "allen", "aller", "alla", "samtliche", "samtliga", "toutes", "tous", "tout", "todos", "todas", "todo", "tutti", "tutte", "ductwork", "kanale", "kanaler", "kanalen", "luftkanale", "gaines", "conductos", "canali", "condotte", "ducts"}
 
 // isPlain reports a text that names no piece, and bears on no row.
 func (t *table) isPlain(text string) bool {
-	if t.bearsOn(text) {
+	if t.bearsOn(text) || wording.Loose(text) {
 		return false
 	}
 	words, kinds := headings.Tokens(text), t.Kinds()
-	if len(words) > 1 && slices.Contains(general, words[0]) {
+	isGeneral := func(w string) bool { return slices.Contains(general, w) }
+	if len(words) > 1 && isGeneral(words[0]) || len(words) > 3 && !celltext.HasDigit(text) && slices.ContainsFunc(words, isGeneral) {
 		return true
 	}
-	if kinds.KindIn(text) != fittings.NoKind || wording.ShapeName(t.Lex, text) {
+	if !wording.Topic(t.Lex, text) || kinds.KindIn(text) != fittings.NoKind || wording.ShapeName(t.Lex, text) {
 		return false
 	}
-	return !kinds.NamesFitting(text) || len(words) > 3 && !celltext.HasDigit(text)
+	return !kinds.NamesFitting(text) || len(words) > 3 && !celltext.HasDigit(text) && t.Lex.Harmless(words)
 }
 
 // bearsOn reports a text that may say that rows don't count, stand for several, or are in another

@@ -132,6 +132,11 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	}
+	if wording.Lacks(text) {
+		t.doubtRows(number, text, "rows for all pieces", "seems to say that pieces are missing; write a row for each, or take the line out")
+		t.Look.Class(told.RemarkRow, number, cells)
+		return true
+	}
 	if (t.Lex.Struck(text) || t.Lex.StruckEnd(text) || wording.Outside.MatchString(text)) && !t.Lex.Part(text) {
 		t.struckBelow(number, cells, text)
 		return true
