@@ -182,7 +182,7 @@ var itemNumber = regexp.MustCompile(`^\d{1,3}(?:\.\d{1,4})*\.?$`)
 
 // isNumberedHead reports a row of the number of an item and a text.
 func (t *table) isNumberedHead(cells []string, filled []int) bool {
-	return t.Loud && len(filled) == 2 && itemNumber.MatchString(celltext.Trim(cells[filled[0]])) && len(cells[filled[1]]) <= celltext.MaxWord && strings.ContainsFunc(cells[filled[1]], unicode.IsLetter)
+	return len(filled) == 2 && itemNumber.MatchString(celltext.Trim(cells[filled[0]])) && len(cells[filled[1]]) <= celltext.MaxWord && strings.ContainsFunc(cells[filled[1]], unicode.IsLetter)
 }
 
 // numberedHead takes such a row for the heading of the items below it, whose numbers go on from

@@ -73,6 +73,7 @@ func (t *table) doubtTitle() {
 	}
 	t.Legend, t.Signed = items.Legend{}, 0
 	for _, x := range texts {
+		x.Text = wording.WithoutLegal(x.Text)
 		faults, sheet := len(t.Found.Faults), x.Text == t.Place.Sheet
 		if sign := answered.Legend(x.Text); sign != "" {
 			t.Legend = items.Legend{Sign: sign, Said: x.Text}
@@ -89,7 +90,7 @@ func (t *table) doubtTitle() {
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the length of each piece",
 				fmt.Sprintf("'%s' seems to say that lengths are counted on from row to row, and each is larger than the one above it; write the length of each piece, or take the line out", said)))
 		}
-		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
+		if wording.Multiplies.MatchString(x.Text) || wording.TimesAll(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)

@@ -215,6 +215,18 @@ func Counts(lex *headings.Lexicon, line string) bool {
 	return perOne.MatchString(plain) || celltext.HasDigit(plain) || slices.ContainsFunc(headings.Tokens(plain), func(w string) bool { return lex.Number(w) > 0 })
 }
 
+// TimesAll reports a line that says of all rows, or of quantities, how many times they are there:
+// alle Stückzahlen doppelt.
+func TimesAll(line string) bool {
+	if len(line) > mostLine {
+		return false
+	}
+	plain := headings.Plain(line)
+	return ofTimes.MatchString(plain) && (ofQuantities.MatchString(plain) || ofAll.MatchString(plain))
+}
+
+var ofAll = regexp.MustCompile(`\b(?:all|everything|alles?|das ganze|tout|toutes|tous|allt|alla|todo|todos|todas|tutto|tutti|tutte)\b|^(?:mal|x|×) ?\d+$`)
+
 // What Counts and Bears look for, in text without accents, in seven languages (from memory,
 // unverified): how many times; quantities; of one of several; rows; what comes on top or goes off;
 // a size of a piece; sizes of the outside.
