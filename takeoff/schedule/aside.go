@@ -86,6 +86,11 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.headedArea(cells, filled):
 		t.underArea(number, cells, filled)
 		return true
+	case t.isMoney(cells, filled):
+		t.money(number, cells, filled)
+		return true
+	case t.numberedHead(number, cells, filled):
+		return true
 	case t.isTotal(cells, filled, r) || t.isForward(cells, filled, r):
 		if label := celltext.Trim(cells[filled[0]]); wording.MoreRows.MatchString(label) {
 			t.moreRows(label)
@@ -121,8 +126,11 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		t.info.RowsRead++
 		t.info.RowsLeft++
 		return true
+	case isPageSign(cells, filled) && t.endsHere():
+		t.asFooter(number, cells, celltext.Trim(cells[filled[0]]))
+		return true
 	}
-	return false
+	return t.isSigned(cells, filled) && t.signed(number, cells, filled)
 }
 
 // isUnits reports a line on units that commas have parted.
@@ -151,7 +159,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || t.isForward(cells, filled, r) || t.lengthOnly(cells, filled) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || t.isForward(cells, filled, r) || t.lengthOnly(cells, filled) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled) || t.isMoney(cells, filled) || t.isNumberedHead(cells, filled) || t.isSigned(cells, filled) || isPageSign(cells, filled))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

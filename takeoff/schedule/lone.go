@@ -143,13 +143,14 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 	case t.groupHead(text, at), wording.ShapeName(t.Lex, text):
 		t.group(number, cells, text)
 	case t.partLine(number, cells, text), t.kindLine(number, cells, at, text):
+	case t.footer(number, cells, text):
 	case len(places) == 2 && !strings.Contains(strings.Join(places, " "), "total") && !strings.Contains(strings.Join(places, " "), "dimension"):
 		t.eitherArea(text)
 		return false
 	case t.struckLine(number, cells, text), t.closed(number, cells, text):
 	case (strings.Contains(text, ":") || text[0] == '*') && !t.PiecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
-	case wording.Many.MatchString(text), wording.Several(text):
+	case (wording.Many.MatchString(text) || wording.Several(text)) && !celltext.IsSize(text): // 500 x 300
 		t.Over.Doubt = items.Doubt{}
 		t.doubtMany(number, text)
 		t.Look.Kept = append(t.Look.Kept, number)

@@ -22,7 +22,7 @@ func (t *table) subheading(number int, cells []string, c takeoff.Column, text st
 	o.Doubt, t.InSummary = items.Doubt{}, false
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
-	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole)) {
+	if whole := strings.Join(celltext.Texts(cells), " "); t.Over.Doubt.Said == "" && (wording.SeveralLevels.MatchString(whole) || wording.Outside.MatchString(whole) || wording.Ditto.MatchString(whole) || wording.AlsoHere(whole)) {
 		t.doubtRows(number, whole, "rows that count once", "may say that the rows below stand for several, or don't count; write how many under quantity, and take it out of the line")
 	}
 	if t.Over.Doubt.Said == "" && wording.ShapeName(t.Lex, text) {
@@ -73,6 +73,7 @@ func (t *table) doubtTitle() {
 	}
 	t.Legend, t.Signed = items.Legend{}, 0
 	for _, x := range texts {
+		x.Text = wording.WithoutLegal(x.Text)
 		faults, sheet := len(t.Found.Faults), x.Text == t.Place.Sheet
 		if sign := answered.Legend(x.Text); sign != "" {
 			t.Legend = items.Legend{Sign: sign, Said: x.Text}
@@ -89,7 +90,7 @@ func (t *table) doubtTitle() {
 			t.Found.Faults = append(t.Found.Faults, p.Fault("", said, "the length of each piece",
 				fmt.Sprintf("'%s' seems to say that lengths are counted on from row to row, and each is larger than the one above it; write the length of each piece, or take the line out", said)))
 		}
-		if wording.Multiplies.MatchString(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
+		if wording.Multiplies.MatchString(x.Text) || wording.TimesAll(x.Text) || (wording.Many.MatchString(x.Text) || wording.SeveralLevels.MatchString(x.Text) || wording.Several(x.Text) || wording.TitleCounts.MatchString(x.Text)) && !celltext.IsSize(x.Text) {
 			p, said := t.Place, celltext.Shorten(x.Text)
 			p.Row = x.Row
 			message := fmt.Sprintf("'%s' seems to say that the rows below stand for several; write how many under quantity, and take it out of the line", said)
@@ -129,6 +130,11 @@ func (t *table) uncounted(number int, cells []string, text string) bool {
 			t.doubtRows(number, text, "how many under quantity", "seems to say that the rows below stand for several; write how many under quantity, and take it out of the line")
 		}
 		t.Look.Kept = append(t.Look.Kept, number)
+		t.Look.Class(told.RemarkRow, number, cells)
+		return true
+	}
+	if wording.Lacks(text) {
+		t.doubtRows(number, text, "rows for all pieces", "seems to say that pieces are missing; write a row for each, or take the line out")
 		t.Look.Class(told.RemarkRow, number, cells)
 		return true
 	}

@@ -32,12 +32,19 @@ func (l *Lexicon) Harmless(words []string) bool {
 // figure or almost alone. Not built, client has it, make it 50 wider, too long; not so not
 // insulated, screw it from below, longer bolts at the rear flange.
 func (l *Lexicon) doubtful(words []string) bool {
+	sure, maybe := l.Doubts(words)
+	return sure || maybe
+}
+
+// Doubts is doubtful, parted: sure where a word says so wherever it stands, maybe where a sentence
+// does or a comparison.
+func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	vagues, figures, other, thing, compares := 0, 0, false, false, false
 	for i, w := range words {
 		known := l.harmlessWord(w)
 		switch said := l.wordsFrom(words[i:]); {
 		case said&Doubt != 0:
-			return true
+			return true, false
 		case said&vague != 0:
 			vagues++
 		case said&comparing != 0:
@@ -53,7 +60,7 @@ func (l *Lexicon) doubtful(words []string) bool {
 		}
 	}
 	sentence := vagues > 1 || vagues > 0 && (other || vagues+figures == len(words) && (len(words) > 1 || len(words[0]) > 3))
-	return sentence && !thing || compares && (figures > 0 || len(words) < 3)
+	return false, sentence && !thing || compares && (figures > 0 || len(words) < 3)
 }
 
 // NamesThing reports words with one for a thing at the duct.

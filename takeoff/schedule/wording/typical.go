@@ -78,7 +78,7 @@ func Changes(lex *headings.Lexicon, line string) bool {
 	if len(line) > mostLine || line == "" {
 		return false
 	}
-	words := headings.Tokens(line)
+	words := slices.DeleteFunc(headings.Tokens(line), func(w string) bool { return harmlessBelow[w] })
 	if lex.Says(words, line)&(headings.Doubt|headings.Out) == 0 {
 		return false
 	}
@@ -130,7 +130,7 @@ var Replaces = regexp.MustCompile(`(?i)\b(?:replac(?:es|ing)|supersed(?:es|ing)|
 // OutsideTitle and OnSizes are what titles say that bears on all rows.
 var (
 	OutsideTitle = regexp.MustCompile(`(?i)\b(?:omissions?|existing (?:duct|ductwork|installation)|demolition|to be (?:removed|demolished|stripped)|strip[- ]?out|not in contract|abbruch|rückbau|démolition|sloop|rivning|demolición|demolizione)\b`)
-	OnSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|including|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|including|incl\.?) (?:the )?(?:insulation|lining)\b`)
+	OnSizes      = regexp.MustCompile(`(?i)\b(?:sizes|dimensions|dims)\b.*\b(?:clear|internal|inside|over|includ\w*|incl|outside|external)\b.*\b(?:insulation|lining|lined|liner)\b|\b(?:over|includ\w*|incl\.?) (?:the )?(?:insulation|lining)\b`)
 )
 
 // Outside is what says of a line's rows that they may not count, in seven languages (from

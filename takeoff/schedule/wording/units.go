@@ -88,7 +88,7 @@ var unitAfter = []string{"in", "en", "i", "as", "are", "and", "or", "und", "et",
 
 // measures are more words for what a line on units is about, in six languages
 // (from memory, unverified).
-var measures = []string{"lengths", "length", "size", "widths", "heights", "längen", "breiten", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
+var measures = []string{"lengths", "length", "size", "widths", "heights", "langen", "breiten", "hohen", "angaben", "angabe", "dim", "dims", "sizes", "measurements", "cotes", "misura", "misure", "medida", "medidas", "matt", "matten", "mattenhet", "maten", "masseinheit", "massangabe", "massangaben", "measure", "longueurs", "valeurs", "valores", "acotado"}
 
 // LoneUnit is a unit that stands by itself or in brackets.
 var LoneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)[.!]*\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]|\b(?:in|en|i)\s+(cm|inches|feet)\b`)
