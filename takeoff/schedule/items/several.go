@@ -111,7 +111,10 @@ func (t *Reader) doubtNamed(r *takeoff.Row) {
 		switch {
 		case text == "" || n.alike(text) || text == n.last:
 		case !t.Lex.MayStrike(text):
-			if n.last = text; len(text) > 2 && len(text) < 200 {
+			if n.last = text; t.Lex.Sums(text) {
+				t.doubtSum(r, n.Heading(), text)
+				n.last = ""
+			} else if len(text) > 2 && len(text) < 200 && !t.Lex.MayTotal(text) {
 				n.begins, n.begun = [3]byte([]byte(text[:3])), true
 			}
 		case n.strikes(t.Lex, text):

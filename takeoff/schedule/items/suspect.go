@@ -49,6 +49,10 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		return
 	}
 	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
+		if t.Lex.Sums(cell) {
+			t.others = append(t.others, otherNote{nameAt(s, i), cell})
+			return
+		}
 		unit := w.Units && t.unitBeside(r, s, cell)
 		if shape := t.shapeBeside(r, s, cell); !unit && !shape && !(s.OfUnits && t.LengthAt > 0) {
 			s.Last.From = cell
@@ -118,7 +122,7 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 		return strings.EqualFold(cell, s.Watch.Keeps) || t.Lex.Struck(cell)
 	}
 	of := t.saysOf(cell).Of
-	return t.Lex.Struck(cell) || of&wording.OfOut != 0 || of&wording.OfDoubt != 0 && (s.Verdict == headings.Blank || t.Lex.Keeps(s.Typed) == "status")
+	return t.Lex.Struck(cell) || of&wording.OfOut != 0 || of&wording.OfSum != 0 && headings.SumWord(cell) || of&wording.OfDoubt != 0 && (s.Verdict == headings.Blank || t.Lex.Keeps(s.Typed) == "status")
 }
 
 // strike refuses a row of which something says that it doesn't count.
