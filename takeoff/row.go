@@ -124,6 +124,7 @@ type Schedule struct {
 
 	TotalRows []TotalRow `json:"-"` // they count as excluded
 	RowsLeft  int        `json:"-"` // hidden rows left out; they too
+	Hidden    []Place    `json:"-"` // rows that are hidden, and read all the same
 }
 
 // TotalRow is a row of a schedule that sums up others. It is no piece.
@@ -136,6 +137,7 @@ type TotalRow struct {
 	Area     float64 // m2; see AreaText
 	AreaText string  // as typed; empty: it gives none
 	Quantity int     // 0: it gives none
+	Whole    bool    // by its name it is of all pieces, and each row above says how many it is
 }
 
 // StatedTotal is an area that somebody states for a whole system or section.

@@ -216,6 +216,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	if r.Has(takeoff.Quantity) {
 		x.Quantity = int(r.Number[takeoff.Quantity])
 	}
+	x.Whole = t.Lex.TotalName(label) && t.info.RowsLeft == 0 && t.UnitsAt == 0 && !t.Uncounted()
 	for _, f := range r.Faults {
 		if !unicode.IsLetter([]rune(f.Value + "0")[0]) {
 			t.Found.Faults = append(t.Found.Faults, f)

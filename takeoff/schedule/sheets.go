@@ -256,6 +256,9 @@ func (t *table) leave(number int, cells []string) {
 
 // noteHidden says which hidden rows and columns were read.
 func (t *table) noteHidden(rows []int) {
+	for _, row := range rows {
+		t.info.Hidden = append(t.info.Hidden, takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: row})
+	}
 	if len(rows) > 0 {
 		t.Note("hidden and read all the same: %s", told.RowsWord(rows))
 	}

@@ -246,6 +246,9 @@ func (c *quantified) add(r *takeoff.Row) {
 	}
 }
 
+// Uncounted reports a row so far that doesn't say how many pieces it stands for.
+func (t *Reader) Uncounted() bool { return t.tallies.without > 0 }
+
 // merge adds what was counted further down.
 func (c *quantified) merge(below quantified) {
 	if c.without == 0 {
