@@ -147,6 +147,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.book.CheckSlight()
 	t.book.CheckParts()
 	t.book.CheckAgain()
+	t.book.CheckPasted()
 	joining.Join(&t.book)
 	t.tell()
 	t.measureSpigots()

@@ -176,3 +176,93 @@ func madeOf(l *Line, length bool) made {
 	}
 	return m
 }
+
+// Entitled is what a line that names the rows below it adds to Line.Named.
+const Entitled = 16
+
+// Rows that stand a second time in the same order are a list that was pasted twice from so many
+// on: with their tags, and without. Common practice, no source.
+const (
+	leastPasted = 3
+	leastBare   = 5
+)
+
+// mostBare is how many rows without tags are looked at.
+const mostBare = 50_000
+
+// Pair is a row, and an earlier one that is the same as it stands.
+type Pair struct{ Row, First int32 }
+
+// Pasted parts rows, each with the first one of its tag, into runs that are the same as they
+// stand, in the same order, with no line between them and those that names them.
+func (b *Book) Pasted(pairs []Pair) (runs [][]Pair) { return b.pasted(pairs, leastPasted) }
+
+func (b *Book) pasted(pairs []Pair, least int) (runs [][]Pair) {
+	var titles []int32
+	for i, n := 0, 0; i < len(pairs); i += max(n, 1) {
+		for n = 0; i+n < len(pairs) && b.once(pairs[i+n]) && (n == 0 || pairs[i+n] == Pair{pairs[i+n-1].Row + 1, pairs[i+n-1].First + 1}); n++ {
+		}
+		if n < least {
+			continue
+		}
+		if titles == nil {
+			titles = b.titles()
+		}
+		if titles[pairs[i].Row] == titles[pairs[i].First] {
+			runs = append(runs, pairs[i:i+n])
+		}
+	}
+	return runs
+}
+
+// titles counts for each line the lines so far that name those below them.
+func (b *Book) titles() []int32 {
+	out := make([]int32, len(b.Lines))
+	for i := 1; i < len(out); i++ {
+		if out[i] = out[i-1]; b.Lines[i].Named/Entitled != b.Lines[i-1].Named/Entitled {
+			out[i]++
+		}
+	}
+	return out
+}
+
+// once reports rows that are the same as they stand, by their marks and by all that is known of them.
+func (b *Book) once(p Pair) bool {
+	l, o := &b.Lines[p.Row], &b.Lines[p.First]
+	return l.Mark == o.Mark && l.Sheet == o.Sheet && madeOf(l, true) == madeOf(o, true) && l.Quantity == o.Quantity && l.Area == o.Area && l.System == o.System && l.Level == o.Level
+}
+
+// PastedText says what a run is.
+func (b *Book) PastedText(run []Pair) string {
+	n := len(run) - 1
+	return fmt.Sprintf("rows %d to %d are rows %d to %d once more, as they stand, and may be pasted twice; take them out, or say by system or level that they are others",
+		b.Lines[run[0].Row].Row, b.Lines[run[n].Row].Row, b.Lines[run[0].First].Row, b.Lines[run[n].First].Row)
+}
+
+// CheckPasted refuses rows without tags that stand a second time in the same order, where no row
+// has a tag.
+func (b *Book) CheckPasted() {
+	if b.tags.used > 0 || len(b.Lines) > mostBare || len(b.Lines) < 2*leastBare {
+		return
+	}
+	type key struct {
+		made
+		quantity, sheet int32
+		mark            uint8
+	}
+	firsts, pairs := map[key]int32{}, []Pair(nil)
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		k := key{madeOf(l, true), l.Quantity, l.Sheet, l.Mark}
+		if first, met := firsts[k]; met && !l.Refused {
+			pairs = append(pairs, Pair{int32(i), first})
+		} else if !met {
+			firsts[k] = int32(i)
+		}
+	}
+	for _, run := range b.pasted(pairs, leastBare) {
+		for _, p := range run {
+			b.Refuse(int(p.Row), "", "", "each piece once", b.PastedText(run))
+		}
+	}
+}
