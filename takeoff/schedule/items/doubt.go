@@ -65,8 +65,8 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 		t.doubtNone(r)
 		t.tallies.add(r)
 	}
-	if !t.Loud && r.Has(length) {
-		t.lengths.add(r)
+	if !t.Loud {
+		t.seeAll(r)
 	}
 	if t.watched++; broken == "" && t.even && t.cells < len(t.Specs) && t.cells > 1 {
 		t.tellShort(r)

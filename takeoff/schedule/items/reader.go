@@ -32,6 +32,9 @@ func (t *Reader) begin(cells []string) {
 	if t.InKind.row.Spec != nil {
 		t.InKind.row = InKind{}.row
 	}
+	if t.moved.at > 0 {
+		t.moved.lacks = celltext.At(cells, t.moved.at) == ""
+	}
 	if t.LengthAt > 0 {
 		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
 	}
@@ -288,4 +291,6 @@ type Seen struct {
 	several       severalIn   // a cell of the row that names several floors, flats or the like
 	metred        bool        // the quantity of the row is its length
 	straightSided string      // a shape that isn't circular
+	moved         moved       // cells that may have
+	both          both        // sides and a diameter
 }

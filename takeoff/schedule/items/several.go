@@ -216,6 +216,8 @@ func (t *Reader) doubtNone(r *takeoff.Row) {
 func (t *Reader) ToldCounts() {
 	t.toldQuantities()
 	t.doubtLast()
+	t.toldMoved()
+	t.toldBoth()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		w := &s.Watch

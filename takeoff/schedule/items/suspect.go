@@ -198,6 +198,8 @@ func (t *Reader) WatchUnused() {
 	t.findNamed()
 	t.seeMissing()
 	t.seeEven()
+	t.watchMoved()
+	t.both = both{may: t.Maps(columns.Own[0]) && t.Maps(columns.Own[1]) && t.Maps(columns.Own[2])}
 	for i := range t.Specs {
 		t.watch(i, many)
 	}
