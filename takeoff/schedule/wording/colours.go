@@ -57,6 +57,16 @@ func Named(names []string, r, g, b int, ground bool) bool {
 	return slices.ContainsFunc(ColourNames(r, g, b), func(name string) bool { return slices.Contains(names, name) })
 }
 
+// ExplainsColour reports a line of a legend: Yellow = delivered.
+func ExplainsColour(line string) bool {
+	colour, behind, found := strings.Cut(line, "=")
+	if !found {
+		colour, behind, found = strings.Cut(strings.Replace(line, " – ", " - ", 1), " - ")
+	}
+	words := headings.Tokens(colour)
+	return found && len(line) <= longestLegend && behind != "" && len(words) > 0 && len(words) < 4 && len(Colours(colour)) > 0
+}
+
 // Legends are the parts of a line of which each names a colour, or the line.
 func Legends(line string) []string {
 	parts := strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' || r == '|' })
