@@ -146,6 +146,7 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.book.CheckLengths()
 	t.book.CheckSlight()
 	t.book.CheckParts()
+	t.book.CheckOrder()
 	t.book.CheckSums()
 	t.book.CheckAgain()
 	t.book.CheckPasted()

@@ -65,7 +65,7 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 			t.fault(r, p.Spec, p.Cell, "may be a diameter and the length, which stands beside it; write the diameter alone")
 			continue
 		}
-		if z := largest(found); trouble == "" && z >= mostAcross && (p.Column.Unit != quantity.Millimetre || quantity.SaysUnit(p.Cell) && !strings.HasSuffix(p.Cell, "mm")) {
+		if z := largest(found); trouble == "" && z >= mostAcross && (p.Column.Unit != quantity.Millimetre || !strings.HasSuffix(p.Cell, "mm") && (z >= mostWide || quantity.SaysUnit(p.Cell))) {
 			t.tooLarge(r, p.Spec, p.Cell, z)
 			continue
 		}

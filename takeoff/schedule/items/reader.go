@@ -193,8 +193,10 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 		case s.Carried && v > columns.MostCarried:
 			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
 		case !s.Said && s.Least > 0:
-			t.seeUnit(s, cell, v)
-		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
+			if t.seeUnit(s, cell, v); v >= mostWide && s.Across && celltext.Digit(cell[len(cell)-1]) && s.Column.Unit == quantity.Millimetre {
+				t.tooLarge(r, s, cell, v)
+			}
+		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && !strings.HasSuffix(cell, "mm") && (v >= mostWide || quantity.SaysUnit(cell))):
 			t.tooLarge(r, s, cell, v)
 		case t.chunked: // else the unit may change below
 			s.Same, s.Value = cell, v

@@ -81,6 +81,9 @@ func (t *Reader) struck(r *takeoff.Row, i int, s *columns.Spec, cell string) boo
 
 // underNone takes note of a cell under no heading.
 func (t *Reader) underNone(i int, s *columns.Spec, cell string) {
+	if len(cell) < 20 && !celltext.Digit(cell[0]) && t.saysOf(cell).Of&(wording.OfMany|wording.OfCounts) != 0 {
+		t.others = append(t.others, otherNote{nameAt(s, i), cell})
+	}
 	if len(t.strays) < headrow.MostTitle {
 		t.strays = append(t.strays, cell)
 	}

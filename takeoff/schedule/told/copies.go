@@ -20,6 +20,7 @@ type pieces struct {
 	count        int       // of pieces, with their quantities
 	tags         []uint32  // of the tags alone
 	runs         []stretch // of the rows with a length
+	kind, is     string    // of the row before: as typed, and as it is called here
 }
 
 // Sheets that may list others again are those of this many rows and pieces. Common
@@ -43,7 +44,13 @@ const ofRuns = 3
 // list may be in inches, and the longer side first.
 func (p *pieces) mark(r *takeoff.Row) {
 	h := fnv.New32a()
-	h.Write([]byte(r.Text[takeoff.Kind]))
+	if kind := r.Text[takeoff.Kind]; kind != p.kind || p.is == "" {
+		p.kind, p.is = strings.Clone(kind), kind
+		if k, _, _, ok := fittings.ParseDescription(kind); ok {
+			p.is = k.String()
+		}
+	}
+	h.Write([]byte(p.is))
 	many := 1
 	for i, v := range marking(r) {
 		if i == ofRuns {
