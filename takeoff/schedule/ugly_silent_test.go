@@ -25,12 +25,22 @@ func uglySilent() []ugly {
 		csvFile("silent-pasted-below.csv", heads+five+"\nTotal,,,,,10\n"+five+"Total,,,,,20\n", 5, 2, 5, all, "9:tag 10:tag 11:tag 12:tag 13:tag"),
 		csvFile("silent-pasted-untagged.csv", "Kind,Width,Height,Length,Qty\n"+bare+bare, 5, 0, 5, all, "7: 8: 9: 10: 11:"),
 		csvFile("silent-floors.csv", heads+"Level 1,,,,,\n"+five+"Level 2,,,,,\n"+five, 10, 0, 0, 2*all, "", "tags that stand on earlier rows too"),
+		csvFile("silent-risers.csv", heads+strings.Repeat("Riser,,,,,\n"+five, 20), 100, 0, 0, 20*all, "", "tags that stand on earlier rows too"),
+		csvFile("silent-pasted-changed.csv", heads+five+strings.Replace(five, "900", "950", 1), 5, 0, 5, all, "7:tag 8:tag 9:tag 10:tag 11:tag"),
+		csvFile("silent-pasted-reversed.csv", heads+five+reversed(five), 5, 0, 5, all, "7:tag 8:tag 9:tag 10:tag 11:tag"),
 		csvFile("silent-rooms.csv", "Room,"+heads+"A,"+strings.ReplaceAll(strings.TrimSpace(five), "\n", "\nA,")+"\nB,"+strings.ReplaceAll(strings.TrimSpace(five), "\n", "\nB,")+"\n", 10, 0, 0, 2*all, "", "tags that stand on earlier rows too"),
 		csvFile("silent-types.csv", heads+strings.Repeat("K1,Straight,600,400,1500,1\n", 5)+strings.Repeat("K2,Straight,500,400,1500,1\n", 5), 10, 0, 0, 5*(one+two), "", "tags that stand on earlier rows too"),
 		csvFile("silent-types-by-two.csv", heads+strings.Repeat("K1,Straight,600,400,1500,1\nK2,Straight,500,400,1500,1\nK1,Straight,600,400,1500,1\n", 4), 12, 0, 0, 8*one+4*two, "", "tags that stand on earlier rows too"),
 		csvFile("silent-round-and-sides.csv", "Pos.;Bauteil;Breite (mm);Höhe (mm);Ø (mm);Länge (mm);Anzahl\n1;Rechteckkanal;600;400;;1500;2\n2;Wickelfalzrohr;;;250;3000;1\n3;Rechteckkanal;500;400;315;1500;1\n4;Wickelfalzrohr;;;315;3000;2\n", 4, 0, 0, 2*one+round(.25, 3)+two+2*round(.315, 3), "4:diameter_mm"),
 		csvFile("silent-equivalent.csv", "Tag,Kind,Width,Height,Diameter,Length,Qty\n1,Rectangular duct,600,400,533,1500,2\n2,Rectangular duct,500,400,488,1500,1\n3,Straight,,,250,3000,1\n", 3, 0, 0, 2*one+two+round(.25, 3), ""),
 	})
+}
+
+// reversed is the lines of a text from the last to the first.
+func reversed(text string) string {
+	lines := strings.SplitAfter(text, "\n")
+	slices.Reverse(lines)
+	return strings.Join(lines, "")
 }
 
 // uglySums are rows that are totals, by a word, by their lengths, and totals that disagree.
@@ -61,14 +71,20 @@ func uglySums() []ugly {
 // uglyMoved are rows that lack a cell, so that those behind it stand one to the left.
 func uglyMoved() []ugly {
 	const heads = "Tag,Width,Height,Length,Qty,Weight\n"
-	rows, area := "", 0.0
+	const heads2 = "Tag,Kind,Width,Height,Length,Qty\n"
+	rows, ordered, area := "", "", 0.0
 	for i := 1; i <= 6; i++ {
 		rows += fmt.Sprintf("F%d,%d,%d,1500,%d,%d.5\n", i, 300+100*i, 200+50*i, i, 10*i)
+		ordered += fmt.Sprintf("F%d,%d,%d,1500,%d\n", i, 300+100*i, 200+50*i, i)
 		area += float64(i) * rect(.3+.1*float64(i), .2+.05*float64(i), 1.5)
 	}
 	return []ugly{
 		csvFile("silent-moved.csv", heads+rows+"F9,300,1500,200,18,\n", 7, 0, 0, area+18*rect(.3, 1.5, .2), "8:Weight"),
 		csvFile("silent-moved-many.csv", strings.Replace(heads, "Length", "Length (m)", 1)+strings.ReplaceAll(rows, "1500", "1.5")+"F9,400,300,2,18,\n", 7, 0, 0, area+18*rect(.4, .3, 2), "8:Weight"),
+		csvFile("silent-in-another-order.csv", strings.Replace(heads, ",Weight", "", 1)+ordered+"F9,1500,600,400,2\n", 6, 0, 1, area, "8:length_mm"),
+		csvFile("silent-closers.csv", strings.Replace(heads, ",Weight", "", 1)+ordered+"F9,900,300,250,2\n", 7, 0, 0, area+2*rect(.9, .3, .25), ""),
+		csvFile("silent-a-figure-too-many.csv", "Tag,Kind,Width,Height (mm),Length,Qty\n1,Straight,7000,300,1500,1\n2,Straight,300,7000,1500,1\n3,Straight,3500,1800,1500,1\n4,Straight,7000 mm,1800 mm,1500,1\n", 2, 0, 2, rect(3.5, 1.8, 1.5)+rect(7, 1.8, 1.5), "2:Width 3:Height (mm)"),
+		csvFile("silent-signs.csv", heads2+"D1,Straight,600,400,1500,1\n-- D2,Straight,600,400,1500,1\nx D3,Straight,600,400,1500,1\nREM D4,Straight,600,400,1500,1\nD5,Straight,600,400,1500,1\nX6,Straight,600,400,1500,1\nD7,Straight,600,400,1500,1\nD8,Straight,600,400,1500,1\n"+strings.ReplaceAll("D9,D10,D11,D12,D13,D14,D15,D16,", ",", ",Straight,600,400,1500,1\n"), 13, 0, 3, 13*rect(.6, .4, 1.5), "3:tag 4:tag 5:tag"),
 		csvFile("silent-not-weighed.csv", heads+rows+"F9,400,300,900,2,\n", 7, 0, 0, area+2*rect(.4, .3, .9), ""),
 		csvFile("silent-seldom-weighed.csv", heads+strings.NewReplacer("20.5\n", "\n", "30.5\n", "\n").Replace(rows)+"F9,300,1500,200,18,\n", 7, 0, 0, area+18*rect(.3, 1.5, .2), ""),
 	}
@@ -87,6 +103,22 @@ func uglySilentBooks(t testing.TB) (out []ugly) {
 	}{{"silent-total-filtered.xlsx", 6, "Ducts!6:"}, {"silent-total-hidden.xlsx", 8, ""}} {
 		b := hide(t, heads, append(slices.Clone(four), row("Total", nil, nil, nil, nil, x.total)), 4)
 		out = append(out, uglyXLSX(x.name, b, 4, 1, 0, 8*one, x.faults, "hidden and read all the same: row 4"))
+	}
+	for _, x := range []struct{ name, cell, formula, faults string }{
+		{"silent-sumproduct.xlsx", "E5", "SUMPRODUCT(E2:E4,F2:F4)", "Ducts!5:Length (mm)"},
+		{"silent-sum-by-plus.xlsx", "E5", "E2*F2+E3*F3", "Ducts!5:Length (mm)"},
+		{"silent-counta.xlsx", "F5", "COUNTA(A2:A4)", "Ducts!5:Qty"},
+		{"silent-own-row.xlsx", "E5", "H5*I5+J5", ""},
+		{"silent-as-above.xlsx", "E5", "E4", ""},
+		{"silent-of-another-sheet.xlsx", "F5", "COUNTIF(Model!A1:A9,A5)", ""},
+	} {
+		b := newBook(t, "Ducts").rows("Ducts", 1, heads).rows("Ducts", 2, four...)
+		b.do(b.file.SetCellFormula("Ducts", x.cell, x.formula))
+		u := uglyXLSX(x.name, b, 4, 0, 0, 8*one, x.faults)
+		if x.faults != "" {
+			u.used, u.refused, u.area = 3, 1, 6*one
+		}
+		out = append(out, u)
 	}
 	for _, x := range []struct{ name, line, faults string }{
 		{"silent-grey.xlsx", "Grey rows: not in our contract", "Ducts!3: Ducts!5:"},
@@ -108,5 +140,15 @@ func uglySilentBooks(t testing.TB) (out []ugly) {
 		}
 		out = append(out, uglyXLSX(x.name, b, 4, 0, refused, 8*one, x.faults))
 	}
-	return out
+	shown := newBook(t, "Ducts").rows("Ducts", 1, heads).rows("Ducts", 2, four...)
+	nothing := ";;;"
+	id, err := shown.file.NewStyle(&excelize.Style{CustomNumFmt: &nothing})
+	shown.do(err)
+	shown.do(shown.file.SetCellStyle("Ducts", "F4", "F4", id))
+	out = append(out, uglyXLSX("silent-shown-nothing.xlsx", shown, 3, 0, 1, 6*one, "Ducts!4:Qty"))
+	again := newBook(t, "In mm", "In inches").rows("In mm", 1, heads, row("A", "straight", 600, 400, 1500, 2), row("B", "straight", 500, 300, 1250, 1), row("C", "straight", 400, 250, 900, 3), row("D", "straight", 300, 200, 1100, 1))
+	again.rows("In inches", 1, row("Tag", "Kind", "Width (in)", "Height (in)", "Length (in)", "Qty"), row("A", "straight", 23.62, 15.75, 59.06, 2), row("B", "straight", 11.81, 19.69, 49.21, 1), row("C", "duct", 15.75, 9.84, 35.43, 3), row("D", "straight", 11.81, 7.87, 43.31, 1))
+	const in = .0254
+	return append(out, uglyXLSX("silent-again-in-inches.xlsx", again, 8, 0, 0, 2*rect(.6, .4, 1.5)+rect(.5, .3, 1.25)+3*rect(.4, .25, .9)+rect(.3, .2, 1.1)+
+		2*rect(23.62*in, 15.75*in, 59.06*in)+rect(11.81*in, 19.69*in, 49.21*in)+3*rect(15.75*in, 9.84*in, 35.43*in)+rect(11.81*in, 7.87*in, 43.31*in), "In inches!1:"))
 }
