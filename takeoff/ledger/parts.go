@@ -127,7 +127,7 @@ func (b *Book) checkRuns() {
 }
 
 func (b *Book) refuseSum(from, i int) {
-	b.Refuse(i, "length_mm", fmt.Sprintf("%g", math.Round(b.Lines[i].Length*1e4)/10), "each piece once",
+	b.Refuse(i, "tag", string(b.TagOf(&b.Lines[i])), "each piece once",
 		fmt.Sprintf("this row is as long as rows %d to %d together, and of the same size, so it may be their total; take it out, or leave its kind and size empty", b.Lines[from].Row, b.Lines[i-1].Row))
 }
 

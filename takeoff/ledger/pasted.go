@@ -134,7 +134,7 @@ func (b *Book) CheckPasted() {
 	}
 	for _, run := range b.pasted(pairs, leastBare) {
 		for _, p := range run {
-			b.Refuse(int(p.Row), "", "", "each piece once", b.PastedText(run))
+			b.Refuse(int(p.Row), "tag", "", "each piece once", b.PastedText(run))
 		}
 	}
 }

@@ -214,7 +214,7 @@ func (b *Book) CheckOrder() {
 		c, _ := b.First(l)
 		wide := mm(max(c.Width, c.Height))
 		if n := mm(l.Length); sides[wide] == 1 && lengths[wide] > 1 && lengths[n] == 1 && sides[n] > 0 {
-			b.Refuse(i, "length_mm", fmt.Sprintf("%g", n), "width, height and length under their headings",
+			b.Refuse(i, "tag", string(b.TagOf(l)), "width, height and length under their headings",
 				fmt.Sprintf("%g mm is a length of other rows and a side of none, and %g mm a side of others and a length of none, so the figures may stand in another order; put them under their headings", wide, n))
 		}
 	}

@@ -23,7 +23,7 @@ func uglySilent() []ugly {
 		csvFile("silent-feet-only.csv", "Tag,Kind,Size (in),Length (ft),Qty\n1,Straight,24x12,4.08,1\n2,Straight,24x12,2.10,1\n", 2, 0, 0, rect(24*in, 12*in, 6.18*ft), ""),
 		csvFile("silent-pasted.csv", heads+five+five, 5, 0, 5, all, "7:tag 8:tag 9:tag 10:tag 11:tag"),
 		csvFile("silent-pasted-below.csv", heads+five+"\nTotal,,,,,10\n"+five+"Total,,,,,20\n", 5, 2, 5, all, "9:tag 10:tag 11:tag 12:tag 13:tag"),
-		csvFile("silent-pasted-untagged.csv", "Kind,Width,Height,Length,Qty\n"+bare+bare, 5, 0, 5, all, "7: 8: 9: 10: 11:"),
+		csvFile("silent-pasted-untagged.csv", "Kind,Width,Height,Length,Qty\n"+bare+bare, 5, 0, 5, all, "7:tag 8:tag 9:tag 10:tag 11:tag"),
 		csvFile("silent-floors.csv", heads+"Level 1,,,,,\n"+five+"Level 2,,,,,\n"+five, 10, 0, 0, 2*all, "", "tags that stand on earlier rows too"),
 		csvFile("silent-risers.csv", heads+strings.Repeat("Riser,,,,,\n"+five, 20), 100, 0, 0, 20*all, "", "tags that stand on earlier rows too"),
 		csvFile("silent-pasted-changed.csv", heads+five+strings.Replace(five, "900", "950", 1), 5, 0, 5, all, "7:tag 8:tag 9:tag 10:tag 11:tag"),
@@ -52,11 +52,11 @@ func uglySums() []ugly {
 	other := "4,Straight,500,400,1500,1,\n5,Straight,400,300,1200,1,\n"
 	return []ugly{
 		csvFile("silent-total-remark.csv", heads+rows+sum+"total 600x400\n"+other, 5, 0, 1, area+two+three, "5:Remarks"),
-		csvFile("silent-total-nothing.csv", heads+rows+sum+"\n"+other, 5, 0, 1, area+two+three, "5:length_mm"),
-		csvFile("silent-total-items.csv", strings.Replace(heads, "Tag", "Item", 1)+rows+sum+"\n"+other, 5, 0, 1, area+two+three, "5:length_mm", "column 'Item' is read as tag"),
+		csvFile("silent-total-nothing.csv", heads+rows+sum+"\n"+other, 5, 0, 1, area+two+three, "5:tag"),
+		csvFile("silent-total-items.csv", strings.Replace(heads, "Tag", "Item", 1)+rows+sum+"\n"+other, 5, 0, 1, area+two+three, "5:tag", "column 'Item' is read as tag"),
 		csvFile("silent-no-total.csv", heads+rows+"3a,Straight,600,400,4800,1,\n"+other, 6, 0, 0, 2*area+two+three, ""),
 		csvFile("silent-no-total-else.csv", heads+rows+",Straight,600,400,4700,1,\n"+other, 6, 0, 0, area+rect(.6, .4, 4.7)+two+three, ""),
-		csvFile("silent-totals-untagged.csv", "Kind,Width,Height,Length,Qty\nStraight,600,400,1500,2\nStraight,600,400,1200,1\nStraight,600,400,4200,1\nStraight,500,400,1500,1\nStraight,500,400,600,2\nStraight,500,400,2700,1\n", 4, 0, 2, rect(.6, .4, 4.2)+rect(.5, .4, 2.7), "4:length_mm 7:length_mm"),
+		csvFile("silent-totals-untagged.csv", "Kind,Width,Height,Length,Qty\nStraight,600,400,1500,2\nStraight,600,400,1200,1\nStraight,600,400,4200,1\nStraight,500,400,1500,1\nStraight,500,400,600,2\nStraight,500,400,2700,1\n", 4, 0, 2, rect(.6, .4, 4.2)+rect(.5, .4, 2.7), "4:tag 7:tag"),
 		csvFile("silent-total-key.csv", "Key,Kind,Width,Height,Length,Qty\nx,Straight,600,400,1500,1\nx,Straight,600,400,1500,1\nTOTAL,Straight,600,400,3000,1\ny,Straight,500,400,1500,1\nSub total,Straight,500,400,1500,1\n", 3, 0, 2, 2*one+two, "4:Key 6:Key"),
 		csvFile("silent-total-finish.csv", "Tag,Kind,Width,Height,Length,Qty,Finish,Stage,Room\n1,Straight,600,400,1500,1,galv,1,Hall\n2,Straight,600,400,1500,1,galv,1,Totnes room\n3,Straight,600,400,3000,1,Total,1,Hall\n4,Straight,600,400,3000,1,galv,Total,Hall\n5,Straight,600,400,3000,1,galv,1,Totals\n", 2, 0, 3, 2*one, "4:Finish 5:stage 6:place"),
 		csvFile("silent-no-total-words.csv", "Tag,Kind,Width,Height,Length,Qty,Logistics,Room\n1,Straight,600,400,1500,1,Collection,Transport\n2,Straight,600,400,1500,1,Transport,Collection\n", 2, 0, 0, 2*one, ""),
@@ -81,7 +81,7 @@ func uglyMoved() []ugly {
 	return []ugly{
 		csvFile("silent-moved.csv", heads+rows+"F9,300,1500,200,18,\n", 7, 0, 0, area+18*rect(.3, 1.5, .2), "8:Weight"),
 		csvFile("silent-moved-many.csv", strings.Replace(heads, "Length", "Length (m)", 1)+strings.ReplaceAll(rows, "1500", "1.5")+"F9,400,300,2,18,\n", 7, 0, 0, area+18*rect(.4, .3, 2), "8:Weight"),
-		csvFile("silent-in-another-order.csv", strings.Replace(heads, ",Weight", "", 1)+ordered+"F9,1500,600,400,2\n", 6, 0, 1, area, "8:length_mm"),
+		csvFile("silent-in-another-order.csv", strings.Replace(heads, ",Weight", "", 1)+ordered+"F9,1500,600,400,2\n", 6, 0, 1, area, "8:tag"),
 		csvFile("silent-closers.csv", strings.Replace(heads, ",Weight", "", 1)+ordered+"F9,900,300,250,2\n", 7, 0, 0, area+2*rect(.9, .3, .25), ""),
 		csvFile("silent-a-figure-too-many.csv", "Tag,Kind,Width,Height (mm),Length,Qty\n1,Straight,7000,300,1500,1\n2,Straight,300,7000,1500,1\n3,Straight,3500,1800,1500,1\n4,Straight,7000 mm,1800 mm,1500,1\n", 2, 0, 2, rect(3.5, 1.8, 1.5)+rect(7, 1.8, 1.5), "2:Width 3:Height (mm)"),
 		csvFile("silent-signs.csv", heads2+"D1,Straight,600,400,1500,1\n-- D2,Straight,600,400,1500,1\nx D3,Straight,600,400,1500,1\nREM D4,Straight,600,400,1500,1\nD5,Straight,600,400,1500,1\nX6,Straight,600,400,1500,1\nD7,Straight,600,400,1500,1\nD8,Straight,600,400,1500,1\n"+strings.ReplaceAll("D9,D10,D11,D12,D13,D14,D15,D16,", ",", ",Straight,600,400,1500,1\n"), 13, 0, 3, 13*rect(.6, .4, 1.5), "3:tag 4:tag 5:tag"),

@@ -51,7 +51,8 @@ func SetApart(tag string) bool {
 	case '#', ';', '!':
 		apart = PlainTag(strings.TrimLeft(tag[1:], " "))
 	case '-':
-		apart = tag[1] == '-' && PlainTag(strings.TrimLeft(tag, "- "))
+		rest := strings.TrimLeft(tag, "- ")
+		apart = tag[1] == '-' && rest != "" && !celltext.Digit(rest[0]) && PlainTag(rest)
 	case 'x', 'X', 'R', 'r':
 		sign, rest, _ := strings.Cut(tag, " ")
 		apart = (strings.EqualFold(sign, "x") || strings.EqualFold(sign, "rem")) && PlainTag(rest)
