@@ -110,7 +110,7 @@ func (b *Batch) Add(r *Row) {
 		b.stage = atMeasuring
 		b.measure(it, r)
 	}
-	l.Own, l.Revision, l.Named = ownUnit(r), r.Revision, r.Named
+	l.Own, l.Revision, l.Named, l.Mark = ownUnit(r), r.Revision, r.Named, r.Mark
 	b.note(l, it, r.Assumed)
 }
 

@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"blankoff/fittings"
+	"blankoff/takeoff/ledger"
 )
 
 // Place is where in a schedule something stands.
@@ -57,7 +58,12 @@ type Row struct {
 
 	Revision uint16 // marks its revision, where a column tells it; 0: none
 	Named    uint8  // lines above it that name the rows below them, or end those above
+	Mark     uint8  // marks it as it stands, with all its cells: another has another, as a rule
 }
+
+// Entitled is what a line that names the rows below it adds to Row.Named; one that ends those above
+// adds 1.
+const Entitled = ledger.Entitled
 
 // ownUnit reports a row of which a length or a size across has its unit, or another word,
 // in its cell.
@@ -105,7 +111,7 @@ func (r *Row) Clear(columns []Column, p Place) {
 	for _, c := range columns {
 		r.Text[c], r.Number[c] = "", 0
 	}
-	r.At, r.has, r.refused, r.Faults, r.Most, r.Assumed, r.Revision, r.Named = p, 0, 0, nil, 0, false, 0, 0
+	r.At, r.has, r.refused, r.Faults, r.Most, r.Assumed, r.Revision, r.Named, r.Mark = p, 0, 0, nil, 0, false, 0, 0, 0
 }
 
 // Schedule says which file was read and what became of its rows:
@@ -124,6 +130,7 @@ type Schedule struct {
 
 	TotalRows []TotalRow `json:"-"` // they count as excluded
 	RowsLeft  int        `json:"-"` // hidden rows left out; they too
+	Hidden    []Place    `json:"-"` // rows that are hidden, and read all the same
 }
 
 // TotalRow is a row of a schedule that sums up others. It is no piece.
@@ -136,6 +143,7 @@ type TotalRow struct {
 	Area     float64 // m2; see AreaText
 	AreaText string  // as typed; empty: it gives none
 	Quantity int     // 0: it gives none
+	Whole    bool    // by its name it is of all pieces, and each row above says how many it is
 }
 
 // StatedTotal is an area that somebody states for a whole system or section.

@@ -146,7 +146,10 @@ func (t *Takeoff) Finish(s Schedule, faults []Fault, notes []string) {
 	t.book.CheckLengths()
 	t.book.CheckSlight()
 	t.book.CheckParts()
+	t.book.CheckOrder()
+	t.book.CheckSums()
 	t.book.CheckAgain()
+	t.book.CheckPasted()
 	joining.Join(&t.book)
 	t.tell()
 	t.measureSpigots()
@@ -183,7 +186,7 @@ func (t *Takeoff) reconcile() {
 	if len(t.Schedule.TotalRows) == 0 {
 		return
 	}
-	sums := totals.RunningOf(&t.book.Ledger)
+	sums := totals.RunningOf(&t.book.Ledger, t.hidden())
 	for i, x := range t.Schedule.TotalRows {
 		if i == mostTotals {
 			t.Notes = append(t.Notes, fmt.Sprintf("%d more rows of totals are no pieces either; they aren't held against the rows above them", len(t.Schedule.TotalRows)-i))
@@ -194,7 +197,7 @@ func (t *Takeoff) reconcile() {
 			name = "'" + x.Label + "'"
 		}
 		name = fmt.Sprintf("%s: %s is a total and no piece", strings.TrimPrefix(x.At.String(), x.At.File+", "), name)
-		given := totals.Given{Before: x.Before, Since: x.Since, Below: x.Below, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity}
+		given := totals.Given{Before: x.Before, Since: x.Since, Below: x.Below, Area: x.Area, AreaText: x.AreaText, Quantity: x.Quantity, Whole: x.Whole}
 		if said := sums.Against(given); said != "" {
 			name += "; " + said
 		}
@@ -202,8 +205,23 @@ func (t *Takeoff) reconcile() {
 			t.Faults = append(t.Faults, x.At.Fault("", x.AreaText, "a total with its name, or a piece",
 				fmt.Sprintf("'%s' stands by itself, and the rows above don't come to it; write Total before it, or fill in the piece", x.AreaText)))
 		}
+		if why := sums.Doubt(given); why != "" && (x.AreaText != "" || x.Quantity != 0) {
+			t.Faults = append(t.Faults, x.At.Fault("", x.Label, "a total that its rows come to", why))
+		}
 		t.Notes = append(t.Notes, name)
 	}
+}
+
+// hidden reports the lines of rows that are hidden; nil: none are.
+func (t *Takeoff) hidden() func(*ledger.Line) bool {
+	if len(t.Schedule.Hidden) == 0 {
+		return nil
+	}
+	of := map[Place]bool{}
+	for _, p := range t.Schedule.Hidden {
+		of[p] = true
+	}
+	return func(l *ledger.Line) bool { return of[t.at(l)] }
 }
 
 // settle writes into the items what was found out about their lines.

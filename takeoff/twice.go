@@ -74,13 +74,18 @@ func (t *Takeoff) settleTwice() {
 	}
 	slips := float64(len(t.twice)) < manyTwice*float64(t.tagged)
 	runs := len(t.twice) > 4 && 2*len(t.twice) >= t.tagged
-	each := t.revised()
+	each, pasted := t.revised(), t.pasted()
 	kept := 0
 	var example string
 	for _, x := range t.twice {
 		l, first := &t.book.Lines[x.row], &t.book.Lines[x.first]
 		if slips || !runs && same(l, first) {
 			t.refuseTwice(x)
+			continue
+		}
+		if why := pasted[x.row]; why != "" {
+			t.fault(int(x.row), t.at(l).Fault("tag", string(t.book.TagOf(l)), "each piece once", why))
+			t.unmeasure(int(x.row))
 			continue
 		}
 		if each[x.first] && l.Kind == first.Kind {
@@ -104,6 +109,21 @@ func (t *Takeoff) settleTwice() {
 		t.Notes = append(t.Notes, fmt.Sprintf("tags that stand on earlier rows too: %d, as %s; as no row is joined to another, each row is taken for pieces of its own and named by its row", kept, example))
 	}
 	t.twice = nil
+}
+
+// pasted finds the rows that stand a second time, in the same order, and says so of each.
+func (t *Takeoff) pasted() map[int32]string {
+	var pairs []ledger.Pair
+	for _, x := range t.twice {
+		pairs = append(pairs, ledger.Pair{Row: x.row, First: x.first})
+	}
+	rows := map[int32]string{}
+	for _, run := range t.book.Pasted(pairs) {
+		for _, p := range run {
+			rows[p.Row] = t.book.PastedText(run)
+		}
+	}
+	return rows
 }
 
 // revised finds the rows whose tags stand on later ones, each in a revision of its own: two in

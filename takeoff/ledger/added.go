@@ -16,7 +16,7 @@ func (g *Ledger) Add(o *Ledger) (first int) {
 	g.Text = append(g.Text, o.Text...)
 	g.More = append(g.More, o.More...)
 	g.Lines = append(g.Lines, o.Lines...)
-	g.straights, g.short, g.narrow, g.Several = g.straights+o.straights, g.short+o.short, g.narrow+o.narrow, g.Several+o.Several
+	g.straights, g.short, g.narrow, g.Several, g.bare = g.straights+o.straights, g.short+o.short, g.narrow+o.narrow, g.Several+o.Several, g.bare+o.bare
 	g.brief, g.slight = g.brief+o.brief, g.slight+o.slight
 	for i := first; i < len(g.Lines); i++ {
 		l := &g.Lines[i]

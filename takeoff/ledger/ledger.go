@@ -31,6 +31,7 @@ type Ledger struct {
 	narrow           int // pieces that may be in another unit
 	brief, slight    int // straights as short, and pieces as narrow, as by another unit than is stated
 	Several          int // rows of a quantity over 1
+	bare             int // rows without a tag
 
 	sheetOf map[Sheet]int32
 	nameOf  map[string]int32
@@ -54,7 +55,7 @@ const mostFiled = 4096
 // Reset empties the ledger for use again. What is filed once for many rows stays.
 func (g *Ledger) Reset() {
 	g.Lines, g.Text, g.More = g.Lines[:0], g.Text[:0], g.More[:0]
-	g.straights, g.short, g.narrow, g.Several, g.brief, g.slight = 0, 0, 0, 0, 0, 0
+	g.straights, g.short, g.narrow, g.Several, g.bare, g.brief, g.slight = 0, 0, 0, 0, 0, 0, 0
 	if len(g.Faces)+len(g.Names) > mostFiled {
 		g.Sheets, g.Names, g.Faces, g.placed = nil, nil, nil, placed{}
 		clear(g.sheetOf)
@@ -231,6 +232,9 @@ func (g *Ledger) SetEnds(l *Line, ends []fittings.End, made func(fittings.CrossS
 func (g *Ledger) Tally(l *Line) {
 	if l.Quantity > 1 {
 		g.Several++
+	}
+	if l.TagLength == 0 {
+		g.bare++
 	}
 	if g.isNarrow(l) {
 		g.narrow++

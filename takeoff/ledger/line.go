@@ -40,6 +40,7 @@ type Line struct {
 	Own       bool   // a small size or length has its unit in its cell
 	Revision  uint16 // marks its revision; 0: none is told
 	Named     uint8  // lines above it that name the rows below them, or end those above
+	Mark      uint8  // of its row as it stands, with all its cells: another has another, as a rule
 }
 
 // More is what few rows have.

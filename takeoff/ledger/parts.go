@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"math"
 
+	"blankoff/fittings"
 	"blankoff/takeoff/terms"
 )
 
@@ -51,6 +52,83 @@ func (b *Book) checkParts(i int, depth func(*Line) int) {
 		which = fmt.Sprintf("row %d seems to be the parts of this row by its number, and comes to its area", b.Lines[last].Row)
 	}
 	b.Refuse(i, "tag", string(b.TagOf(l)), "each piece once", which+"; take the row out, or its parts")
+}
+
+// CheckSums refuses straights that are as long as those of the same size right above them
+// together: without a tag, where most rows have one; where none has, if all of two sizes and more
+// end in one.
+func (b *Book) CheckSums() {
+	switch n := len(b.Lines); {
+	case b.bare == 0:
+	case 3*b.bare <= n:
+		for i := range b.Lines {
+			if l := &b.Lines[i]; l.TagLength == 0 && !l.Refused && l.Kind == fittings.Straight {
+				if from := b.sameAbove(i, true); i-from > 2 && b.sumsAbove(from, i) {
+					b.refuseSum(from, i)
+				}
+			}
+		}
+	case b.bare == n && n <= mostBare:
+		b.checkRuns()
+	}
+}
+
+// sameAbove is the first of the rows right above a row that are straights of its size, with a tag
+// or without.
+func (b *Book) sameAbove(i int, tagged bool) int {
+	l, from := &b.Lines[i], i
+	for ; from > 0 && from > i-mostParts; from-- {
+		p := &b.Lines[from-1]
+		if p.Refused || p.Kind != l.Kind || p.Sheet != l.Sheet || p.Roles != l.Roles || p.Faces != l.Faces || p.TagLength > 0 != tagged || p.Quantity == 0 {
+			break
+		}
+	}
+	return from
+}
+
+// sumsAbove reports a row that is as long as rows above it together: by length times quantity, or
+// by both as they stand.
+func (b *Book) sumsAbove(from, i int) bool {
+	var all, lengths float64
+	var pieces int32
+	for k := from; k < i; k++ {
+		p := &b.Lines[k]
+		all, lengths, pieces = all+p.Length*float64(p.Quantity), lengths+p.Length, pieces+p.Quantity
+	}
+	l := &b.Lines[i]
+	same := func(a, b float64) bool { return math.Abs(a-b) < 5e-4 }
+	return same(l.Length*float64(l.Quantity), all) || l.Quantity == pieces && (same(l.Length, all) || same(l.Length, lengths))
+}
+
+// checkRuns refuses the last row of each size, where rows of a size stand together and the last
+// sums up the others, of all sizes with more than two rows, and of two sizes at least.
+func (b *Book) checkRuns() {
+	var sums [][2]int
+	for i := range b.Lines {
+		l := &b.Lines[i]
+		if i+1 < len(b.Lines) && b.sameAbove(i+1, false) <= i || l.Refused || l.Kind != fittings.Straight {
+			continue
+		}
+		from := b.sameAbove(i, false)
+		if i-from < 2 {
+			continue
+		}
+		if !b.sumsAbove(from, i) {
+			return
+		}
+		sums = append(sums, [2]int{from, i})
+	}
+	if len(sums) < 2 {
+		return
+	}
+	for _, x := range sums {
+		b.refuseSum(x[0], x[1])
+	}
+}
+
+func (b *Book) refuseSum(from, i int) {
+	b.Refuse(i, "tag", string(b.TagOf(&b.Lines[i])), "each piece once",
+		fmt.Sprintf("this row is as long as rows %d to %d together, and of the same size, so it may be their total; take it out, or leave its kind and size empty", b.Lines[from].Row, b.Lines[i-1].Row))
 }
 
 // near reports areas that are the same but for rounding.

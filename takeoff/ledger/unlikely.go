@@ -176,3 +176,46 @@ func (b *Book) noteSlivers() {
 		b.Note(fmt.Sprintf("straights of less than %g mm: %s%s; where a length was typed in m, write it in mm", sliver*1000, strings.Join(names, ", "), more))
 	}
 }
+
+// leastOrdered is of how many straights the order of figures is looked at. Common practice, no
+// source.
+const leastOrdered = 6
+
+// CheckOrder refuses a straight whose longer side is the length of others and of none a side, and
+// whose length is a side of others and of none the length: its figures stand in another order.
+func (b *Book) CheckOrder() {
+	if len(b.Lines) > mostBare || b.straights < leastOrdered {
+		return
+	}
+	var odd []int
+	for i := range b.Lines {
+		if l := &b.Lines[i]; l.Kind == fittings.Straight && !l.Refused {
+			if c, ok := b.First(l); ok && l.Length > 0 && 2*l.Length <= max(c.Width, c.Height) {
+				odd = append(odd, i)
+			}
+		}
+	}
+	if len(odd) == 0 || 2*len(odd) >= b.straights {
+		return
+	}
+	sides, lengths := map[float64]int{}, map[float64]int{}
+	mm := func(v float64) float64 { return math.Round(v * 1000) }
+	for i := range b.Lines {
+		if l := &b.Lines[i]; l.Kind == fittings.Straight && !l.Refused && l.Length > 0 {
+			c, _ := b.First(l)
+			lengths[mm(l.Length)]++
+			if sides[mm(c.Width)]++; c.Width != c.Height {
+				sides[mm(c.Height)]++
+			}
+		}
+	}
+	for _, i := range odd {
+		l := &b.Lines[i]
+		c, _ := b.First(l)
+		wide := mm(max(c.Width, c.Height))
+		if n := mm(l.Length); sides[wide] == 1 && lengths[wide] > 1 && lengths[n] == 1 && sides[n] > 0 {
+			b.Refuse(i, "tag", string(b.TagOf(l)), "width, height and length under their headings",
+				fmt.Sprintf("%g mm is a length of other rows and a side of none, and %g mm a side of others and a length of none, so the figures may stand in another order; put them under their headings", wide, n))
+		}
+	}
+}

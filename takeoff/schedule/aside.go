@@ -114,6 +114,14 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 		return true
 	case celltext.IsLone(cells, filled):
 		return t.lone(number, cells, filled[0], celltext.Trim(cells[filled[0]]))
+	}
+	return t.passedBy(number, cells, filled, r)
+}
+
+// passedBy deals with a row that is aside and may be of words: a remark, what is left over, what
+// is no ductwork, who signed.
+func (t *table) passedBy(number int, cells []string, filled []int, r *takeoff.Row) bool {
+	switch {
 	case t.isRemark(cells, filled, r):
 		t.remark(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
@@ -224,6 +232,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	if r.Has(takeoff.Quantity) {
 		x.Quantity = int(r.Number[takeoff.Quantity])
 	}
+	x.Whole = t.Lex.TotalName(label) && t.info.RowsLeft == 0 && t.UnitsAt == 0 && !t.Uncounted()
 	for _, f := range r.Faults {
 		if !unicode.IsLetter([]rune(f.Value + "0")[0]) {
 			t.Found.Faults = append(t.Found.Faults, f)

@@ -143,7 +143,7 @@ func (c *chunk) work() {
 			break
 		}
 		if c.odd = err != nil; !c.odd {
-			c.row(c.start.Number-1+number, cells, c.table.broken(lines, cells))
+			c.row(c.start.Number-1+number, cells, c.table.broken(lines, cells), lines.Raw())
 		}
 	}
 	c.odd = c.odd || !lines.Closed()
@@ -166,17 +166,17 @@ func (c *chunk) plainly(text string) {
 		var plain bool
 		cells, plain = celltext.Split(cells[:0], line, separator)
 		c.table.Suspect = !plain && plaintext.Controls(c.data[at:at+len(line)])
-		c.row(number, cells, "")
+		c.row(number, cells, "", c.data[at:at+len(line)])
 	}
 }
 
 // row reads one row that isn't empty.
-func (c *chunk) row(number int, cells []string, broken string) {
+func (c *chunk) row(number int, cells []string, broken string, raw []byte) {
 	t := &c.table
 	t.Place.Row = number
 	r := &t.row
 	r.Clear(c.columns, t.Place)
-	r.Most = t.most
+	r.Most, r.Mark = t.most, celltext.Mark(raw)
 	worded, empty := t.Fill(r, cells, nil)
 	if empty && broken == "" {
 		return
@@ -238,6 +238,7 @@ func (s *chunks) oneByOne(end int) error {
 		if err != nil {
 			return s.info.unread(number, err)
 		}
+		s.mark = celltext.Mark(lines.Raw())
 		if err := s.offer(number, cells, s.broken(lines, cells), nil, s.each); err != nil {
 			return err
 		}

@@ -148,7 +148,7 @@ func (t *table) lone(number int, cells []string, at int, text string) bool {
 		t.eitherArea(text)
 		return false
 	case t.struckLine(number, cells, text), t.closed(number, cells, text):
-	case (strings.Contains(text, ":") || text[0] == '*') && !t.PiecesBelow(): // Signed: A. Person
+	case (strings.Contains(text, ":") || text[0] == '*' || wording.ExplainsColour(text)) && !t.PiecesBelow(): // Signed: A. Person
 		t.remark(number, cells, text)
 	case (wording.Many.MatchString(text) || wording.Several(text)) && !celltext.IsSize(text): // 500 x 300
 		t.Over.Doubt = items.Doubt{}

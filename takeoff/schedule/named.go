@@ -43,7 +43,7 @@ func (t *table) partLine(number int, cells []string, text string) bool {
 	if !t.Lex.Part(text) || t.Lex.StruckAnywhere(text) || wording.Outside.MatchString(text) || wording.Multiplies.MatchString(text) || wording.SeveralLevels.MatchString(text) {
 		return false
 	}
-	t.Over.Named++
+	t.Over.Named += takeoff.Entitled
 	t.Told.Add("lines that name a place or a part passed over, which set nothing, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Class(told.RemarkRow, number, cells)
 	return true

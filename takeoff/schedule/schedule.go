@@ -173,6 +173,8 @@ type table struct {
 	totals     int       // rows of totals before this sheet
 	pinned     []pinned  // comments above the rows of pieces
 	row        takeoff.Row
+	mark       uint8  // of the row that is offered
+	joined     []byte // its cells, of a workbook
 }
 
 // offer takes the next row of the file that isn't blank. broken is what is
@@ -223,6 +225,7 @@ func (t *table) offer(number int, cells []string, broken string, down []int, eac
 		t.Look.Mark(r)
 	}
 	t.count(1)
+	r.Mark = t.mark
 	return each(r)
 }
 

@@ -12,6 +12,7 @@ import (
 	"blankoff/takeoff/schedule/headrow"
 	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/mapping"
+	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
@@ -205,6 +206,7 @@ func (t *table) setFixed(m *mapping.Sheet, rows []int, heads [][]string) error {
 			return err
 		}
 		h.Typed = hs[i].Typed
+		h.InchesToo = h.Unit == quantity.Foot && t.Lex.Read(h.Typed).InchesToo
 		if h.Typed == "" {
 			h.Typed = "column " + mapping.Letter(i)
 		}

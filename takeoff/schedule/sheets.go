@@ -199,6 +199,7 @@ func (t *table) readRow(x *sheetRow, h *hidden, each func(*takeoff.Row) error) e
 		t.keepPinned(x.number, x.marks.Comments)
 	}
 	before, handed := t.info.RowsRead, t.info.handed
+	t.mark = t.markCells(x.cells)
 	if err := t.offer(x.number, x.cells, "", x.marks.Down, each); err != nil {
 		return err
 	}
@@ -217,6 +218,15 @@ func (t *table) readRow(x *sheetRow, h *hidden, each func(*takeoff.Row) error) e
 		h.see(t, x)
 	}
 	return nil
+}
+
+// markCells is the mark of a row of a sheet.
+func (t *table) markCells(cells []string) uint8 {
+	t.joined = t.joined[:0]
+	for _, cell := range cells {
+		t.joined = append(append(t.joined, cell...), 0)
+	}
+	return celltext.Mark(t.joined)
 }
 
 // readPrinted keeps what is printed at the head or foot of each page, if it says in which unit
@@ -256,6 +266,9 @@ func (t *table) leave(number int, cells []string) {
 
 // noteHidden says which hidden rows and columns were read.
 func (t *table) noteHidden(rows []int) {
+	for _, row := range rows {
+		t.info.Hidden = append(t.info.Hidden, takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: row})
+	}
 	if len(rows) > 0 {
 		t.Note("hidden and read all the same: %s", told.RowsWord(rows))
 	}

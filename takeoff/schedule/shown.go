@@ -76,13 +76,16 @@ func (s *shown) line(lex *headings.Lexicon, at takeoff.Place, row int, cells []s
 	for _, more := range texts[1:] {
 		text += " " + more
 	}
-	names, fill, beside := wording.Colours(text), p.Fill, p.Fill == 0 && p.Swatch != 0
+	fill, beside := p.Fill, p.Fill == 0 && p.Swatch != 0
 	if beside {
 		fill = p.Swatch
 	}
-	if (len(names) > 0 || p.Font != 0 || fill != 0) && wording.ColourLegend(lex, text, beside) {
-		at.Row = row
-		s.legends = append(s.legends, legend{at, celltext.Shorten(text), names, p.Font, fill})
+	at.Row = row
+	for _, part := range wording.Legends(text) {
+		names := wording.Colours(part)
+		if (len(names) > 0 || p.Font != 0 || fill != 0) && wording.ColourLegend(lex, part, beside) {
+			s.legends = append(s.legends, legend{at, celltext.Shorten(part), names, p.Font, fill})
+		}
 	}
 }
 
@@ -91,9 +94,11 @@ func (l *legend) of(x *paintedRows) bool {
 	if l.font != 0 && l.font == x.font || l.fill != 0 && l.fill == x.fill {
 		return true
 	}
-	return slices.ContainsFunc([]dress.Colour{x.font, x.fill}, func(c dress.Colour) bool {
-		return c != 0 && slices.ContainsFunc(wording.ColourNames(c.Parts()), func(name string) bool { return slices.Contains(l.names, name) })
-	})
+	named := func(c dress.Colour, ground bool) bool {
+		r, g, b := c.Parts()
+		return c != 0 && wording.Named(l.names, r, g, b, ground)
+	}
+	return named(x.font, false) || named(x.fill, true)
 }
 
 // doubtColours finds fault with rows in a colour of which a line says that they don't count.

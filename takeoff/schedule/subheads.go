@@ -211,7 +211,7 @@ func (t *table) entitle(number int, text string) {
 	f := &t.Search
 	f.Texts = append(slices.DeleteFunc(f.Texts, func(x headrow.Line) bool { return x.Among }), headrow.Line{Row: number, Text: text, Among: true})
 	t.Over.Doubt = items.Doubt{}
-	t.Over.Named++
+	t.Over.Named += takeoff.Entitled
 	t.doubtSubheading(number, text)
 	t.doubtMany(number, text)
 	t.TellShape()

@@ -22,6 +22,7 @@ type Given struct {
 	Area     float64 // m2; see AreaText
 	AreaText string  // as typed; empty: it gives none
 	Quantity int     // 0: it gives none
+	Whole    bool    // it is of all pieces, and each row says how many it is
 }
 
 // ranges are the rows of the file that the row may sum up, from one to before another.
@@ -86,6 +87,44 @@ func (s Running) Strange(x Given) bool {
 	return x.Area > 0
 }
 
+// Doubt says why the rows may be other than those that a total is of: it is that of the rows
+// which aren't hidden, or it is of all pieces and counts others. It says nothing where some sum
+// agrees, or where rows were refused.
+func (s Running) Doubt(x Given) string {
+	sums := append(x.ranges(), [2]int{0, x.Before})
+	nearest, pieces := math.MaxInt, 0
+	for _, of := range sums {
+		area, n, refused := s.between(of[0], of[1])
+		if refused > 0 || x.is(area, n) {
+			return ""
+		}
+		if off := max(n-x.Quantity, x.Quantity-n); off < nearest {
+			nearest, pieces = off, n
+		}
+	}
+	for _, of := range sums {
+		if s.unseen == nil {
+			break
+		}
+		area, n, _ := s.between(of[0], of[1])
+		if out, m, _ := s.unseen.between(of[0], of[1]); m > 0 && x.is(area-out, n-m) {
+			return fmt.Sprintf("it is the total of the rows that aren't hidden, and the hidden ones come to %s more; take them out, or show them and correct the total", pieceCount(m))
+		}
+	}
+	if !x.Whole || x.Quantity == 0 || x.AreaText != "" {
+		return ""
+	}
+	return fmt.Sprintf("it gives %s, and the rows come to %d; a row may be missing, or count twice: correct the rows or the total", pieceCount(x.Quantity), pieces)
+}
+
+// is reports sums that are those of the row, as far as it gives any.
+func (x *Given) is(area float64, pieces int) bool {
+	if x.AreaText != "" {
+		return math.Abs(area-x.Area) <= agrees*math.Max(area, x.Area)
+	}
+	return pieces == x.Quantity
+}
+
 func compared(where, given, found string, same bool) string {
 	if same {
 		return fmt.Sprintf("it gives %s, the rows %s come to %s: they agree", given, where, found)
@@ -100,15 +139,30 @@ func figure(v float64) string { return fmt.Sprintf("%.2f", v) }
 type Running struct {
 	area            []float64 // m2
 	pieces, refused []int
+	unseen          *Running // of the rows that are hidden; nil: none are
 }
 
-// RunningOf sums all rows, whatever their scope.
-func RunningOf(g *ledger.Ledger) Running {
+// RunningOf sums all rows, whatever their scope. hidden reports rows that are; nil: none are.
+func RunningOf(g *ledger.Ledger, hidden func(*ledger.Line) bool) Running {
+	s := runningOf(g, func(*ledger.Line) bool { return true })
+	if hidden != nil {
+		unseen := runningOf(g, hidden)
+		s.unseen = &unseen
+	}
+	return s
+}
+
+// runningOf sums some of the rows.
+func runningOf(g *ledger.Ledger, some func(*ledger.Line) bool) Running {
 	n := len(g.Lines)
-	s := Running{make([]float64, n+1), make([]int, n+1), make([]int, n+1)}
+	s := Running{area: make([]float64, n+1), pieces: make([]int, n+1), refused: make([]int, n+1)}
 	var area Sum
 	for i := range g.Lines {
 		l := &g.Lines[i]
+		if !some(l) {
+			s.area[i+1], s.pieces[i+1], s.refused[i+1] = s.area[i], s.pieces[i], s.refused[i]
+			continue
+		}
 		area.Add(l.Area)
 		s.area[i+1], s.pieces[i+1], s.refused[i+1] = area.Value(), s.pieces[i]+int(l.Quantity), s.refused[i]
 		switch {

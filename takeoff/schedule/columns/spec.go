@@ -66,7 +66,7 @@ func (s *Spec) Set(t *Reading, h headings.Heading) {
 	if !s.Used {
 		return
 	}
-	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.CommaFile, Stated: h.Said, Decimal: t.Decimal}
+	s.Column = quantity.Column{Unit: h.Unit, CommaFile: t.CommaFile, Stated: h.Said, Decimal: t.Decimal, InchesToo: h.InchesToo}
 	if h.Verdict == headings.Sizes {
 		s.Sized, s.Measure = Dims(h.Size), takeoff.Lengths
 		if !s.Said {

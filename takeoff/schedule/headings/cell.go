@@ -109,11 +109,25 @@ func (l *Lexicon) Total(text string) bool {
 // TotalName reports a name of a total and of nothing else: "Total", "Sub total",
 // "Carried forward".
 func (l *Lexicon) TotalName(name string) bool {
-	if len(name) < 3 || len(name) > 40 || !l.totals[[2]byte{name[0] | 0x20, name[1] | 0x20}] {
+	if !l.MayTotal(name) {
 		return false
 	}
 	parts := Tokens(name)
 	return len(parts) <= 4 && !strings.ContainsAny(name, "0123456789") && l.places[strings.Join(parts[:min(3, len(parts))], "")] == "total"
+}
+
+// MayTotal reports a name that begins as one of a total: most don't.
+func (l *Lexicon) MayTotal(name string) bool {
+	return len(name) > 2 && len(name) <= 40 && l.totals[[2]byte{name[0] | 0x20, name[1] | 0x20}]
+}
+
+// Sums reports a name of a total that isn't one of something else: carriage, a report.
+func (l *Lexicon) Sums(name string) bool { return l.TotalName(name) && SumWord(name) }
+
+// SumWord reports a text with a word for a sum in it.
+func SumWord(text string) bool {
+	text = strings.ToLower(text)
+	return strings.Contains(text, "tot") || strings.Contains(text, "sum") || strings.Contains(text, "som")
 }
 
 // Over says what a heading means that stands over several others: main, branch,

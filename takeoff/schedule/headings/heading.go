@@ -41,16 +41,17 @@ const (
 
 // Heading is a heading that was read.
 type Heading struct {
-	Typed    string
-	Verdict  Verdict
-	Column   takeoff.Column // of Known, Near and Misfit
-	Size     SizeOf         // of Sizes
-	Unit     quantity.Unit  // what the heading says
-	Said     bool           // whether it says a unit
-	Ask      *Question      // of Asks
-	Taken    bool           // of Near: another column of the row is headed so
-	Foremost bool           // of LongSize: the length stands before the cross-section
-	OfAll    bool           // of a length: of all pieces of a row together
+	Typed     string
+	Verdict   Verdict
+	Column    takeoff.Column // of Known, Near and Misfit
+	Size      SizeOf         // of Sizes
+	Unit      quantity.Unit  // what the heading says
+	Said      bool           // whether it says a unit
+	Ask       *Question      // of Asks
+	Taken     bool           // of Near: another column of the row is headed so
+	Foremost  bool           // of LongSize: the length stands before the cross-section
+	OfAll     bool           // of a length: of all pieces of a row together
+	InchesToo bool           // its figures are in feet and inches
 }
 
 // Tokens parts a heading into words, in lower case: runs of letters and
@@ -110,9 +111,7 @@ func (l *Lexicon) Read(typed string) Heading { return l.find(typed, nil) }
 func (l *Lexicon) find(typed string, taken []bool) Heading {
 	h := Heading{Typed: typed}
 	words := Tokens(h.Typed)
-	if n := len(words); n > 2 && words[n-2] == "ft" && words[n-1] == "in" { // cells as 5'-0"
-		words = words[:n-1]
-	}
+	words, h.InchesToo = feetOnly(words)
 	if len(words) == 0 {
 		if h.Typed != "" {
 			h.Verdict = Unknown
@@ -124,7 +123,7 @@ func (l *Lexicon) find(typed string, taken []bool) Heading {
 		return h
 	}
 	if once := unitOnce(words); once != nil {
-		other := Heading{Typed: typed}
+		other := Heading{Typed: typed, InchesToo: h.InchesToo}
 		if _, ok := l.settle(&other, once); ok {
 			return other
 		}

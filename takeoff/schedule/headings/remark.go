@@ -243,7 +243,7 @@ func (l *Lexicon) sumOf(words []string, text string) bool {
 			continue
 		}
 		rest := words[n:]
-		if len(rest) == 0 {
+		if len(rest) == 0 || l.sized(rest) {
 			return true
 		}
 		if l.places[strings.Join(rest, "")] == "level" || len(rest) == 3 && l.isNumber(rest[0]) && l.one(rest[1], small) && l.isNumber(rest[2]) { // total ground floor, total 4 to 9
@@ -253,10 +253,25 @@ func (l *Lexicon) sumOf(words []string, text string) bool {
 		for len(rest) > 0 && l.one(rest[0], small) {
 			of, rest = true, rest[1:]
 		}
+		if l.sized(rest) {
+			return true
+		}
 		if !of || len(rest) == 0 || rest[0][0] < '0' || rest[0][0] > '9' {
 			return of
 		}
 		return len(rest) > 1 && l.isNumber(rest[len(rest)-1]) && (len(rest) > 2 && !l.isNumber(rest[1]) || strings.ContainsAny(text, "+&-–"))
 	}
 	return l.Total(text) // S1 total
+}
+
+// sized reports words that are a size of a cross-section and nothing else: 400x300, Ø315 mm.
+func (l *Lexicon) sized(words []string) bool {
+	if n := len(words); n > 1 && words[n-1] == "mm" {
+		words = words[:n-1]
+	}
+	whole := strings.Join(words, "")
+	rest, round := strings.CutPrefix(whole, "diameter")
+	a, b, sides := strings.Cut(rest, "x")
+	figures := func(w string) bool { return len(w) > 1 && strings.Trim(w, "0123456789") == "" }
+	return round && figures(rest) || sides && figures(a) && figures(b)
 }

@@ -152,3 +152,22 @@ func (l *Lexicon) OfEnd(typed string) (h Heading, ok bool) {
 	}
 	return h, false
 }
+
+// feetOnly takes the inches off words that end in feet and inches, of cells as 5'-0", and reports
+// whether they do.
+func feetOnly(words []string) ([]string, bool) {
+	n := len(words) - 1
+	if n < 2 || !slices.Contains(inchWords, words[n]) {
+		return words, false
+	}
+	if words[n-1] == "and" && n > 2 {
+		n--
+	}
+	if u, ok := quantity.UnitOf(words[n-1]); !ok || u != quantity.Foot {
+		return words, false
+	}
+	return words[:n], true
+}
+
+// inchWords are those behind feet.
+var inchWords = []string{"in", "ins", "inch", "inches"}

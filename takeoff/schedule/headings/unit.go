@@ -24,7 +24,7 @@ func (l *Lexicon) measured(h *Heading, words []string) bool {
 	if !ok || u.Measure != takeoff.Lengths {
 		return false
 	}
-	try := Heading{Typed: h.Typed, Unit: u, Said: true}
+	try := Heading{Typed: h.Typed, Unit: u, Said: true, InchesToo: h.InchesToo}
 	if !l.means(&try, strings.Join(words[:n], "")) || try.Verdict != Sizes && (try.Verdict != Known || try.Column.Measure() != takeoff.Lengths) {
 		return false
 	}

@@ -61,12 +61,17 @@ func (t *Reader) anotherTable(beyond []string) {
 // Common practice, no source.
 const (
 	mostAcross = 3
+	mostWide   = 5 // in mm: a figure too many
 	mostLong   = 200
 	mostInches = 25 // long, in inches or cm
 )
 
 // tooLarge refuses a size that is so large by the unit of its heading that it is in mm.
 func (t *Reader) tooLarge(r *takeoff.Row, s *columns.Spec, cell string, v float64) {
+	if s.Column.Unit == quantity.Millimetre && s.Across && !quantity.SaysUnit(cell) {
+		t.fault(r, s, cell, fmt.Sprintf("would be %.4g m across, and may have a figure too many; correct it, or write mm behind it", v))
+		return
+	}
 	if s.Across && v >= mostAcross || !s.Across && (v >= mostLong || v >= mostInches && s.Column.Unit.Name != "m" && s.Column.Unit != quantity.Foot) {
 		if quantity.SaysUnit(cell) {
 			t.fault(r, s, cell, fmt.Sprintf("would be %.4g m by the unit in the cell; take it out if it is another word, or write the size in mm", v))

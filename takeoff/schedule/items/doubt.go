@@ -65,8 +65,8 @@ func (t *Reader) Settle(r *takeoff.Row, broken string) {
 		t.doubtNone(r)
 		t.tallies.add(r)
 	}
-	if !t.Loud && r.Has(length) {
-		t.lengths.add(r)
+	if !t.Loud {
+		t.seeAll(r)
 	}
 	if t.watched++; broken == "" && t.even && t.cells < len(t.Specs) && t.cells > 1 {
 		t.tellShort(r)
@@ -240,10 +240,7 @@ func (t *Reader) doubtSigned(r *takeoff.Row) {
 
 // says refuses a row for what a cell says of it in a column that isn't used.
 func (t *Reader) says(r *takeoff.Row, s *columns.Spec, at int, cell string) {
-	name, short := s.Typed, celltext.Shorten(cell)
-	if name == "" {
-		name = "column " + mapping.Letter(at)
-	}
+	name, short := nameAt(s, at), celltext.Shorten(cell)
 	expected, trouble := "a row that counts", ""
 	switch s.Watch.Keeps {
 	case "answered":
@@ -259,4 +256,12 @@ func (t *Reader) says(r *takeoff.Row, s *columns.Spec, at int, cell string) {
 		return
 	}
 	r.Faults = append(r.Faults, t.Place.Fault(name, short, expected, fmt.Sprintf("'%s' in '%s' %s", short, name, trouble)))
+}
+
+// nameAt is the heading of a column, or its letter.
+func nameAt(s *columns.Spec, at int) string {
+	if s.Typed == "" {
+		return "column " + mapping.Letter(at)
+	}
+	return s.Typed
 }

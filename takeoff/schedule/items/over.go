@@ -75,6 +75,7 @@ func (t *Reader) Again(s *Reader, found *told.Findings) {
 		w.Counts, w.Filled, w.Most, w.Least, w.Gaps, w.Others, w.Struck = s.Specs[i].Watch.Counts, 0, 0, 1000, false, 0, 0
 	}
 	t.lengths = lengthsSoFar{}
+	t.moved, t.both = moved{at: s.moved.at}, both{may: s.both.may}
 	t.watched, t.Long, t.uneven, t.NewUnit, t.tallies = 0, 0, false, false, quantified{}
 	t.Found, t.Look, t.Told, t.stray = found, &told.Sheet{}, nil, append(t.stray[:0:0], s.stray...)
 	t.InSummary, t.chunked = s.InSummary, true
@@ -94,6 +95,8 @@ func (t *Reader) Merge(below *Reader, rows int) {
 	}
 	t.tallies.merge(below.tallies)
 	t.lengths.merge(&below.lengths)
+	t.moved.merge(&below.moved)
+	t.both.merge(&below.both)
 	if t.Signed == 0 {
 		t.Signed = below.Signed
 	}

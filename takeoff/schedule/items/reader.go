@@ -32,6 +32,9 @@ func (t *Reader) begin(cells []string) {
 	if t.InKind.row.Spec != nil {
 		t.InKind.row = InKind{}.row
 	}
+	if t.moved.at > 0 {
+		t.moved.lacks = celltext.At(cells, t.moved.at) == ""
+	}
 	if t.LengthAt > 0 {
 		t.lengthFilled = celltext.At(cells, t.LengthAt) != ""
 	}
@@ -190,8 +193,10 @@ func (t *Reader) take(r *takeoff.Row, s *columns.Spec, cell string) bool {
 		case s.Carried && v > columns.MostCarried:
 			t.fault(r, s, cell, fmt.Sprintf("would be %g m by the unit of the headings before; write the unit in the heading", v))
 		case !s.Said && s.Least > 0:
-			t.seeUnit(s, cell, v)
-		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && quantity.SaysUnit(cell)):
+			if t.seeUnit(s, cell, v); v >= mostWide && s.Across && celltext.Digit(cell[len(cell)-1]) && s.Column.Unit == quantity.Millimetre {
+				t.tooLarge(r, s, cell, v)
+			}
+		case v >= mostAcross && s.Least > 0 && (s.Column.Unit != quantity.Millimetre || s.Across && !strings.HasSuffix(cell, "mm") && (v >= mostWide || quantity.SaysUnit(cell))):
 			t.tooLarge(r, s, cell, v)
 		case t.chunked: // else the unit may change below
 			s.Same, s.Value = cell, v
@@ -288,4 +293,6 @@ type Seen struct {
 	several       severalIn   // a cell of the row that names several floors, flats or the like
 	metred        bool        // the quantity of the row is its length
 	straightSided string      // a shape that isn't circular
+	moved         moved       // cells that may have
+	both          both        // sides and a diameter
 }

@@ -111,7 +111,10 @@ func (t *Reader) doubtNamed(r *takeoff.Row) {
 		switch {
 		case text == "" || n.alike(text) || text == n.last:
 		case !t.Lex.MayStrike(text):
-			if n.last = text; len(text) > 2 && len(text) < 200 {
+			if n.last = text; t.Lex.Sums(text) {
+				t.doubtSum(r, n.Heading(), text)
+				n.last = ""
+			} else if len(text) > 2 && len(text) < 200 && !t.Lex.MayTotal(text) {
 				n.begins, n.begun = [3]byte([]byte(text[:3])), true
 			}
 		case n.strikes(t.Lex, text):
@@ -213,6 +216,8 @@ func (t *Reader) doubtNone(r *takeoff.Row) {
 func (t *Reader) ToldCounts() {
 	t.toldQuantities()
 	t.doubtLast()
+	t.toldMoved()
+	t.toldBoth()
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		w := &s.Watch
@@ -242,6 +247,9 @@ func (c *quantified) add(r *takeoff.Row) {
 		c.merge(quantified{0, 1, r.At.Row, r.At.Row})
 	}
 }
+
+// Uncounted reports a row so far that doesn't say how many pieces it stands for.
+func (t *Reader) Uncounted() bool { return t.tallies.without > 0 }
 
 // merge adds what was counted further down.
 func (c *quantified) merge(below quantified) {

@@ -2,6 +2,7 @@ package items
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -147,3 +148,74 @@ func (t *Reader) meant(s *columns.Spec) headings.Verdict {
 
 // maxRemark is the length of a remark that is looked at for what it says, bytes.
 const maxRemark = 200
+
+// both is what is kept to find rows that give sides and a diameter, where most give one of these.
+type both struct {
+	may   bool // there are columns of both
+	rows  []bothSizes
+	one   int // rows that give one of these
+	agree int // that give both, and the diameter is that of a duct as large
+	count int // of the others
+}
+
+// bothSizes is such a row.
+type bothSizes struct {
+	row                     int
+	width, height, diameter string
+}
+
+// mostBoth is how many of them are told.
+const mostBoth = 50
+
+// seeBoth takes in a row. Kinds of two ends may have one of each.
+func (t *Reader) seeBoth(r *takeoff.Row) {
+	b := &t.both
+	w, h, d := r.Number[columns.Own[0]], r.Number[columns.Own[1]], r.Number[columns.Own[2]]
+	if sides := w > 0 && h > 0; !sides || d == 0 {
+		if sides || d > 0 {
+			b.one++
+		}
+		return
+	}
+	switch kind, _, _, _ := fittings.ParseDescription(r.Text[takeoff.Kind]); {
+	case len(r.Faults) > 0 || kind != fittings.Straight && kind != fittings.Bend:
+	case asLarge(w, h, d):
+		b.agree++
+	default:
+		if b.count++; len(b.rows) < mostBoth {
+			b.rows = append(b.rows, bothSizes{r.At.Row, strings.Clone(r.Text[columns.Own[0]]), strings.Clone(r.Text[columns.Own[1]]), strings.Clone(r.Text[columns.Own[2]])})
+		}
+	}
+}
+
+// asLarge reports a diameter that is one of a duct of two sides: of the same area, the same ratio of
+// area to girth, or the same friction (ASHRAE Fundamentals 2021 ch. 21, from memory, unverified), within 4 %; or is
+// the side of one that is as wide as high.
+func asLarge(w, h, d float64) bool {
+	for _, e := range [...]float64{math.Sqrt(4 * w * h / math.Pi), 2 * w * h / (w + h), 1.3 * math.Pow(w*h, 0.625) / math.Pow(w+h, 0.25)} {
+		if math.Abs(d-e) <= 0.04*e {
+			return true
+		}
+	}
+	return w == h && d == w
+}
+
+// merge adds what was found further down.
+func (b *both) merge(below *both) {
+	b.one, b.agree, b.count = b.one+below.one, b.agree+below.agree, b.count+below.count
+	b.rows = append(b.rows, below.rows[:min(len(below.rows), mostBoth-len(b.rows))]...)
+}
+
+// toldBoth finds fault with them, where they are few.
+func (t *Reader) toldBoth() {
+	b := t.both
+	t.both = both{may: b.may}
+	if b.count > b.one || b.agree > b.count {
+		return
+	}
+	for _, x := range b.rows {
+		p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: x.row}
+		t.Found.Faults = append(t.Found.Faults, p.Fault(columns.Own[2].Heading(), celltext.Shorten(x.diameter), "sides or a diameter",
+			fmt.Sprintf("'%s' and '%s' make it rectangular, and '%s' round; leave out what it isn't", celltext.Shorten(x.width), celltext.Shorten(x.height), celltext.Shorten(x.diameter))))
+	}
+}

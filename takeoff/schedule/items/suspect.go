@@ -49,6 +49,10 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 		return
 	}
 	if len(cell) < 20 && !celltext.Digit(cell[0]) && cell != s.Last.From {
+		if t.Lex.Sums(cell) {
+			t.others = append(t.others, otherNote{nameAt(s, i), cell})
+			return
+		}
 		unit := w.Units && t.unitBeside(r, s, cell)
 		if shape := t.shapeBeside(r, s, cell); !unit && !shape && !(s.OfUnits && t.LengthAt > 0) {
 			s.Last.From = cell
@@ -77,6 +81,9 @@ func (t *Reader) struck(r *takeoff.Row, i int, s *columns.Spec, cell string) boo
 
 // underNone takes note of a cell under no heading.
 func (t *Reader) underNone(i int, s *columns.Spec, cell string) {
+	if len(cell) < 20 && !celltext.Digit(cell[0]) && t.saysOf(cell).Of&(wording.OfMany|wording.OfCounts) != 0 {
+		t.others = append(t.others, otherNote{nameAt(s, i), cell})
+	}
 	if len(t.strays) < headrow.MostTitle {
 		t.strays = append(t.strays, cell)
 	}
@@ -118,7 +125,7 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 		return strings.EqualFold(cell, s.Watch.Keeps) || t.Lex.Struck(cell)
 	}
 	of := t.saysOf(cell).Of
-	return t.Lex.Struck(cell) || of&wording.OfOut != 0 || of&wording.OfDoubt != 0 && (s.Verdict == headings.Blank || t.Lex.Keeps(s.Typed) == "status")
+	return t.Lex.Struck(cell) || of&wording.OfOut != 0 || of&wording.OfSum != 0 && headings.SumWord(cell) || of&wording.OfDoubt != 0 && (s.Verdict == headings.Blank || t.Lex.Keeps(s.Typed) == "status")
 }
 
 // strike refuses a row of which something says that it doesn't count.
@@ -194,6 +201,8 @@ func (t *Reader) WatchUnused() {
 	t.findNamed()
 	t.seeMissing()
 	t.seeEven()
+	t.watchMoved()
+	t.both = both{may: t.Maps(columns.Own[0]) && t.Maps(columns.Own[1]) && t.Maps(columns.Own[2])}
 	for i := range t.Specs {
 		t.watch(i, many)
 	}

@@ -52,6 +52,9 @@ func (l *Lines) Next() (number int, cells []string, err error) {
 // Read is how far the text has been read, in bytes: to the end of the last row.
 func (l *Lines) Read() int { return int(l.end) }
 
+// Raw is the text of the last row.
+func (l *Lines) Raw() []byte { return bytes.Trim(l.data[l.start:l.end], "\r\n") }
+
 // Closed reports whether the last row reads the same whatever may follow the
 // text: it isn't its last, or no quote in it can be open.
 func (l *Lines) Closed() bool {

@@ -24,6 +24,7 @@ type Column struct {
 	CommaFile bool    // the file writes decimals with a comma, so that 1.500 may be 1500
 	Stated    bool    // somebody gave the unit
 	Decimal   byte    // the sign for decimals where somebody said so, else 0
+	InchesToo bool    // its heading is in feet and inches: a point may stand between them
 }
 
 // Expects says what a cell of the column should hold.
@@ -67,7 +68,7 @@ func (s *Column) Number(text string) (v float64, trouble string) {
 		return 0, "is too long for a number; write digits only, with a point for decimals"
 	}
 	v, ok := s.Unit.exact(text)
-	if ok && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
+	if ok && !s.InchesToo && v <= s.Max && (s.Measure != takeoff.Count || v == math.Trunc(v)) && (!s.CommaFile && s.Decimal != ',' || !strings.Contains(text, ".")) {
 		if v >= s.Small {
 			return v, ""
 		}
@@ -91,11 +92,16 @@ func (s *Column) Number(text string) (v float64, trouble string) {
 		return 0, "is too large to be meant; check the number and its unit"
 	case s.Measure == takeoff.Count && v != math.Trunc(v):
 		return 0, "isn't a whole number; write one"
+	case s.InchesToo && mayBeInches.MatchString(t):
+		return 0, `may be feet and inches, or feet with decimals; write it as 4'-8", or put ft behind it`
 	case negative:
 		return -v, ""
 	}
 	return v, s.hardlyMeant(v)
 }
+
+// mayBeInches are feet with a sign before less than twelve: 4.08, 2.10.
+var mayBeInches = regexp.MustCompile(`^\d+[.,](?:[1-9]|0[1-9]|1[01])$`)
 
 // inRadians reports an angle that is a usual one in radians: 1.5708, 0.785.
 func inRadians(v float64) bool {

@@ -69,14 +69,18 @@ func (t *Reading) tagByCells(b columns.Beneath) {
 			found = i
 		}
 	}
-	if found < 0 || b.Rows < 2 && !t.Specs[found].Ask.Items() || len(b.Columns[found]) < b.Rows || b.Share(found, t.Kinds().NamesKind) > 0 {
+	if found < 0 || b.Rows < 2 && !t.Specs[found].Ask.Items() || b.Share(found, t.Kinds().NamesKind) > 0 {
+		return
+	}
+	rows := len(b.Columns[found])
+	if gaps := t.Specs[found].Ask.Items() && 4*rows >= 3*b.Rows && celltext.NumbersRows(b.Columns[found]); rows < b.Rows && !gaps { // a row without a number may be a total
 		return
 	}
 	if s := &t.Specs[found]; s.Ask.Counts() && (!celltext.NumbersRows(b.Columns[found]) || described.OfPieces(s.Typed) || slices.ContainsFunc(t.Specs[:found], func(x columns.Spec) bool { return x.Used && x.Measure == takeoff.Lengths })) {
 		return // it may be how many there are
 	}
 	cells := slices.Sorted(slices.Values(b.Columns[found]))
-	if len(slices.Compact(cells)) < b.Rows {
+	if len(slices.Compact(cells)) < rows {
 		return
 	}
 	t.TakeFor(&t.Specs[found], takeoff.Tag)

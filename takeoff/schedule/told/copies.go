@@ -20,6 +20,7 @@ type pieces struct {
 	count        int       // of pieces, with their quantities
 	tags         []uint32  // of the tags alone
 	runs         []stretch // of the rows with a length
+	kind, is     string    // of the row before: as typed, and as it is called here
 }
 
 // Sheets that may list others again are those of this many rows and pieces. Common
@@ -39,23 +40,24 @@ var markedBy = [...]takeoff.Column{takeoff.DimColumn(fittings.Width), takeoff.Di
 // ofRuns is how many of them make a cross-section.
 const ofRuns = 3
 
-// mark takes a row into the marks of its sheet.
+// mark takes a row into the marks of its sheet. Sizes are taken to whole millimetres, as the same
+// list may be in inches, and the longer side first.
 func (p *pieces) mark(r *takeoff.Row) {
 	h := fnv.New32a()
-	h.Write([]byte(r.Text[takeoff.Kind]))
+	if kind := r.Text[takeoff.Kind]; kind != p.kind || p.is == "" {
+		p.kind, p.is = strings.Clone(kind), kind
+		if k, _, _, ok := fittings.ParseDescription(kind); ok {
+			p.is = k.String()
+		}
+	}
+	h.Write([]byte(p.is))
 	many := 1
-	for i, c := range markedBy {
+	for i, v := range marking(r) {
 		if i == ofRuns {
 			p.markRun(r, h.Sum32())
 		}
-		v := r.Number[c]
-		switch {
-		case r.Has(c) && c == takeoff.Quantity:
+		if i == len(markedBy)-1 {
 			many = int(v)
-		case !r.Has(c) && c == takeoff.Quantity:
-			v = 1
-		case !r.Has(c):
-			v = 0
 		}
 		var b [8]byte
 		binary.LittleEndian.PutUint64(b[:], math.Float64bits(v))
@@ -67,6 +69,22 @@ func (p *pieces) mark(r *takeoff.Row) {
 		h.Write([]byte(tag))
 		p.tagged, p.tags = append(p.tagged, h.Sum32()), append(p.tags, markTag(tag))
 	}
+}
+
+// marking are the figures of markedBy, sizes in mm; 0 for none, and a quantity of one.
+func marking(r *takeoff.Row) (out [len(markedBy)]float64) {
+	for i, c := range markedBy {
+		switch {
+		case r.Has(c) && c == takeoff.Quantity:
+			out[i] = r.Number[c]
+		case r.Has(c):
+			out[i] = math.Round(r.Number[c] * 1000)
+		case c == takeoff.Quantity:
+			out[i] = 1
+		}
+	}
+	out[0], out[1] = max(out[0], out[1]), min(out[0], out[1])
+	return out
 }
 
 // listsAgain finds the sheets of which one lists again what others hold, the larger ones first.

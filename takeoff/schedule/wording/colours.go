@@ -1,6 +1,7 @@
 package wording
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -21,6 +22,8 @@ var colourWords = func() map[string]string {
 		"blue":   "blue blau blaue blauer blaues blauen bleu bleue bleus bleues blauw blauwe bla blatt azul azules blu azzurro",
 		"purple": "purple violet violett lila magenta violette paars paarse morado morada viola",
 		"pink":   "pink rosa rose roze",
+		shaded: "shaded highlighted hatched coloured colored tinted schattiert schattierte schraffiert schraffierte hinterlegt hinterlegte markiert markierte farbig farbige ombre ombres ombree ombrees hachure hachures hachuree hachurees surligne surlignes surlignee surlignees colore colores coloree colorees " +
+			"gearceerd gearceerde gemarkeerd gemarkeerde gekleurd gekleurde skuggad skuggade markerad markerade fargad fargade sombreado sombreada sombreados sombreadas resaltado resaltada resaltados resaltadas coloreado coloreadas ombreggiato ombreggiata ombreggiati ombreggiate evidenziato evidenziata evidenziati evidenziate colorato colorati colorate",
 	} {
 		for w := range strings.FieldsSeq(words) {
 			all[w] = colour
@@ -29,14 +32,48 @@ var colourWords = func() map[string]string {
 	return all
 }()
 
-// Colours are the colours that a line names.
+// shaded is any colour of a background, where a line names none.
+const shaded = "shaded"
+
+// Colours are the colours that a line names, or that it is of any.
 func Colours(line string) (found []string) {
 	for _, w := range headings.Tokens(line) {
 		if c := colourWords[w]; c != "" && !slices.Contains(found, c) {
 			found = append(found, c)
 		}
 	}
+	if len(found) > 1 {
+		found = slices.DeleteFunc(found, func(c string) bool { return c == shaded })
+	}
 	return found
+}
+
+// Named reports a colour of a background or a font that a line names.
+func Named(names []string, r, g, b int, ground bool) bool {
+	pale := max(r, g, b)-min(r, g, b) < 24 // grey, if a line says so of backgrounds
+	if ground && min(r, g, b) < 0xfa && (slices.Contains(names, shaded) || pale && slices.Contains(names, "grey")) {
+		return true
+	}
+	return slices.ContainsFunc(ColourNames(r, g, b), func(name string) bool { return slices.Contains(names, name) })
+}
+
+// ExplainsColour reports a line of a legend: Yellow = delivered.
+func ExplainsColour(line string) bool {
+	colour, behind, found := strings.Cut(line, "=")
+	if !found {
+		colour, behind, found = strings.Cut(strings.Replace(line, " – ", " - ", 1), " - ")
+	}
+	words := headings.Tokens(colour)
+	return found && len(line) <= longestLegend && behind != "" && len(words) > 0 && len(words) < 4 && len(Colours(colour)) > 0
+}
+
+// Legends are the parts of a line of which each names a colour, or the line.
+func Legends(line string) []string {
+	parts := strings.FieldsFunc(line, func(r rune) bool { return r == ',' || r == ';' || r == '|' })
+	if len(parts) < 2 || slices.ContainsFunc(parts, func(part string) bool { return len(Colours(part)) == 0 }) {
+		return []string{line}
+	}
+	return parts
 }
 
 // ColourNames are what people may call a colour of red, green and blue of 0 to 255; none for
@@ -87,7 +124,7 @@ func ColourLegend(lex *headings.Lexicon, line string, swatch bool) bool {
 	if len(line) > longestLegend || line == "" {
 		return false
 	}
-	if swatch && Remark(lex, line).Of&(OfCounts|OfMany|OfOut|OfSum|OfPart|OfUnsized|OfDoubt) != 0 {
+	if swatch && Remark(lex, line).Of&ofLegend != 0 {
 		return true
 	}
 	if len(Colours(line)) == 0 && len(headings.Tokens(line)) > 4 && !swatch {
@@ -96,9 +133,17 @@ func ColourLegend(lex *headings.Lexicon, line string, swatch bool) bool {
 	if lex.StruckAnywhere(line) || lex.Struck(line) || Outside.MatchString(line) {
 		return true
 	}
-	_, behind, found := strings.Cut(line, "=")
-	if !found {
-		_, behind, found = strings.Cut(line, ":")
+	for _, sign := range [...]string{"=", ":", " - ", " – "} {
+		if _, behind, found := strings.Cut(line, sign); found {
+			behind = celltext.Trim(behind)
+			return lex.Struck(behind) || len(Colours(line)) > 0 && Remark(lex, behind).Of&ofLegend != 0
+		}
 	}
-	return found && lex.Struck(celltext.Trim(behind))
+	return len(Colours(line)) > 0 && namesRows.MatchString(line) && Remark(lex, line).Of&ofLegend != 0
 }
+
+// ofLegend is what a legend may say that bears on the rows that it is of.
+const ofLegend = OfCounts | OfMany | OfOut | OfSum | OfPart | OfUnsized | OfDoubt
+
+// namesRows names rows, in seven languages (from memory, unverified).
+var namesRows = regexp.MustCompile(`(?i)\b(?:rows?|lines?|items?|cells?|entries|text|zeilen?|positionen|felder|zellen|einträge|lignes?|cellules?|postes|regels?|rijen|cellen|posten|rader|rad|celler|filas?|líneas?|lineas?|celdas?|righe|riga|celle|voci)\b`)

@@ -34,7 +34,7 @@ func Overstruck(text string) bool {
 var htmlStruck = regexp.MustCompile(`(?i)^<(?:s|del|strike)>`)
 
 // SetApart reports a tag in brackets, or behind a sign that makes a line one of remarks: (2),
-// [D2], #2, ; 2.
+// [D2], #2, ; 2, -- 2, x 2.
 func SetApart(tag string) bool {
 	n := len(tag) - 1
 	if n < 1 {
@@ -50,6 +50,12 @@ func SetApart(tag string) bool {
 		apart = tag[n] == '}'
 	case '#', ';', '!':
 		apart = PlainTag(strings.TrimLeft(tag[1:], " "))
+	case '-':
+		rest := strings.TrimLeft(tag, "- ")
+		apart = tag[1] == '-' && rest != "" && !celltext.Digit(rest[0]) && PlainTag(rest)
+	case 'x', 'X', 'R', 'r':
+		sign, rest, _ := strings.Cut(tag, " ")
+		apart = (strings.EqualFold(sign, "x") || strings.EqualFold(sign, "rem")) && PlainTag(rest)
 	}
 	return apart && strings.ContainsAny(tag, "0123456789")
 }

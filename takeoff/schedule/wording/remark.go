@@ -41,6 +41,9 @@ type Said struct {
 
 // Remark finds out what a remark says.
 func Remark(lex *headings.Lexicon, note string) (x Said) {
+	if note != "" && strings.IndexByte("}])|", note[0]) >= 0 { // } x3 beside rows
+		note = strings.TrimLeft(note, "}])| ")
+	}
 	words := headings.Tokens(note)
 	figures := strings.ContainsAny(note, "0123456789")
 	if (figures || strings.Contains(note, " in ")) && figured.MatchString(note) {

@@ -118,6 +118,7 @@ func (s *section) end() Format {
 	}
 	if !s.number {
 		f.words = told(rest)
+		f.unlike = f.unlike || f.words == "" && !f.date && !f.percent // it shows nothing
 		return f
 	}
 	f.unlike = f.unlike || joins(backwards(f.Prefix)) || joins(rest)
