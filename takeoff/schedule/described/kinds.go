@@ -119,6 +119,16 @@ func (k Kinds) NamesKind(cell string) bool {
 	return k.Translate(takeoff.Kind, cell) != ""
 }
 
+// NamesPiece is NamesKind for cells of a column that may be of kinds: words as Rechteckkanal and
+// Spirobuis, which name a duct and its shape in one, are kinds there too. Spiral alone isn't.
+func (k Kinds) NamesPiece(cell string) bool {
+	return k.NamesKind(cell) || len(cell) > 6 && len(cell) <= celltext.MaxWord && !k.NamesShape(cell) && ductWithin.MatchString(cell) && k.Translate(takeoff.Kind, cell) != ""
+}
+
+// ductWithin is a word for a duct, by itself or at the end of one, in seven languages (from
+// memory, unverified).
+var ductWithin = regexp.MustCompile(`(?i)(?:ducts?|pipes?|tubes?|kan[aä]le?|kanalen|kan[aä]aler?|kanaal|rohre?|gaines?|conduits?|buis|buizen|r[öo]r|tubos?|conductos?|canal[ei]|tubi|tubo|condott[aeoi])$`)
+
 const degreeSigns = `(?:[°º˚]|degrees?|degr[ée]s?|deg\.?|grad(?:en|ers?|i|os)?|gr\.?)`
 
 var angled = regexp.MustCompile(`(?i)^(?:(\d{1,3}(?:[.,]\d+)?)[\s-]*` + degreeSigns + `[\s-]*(.+)|(.+?)(?:[\s,]+(?:à|a|de|di|of|von|van))?[\s,]*?(\d{1,3}(?:[.,]\d+)?)\s*` + degreeSigns + `)$`)

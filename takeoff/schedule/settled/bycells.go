@@ -180,13 +180,16 @@ func (t *Reading) kindByCells(b columns.Beneath) {
 
 // mostNameKinds reports cells of which nine in ten name kinds, or all but one of three and more.
 func (t *Reading) mostNameKinds(cells []string) bool {
-	named := 0
+	named, rows := 0, len(cells)
 	for _, c := range cells {
-		if t.Kinds().NamesKind(c) {
+		switch kinds := t.Kinds(); {
+		case kinds.NamesPiece(c):
 			named++
+		case kinds.Lex.Apart(c): // a grille among ducts
+			rows--
 		}
 	}
-	return named > 0 && 10*named >= 9*len(cells) || named > 1 && named == len(cells)-1
+	return named > 0 && 10*named >= 9*rows || named > 1 && named == rows-1
 }
 
 // unknownKinds are the columns of headings that aren't known, or of none, of whose cells
@@ -201,7 +204,7 @@ func (t *Reading) unknownKinds(b columns.Beneath) (found []int) {
 			if t.mostNameKinds(b.Columns[i]) && 10*len(b.Columns[i]) >= 9*b.Rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
 				found = append(found, i)
 			}
-		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.Share(i, t.Kinds().RoundKind) == 1:
+		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && (b.Share(i, t.Kinds().RoundKind) == 1 || t.mostNameKinds(b.Columns[i])):
 			found = append(found, i)
 		}
 	}
