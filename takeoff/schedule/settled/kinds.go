@@ -37,7 +37,9 @@ func (t *Reading) OnlyStraights() bool {
 		case t.lengthMissing(cells):
 			short++
 		}
-		if slices.ContainsFunc(cells, func(c string) bool { return len(c) > 2 && !celltext.IsFigure(c) && t.Kinds().NamesFitting(c) }) {
+		if slices.ContainsFunc(cells, func(c string) bool {
+			return len(c) > 2 && !celltext.IsFigure(c) && t.Kinds().NamesFitting(c) && !t.Kinds().FittingBeside(c)
+		}) {
 			return false
 		}
 	}
