@@ -54,8 +54,8 @@ func (k Kinds) fittingIn(words []string) (at, n int, kind fittings.Kind) {
 }
 
 // FittingBeside reports a remark of which each fitting is something at the duct and not what
-// the piece is: a damper, a flexible or taps among other words, whose area is that of the duct
-// anyway or lies in its wall, or any fitting of which it is said that the duct is before or
+// the piece is: a damper, a flexible, a lid or taps among other words, which change no more of the duct
+// than beside a kind, or any fitting of which it is said that the duct is before or
 // behind it. Brandschutzklappe folgt, flex at diffuser, after bend; not 45° bend.
 func (k Kinds) FittingBeside(text string) bool {
 	if len(text) > 200 || k.NamesKind(text) {
@@ -85,7 +85,7 @@ func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
 			break
 		}
 	}
-	if kind != fittings.Inline && kind != fittings.Flexible && (kind != fittings.Spigot || at == 0) {
+	if kind != fittings.Inline && kind != fittings.Flexible && kind != fittings.Cap && (kind != fittings.Spigot || at == 0) {
 		return false
 	}
 	for i, w := range words {

@@ -39,6 +39,11 @@ func (k Kinds) Translate(c takeoff.Column, cell string) string {
 			}
 		}
 	}
+	if c == takeoff.Shape || c == takeoff.Shape2 {
+		if s := k.ShapeOf(cell); s != fittings.NoShape {
+			return s.String()
+		}
+	}
 	if c != takeoff.Kind {
 		return cell
 	}
@@ -106,6 +111,40 @@ func (k Kinds) NamesShape(cell string) bool {
 	_, known := k.Lex.Exact(takeoff.Shape, cell)
 	_, shape := fittings.ParseShape(cell)
 	return known || shape
+}
+
+// ShapeOf is the shape that a cell of shapes names, by itself or as that of a duct: Gaine
+// rectangulaire, Spiral round.
+func (k Kinds) ShapeOf(cell string) fittings.Shape {
+	if len(cell) > celltext.MaxWord {
+		return fittings.NoShape
+	}
+	if s, ok := k.shape(cell); ok {
+		return s
+	}
+	if kind, _, s, ok := fittings.ParseDescription(k.kind(cell)); ok && kind == fittings.Straight {
+		return s
+	}
+	found := fittings.NoShape
+	for _, w := range headings.Tokens(cell) {
+		s, ok := k.shape(w)
+		if kind, _, of, known := fittings.ParseDescription(k.kind(w)); !ok && known && kind == fittings.Straight {
+			s, ok = of, true
+		}
+		if !ok && !k.Lex.BesideKind(w) || s != fittings.NoShape && found != fittings.NoShape && s != found {
+			return fittings.NoShape
+		}
+		found = max(found, s)
+	}
+	return found
+}
+
+// shape is the shape that a cell is the name of.
+func (k Kinds) shape(cell string) (fittings.Shape, bool) {
+	if w, known := k.Lex.Exact(takeoff.Shape, cell); known {
+		cell = w
+	}
+	return fittings.ParseShape(cell)
 }
 
 // NamesKind reports a cell that names a kind of piece, and not only a shape.

@@ -270,11 +270,11 @@ func plainHead(typed string) string {
 // ofRadii reports a heading of radii, which only fittings have.
 func (t *Reader) ofRadii(s *columns.Spec) bool {
 	h := t.Lex.Read(s.Typed)
-	return h.Verdict == headings.Asks && h.Ask.Radii()
+	return h.Verdict == headings.Asks && h.Ask.Radii() && !(s.Settled && s.Verdict == headings.Unknown)
 }
 
 // remarksHead reports a heading of remarks.
 func (t *Reader) remarksHead(s *columns.Spec) bool {
 	h := t.Lex.Read(s.Typed)
-	return h.Verdict == headings.Known && h.Column == takeoff.Note
+	return (h.Verdict == headings.Known || h.Verdict == headings.Near) && h.Column == takeoff.Note
 }

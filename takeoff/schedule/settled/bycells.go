@@ -64,7 +64,7 @@ func (t *Reading) sizesByCells(b columns.Beneath) {
 	at := -1
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used || s.Fixed || s.Verdict != headings.Unknown || s.Typed == "" || len(b.Columns[i]) < 2 || b.Share(i, celltext.IsSize) < 1 {
+		if s.Used || s.Fixed || s.Verdict != headings.Unknown && s.Verdict != headings.Near || s.Typed == "" || len(b.Columns[i]) < 2 || b.Share(i, celltext.IsSize) < 1 {
 			continue
 		}
 		if at >= 0 {
