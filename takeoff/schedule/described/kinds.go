@@ -40,6 +40,9 @@ func (k Kinds) Translate(c takeoff.Column, cell string) string {
 		}
 	}
 	if c == takeoff.Shape || c == takeoff.Shape2 {
+		if _, known := fittings.ParseShape(cell); known {
+			return cell
+		}
 		if s := k.ShapeOf(cell); s != fittings.NoShape {
 			return s.String()
 		}

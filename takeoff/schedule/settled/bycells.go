@@ -200,11 +200,11 @@ func (t *Reading) unknownKinds(b columns.Beneath) (found []int) {
 		s := &t.Specs[i]
 		switch {
 		case s.Fixed:
-		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
+		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank || s.Used && s.Verdict == headings.Known && s.To() == takeoff.Class:
 			if t.mostNameKinds(b.Columns[i]) && 10*len(b.Columns[i]) >= 9*b.Rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
 				found = append(found, i)
 			}
-		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && (b.Share(i, t.Kinds().RoundKind) == 1 || t.mostNameKinds(b.Columns[i])):
+		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && (b.Share(i, t.Kinds().RoundKind) == 1 || (s.Ask.Items() || b.Share(i, t.Kinds().NamesKind) == 0) && t.mostNameKinds(b.Columns[i])):
 			found = append(found, i)
 		}
 	}

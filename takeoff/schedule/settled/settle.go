@@ -4,6 +4,7 @@ package settled
 
 import (
 	"slices"
+	"strings"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -93,7 +94,7 @@ func (t *Reading) nearByCells() {
 		case s.Fixed:
 			continue
 		case s.Verdict == headings.Asks && s.Ask.Radii() && numbers:
-		case s.Verdict != headings.Near:
+		case s.Verdict != headings.Near || strings.Contains(s.Typed, " / "): // a title over headings
 			continue
 		case s.To() == takeoff.Note && !t.Maps(takeoff.Note):
 			t.TakeFor(s, takeoff.Note)
