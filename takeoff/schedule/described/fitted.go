@@ -81,11 +81,11 @@ func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
 		if slices.Contains(besideWords, words[before-1]) {
 			return true
 		}
-		if len(words[before-1]) > 4 {
+		if len(words[before-1]) > 5 {
 			break
 		}
 	}
-	if kind != fittings.Inline && kind != fittings.Flexible && kind != fittings.Cap && (kind != fittings.Spigot || at == 0) {
+	if kind != fittings.Inline && kind != fittings.Flexible && kind != fittings.Cap && (kind != fittings.Spigot || at == 0 && !strings.HasSuffix(words[at+n-1], "s")) {
 		return false
 	}
 	for i, w := range words {
@@ -102,7 +102,7 @@ func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
 // Words before a fitting at which a duct is, and small ones that join it to others, in seven
 // languages, without accents (from memory, unverified).
 var (
-	besideWords = []string{"before", "after", "behind", "beside", "near", "between", "until", "into", "above", "below", "under", "over", "past", "upstream", "downstream", "adjacent",
+	besideWords = []string{"before", "after", "behind", "beside", "near", "next", "between", "until", "into", "above", "below", "under", "over", "past", "upstream", "downstream", "adjacent",
 		"vor", "nach", "hinter", "neben", "zwischen", "unter", "uber", "bis", "bei", "oberhalb", "unterhalb", "avant", "apres", "derriere", "entre", "sous", "sur", "jusqu", "amont", "aval", "pres",
 		"voor", "na", "achter", "naast", "tussen", "onder", "boven", "tot", "bij", "fore", "efter", "bakom", "bredvid", "intill", "mellan", "ovan", "ovanfor", "nedanfor", "vid",
 		"antes", "despues", "detras", "junto", "debajo", "encima", "hasta", "tras", "prima", "dopo", "dietro", "accanto", "tra", "fra", "sotto", "sopra", "fino", "vicino", "presso", "monte", "valle"}

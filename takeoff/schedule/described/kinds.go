@@ -169,7 +169,7 @@ func (k Kinds) NamesPiece(cell string) bool {
 
 // ductWithin is a word for a duct, by itself or at the end of one, in seven languages (from
 // memory, unverified).
-var ductWithin = regexp.MustCompile(`(?i)(?:ducts?|pipes?|tubes?|kan[aä]le?|kanalen|kan[aä]aler?|kanaal|rohre?|gaines?|conduits?|buis|buizen|r[öo]r|tubos?|conductos?|canal[ei]|tubi|tubo|condott[aeoi])$`)
+var ductWithin = regexp.MustCompile(`(?i)(?:ducts?|pipes?|tubes?|kan[aä]le?|kanalen|kanaler|kanaal|rohre?|gaines?|conduits?|buis|buizen|r[öo]r|tubos?|conductos?|canal[ei]|tubi|tubo|condott[aeoi])$`)
 
 const degreeSigns = `(?:[°º˚]|degrees?|degr[ée]s?|deg\.?|grad(?:en|ers?|i|os)?|gr\.?)`
 

@@ -222,7 +222,7 @@ func (t *Reader) watch(i int, many bool) {
 		s.Watch = columns.Watch{Again: true}
 		return
 	}
-	if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) {
+	if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) && !t.NoCount(i) {
 		t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
 		return
 	}

@@ -22,7 +22,7 @@ type Size struct {
 const ovalWords = `(?:flat|plat|flach|piatt[oa]|plan[oa])?[\s-]*(?:ovale?s?|ovaal|ovalt|ovala|ovaal|ovalad[oa]s?|ovali|oblong(?:ue|o|a)?s?|oblung[oa])`
 
 var (
-	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅Φφ]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
+	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅Φφ]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diám|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*[=.]\s*)?)\s*(\d.*)$`)
 	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅Φφ]|\b(?:diameter|diam|dia|durchm)\.?|\b(?:rnd|round|rund|rond|redondo|tondo))$`)
 	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:` + ovalWords + `|f/?o)$`)
 	ovalBefore     = regexp.MustCompile(`(?i)^(?:` + ovalWords + `|f/?o)[\s:.]*([ø⌀∅\d].*)$`)

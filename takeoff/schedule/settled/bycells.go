@@ -44,7 +44,8 @@ func (t *Reading) byCells() {
 		s.Empty = len(b.Columns[i]) == 0
 		s.Worded = !s.Empty && b.Share(i, celltext.IsFigure) == 0 && b.Share(i, celltext.IsSize) == 0
 		s.Figures = !s.Empty && b.Share(i, celltext.IsFigure) == 1
-		if s.Ask.Sections() && !again && !t.Sized() && b.Share(i, celltext.IsSize) == 1 {
+		sizes := s.Ask.Sections() && s.Heading.Said && s.Heading.Unit.Measure == takeoff.Lengths || b.Share(i, celltext.IsSize) == 1
+		if (s.Ask.Sections() || s.Ask.Lengths() && t.Maps(takeoff.DimColumn(fittings.Length))) && !again && !t.Sized() && sizes {
 			t.TakeForSize(s, headings.OwnSize)
 			t.Note("column '%s' is read as size, as its cells hold sizes", s.Typed)
 		}

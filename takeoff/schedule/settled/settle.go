@@ -100,6 +100,7 @@ func (t *Reading) nearByCells() {
 			t.TakeFor(s, takeoff.Note)
 			t.Note("column '%s' is read as note, as it is nearly headed so", s.Typed)
 			continue
+		case s.To() == takeoff.Plane && b.Share(i, namesPlane) == 0:
 		case s.To() == takeoff.Note, onNoArea(s.To()) && !(s.To() == takeoff.Tag && t.Maps(takeoff.From)):
 		case sized && numbers, s.To().Measure() != takeoff.Text && len(b.Columns[i]) > 0 && b.Share(i, celltext.HasDigit) == 0:
 		default:
@@ -111,6 +112,8 @@ func (t *Reading) nearByCells() {
 		s.Used, s.Verdict, s.Settled = false, headings.Unknown, true
 	}
 }
+
+func namesPlane(cell string) bool { _, ok := fittings.ParsePlane(cell); return ok }
 
 // onNoArea reports a column that bears on no area: what a piece is called, and where it is.
 func onNoArea(c takeoff.Column) bool {
