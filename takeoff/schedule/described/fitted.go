@@ -85,7 +85,7 @@ func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
 			break
 		}
 	}
-	if kind != fittings.Inline && kind != fittings.Flexible && kind != fittings.Cap && (kind != fittings.Spigot || at == 0 && !strings.HasSuffix(words[at+n-1], "s")) {
+	if kind != fittings.Inline && kind != fittings.Flexible && !(kind == fittings.Cap && n == 1 && slices.Contains(lids, words[at])) && (kind != fittings.Spigot || at == 0 && !strings.HasSuffix(words[at+n-1], "s")) {
 		return false
 	}
 	for i, w := range words {
@@ -106,6 +106,7 @@ var (
 		"vor", "nach", "hinter", "neben", "zwischen", "unter", "uber", "bis", "bei", "oberhalb", "unterhalb", "avant", "apres", "derriere", "entre", "sous", "sur", "jusqu", "amont", "aval", "pres",
 		"voor", "na", "achter", "naast", "tussen", "onder", "boven", "tot", "bij", "fore", "efter", "bakom", "bredvid", "intill", "mellan", "ovan", "ovanfor", "nedanfor", "vid",
 		"antes", "despues", "detras", "junto", "debajo", "encima", "hasta", "tras", "prima", "dopo", "dietro", "accanto", "tra", "fra", "sotto", "sopra", "fino", "vicino", "presso", "monte", "valle"}
+	lids       = []string{"deckel", "lid", "lids", "cover", "deksel", "couvercle", "lock", "lucka", "tapa", "coperchio"}
 	smallWords = []string{"at", "by", "on", "am", "an", "im", "au", "en", "op", "pa", "av", "in", "al", "su", "od", "ok"}
 )
 

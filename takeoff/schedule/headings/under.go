@@ -205,3 +205,21 @@ func numbered(c takeoff.Column, u quantity.Unit) bool {
 	}
 	return false
 }
+
+// ofRemarks reports a heading with a word for remarks among others, as QC remark, Bemerkung
+// Bauleitung, Site comments. Delivery note no isn't one.
+func (l *Lexicon) ofRemarks(words []string) bool {
+	if len(words) < 2 || len(words) > 5 {
+		return false
+	}
+	some := false
+	for _, w := range words {
+		switch w {
+		case "no", "nr", "number", "numero", "nummer", "ref", "date", "datum", "delivery", "credit", "by", "rev":
+			return false
+		}
+		m, known := l.meanings[w]
+		some = some || known && m.column == takeoff.Note && m.size == NoSize && w != "nota" && w != "info" && w != "ext"
+	}
+	return some
+}

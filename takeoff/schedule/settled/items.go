@@ -251,7 +251,9 @@ func (t *Reading) NoCount(at int) bool {
 	if len(b.Columns[at]) == 0 {
 		return false
 	}
-	if b.Share(at, func(c string) bool { return celltext.HasDigit(c) || t.Lex.Number(headings.Squash(c)) > 0 }) == 0 {
+	if b.Share(at, func(c string) bool {
+		return celltext.HasDigit(c) || wording.NamesAll(c) || t.Lex.Number(headings.Squash(c)) > 0
+	}) == 0 {
 		return true
 	}
 	long := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() })

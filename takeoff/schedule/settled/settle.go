@@ -5,12 +5,14 @@ package settled
 import (
 	"slices"
 	"strings"
+	"unicode"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 )
 
 // Reading is how the columns of a table are read, and what settles it.
@@ -88,7 +90,7 @@ func (t *Reading) nearByCells() {
 	b := t.Peek()
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		numbers := len(b.Columns[i]) > 2 && len(b.Columns[i]) == b.Rows && celltext.NumbersRows(b.Columns[i])
+		numbers := t.NumbersAll(b, i)
 		_, sized := s.To().Dim()
 		switch {
 		case s.Fixed:
@@ -101,8 +103,10 @@ func (t *Reading) nearByCells() {
 			t.Note("column '%s' is read as note, as it is nearly headed so", s.Typed)
 			continue
 		case s.To() == takeoff.Plane && b.Share(i, namesPlane) == 0:
+		case s.To() != takeoff.Note && b.Share(i, wording.NamesAll) > 0:
+			continue
 		case s.To() == takeoff.Note, onNoArea(s.To()) && !(s.To() == takeoff.Tag && t.Maps(takeoff.From)):
-		case sized && numbers, s.To().Measure() != takeoff.Text && len(b.Columns[i]) > 0 && b.Share(i, celltext.HasDigit) == 0:
+		case sized && numbers, s.To().Measure() != takeoff.Text && len(b.Columns[i]) > 0 && b.Share(i, ofWord) == 1:
 		default:
 			continue
 		}
@@ -111,6 +115,17 @@ func (t *Reading) nearByCells() {
 		}
 		s.Used, s.Verdict, s.Settled = false, headings.Unknown, true
 	}
+}
+
+// NumbersAll reports a column whose cells number all rows, three and more.
+func (t *Reading) NumbersAll(b columns.Beneath, i int) bool {
+	return len(b.Columns[i]) > 2 && len(b.Columns[i]) == b.Rows && celltext.NumbersRows(b.Columns[i])
+}
+
+// ofWord reports a cell that begins with a word, which is no figure with a sign before it.
+func ofWord(cell string) bool {
+	n := strings.IndexFunc(cell, func(r rune) bool { return !unicode.IsLetter(r) })
+	return n < 0 || n > 2
 }
 
 func namesPlane(cell string) bool { _, ok := fittings.ParsePlane(cell); return ok }
