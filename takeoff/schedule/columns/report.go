@@ -42,6 +42,10 @@ func (t *Reading) Report() {
 				t.Refuse(s, "one column for "+of, fmt.Sprintf("'%s' may take the place of '%s', so it is asked which counts; take the other out", s.Typed, of))
 				continue
 			}
+			if s.Meant != "" {
+				t.Note("column '%s' isn't used; rename it %s if that is what it holds", s.Typed, s.Meant)
+				continue
+			}
 			t.Note("column '%s' isn't used", s.Typed)
 		}
 	}

@@ -49,6 +49,7 @@ type Spec struct {
 	Figures  bool   // or figures only
 	Kindless bool   // none of them names a kind
 	Waits    bool   // so it is asked about once one is filled
+	Meant    string // what it nearly says, if it is no fault
 	Says     string // what gives the unit, where the heading doesn't
 
 	Watch Watch // of one that isn't used

@@ -29,24 +29,86 @@ func (k Kinds) NamesFitting(text string) bool {
 		text = text[:200]
 	}
 	words := headings.Tokens(text)
-	for i := 0; i < len(words); i++ {
-		if slices.Contains(fittingNames, words[i]) || strings.HasPrefix(words[i], "formteil") || strings.HasPrefix(words[i], "formst") {
-			return true
+	at, _, _ := k.fittingIn(words)
+	return at < len(words)
+}
+
+// fittingIn finds the first words that name a piece that is no straight: where they stand, how
+// many they are, and the kind, if it is one. None stand behind the words.
+func (k Kinds) fittingIn(words []string) (at, n int, kind fittings.Kind) {
+	for at = 0; at < len(words); at += max(1, n) {
+		if slices.Contains(fittingNames, words[at]) || strings.HasPrefix(words[at], "formteil") || strings.HasPrefix(words[at], "formst") {
+			return at, 1, fittings.NoKind
 		}
-		for n := min(4, len(words)-i); n > 0; n-- {
-			kind := k.named(words[i : i+n])
-			if kind == fittings.NoKind {
+		for n = min(4, len(words)-at); n > 0; n-- {
+			if kind = k.named(words[at : at+n]); kind == fittings.NoKind {
 				continue
 			}
 			if kind != fittings.Straight {
-				return true
+				return at, n, kind
 			}
-			i += n - 1
 			break
+		}
+	}
+	return len(words), 0, fittings.NoKind
+}
+
+// FittingBeside reports a remark of which each fitting is something at the duct and not what
+// the piece is: a damper, a flexible, a lid or taps among other words, which change no more of the duct
+// than beside a kind, or any fitting of which it is said that the duct is before or
+// behind it. Brandschutzklappe folgt, flex at diffuser, after bend; not 45° bend.
+func (k Kinds) FittingBeside(text string) bool {
+	if len(text) > 200 || k.NamesKind(text) {
+		return false
+	}
+	words, some := headings.Tokens(text), false
+	for rest := words; ; {
+		at, n, kind := k.fittingIn(rest)
+		if at == len(rest) {
+			return some
+		}
+		from := len(words) - len(rest) + at
+		if !k.atDuct(words, from, n, kind) {
+			return false
+		}
+		rest, some = rest[at+n:], true
+	}
+}
+
+// atDuct reports that the n words at a place of a remark name something at the duct.
+func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
+	for before := at; before > 0 && before > at-3; before-- {
+		if slices.Contains(besideWords, words[before-1]) {
+			return true
+		}
+		if len(words[before-1]) > 5 {
+			break
+		}
+	}
+	if kind != fittings.Inline && kind != fittings.Flexible && !(kind == fittings.Cap && n == 1 && slices.Contains(lids, words[at])) && (kind != fittings.Spigot || at == 0 && !strings.HasSuffix(words[at+n-1], "s")) {
+		return false
+	}
+	for i, w := range words {
+		if i >= at && i < at+n || len(w) < 2 || strings.ContainsAny(w, "0123456789") || k.Lex.BesideKind(w) {
+			continue
+		}
+		if k.named(words[i:i+1]) == fittings.NoKind && (len(w) > 2 || slices.Contains(smallWords, w)) {
+			return true
 		}
 	}
 	return false
 }
+
+// Words before a fitting at which a duct is, and small ones that join it to others, in seven
+// languages, without accents (from memory, unverified).
+var (
+	besideWords = []string{"before", "after", "behind", "beside", "near", "next", "between", "until", "into", "above", "below", "under", "over", "past", "upstream", "downstream", "adjacent",
+		"vor", "nach", "hinter", "neben", "zwischen", "unter", "uber", "bis", "bei", "oberhalb", "unterhalb", "avant", "apres", "derriere", "entre", "sous", "sur", "jusqu", "amont", "aval", "pres",
+		"voor", "na", "achter", "naast", "tussen", "onder", "boven", "tot", "bij", "fore", "efter", "bakom", "bredvid", "intill", "mellan", "ovan", "ovanfor", "nedanfor", "vid",
+		"antes", "despues", "detras", "junto", "debajo", "encima", "hasta", "tras", "prima", "dopo", "dietro", "accanto", "tra", "fra", "sotto", "sopra", "fino", "vicino", "presso", "monte", "valle"}
+	lids       = []string{"deckel", "lid", "lids", "cover", "deksel", "couvercle", "lock", "lucka", "tapa", "coperchio"}
+	smallWords = []string{"at", "by", "on", "am", "an", "im", "au", "en", "op", "pa", "av", "in", "al", "su", "od", "ok"}
+)
 
 // fittingCodes are short forms of fittings as offices number them: BD90, RED (common practice,
 // no source; from memory, unverified).
@@ -80,7 +142,10 @@ func FittingCode(cell string) bool {
 // OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule. What may
 // be a part of the ductwork isn't: Delivery note.
 func (k Kinds) OfOthers(title string) bool {
-	return k.OfOtherThings(title) || wording.Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool { return len(w) > 3 && k.Lex.Apart(w) && !k.Lex.Part(w) })
+	title = WithoutList(title)
+	return k.OfOtherThings(title) || wording.Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool {
+		return len(w) > 3 && w != "joint" && w != "joints" && k.Lex.Apart(w) && !k.Lex.Part(w)
+	})
 }
 
 // OfOtherThings reports a heading of fittings, or of pipes and the like.

@@ -39,6 +39,14 @@ func (k Kinds) Translate(c takeoff.Column, cell string) string {
 			}
 		}
 	}
+	if c == takeoff.Shape || c == takeoff.Shape2 {
+		if _, known := fittings.ParseShape(cell); known {
+			return cell
+		}
+		if s := k.ShapeOf(cell); s != fittings.NoShape {
+			return s.String()
+		}
+	}
 	if c != takeoff.Kind {
 		return cell
 	}
@@ -108,6 +116,40 @@ func (k Kinds) NamesShape(cell string) bool {
 	return known || shape
 }
 
+// ShapeOf is the shape that a cell of shapes names, by itself or as that of a duct: Gaine
+// rectangulaire, Spiral round.
+func (k Kinds) ShapeOf(cell string) fittings.Shape {
+	if len(cell) > celltext.MaxWord {
+		return fittings.NoShape
+	}
+	if s, ok := k.shape(cell); ok {
+		return s
+	}
+	if kind, _, s, ok := fittings.ParseDescription(k.kind(cell)); ok && kind == fittings.Straight {
+		return s
+	}
+	found := fittings.NoShape
+	for _, w := range headings.Tokens(cell) {
+		s, ok := k.shape(w)
+		if kind, _, of, known := fittings.ParseDescription(k.kind(w)); !ok && known && kind == fittings.Straight {
+			s, ok = of, true
+		}
+		if !ok && !k.Lex.BesideKind(w) || s != fittings.NoShape && found != fittings.NoShape && s != found {
+			return fittings.NoShape
+		}
+		found = max(found, s)
+	}
+	return found
+}
+
+// shape is the shape that a cell is the name of.
+func (k Kinds) shape(cell string) (fittings.Shape, bool) {
+	if w, known := k.Lex.Exact(takeoff.Shape, cell); known {
+		cell = w
+	}
+	return fittings.ParseShape(cell)
+}
+
 // NamesKind reports a cell that names a kind of piece, and not only a shape.
 func (k Kinds) NamesKind(cell string) bool {
 	if len(cell) > celltext.MaxWord || strings.TrimLeft(cell, "0123456789.,") == "" {
@@ -118,6 +160,16 @@ func (k Kinds) NamesKind(cell string) bool {
 	}
 	return k.Translate(takeoff.Kind, cell) != ""
 }
+
+// NamesPiece is NamesKind for cells of a column that may be of kinds: words as Rechteckkanal and
+// Spirobuis, which name a duct and its shape in one, are kinds there too. Spiral alone isn't.
+func (k Kinds) NamesPiece(cell string) bool {
+	return k.NamesKind(cell) || len(cell) > 6 && len(cell) <= celltext.MaxWord && !k.NamesShape(cell) && ductWithin.MatchString(cell) && k.Translate(takeoff.Kind, cell) != ""
+}
+
+// ductWithin is a word for a duct, by itself or at the end of one, in seven languages (from
+// memory, unverified).
+var ductWithin = regexp.MustCompile(`(?i)(?:ducts?|pipes?|tubes?|kan[aä]le?|kanalen|kanaler|kanaal|rohre?|gaines?|conduits?|buis|buizen|r[öo]r|tubos?|conductos?|canal[ei]|tubi|tubo|condott[aeoi])$`)
 
 const degreeSigns = `(?:[°º˚]|degrees?|degr[ée]s?|deg\.?|grad(?:en|ers?|i|os)?|gr\.?)`
 

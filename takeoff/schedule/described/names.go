@@ -1,6 +1,7 @@
 package described
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -76,10 +77,22 @@ func (k Kinds) LooksLikePiece(cells []string) bool {
 	return kind && numbers > 1
 }
 
+// ofList are words of titles for a list or for lengths of ducts as such, in seven languages (from
+// memory, unverified). A take-off is the list, and take-offs are spigots.
+var ofList = regexp.MustCompile(`(?i)\btake[\s-]?off(?:\s+(?:list|sheet|schedule))?\b|\b(?:schedule|list|joints|lengths|sections|runs|liste|aufma(?:ß|ss)|aufstellung|längen|stücke|relevé|métré|longueurs|lista|lijst|staat|lengtes|lengten|längder|mängdlista|elenco|lunghezze|longitudes|medición|computo|cómputo)\s*$|^(?:(?:schedule|list|take[\s-]?off|aufma(?:ß|ss)|(?:stück)?liste|aufstellung|relevé|métré|lijst|meetstaat|staat|mängdlista|mängdförteckning|lista|elenco|computo|cómputo|listado|medición)\s+(?:(?:of|der|von|de|des|van|av|di|dei|delle)\s+)?)`)
+
+// WithoutList is a title without words for the list that it heads.
+func WithoutList(title string) string {
+	if rest := strings.Trim(ofList.ReplaceAllString(title, ""), " :-–"); rest != title {
+		return rest
+	}
+	return title
+}
+
 // TitleKind is the kind that a title names: "" where it names none, or says no more than
 // ducts, which may be of any kind.
 func (k Kinds) TitleKind(title string) string {
-	if len(title) < 4 || !k.NamesKind(title) { // Red
+	if title = WithoutList(title); len(title) < 4 || !k.NamesPiece(title) { // Red
 		return ""
 	}
 	w := k.Translate(takeoff.Kind, title)

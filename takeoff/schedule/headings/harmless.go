@@ -43,7 +43,7 @@ func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	for i, w := range words {
 		known := l.harmlessWord(w)
 		switch said := l.wordsFrom(words[i:]); {
-		case said&Doubt != 0:
+		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])): // supports measured separately
 			return true, false
 		case said&vague != 0:
 			vagues++
@@ -67,6 +67,9 @@ func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 func (l *Lexicon) NamesThing(words []string) bool {
 	return slices.ContainsFunc(words, func(w string) bool { thing, _ := l.remarkWord(w); return thing })
 }
+
+// measured are words for measuring, and the French for a trade, in seven languages, without accents (from memory, unverified).
+var measured = map[string]bool{"lot": true, "measured": true, "gemessen": true, "aufgemessen": true, "mesure": true, "mesuree": true, "mesures": true, "mesurees": true, "gemeten": true, "mats": true, "matt": true, "uppmatt": true, "medido": true, "medida": true, "medidos": true, "medidas": true, "misurato": true, "misurata": true, "misurati": true, "misurate": true}
 
 // halves are words for a half, in seven languages, without accents (from memory, unverified).
 var halves = map[string]bool{"half": true, "halben": true, "halber": true, "demi": true, "halve": true, "halv": true, "halva": true, "medio": true, "media": true, "mezzo": true, "mezza": true}

@@ -97,7 +97,7 @@ func Tokens(typed string) []string {
 // diameter isn't a letter.
 var plainLetters = strings.NewReplacer("ä", "a", "à", "a", "á", "a", "â", "a", "ã", "a", "å", "a", "æ", "ae", "ç", "c", "è", "e", "é", "e",
 	"ê", "e", "ë", "e", "ì", "i", "í", "i", "î", "i", "ï", "i", "ñ", "n", "ò", "o", "ó", "o", "ô", "o", "ö", "o", "õ", "o", "œ", "oe",
-	"ù", "u", "ú", "u", "û", "u", "ü", "u", "ß", "ss", "n°", "no ", "nº", "no ")
+	"ù", "u", "ú", "u", "û", "u", "ü", "u", "ß", "ss", "n°", "no ", "nº", "no ", "n.°", "no ", "n.º", "no ")
 
 // Plain is text in lower case without accents.
 func Plain(text string) string { return plainLetters.Replace(strings.ToLower(text)) }
@@ -138,7 +138,11 @@ func (l *Lexicon) find(typed string, taken []bool) Heading {
 			name = rest
 		}
 	}
-	if l.bothTongues(&h) {
+	if l.bothTongues(&h) || l.ofDuct(&h, words) {
+		return h
+	}
+	if l.ofRemarks(words) {
+		h.Verdict, h.Column, h.Unit, h.Said = Known, takeoff.Note, quantity.Unit{}, false
 		return h
 	}
 	l.guess(&h, taken, name, whole)
@@ -193,6 +197,8 @@ func (l *Lexicon) means(h *Heading, name string) bool {
 		h.Column, h.Verdict = m.column, Known
 		if !h.Said {
 			h.canonicalUnit(name)
+		} else if numbered(m.column, h.Unit) { // Locale n.
+			h.Unit, h.Said = quantity.Unit{}, false
 		} else if !takes(m.column, h.Unit) {
 			h.Verdict = Misfit
 		}

@@ -4,6 +4,8 @@ import (
 	"slices"
 	"strings"
 	"unicode"
+
+	"blankoff/takeoff"
 )
 
 // Part reports a line that names a place or a part of the ductwork and says nothing else:
@@ -115,6 +117,12 @@ func (l *Lexicon) Apart(cell string) bool {
 	}
 	if l.isApart(Squash(cell)) {
 		return true
+	}
+	if head, rest, parted := strings.Cut(cell, ","); parted && l.isApart(Squash(head)) { // Grille, egg crate
+		return !slices.ContainsFunc(Tokens(rest), func(w string) bool {
+			_, piece := l.cells[takeoff.Kind][w]
+			return piece || slices.Contains(ducts, w)
+		})
 	}
 	words := bareWords(Tokens(cell))
 	if len(words) == 0 || len(words) > 6 || strings.ContainsAny(cell, ",;+&/–") || strings.Contains(cell, " - ") {

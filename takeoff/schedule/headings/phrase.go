@@ -98,6 +98,12 @@ func (l *Lexicon) besides(parts []string) int {
 	return 0
 }
 
+// BesideKind reports a word that may stand beside any kind.
+func (l *Lexicon) BesideKind(word string) bool {
+	_, known := l.beside[word]
+	return known
+}
+
 // phrase is a kind, style or shape in our words. listed says that the lists of
 // kinds have it, so that "straight" isn't a style.
 type phrase struct {

@@ -31,6 +31,9 @@ func (q *Question) OnAreas() bool { return strings.HasPrefix(q.names, "area,") }
 // Sections reports the question about sections, which may be sizes or names.
 func (q *Question) Sections() bool { return strings.HasPrefix(q.names, "section") }
 
+// Lengths reports the question about L x H, which may be a length or a width.
+func (q *Question) Lengths() bool { return q.names == lengthFirst }
+
 // Counts reports the question about numbers, which may be how many or names.
 func (q *Question) Counts() bool { return strings.HasPrefix(q.names, "no,") }
 

@@ -171,3 +171,74 @@ func feetOnly(words []string) ([]string, bool) {
 
 // inchWords are those behind feet.
 var inchWords = []string{"in", "ins", "inch", "inches"}
+
+// Words of headings beside a side, a diameter or a length: of ducts, of one of them, and small
+// ones between, in seven languages, without accents (from memory, unverified).
+var (
+	pipes    = []string{"pipe", "tube", "spiral", "buis", "ror", "tubo", "tuberia", "condotta", "leitung"}
+	oneWords = []string{"unit", "unitaire", "unitario", "unitaria", "einzeln", "each", "piece", "stuk", "stuck", "st", "stk", "ea", "net", "netto", "nette", "neto", "neta", "netta", "pezzo", "pieza", "ud", "pz", "styck", "cut", "einzel"}
+	ofWords  = []string{"of", "the", "de", "du", "des", "der", "del", "della", "di", "van", "av", "per", "je", "pro", "par", "por"}
+)
+
+// ofDuct settles a heading of a side, a diameter, a length or a size of which it says that it is
+// that of the duct, and of a length that it is that of one: Rohr DN, Ø gaine, Long. unit.
+func (l *Lexicon) ofDuct(h *Heading, words []string) bool {
+	duct, one := false, false
+	var rest []string
+	for _, w := range words {
+		switch {
+		case slices.Contains(ducts, w) || slices.Contains(pipes, w):
+			duct = true
+		case slices.Contains(oneWords, w):
+			one = true
+		case !slices.Contains(ofWords, w):
+			rest = append(rest, w)
+		}
+	}
+	if !duct && !one || len(rest) == 0 || len(rest) > 2 || duct && rest[0] == "l" {
+		return false
+	}
+	x := Heading{Typed: h.Typed}
+	if _, ok := l.settle(&x, rest); !ok {
+		return false
+	}
+	d, isSize := x.Column.Dim()
+	switch {
+	case x.Verdict == Sizes && x.Size == OwnSize && !one:
+	case x.Verdict != Known || !isSize:
+		return false
+	case d == fittings.Length, !one && (d == fittings.Width || d == fittings.Height || d == fittings.Diameter):
+	default:
+		return false
+	}
+	*h = x
+	return true
+}
+
+// numbered reports a column of names whose heading ends in a word for number, which isn't how
+// many.
+func numbered(c takeoff.Column, u quantity.Unit) bool {
+	switch c {
+	case takeoff.Tag, takeoff.System, takeoff.Level, takeoff.PlaceOnSite, takeoff.Drawing:
+		return u.Measure == takeoff.Count
+	}
+	return false
+}
+
+// ofRemarks reports a heading with a word for remarks among others, as QC remark, Bemerkung
+// Bauleitung, Site comments. Delivery note no isn't one.
+func (l *Lexicon) ofRemarks(words []string) bool {
+	if len(words) < 2 || len(words) > 5 {
+		return false
+	}
+	some := false
+	for _, w := range words {
+		switch w {
+		case "no", "nr", "number", "numero", "nummer", "ref", "date", "datum", "delivery", "credit", "by", "rev":
+			return false
+		}
+		m, known := l.meanings[w]
+		some = some || known && m.column == takeoff.Note && m.size == NoSize && w != "nota" && w != "info" && w != "ext"
+	}
+	return some
+}

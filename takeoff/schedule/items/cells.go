@@ -52,7 +52,7 @@ func (t *Reader) takeSizes(r *takeoff.Row) {
 		}
 		var found []quantity.Size
 		if trouble == "" {
-			found, trouble = p.Sizes(roundSize(r, t.slashed(r, p.Spec, cell)))
+			found, trouble = p.Sizes(t.roundSize(r, t.slashed(r, p.Spec, cell)))
 		}
 		if trouble == "" && len(found) == 2 && p.Size != headings.OwnSize {
 			trouble = "holds two sizes, where one is expected"

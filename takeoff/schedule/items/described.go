@@ -189,7 +189,9 @@ func (t *Reader) slashed(r *takeoff.Row, s *columns.Spec, cell string) string {
 	}
 	kind, _, shape, ok := fittings.ParseDescription(r.Text[takeoff.Kind])
 	if x, said := fittings.ParseShape(r.Text[takeoff.Shape]); said {
-		shape = x
+		if shape = x; !ok && t.Straights && x == fittings.Rectangular && r.Text[takeoff.Kind] == "" {
+			kind, ok = fittings.Straight, true
+		}
 	}
 	out := cell
 	switch {

@@ -170,13 +170,17 @@ func (t *Reader) changeOfSize(r *takeoff.Row) {
 
 // roundSize writes a size of one figure as a diameter, where the row says that the piece
 // is circular.
-func roundSize(r *takeoff.Row, cell string) string {
+func (t *Reader) roundSize(r *takeoff.Row, cell string) string {
 	if cell == "" || !celltext.Digit(cell[0]) || quantity.Combined(cell) || strings.Contains(cell, "/") && described.Slashed(cell) {
 		return cell
 	}
 	s, ok := fittings.ParseShape(r.Text[takeoff.Shape])
 	if !ok {
-		_, _, s, ok = fittings.ParseDescription(r.Text[takeoff.Kind])
+		kind := r.Text[takeoff.Kind]
+		if kind == "" && t.NoKind { // a title says it
+			kind = t.KindTold
+		}
+		_, _, s, ok = fittings.ParseDescription(kind)
 	}
 	if ok && s == fittings.Circular {
 		return "Ø" + cell

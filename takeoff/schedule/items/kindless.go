@@ -164,10 +164,10 @@ func (t *Reader) seeFitting(cell, heading string) {
 	}
 	names, met := t.fits[string(name)]
 	if len(cell) > len(room) {
-		names, met = t.Kinds().NamesFitting(cell), true
+		names, met = t.namesFitting(cell), true
 	}
 	if !met {
-		if names = t.Kinds().NamesFitting(string(name)); t.fits == nil || len(t.fits) > mostMet {
+		if names = t.namesFitting(string(name)); t.fits == nil || len(t.fits) > mostMet {
 			t.fits = map[string]bool{}
 		}
 		t.fits[string(name)] = names
@@ -175,6 +175,11 @@ func (t *Reader) seeFitting(cell, heading string) {
 	if names {
 		t.fitted = cell
 	}
+}
+
+// namesFitting reports words that name the fitting that the row may be.
+func (t *Reader) namesFitting(words string) bool {
+	return t.Kinds().NamesFitting(words) && !t.Kinds().FittingBeside(words)
 }
 
 // mostMet is how many names are remembered.

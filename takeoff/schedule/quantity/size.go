@@ -18,11 +18,14 @@ type Size struct {
 	DiameterText            string
 }
 
+// ovalWords are words for a flat oval, in seven languages (from memory, unverified).
+const ovalWords = `(?:flat|plat|flach|piatt[oa]|plan[oa])?[\s-]*(?:ovale?s?|ovaal|ovalt|ovala|ovaal|ovalad[oa]s?|ovali|oblong(?:ue|o|a)?s?|oblung[oa])`
+
 var (
-	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅Φφ]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*=\s*)?)\s*(\d.*)$`)
+	diameterBefore = regexp.MustCompile(`(?i)^(?:[ø⌀∅Φφ]|(?:diam|dia|diameter|durchmesser|durchm|diamètre|diamètro|diámetro|diám|diametro|dn|nw|nennweite|round|rund|rond|circular|redondo|tondo)\.?|d(?:\s*[=.]\s*)?)\s*(\d.*)$`)
 	diameterAfter  = regexp.MustCompile(`(?i)^(\d.*?)\s*(?:[ø⌀∅Φφ]|\b(?:diameter|diam|dia|durchm)\.?|\b(?:rnd|round|rund|rond|redondo|tondo))$`)
-	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:flat[\s-]*oval|oval|f/?o)$`)
-	ovalBefore     = regexp.MustCompile(`(?i)^(?:flat[\s-]*oval|flachoval|oval|f/?o)\s*([ø⌀∅\d].*)$`)
+	oval           = regexp.MustCompile(`(?i)^(.*?)\s*\b(?:` + ovalWords + `|f/?o)$`)
+	ovalBefore     = regexp.MustCompile(`(?i)^(?:` + ovalWords + `|f/?o)[\s:.]*([ø⌀∅\d].*)$`)
 	across         = regexp.MustCompile(`(?i)^(.*?\S)\s*(?:[x×*✕хХ]|\bby\b)\s*(.*)$`)
 	between        = regexp.MustCompile(`\s*(?:->|→|\bto\b|\bauf\b|\sà\s|\bnaar\b|\btill\b|\s-\s|\s–\s|/)\s*`)
 )

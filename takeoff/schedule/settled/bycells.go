@@ -44,7 +44,8 @@ func (t *Reading) byCells() {
 		s.Empty = len(b.Columns[i]) == 0
 		s.Worded = !s.Empty && b.Share(i, celltext.IsFigure) == 0 && b.Share(i, celltext.IsSize) == 0
 		s.Figures = !s.Empty && b.Share(i, celltext.IsFigure) == 1
-		if s.Ask.Sections() && !again && !t.Sized() && b.Share(i, celltext.IsSize) == 1 {
+		sizes := s.Ask.Sections() && s.Heading.Said && s.Heading.Unit.Measure == takeoff.Lengths || b.Share(i, celltext.IsSize) == 1
+		if (s.Ask.Sections() || s.Ask.Lengths() && t.Maps(takeoff.DimColumn(fittings.Length))) && !again && !t.Sized() && sizes {
 			t.TakeForSize(s, headings.OwnSize)
 			t.Note("column '%s' is read as size, as its cells hold sizes", s.Typed)
 		}
@@ -64,7 +65,7 @@ func (t *Reading) sizesByCells(b columns.Beneath) {
 	at := -1
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used || s.Fixed || s.Verdict != headings.Unknown || s.Typed == "" || len(b.Columns[i]) < 2 || b.Share(i, celltext.IsSize) < 1 {
+		if s.Used || s.Fixed || s.Verdict != headings.Unknown && s.Verdict != headings.Near || s.Typed == "" || len(b.Columns[i]) < 2 || b.Share(i, celltext.IsSize) < 1 {
 			continue
 		}
 		if at >= 0 {
@@ -180,13 +181,16 @@ func (t *Reading) kindByCells(b columns.Beneath) {
 
 // mostNameKinds reports cells of which nine in ten name kinds, or all but one of three and more.
 func (t *Reading) mostNameKinds(cells []string) bool {
-	named := 0
+	named, rows := 0, len(cells)
 	for _, c := range cells {
-		if t.Kinds().NamesKind(c) {
+		switch kinds := t.Kinds(); {
+		case kinds.NamesPiece(c):
 			named++
+		case kinds.Lex.Apart(c): // a grille among ducts
+			rows--
 		}
 	}
-	return named > 0 && 10*named >= 9*len(cells) || named > 1 && named == len(cells)-1
+	return named > 0 && 10*named >= 9*rows || named > 1 && named == rows-1
 }
 
 // unknownKinds are the columns of headings that aren't known, or of none, of whose cells
@@ -197,11 +201,11 @@ func (t *Reading) unknownKinds(b columns.Beneath) (found []int) {
 		s := &t.Specs[i]
 		switch {
 		case s.Fixed:
-		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank:
+		case s.Verdict == headings.Unknown || s.Verdict == headings.Near || s.Verdict == headings.Blank || s.Used && s.Verdict == headings.Known && s.To() == takeoff.Class:
 			if t.mostNameKinds(b.Columns[i]) && 10*len(b.Columns[i]) >= 9*b.Rows && !described.OfNeighbours(s.Typed) && !described.OfColours(s.Typed) {
 				found = append(found, i)
 			}
-		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && b.Share(i, t.Kinds().RoundKind) == 1:
+		case s.Verdict == headings.Asks && (s.Ask.Items() || s.Ask.Describes()) && (b.Share(i, t.Kinds().RoundKind) == 1 || (s.Ask.Items() || b.Share(i, t.Kinds().NamesKind) == 0) && t.mostNameKinds(b.Columns[i])):
 			found = append(found, i)
 		}
 	}

@@ -247,3 +247,37 @@ func (t *Reading) asLongEach(at, many int, unit quantity.Unit) bool {
 	}
 	return several > 0
 }
+
+// NoCount reports a column headed as if it says how many whose cells can't: all of them are words,
+// as the names of buildings, or with another column they make up the length, as modules do.
+func (t *Reading) NoCount(at int) bool {
+	b := t.Peek()
+	if len(b.Columns[at]) == 0 {
+		return false
+	}
+	if b.Share(at, func(c string) bool {
+		return celltext.HasDigit(c) || wording.NamesAll(c) || t.Lex.Number(headings.Squash(c)) > 0
+	}) == 0 {
+		return true
+	}
+	long := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() })
+	return long >= 0 && t.Maps(takeoff.Quantity) && slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+		of := slices.IndexFunc(t.Specs, func(x columns.Spec) bool { return x.Typed == s.Typed })
+		return !s.Used && s.Typed != "" && of != at && makesUp(b.Cells, at, of, long)
+	})
+}
+
+// makesUp reports that two columns multiplied are a third on every row.
+func makesUp(rows [][]string, a, b, product int) bool {
+	some := false
+	for _, cells := range rows {
+		x, errX := strconv.ParseFloat(celltext.At(cells, a), 64)
+		y, errY := strconv.ParseFloat(celltext.At(cells, b), 64)
+		z, errZ := strconv.ParseFloat(celltext.At(cells, product), 64)
+		if errX != nil || errY != nil || errZ != nil || x*y != z {
+			return false
+		}
+		some = true
+	}
+	return some
+}

@@ -37,7 +37,9 @@ func (t *Reading) OnlyStraights() bool {
 		case t.lengthMissing(cells):
 			short++
 		}
-		if slices.ContainsFunc(cells, func(c string) bool { return len(c) > 2 && !celltext.IsFigure(c) && t.Kinds().NamesFitting(c) }) {
+		if slices.ContainsFunc(cells, func(c string) bool {
+			return len(c) > 2 && !celltext.IsFigure(c) && t.Kinds().NamesFitting(c) && !t.Kinds().FittingBeside(c)
+		}) {
 			return false
 		}
 	}
@@ -109,13 +111,17 @@ func (t *Reading) namesCodes(s *columns.Spec, cells []string) bool {
 func (t *Reading) wholeStraight(cells []string) bool {
 	var has [3]bool
 	across, long := false, false
-	round := t.roundRow(cells)
+	shape := t.rowShape(cells)
+	round, slashed := shape == fittings.Circular, shape == fittings.Rectangular
 	for i := range min(len(cells), len(t.Specs)) {
 		s, cell := &t.Specs[i], celltext.At(cells, i)
 		if !s.Used || cell == "" || celltext.MeansNothing(cell) {
 			continue
 		}
 		if s.Verdict == headings.Sizes || s.Sized == columns.Own && quantity.Combined(cell) {
+			if slashed && described.Slashed(cell) {
+				cell = strings.Replace(cell, "/", "x", 1)
+			}
 			if found, trouble := s.Sizes(cell); !(round && celltext.IsFigure(cell)) && s.Size != headings.LongSize && (trouble != "" || len(found) != 1) {
 				return false
 			}
@@ -142,17 +148,15 @@ func (t *Reading) lengthMissing(cells []string) bool {
 }
 
 // roundRow reports a row whose shape is said to be circular: one figure is its diameter.
-func (t *Reading) roundRow(cells []string) bool {
+func (t *Reading) roundRow(cells []string) bool { return t.rowShape(cells) == fittings.Circular }
+
+// rowShape is the shape that a row says it is of.
+func (t *Reading) rowShape(cells []string) fittings.Shape {
 	at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Shape })
 	if at < 0 {
-		return false
+		return fittings.NoShape
 	}
-	word := celltext.At(cells, at)
-	if w, known := t.Lex.Exact(takeoff.Shape, word); known {
-		word = w
-	}
-	shape, ok := fittings.ParseShape(word)
-	return ok && shape == fittings.Circular
+	return t.Kinds().ShapeOf(celltext.At(cells, at))
 }
 
 // slashSides finds out whether pieces with one cross-section have sizes as 500/300: those of

@@ -152,3 +152,12 @@ func ShapeName(lex *headings.Lexicon, text string) bool {
 // ductWords are words for ducts beside a shape, in seven languages (from memory,
 // unverified).
 var ductWords = []string{"duct", "ducts", "ductwork", "ducting", "pieces", "kanal", "kanale", "rohr", "rohre", "gaine", "gaines", "conduit", "conduits", "kanaal", "kanalen", "kanaler", "conducto", "conductos", "canale", "canali"}
+
+// NamesAll reports a name that may be of several: A and B, both, all.
+func NamesAll(name string) bool {
+	return strings.ContainsAny(name, ",;&+") || slices.ContainsFunc(headings.Tokens(name), func(w string) bool { return allWords[w] })
+}
+
+// allWords join names or stand for several, in seven languages, without accents (from memory,
+// unverified).
+var allWords = SetOf("and both all each every to und beide beiden alle jede jedes je bis et deux tous toutes chaque en elk elke och bada alla varje y ambos ambas todos todas cada entrambi tutti tutte ogni")
