@@ -12,7 +12,7 @@ func uglyKinds() []ugly {
 		csvFile("kinds-none-no-length.csv", "Mark,Size (mm),Length (mm)\nD1,600x400,1500\nD2,600x400,1500\nD3,600x400,1500\nD4,600x400,1500\nD5,600x400,1500\nD6,600x400,1500\nD7,600x400,1500\nD8,600x400,1500\nD9,600x400,1500\nD10,600x400,\n",
 			9, 0, 1, 9*one, "11:kind", assumed),
 		csvFile("kinds-none-many-no-length.csv", "Mark,Size (mm),Length (mm)\nD1,600x400,1500\nD2,600x400,1500\nD3,600x400,\n", 0, 0, 3, 0, "2:kind 3:kind 4:kind"),
-		csvFile("kinds-none-in-remarks.csv", "Mark,Size (mm),Length (mm),Remarks\nD1,600x400,1500,\nD2,600x400,900,45° bend\n", 0, 0, 2, 0, "2:kind 3:kind"),
+		csvFile("kinds-none-in-remarks.csv", "Mark,Size (mm),Length (mm),Remarks\nD1,600x400,1500,\nD2,600x400,900,45° bend\n", 1, 0, 1, rect(.6, .4, 1.5), "3:kind"),
 		csvFile("kinds-none-unheaded.csv", "Mark,Size (mm),Length (mm),\nD1,600x400,1500,cut to suit\nD2,600x400,900,reducer to 400\n", 0, 0, 2, 0, "2:kind 3:kind"),
 		csvFile("kinds-none-angle.csv", "Mark,Size (mm),Length (mm),Angle\nD1,600x400,1500,\nD2,600x400,900,45\n", 0, 0, 2, 0, "2:kind 3:kind"),
 		csvFile("kinds-none-two-sizes.csv", "Mark,Size (mm),Length (mm)\nD1,600x400,1500\nD2,600x400/400x300,500\n", 0, 0, 2, 0, "2:kind 3:kind"),

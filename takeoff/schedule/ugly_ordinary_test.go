@@ -199,7 +199,7 @@ func uglyOneShort() []ugly {
 		csvFile("ordinary-one-dash-length.csv", "Tag,Size,Length\nT1,600x400,1500\nT2,600x400,1500\nT3,600x400,-\nT4,600x400,1500\n", 3, 0, 1, 3*one, "4:kind"),
 		csvFile("ordinary-two-no-length.csv", "Tag,Size,Length\nT1,600x400,1500\nT2,600x400,\nT3,600x400,\nT4,600x400,1500\nT5,600x400,1500\n", 0, 0, 5, 0, "2:kind 3:kind 4:kind 5:kind 6:kind"),
 		csvFile("ordinary-one-no-length-angle.csv", "Tag,Size,Length,Angle\nT1,600x400,1500,\nT2,600x400,,90\nT3,600x400,1500,\nT4,600x400,1500,\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
-		csvFile("ordinary-one-no-length-bend.csv", "Tag,Size,Length,Remark\nT1,600x400,1500,\nT2,600x400,,bend\nT3,600x400,1500,\nT4,600x400,1500,\n", 0, 0, 4, 0, "2:kind 3:kind 4:kind 5:kind"),
+		csvFile("ordinary-one-no-length-bend.csv", "Tag,Size,Length,Remark\nT1,600x400,1500,\nT2,600x400,,bend\nT3,600x400,1500,\nT4,600x400,1500,\n", 3, 0, 1, 3*rect(.6, .4, 1.5), "3:kind"),
 	}
 }
 

@@ -15,7 +15,7 @@ func uglyPlain(testing.TB) []ugly {
 		csvFile("plain-harmless-columns.csv", "Riser,Size (mm),Length (m),Qty,Total length (m),Insulation (mm),Lagging,Hanger spacing,Radius,Angle\nR1,600x400,1.5,4,6,50,,2400,,\nR1,600x400,1.5,3,4.5,50,yes,2400,,-\n", 2, 0, 0, 7*one, "", straights),
 		csvFile("plain-shape-and-size.csv", "Tag,Shape,Size (mm),Length (m)\n1,round,250,3\n2,rect,600x400,1.5\n", 2, 0, 0, one+round(.25, 3), "", straights),
 		csvFile("plain-codes-of-fittings.csv", "Nr,Symbol,Size (mm),Length (mm)\n1,STK,600x400,1500\n2,BD90,600x400,700\n3,RED,600x400,500\n", 0, 0, 3, 0, "2:kind 3:kind 4:kind"),
-		csvFile("plain-codes-in-remarks.csv", "Nr,Size (mm),Length (mm),Remarks\n1,600x400,1500,\n2,600x400,700,BD45\n", 0, 0, 2, 0, "2:kind 3:kind"),
+		csvFile("plain-codes-in-remarks.csv", "Nr,Size (mm),Length (mm),Remarks\n1,600x400,1500,\n2,600x400,700,BD45\n", 1, 0, 1, rect(.6, .4, 1.5), "3:kind"),
 		csvFile("plain-codes-further-down.csv", "Mark,Symbol,Size (mm),Length (mm),Radius\n"+many+"X,RED,600x400,500,\n", 45, 0, 1, 45*one, "47:kind", straights),
 		csvFile("plain-radius-further-down.csv", "Mark,Symbol,Size (mm),Length (mm),Radius\n"+many+"X,STOCK,600x400,500,150\n", 45, 0, 1, 45*one, "1:Radius 47:kind", straights),
 		csvFile("plain-red-colour.csv", "Mark,Colour,Size (mm),Length (mm)\n1,RED,600x400,1500\n", 1, 0, 0, one, "", straights),

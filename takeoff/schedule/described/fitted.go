@@ -85,6 +85,9 @@ func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
 			break
 		}
 	}
+	if kind == fittings.Cap && slices.ContainsFunc(words, func(w string) bool { return slices.Contains(closedWords, w) }) {
+		return true
+	}
 	if kind != fittings.Inline && kind != fittings.Flexible && !(kind == fittings.Cap && n == 1 && slices.Contains(lids, words[at])) && (kind != fittings.Spigot || at == 0 && !strings.HasSuffix(words[at+n-1], "s")) {
 		return false
 	}
@@ -98,6 +101,11 @@ func (k Kinds) atDuct(words []string, at, n int, kind fittings.Kind) bool {
 	}
 	return false
 }
+
+// closedWords are words of remarks that say when or where a duct is capped, in seven languages,
+// without accents (from memory, unverified).
+var closedWords = []string{"ends", "transport", "transit", "delivery", "shipping", "travel", "storage", "dust", "enden", "lieferung", "versand", "lagerung", "staub", "extremites", "bouts", "livraison", "stockage", "poussiere",
+	"uiteinden", "levering", "opslag", "stof", "andar", "andarna", "leverans", "lagring", "damm", "extremos", "extremidades", "entrega", "almacenaje", "polvo", "estremita", "trasporto", "transporte", "consegna", "stoccaggio", "polvere"}
 
 // Words before a fitting at which a duct is, and small ones that join it to others, in seven
 // languages, without accents (from memory, unverified).
@@ -150,7 +158,9 @@ func (k Kinds) OfOthers(title string) bool {
 
 // OfOtherThings reports a heading of fittings, or of pipes and the like.
 func (k Kinds) OfOtherThings(heading string) bool {
-	return k.NamesFitting(heading) || slices.ContainsFunc(headings.Tokens(heading), func(w string) bool { return slices.Contains(otherThings, w) })
+	words := headings.Tokens(heading)
+	return k.NamesFitting(heading) || slices.ContainsFunc(words, func(w string) bool { return slices.Contains(otherThings, w) }) &&
+		!slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "spir") || w == "duct" || w == "ductwork" }) // spiral pipe
 }
 
 // named is the kind that words are the whole name of, one or several.

@@ -40,10 +40,11 @@ func (l *Lexicon) doubtful(words []string) bool {
 // does or a comparison.
 func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	vagues, figures, other, thing, compares := 0, 0, false, false, false
+	agreed := l.agreed(words)
 	for i, w := range words {
-		known := l.harmlessWord(w)
+		known := l.harmlessWord(w) || l.compound(w)
 		switch said := l.wordsFrom(words[i:]); {
-		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])): // supports measured separately
+		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])) && !agreed: // supports measured separately
 			return true, false
 		case said&vague != 0:
 			vagues++
@@ -61,6 +62,37 @@ func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	}
 	sentence := vagues > 1 || vagues > 0 && (other || vagues+figures == len(words) && (len(words) > 1 || len(words[0]) > 3))
 	return false, sentence && !thing || compares && (figures > 0 || len(words) < 3)
+}
+
+// agreed reports a remark that something was measured, perhaps twice, and is right.
+func (l *Lexicon) agreed(words []string) bool {
+	is := func(list map[string]bool) bool {
+		return slices.ContainsFunc(words, func(w string) bool { return list[w] })
+	}
+	return len(words) < 8 && is(measured) && is(rights) && !slices.Contains(words, "lot")
+}
+
+// rights are words for being right, in seven languages, without accents (from memory, unverified).
+var rights = map[string]bool{"agree": true, "agrees": true, "ok": true, "okay": true, "stimmt": true, "passt": true, "bon": true, "juste": true, "klopt": true, "akkoord": true, "stammer": true, "correcto": true, "correcta": true, "bien": true, "bene": true, "torna": true, "corretto": true}
+
+// shortPart is how short a part of a compound is that says nothing of it.
+const shortPart = 5
+
+// compound reports a word put together, as German, Dutch and Swedish do, that begins with or ends
+// in one for a thing at the duct: Deckenfeld, schakelkastdeur.
+func (l *Lexicon) compound(w string) bool {
+	if len(w) < 2*shortPart {
+		return false
+	}
+	for at := shortPart; at <= len(w)-shortPart; at++ {
+		if thing, _ := l.remarkWord(w[:at]); thing {
+			return true
+		}
+		if thing, _ := l.remarkWord(w[at:]); thing {
+			return true
+		}
+	}
+	return false
 }
 
 // NamesThing reports words with one for a thing at the duct.

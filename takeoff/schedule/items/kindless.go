@@ -146,11 +146,11 @@ var noted = map[bool]string{true: "note"}
 // numbered names are looked at once.
 // A code counts under a heading that is given, of remarks or of what isn't used.
 func (t *Reader) seeFitting(cell, heading string) {
-	if !celltext.HasWord(cell) {
-		return
-	}
 	if heading != "" && described.FittingCode(cell) && !described.OfColours(heading) {
 		t.fitted = cell
+		return
+	}
+	if !celltext.HasWord(cell) {
 		return
 	}
 	var room [64]byte

@@ -37,10 +37,10 @@ func (t *Reading) OnlyStraights() bool {
 		case t.lengthMissing(cells):
 			short++
 		}
-		if slices.ContainsFunc(cells, func(c string) bool {
-			return len(c) > 2 && !celltext.IsFigure(c) && t.Kinds().NamesFitting(c) && !t.Kinds().FittingBeside(c)
-		}) {
-			return false
+		for i, c := range cells { // a remark bears on its row alone
+			if len(c) > 2 && !celltext.IsFigure(c) && !(i < len(t.Specs) && t.remarksUnder(&t.Specs[i])) && t.Kinds().NamesFitting(c) && !t.Kinds().FittingBeside(c) {
+				return false
+			}
 		}
 	}
 	return whole > 0 && 10*whole >= 9*rows || whole > 2 && short == 1 && whole+short == rows
@@ -103,7 +103,16 @@ func (t *Reading) someKinds(cells []string) bool {
 // namesCodes reports a column that isn't used, or of remarks, with a cell that is short for
 // a fitting.
 func (t *Reading) namesCodes(s *columns.Spec, cells []string) bool {
-	return (!s.Used || s.To() == takeoff.Note) && !described.OfColours(s.Typed) && slices.ContainsFunc(cells, described.FittingCode)
+	return !s.Used && !t.remarksUnder(s) && !described.OfColours(s.Typed) && slices.ContainsFunc(cells, described.FittingCode)
+}
+
+// remarksUnder reports a column of remarks, which are looked at row by row.
+func (t *Reading) remarksUnder(s *columns.Spec) bool {
+	if s.Verdict == headings.Known && s.To() == takeoff.Note {
+		return true
+	}
+	h := t.Lex.Read(s.Typed)
+	return h.Verdict == headings.Known && h.Column == takeoff.Note
 }
 
 // wholeStraight reports a row with a cross-section and a length, and nothing of another
