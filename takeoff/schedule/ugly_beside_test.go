@@ -48,6 +48,10 @@ func uglyBeside(t testing.TB) (out []ugly) {
 		csvFile("one-column-of-sizes.csv", "Maß (mm);Länge (cm);Stück;wo\n600x400;100;4;Keller links\nØ200;300;5;Treppe\n", 2, 0, 0, 4*one+5*round(.2, 3), "", "'Maß (mm)' is read as size"),
 		csvFile("signed-between-tables.csv", heads+"A1,Straight,600x400,1000,1,\nPrepared: A. Person,,,,Checked: B. Person,\n"+heads+"A2,Straight,600x400,1000,1,\n", 2, 0, 0, 2*one, ""),
 		csvFile("remove-the-film.csv", heads+"A1,Straight,600x400,1000,1,remove transit film before fixing\nA2,Straight,600x400,1000,1,remove end caps last\nA3,Straight,600x400,1000,1,remove\nA4,Straight,600x400,1000,1,remove duct\n", 2, 0, 2, 2*one, "4:Remarks 5:Remarks"),
+		csvFile("remarks-beside-no-kind.csv", "Tag,Size,Length,Qty,Remarks\nA1,600x400,1000,1,cap ends for transport\nA2,600x400,1000,1,crosses grid C/4\nA3,600x400,1000,1,with couplings\nA4,600x400,1000,1,end cap\nA5,600x400,1000,1,\n", 4, 0, 1, 4*one, "5:kind"),
+		csvFile("counts-of-others.csv", "Pos;b mm;h mm;l mm;Stk;kg/Stk;m²/Stk;Hangers (pcs);Required on site;w m/s\n1;600;400;1000;2;14,5;2;4;2026-05-04;4,0\n2;600;400;1000;1;14,5;2;2;2026-05-04;4,0\n3;600;400;1000;1;14,5;2;3;2026-05-05;4,0\nΣ;;;;4;;;;;\n", 3, 1, 0, 4*one, ""),
+		csvFile("risers-beside-qty.csv", "Pos;b mm;h mm;l mm;Stk;No of risers\n1;600;400;1000;2;4\n2;600;400;1000;1;4\n", 2, 0, 0, 3*one, "1:No of risers"),
+		csvFile("painted-and-agreed.csv", heads+"A1,Straight,600x400,1000,1,client wants this stretch painted white\nA2,Straight,600x400,1000,1,\"zweimal gemessen, stimmt\"\nA3,Straight,600x400,1000,1,Deckenfeld schon offen\nA4,Straight,600x400,1000,1,zweimal gemessen\nA5,Straight,600x400,1000,1,client has it\n", 3, 0, 2, 3*one, "5:Remarks 6:Remarks"),
 		csvFile("half-a-metre-shorter.csv", heads+"A1,Straight,600x400,1000,1,wird um einen halben Meter kürzer als hier steht\nA2,Straight,600x400,1000,1,trimmed to 1.1 m on site to clear the beam\nA3,Straight,600x400,1000,1,op elke woonlaag zo een\nA4,Straight,600x400,1000,1,se repite en cada planta\nA5,Straight,600x400,1000,1,trimmed to 1.0 m on site\n", 1, 0, 4, one,
 			"2:Remarks 3:Remarks 4:Remarks 5:Remarks"),
 	)

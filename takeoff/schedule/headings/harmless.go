@@ -40,18 +40,20 @@ func (l *Lexicon) doubtful(words []string) bool {
 // does or a comparison.
 func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	vagues, figures, other, thing, compares := 0, 0, false, false, false
-	agreed := l.agreed(words)
+	if Agreed(words) {
+		return false, false
+	}
 	for i, w := range words {
 		known := l.harmlessWord(w) || l.compound(w)
 		switch said := l.wordsFrom(words[i:]); {
-		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])) && !agreed: // supports measured separately
+		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])): // supports measured separately
 			return true, false
 		case said&vague != 0:
 			vagues++
 		case said&comparing != 0:
 			compares = true
 		default:
-			other = other || !known
+			other = other || !known && !l.one(w, Open)
 		}
 		if !thing {
 			thing, _ = l.remarkWord(w)
@@ -64,8 +66,8 @@ func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	return false, sentence && !thing || compares && (figures > 0 || len(words) < 3)
 }
 
-// agreed reports a remark that something was measured, perhaps twice, and is right.
-func (l *Lexicon) agreed(words []string) bool {
+// Agreed reports a remark that something was measured, perhaps twice, and is right.
+func Agreed(words []string) bool {
 	is := func(list map[string]bool) bool {
 		return slices.ContainsFunc(words, func(w string) bool { return list[w] })
 	}
@@ -85,10 +87,10 @@ func (l *Lexicon) compound(w string) bool {
 		return false
 	}
 	for at := shortPart; at <= len(w)-shortPart; at++ {
-		if thing, _ := l.remarkWord(w[:at]); thing {
+		if thing, known := l.remarkWord(w[:at]); thing || known && at > shortPart {
 			return true
 		}
-		if thing, _ := l.remarkWord(w[at:]); thing {
+		if thing, known := l.remarkWord(w[at:]); thing || known && len(w)-at > shortPart {
 			return true
 		}
 	}

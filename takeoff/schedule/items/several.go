@@ -2,6 +2,7 @@ package items
 
 import (
 	"fmt"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -10,6 +11,7 @@ import (
 	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/terms"
 )
@@ -273,4 +275,21 @@ func (t *Reader) toldQuantities() {
 	default:
 		t.Note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
 	}
+}
+
+// countsElse reports a heading with a word for how many that counts something else than pieces:
+// how much of it is in one (kg/Stk), or things at the ducts (hangers pcs); and one whose cells are
+// no figures (required on site).
+func (t *Reader) countsElse(at int) bool {
+	typed := t.Specs[at].Typed
+	before, _, per := strings.Cut(typed, "/")
+	before = celltext.Trim(before)
+	if u, ok := quantity.UnitOf(before); per && (ok && u.Measure != takeoff.Count || t.Lex.Uncounted(before)) {
+		return true
+	}
+	if slices.ContainsFunc(headings.Tokens(typed), t.Lex.Apart) {
+		return true
+	}
+	cells := t.Peek().Columns[at]
+	return len(cells) > 2 && !slices.ContainsFunc(cells, celltext.IsFigure)
 }

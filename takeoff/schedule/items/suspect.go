@@ -231,7 +231,7 @@ func (t *Reader) watch(i int, many bool) {
 		s.Watch = columns.Watch{Again: true}
 		return
 	}
-	if again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) && !t.NoCount(i) {
+	if (again || unsure && !s.Fixed && t.Lex.Counts(s.Typed) && !t.NoCount(i)) && !t.countsElse(i) {
 		t.Refuse(s, "quantity", fmt.Sprintf("'%s' seems to say how many there are, and isn't a known heading, so each row from row %d on counts as one piece; write quantity, how many pieces the row stands for in all, or take the column out", s.Typed, t.HeadRow+1))
 		return
 	}
@@ -240,7 +240,7 @@ func (t *Reader) watch(i int, many bool) {
 	if !remarks { // else looked at as such
 		keeps = t.keepsOf(s, unsure || s.Verdict == headings.Asks)
 	}
-	s.Watch = columns.Watch{Turns: t.ofRadii(i), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers, Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
+	s.Watch = columns.Watch{Turns: t.ofRadii(i), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers && !wording.OtherUnit.MatchString(s.Typed), Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
 }
 
 // keepsOf is how the cells of a column may say that rows don't count; open: its heading doesn't

@@ -53,7 +53,7 @@ func Remark(lex *headings.Lexicon, note string) (x Said) {
 		x.Of |= OfCounts
 	}
 	says := lex.Says(words, note)
-	if head := clause(note); head != "" && len(head) < len(note) && !strings.ContainsAny(head[:1], "@=+-") { // should be 5, see RFI 12
+	if head := clause(note); head != "" && !headings.Agreed(words) && len(head) < len(note) && !strings.ContainsAny(head[:1], "@=+-") { // should be 5, see RFI 12
 		says |= lex.Says(headings.Tokens(head), head)
 	}
 	for _, m := range meant {

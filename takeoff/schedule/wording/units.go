@@ -96,6 +96,9 @@ var LoneUnit = regexp.MustCompile(`(?i)^\s*(cm|inch|inches|ft|feet)[.!]*\s*$|[(\
 // UnitBehind is a unit at the end of a sub-heading.
 var UnitBehind = regexp.MustCompile(`(?i)(?:[-–:,]|\b(?:in|en|i))\s*(cm|inch|inches|ft|feet|metres|meters)\.?\s*$|[(\[]\s*(?:in\s+)?(cm|inch|inches|ft|feet)\s*[)\]]\s*$`)
 
+// OtherUnit is a unit in a heading that is none of pieces: of speed, flow, pressure, weight, heat.
+var OtherUnit = regexp.MustCompile(`(?i)\b(?:m/s|ft/min|fpm|m[³3]/h|m[³3]/s|l/s|cfm|k?pa|kg(?:/m)?|lbs?|k?w|°c)(?:$|[\s)\]])`)
+
 // ofLengths are words for lengths in a line on units, in seven languages (from memory,
 // unverified).
 var ofLengths = []string{"length", "lengths", "lange", "langen", "longueur", "longueurs", "lengte", "lengten", "lengtes", "langd", "langder", "longitud", "longitudes", "lunghezza", "lunghezze", "l"}
