@@ -86,7 +86,7 @@ func (t *table) aside(number int, cells []string, r *takeoff.Row) bool {
 	case t.headedArea(cells, filled):
 		t.underArea(number, cells, filled)
 		return true
-	case t.isMoney(cells, filled):
+	case t.isMoney(cells, filled, r):
 		t.money(number, cells, filled)
 		return true
 	case t.numberedHead(number, cells, filled):
@@ -134,11 +134,11 @@ func (t *table) passedBy(number int, cells []string, filled []int, r *takeoff.Ro
 		t.info.RowsRead++
 		t.info.RowsLeft++
 		return true
-	case isPageSign(cells, filled) && t.endsHere():
+	case t.feet < mostFeet && isPageSign(cells, filled) && t.endsHere():
 		t.asFooter(number, cells, celltext.Trim(cells[filled[0]]))
 		return true
 	}
-	return t.isSigned(cells, filled) && t.signed(number, cells, filled)
+	return t.isSigned(cells, filled, r) && t.signed(number, cells, filled)
 }
 
 // isUnits reports a line on units that commas have parted.
@@ -167,7 +167,7 @@ func (t *table) mayBeAside(r *takeoff.Row) bool {
 // maybeAside reports a row that aside may deal with.
 func (t *table) maybeAside(cells []string, r *takeoff.Row) bool {
 	filled := celltext.Filled(cells)
-	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || t.isForward(cells, filled, r) || t.lengthOnly(cells, filled) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled) || t.isMoney(cells, filled) || t.isNumberedHead(cells, filled) || t.isSigned(cells, filled) || isPageSign(cells, filled))
+	return t.Repeats(cells) || len(filled) > 0 && (t.headedArea(cells, filled) || t.isTotal(cells, filled, r) || t.isForward(cells, filled, r) || t.lengthOnly(cells, filled) || celltext.IsLone(cells, filled) || celltext.IsRuler(cells, filled) || t.isUnits(cells, filled) || t.isRemark(cells, filled, r) || t.isApart(r) || t.isSpare(cells, filled, r) || t.isNumberOnly(cells, filled) || t.labelled(cells, filled) || t.isMoney(cells, filled, r) || t.isNumberedHead(cells, filled) || t.isSigned(cells, filled, r) || isPageSign(cells, filled))
 }
 
 // isTotal reports a row of totals: its first words say so and it has no size of

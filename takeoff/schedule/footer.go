@@ -94,12 +94,18 @@ var byOthers = regexp.MustCompile(`(?i)\s*\b(?:by others|bauseits|durch andere|p
 // footer passes over a lone text below the last piece that is no piece and bears on none: all
 // parts galvanised, NOT FOR RESALE.
 func (t *table) footer(number int, cells []string, text string) bool {
-	if _, parted := t.partedBy(text); parted || t.info.handed == 0 || !t.isPlain(text) || !t.endsHere() {
+	if t.feet++; t.feet > mostFeet || t.info.handed == 0 {
+		return false
+	}
+	if _, parted := t.partedBy(text); parted || !t.isPlain(text) || !t.endsHere() {
 		return false
 	}
 	t.asFooter(number, cells, text)
 	return true
 }
+
+// mostFeet is how many lines are looked at that may stand below the last piece.
+const mostFeet = 1000
 
 // asFooter takes a row for a remark, below which may stand more than remarks.
 func (t *table) asFooter(number int, cells []string, text string) {
@@ -110,14 +116,19 @@ func (t *table) asFooter(number int, cells []string, text string) {
 
 // isSigned reports a row of a few texts that are no figures of a piece, as who made the list and
 // when: aufgestellt: 14.03.2025 | i.A. Brenner.
-func (t *table) isSigned(cells []string, filled []int) bool {
-	if !t.Loud || len(filled) < 2 || len(filled) > 6 || t.info.handed == 0 || !strings.ContainsFunc(cells[filled[0]], unicode.IsLetter) {
+func (t *table) isSigned(cells []string, filled []int, r *takeoff.Row) bool {
+	if !t.Loud || t.isSized(r) || len(filled) < 2 || len(filled) > 6 || t.info.handed == 0 || !strings.ContainsFunc(cells[filled[0]], unicode.IsLetter) {
 		return false
 	}
 	return !slices.ContainsFunc(filled, func(i int) bool {
 		text := celltext.Trim(cells[i])
 		return !isDate(text) && (!strings.ContainsFunc(text, unicode.IsLetter) || celltext.IsSize(text) || celltext.Digit(text[0]))
 	})
+}
+
+// isSized reports a row with a size: most pieces are told by that.
+func (t *table) isSized(r *takeoff.Row) bool {
+	return len(t.Pending) > 0 || r.Has(takeoff.DimColumn(fittings.Width)) || r.Has(takeoff.DimColumn(fittings.Diameter)) || r.Has(takeoff.DimColumn(fittings.Length))
 }
 
 // isDate reports a day: 14.03.2025, 2025-03-14.
@@ -127,6 +138,9 @@ var dated = regexp.MustCompile(`^(?:\d{1,2}[./-]\d{1,2}[./-](?:\d{2}|\d{4})?|\d{
 
 // signed passes over such a row below the last piece.
 func (t *table) signed(number int, cells []string, filled []int) bool {
+	if t.feet++; t.feet > mostFeet {
+		return false
+	}
 	for _, i := range filled {
 		if text := celltext.Trim(cells[i]); !isDate(text) && !t.isPlain(text) {
 			return false
@@ -149,8 +163,8 @@ func isPageSign(cells []string, filled []int) bool {
 
 // isMoney reports a row of a sum of money or a weight, with nothing that may be of a piece: Net |
 // 368.50. What stands in columns that are used is no more than its name, or a count of one.
-func (t *table) isMoney(cells []string, filled []int) bool {
-	if len(filled) > 6 {
+func (t *table) isMoney(cells []string, filled []int, r *takeoff.Row) bool {
+	if len(filled) > 6 || t.isSized(r) {
 		return false
 	}
 	named, bare := false, len(filled) == 1

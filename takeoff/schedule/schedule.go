@@ -166,6 +166,7 @@ type table struct {
 	most       int       // rows that the file may hold
 	line       *unitLine // the last one
 	lones      int       // rows of one cell
+	feet       int       // lines looked at that may stand below the last piece
 	sums       bool      // the sheet sums up others
 	titled     bool      // the last row was the title of a table
 	closedAt   int       // the row that ends a letter

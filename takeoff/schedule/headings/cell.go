@@ -118,16 +118,21 @@ func (l *Lexicon) TotalName(name string) bool {
 
 // MayTotal reports a name that begins as one of a total: most don't.
 func (l *Lexicon) MayTotal(name string) bool {
-	return len(name) > 2 && len(name) <= 40 && l.totals[[2]byte{name[0] | 0x20, name[1] | 0x20}]
+	return len(name) > 2 && len(name) <= 40 && l.totals[begin(name)]
 }
 
 // Sums reports a name of a total that isn't one of something else: carriage, a report.
-func (l *Lexicon) Sums(name string) bool { return l.TotalName(name) && SumWord(name) }
+func (l *Lexicon) Sums(name string) bool { return SumWord(name) && l.TotalName(name) }
 
 // SumWord reports a text with a word for a sum in it.
 func SumWord(text string) bool {
-	text = strings.ToLower(text)
-	return strings.Contains(text, "tot") || strings.Contains(text, "sum") || strings.Contains(text, "som")
+	for i := 2; i < len(text); i++ {
+		switch a, b, c := text[i-2]|0x20, text[i-1]|0x20, text[i]|0x20; {
+		case a == 't' && b == 'o' && c == 't', a == 's' && (b == 'u' || b == 'o') && c == 'm':
+			return true
+		}
+	}
+	return false
 }
 
 // Over says what a heading means that stands over several others: main, branch,

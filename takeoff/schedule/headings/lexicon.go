@@ -70,7 +70,7 @@ type Lexicon struct {
 	parts    map[string]struct{}
 	uncount  map[string]struct{}
 	counts   map[string]bool      // true: only by itself
-	totals   map[[2]byte]bool     // how words for totals begin
+	totals   map[[3]byte]bool     // how words for totals begin
 	strikes  map[[3]byte]struct{} // how struck begins
 	sayings  map[string][]saying  // phrases of remarks, by their first word
 	harmless map[string]bool      // words of remarks; true: things
@@ -91,7 +91,7 @@ var languages = []string{"en", "de", "fr", "nl", "sv", "es", "it"}
 // BuiltIn gives the words that come with the program.
 var BuiltIn = sync.OnceValues(func() (*Lexicon, error) {
 	l := &Lexicon{meanings: map[string]meaning{}, asked: map[string]*Question{}, unused: map[string]struct{}{}, over: map[string]string{},
-		places: map[string]string{}, struck: map[string]string{}, beside: map[string]struct{}{}, apart: map[string]struct{}{}, parts: map[string]struct{}{}, uncount: map[string]struct{}{}, totals: map[[2]byte]bool{}, strikes: map[[3]byte]struct{}{}, sayings: map[string][]saying{}, numbers: map[string]int{}, harmless: map[string]bool{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
+		places: map[string]string{}, struck: map[string]string{}, beside: map[string]struct{}{}, apart: map[string]struct{}{}, parts: map[string]struct{}{}, uncount: map[string]struct{}{}, totals: map[[3]byte]bool{}, strikes: map[[3]byte]struct{}{}, sayings: map[string][]saying{}, numbers: map[string]int{}, harmless: map[string]bool{}, counts: map[string]bool{}, cells: map[takeoff.Column]map[string]string{}, english: map[takeoff.Column][]string{}, needUnit: map[takeoff.Column][]string{}}
 	l.canonical()
 	for _, language := range languages {
 		name := path.Join("words", language+".csv")
