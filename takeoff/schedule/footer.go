@@ -58,17 +58,22 @@ func (t *table) mayBePiece(cells []string, filled []int) bool {
 // general begins a line that is of all pieces, in seven languages (from memory, unverified).
 var general = []string{"all", "alle", "allen", "aller", "alla", "samtliche", "samtliga", "toutes", "tous", "tout", "todos", "todas", "todo", "tutti", "tutte", "ductwork", "kanale", "kanaler", "kanalen", "luftkanale", "gaines", "conductos", "canali", "condotte", "ducts"}
 
-// isPlain reports a text that names no piece, and bears on no row.
+// isPlain reports a text that names no piece, and bears on no row. Prose that names neither ducts
+// nor a system or a level is plain if no list of words says that it bears on rows: it is told, to be
+// read.
 func (t *table) isPlain(text string) bool {
-	if t.bearsOn(text) || wording.Loose(text) {
-		return false
-	}
 	words, kinds := headings.Tokens(text), t.Kinds()
 	isGeneral := func(w string) bool { return slices.Contains(general, w) }
+	places, _ := t.Lex.Place(text)
+	prose := len(words) > 2 && !celltext.HasDigit(text) && len(places) == 0 && !slices.ContainsFunc(words, isGeneral) && !kinds.NamesFitting(text) && !slices.ContainsFunc(words, kinds.NamesKind)
+	sure, maybe := t.bearsOn(text)
+	if sure || maybe && !prose || wording.Loose(text) {
+		return false
+	}
 	if len(words) > 1 && isGeneral(words[0]) || len(words) > 3 && !celltext.HasDigit(text) && slices.ContainsFunc(words, isGeneral) {
 		return true
 	}
-	if !wording.Topic(t.Lex, text) || kinds.KindIn(text) != fittings.NoKind || wording.ShapeName(t.Lex, text) {
+	if !prose && !wording.Topic(t.Lex, text) || kinds.KindIn(text) != fittings.NoKind || wording.ShapeName(t.Lex, text) {
 		return false
 	}
 	return !kinds.NamesFitting(text) || len(words) > 3 && !celltext.HasDigit(text) && t.Lex.Harmless(words)
@@ -77,7 +82,7 @@ func (t *table) isPlain(text string) bool {
 // bearsOn reports a text that may say that rows don't count, stand for several, or are in another
 // unit, or that holds a size. What others make bears on nothing, if it is no duct: fire dampers by
 // others.
-func (t *table) bearsOn(text string) bool {
+func (t *table) bearsOn(text string) (sure, maybe bool) {
 	text = wording.WithoutLegal(text)
 	words := headings.Tokens(text)
 	if byOthers.MatchString(text) && len(words) < 8 && t.Lex.NamesThing(words) && !t.Kinds().NamesFitting(text) && !slices.ContainsFunc(words, func(w string) bool {
@@ -85,7 +90,8 @@ func (t *table) bearsOn(text string) bool {
 	}) {
 		text = byOthers.ReplaceAllString(text, "")
 	}
-	return t.doubtful(text) || wording.Bears(t.Lex, text) || wording.Running.MatchString(text) || wording.MoreRows.MatchString(text) || wording.StrikesItems.MatchString(text)
+	sure, maybe = wording.Bears(t.Lex, text)
+	return sure || t.doubtful(text) || wording.Running.MatchString(text) || wording.MoreRows.MatchString(text) || wording.StrikesItems.MatchString(text), maybe
 }
 
 // byOthers says that others make something (from memory, unverified).

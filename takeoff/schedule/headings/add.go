@@ -105,7 +105,7 @@ func (l *Lexicon) addDoubts(line line, set func(map[string]string, string)) erro
 		case line.list == countList:
 			l.counts[Squash(w)] = line.means == "alone"
 		case line.means == "total" && len(w) > 1:
-			l.totals[begin(w + " ")] = true
+			l.totals[begin(w+" ")] = true
 		}
 	}
 	switch line.list {

@@ -102,29 +102,34 @@ var Running = regexp.MustCompile(`(?i)\b(?:chainages?|running (?:dim|dist|length
 
 // Bears reports a line that may bear on what counts of the rows, or on their sizes: it says how
 // many times they are there, of which part or which rows it is, what comes on top or goes off, or
-// holds the size of a piece. What it says that can't be told from lists of words bears on them too,
-// unless it is of papers, prices or the law: Do not scale.
-func Bears(lex *headings.Lexicon, line string) bool {
+// holds the size of a piece. maybe: it is a sentence of which lists of words don't tell what it
+// says, and not of papers, prices or the law: Do not scale.
+func Bears(lex *headings.Lexicon, line string) (sure, maybe bool) {
 	if len(line) > mostLine {
-		return true
+		return true, false
 	}
+	sure, maybe = bears(lex, line)
+	return sure, maybe && !ofPapers.MatchString(headings.Plain(line))
+}
+
+// bears is Bears for a line of papers too.
+func bears(lex *headings.Lexicon, line string) (sure, maybe bool) {
 	plain := headings.Plain(line)
 	words := headings.Tokens(plain)
 	if Counts(lex, line) || len(sides.FindAllString(standards.ReplaceAllString(plain, ""), 2)) > 1 || inUnit.MatchString(plain) || ofRows.MatchString(plain) || onTop.MatchString(plain) || sizeInLine.MatchString(plain) || OnSizes.MatchString(plain) || outsideSizes.MatchString(plain) {
-		return true
+		return true, false
 	}
 	if percent.MatchString(plain) && !slices.ContainsFunc(words, func(w string) bool { return moneyWords[w] }) {
-		return true
+		return true, false
 	}
 	says := lex.Says(words, plain)
 	if says&(headings.Several|headings.Twice|headings.Part|headings.Out|headings.Sum) != 0 || says&headings.Instead != 0 && sizeFigure.MatchString(plain) || says&headings.Unsized != 0 && !toCheck.MatchString(plain) && !insideSizes.MatchString(plain) {
-		return true
+		return true, false
 	}
 	if saysNumber(lex, words) || LoneUnit.MatchString(plain) || ofHomes.MatchString(plain) {
-		return true
+		return true, false
 	}
-	doubted, vague := lex.Doubts(slices.DeleteFunc(words, func(w string) bool { return harmlessBelow[w] }))
-	return doubted || vague && !ofPapers.MatchString(plain)
+	return lex.Doubts(slices.DeleteFunc(words, func(w string) bool { return harmlessBelow[w] }))
 }
 
 // saysNumber reports a number in words, from two on, that isn't one of days or the like.
