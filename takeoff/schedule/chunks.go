@@ -176,7 +176,10 @@ func (c *chunk) row(number int, cells []string, broken string, raw []byte) {
 	t.Place.Row = number
 	r := &t.row
 	r.Clear(c.columns, t.Place)
-	r.Most, r.Mark = t.most, celltext.Mark(raw)
+	r.Most = t.most
+	if !t.joins {
+		r.Mark = celltext.Mark(raw)
+	}
 	worded, empty := t.Fill(r, cells, nil)
 	if empty && broken == "" {
 		return
@@ -238,7 +241,9 @@ func (s *chunks) oneByOne(end int) error {
 		if err != nil {
 			return s.info.unread(number, err)
 		}
-		s.mark = celltext.Mark(lines.Raw())
+		if !s.joins {
+			s.mark = celltext.Mark(lines.Raw())
+		}
 		if err := s.offer(number, cells, s.broken(lines, cells), nil, s.each); err != nil {
 			return err
 		}

@@ -175,6 +175,7 @@ type table struct {
 	pinned     []pinned  // comments above the rows of pieces
 	row        takeoff.Row
 	mark       uint8  // of the row that is offered
+	joins      bool   // rows are joined by their tags, so none may stand twice anyway
 	joined     []byte // its cells, of a workbook
 }
 

@@ -262,10 +262,17 @@ func (t *table) setHeadings(rows []int, heads [][]string, hs []headings.Heading)
 		t.tellAbove()
 		t.doubtPinned(rows)
 	}
+	t.joins = t.joinsRows()
 	t.sums = t.sumsUp()
 	t.Look.Sums = t.Look.Sums || t.sums
 	t.Describe(rows)
 	return nil
+}
+
+// joinsRows reports that the first rows say what they hang on.
+func (t *table) joinsRows() bool {
+	i := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.From })
+	return i >= 0 && t.Below != nil && len(t.Peek().Columns[i]) > 0
 }
 
 // tellAbove finds out what the lines above the headings say of the rows below.

@@ -55,7 +55,9 @@ func (t *table) readLines(x *source.Text, each func(*takeoff.Row) error) error {
 		if err != nil {
 			return t.info.unread(number, err)
 		}
-		t.mark = celltext.Mark(lines.Raw())
+		if !t.joins {
+			t.mark = celltext.Mark(lines.Raw())
+		}
 		if err := t.offer(number, cells, t.broken(lines, cells), nil, each); err != nil {
 			return err
 		}
