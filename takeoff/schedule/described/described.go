@@ -106,7 +106,7 @@ func without(cell string, at []int) string {
 var (
 	eccentric = regexp.MustCompile(`(?i)\b(?:ecc\b\.?|eccentric\w*|e[xk]zentri\w*|excentri\w*|exc[eé]ntric\w*|excentr(?:é|ée)(?:\W|$)|eccentric[oa])`)
 	lined     = regexp.MustCompile(`(?i)\b(?:(?:internally|acoustic(?:ally)?|inside)\s+)?lined(?:\s+(?:internally|inside))?\b|\b(?:innen\s+|innenseitig\s+)?ausgekleidet\w*|\bdoublée?\s+(?:intérieurement|à l'intérieur)`)
-	sheet     = regexp.MustCompile(`(?i)\b(?:1[89]|2[0-6])\s*(?:g|ga|gge|gauge|swg|sg)\b\.?|(?:^|[\s,;(-])(?:(?:t|s|e|th|thk)\s*=\s*)?(?:0?[.,][5-9]\d?|1(?:[.,][0-5]\d?)?)\s*mm\b(?:\s*(?:thk|thick|stark|dick)\b\.?)?|\b(?:(?:tightness|dichtheits|luftdichtheits)?\s*(?:class|klasse|classe|klass|clase))\s*(?:ATC\s*)?[A-D]\b`)
+	sheet     = regexp.MustCompile(`(?i)\b(?:1[89]|2[0-6])\s*(?:g|ga|gge|gauge|swg|sg)\b\.?|\b(?:de\s+|in\s+|di\s+|van\s+|av\s+|aus\s+|en\s+)?(?:chapa|tôle|tole|blech|stahlblech|plåt|plaat|lamiera|sheet|galv\w*|verzinkt\w*|verzinkt|zincat[ao]|inox|espesor|esp|épaisseur|ép|ep|spessore|sp|dikte|dicke|tjocklek|thickness|thk)\b\.?(?:\s+de)?\s*[=:]?\s*(?:0?[.,][5-9]\d?|1[.,][0-5]\d?)(?:\s*mm\b)?(?:$|[\s,;)])|\b(?:aisi|stainless|inox|edelstahl|rvs|rostfri\w*|inoxidable|ss)(?:\s+steel)?\s*(?:304|316)L?\b|\bZ(?:100|140|180|200|225|275|350)\b|\bDX51D?\b|(?:^|[\s,;(-])(?:(?:t|s|e|th|thk)\s*=\s*)?(?:0?[.,][5-9]\d?|1(?:[.,][0-5]\d?)?)\s*mm\b(?:\s*(?:thk|thick|stark|dick)\b\.?)?|\b(?:(?:tightness|dichtheits|luftdichtheits)?\s*(?:class|klasse|classe|klass|clase))\s*(?:ATC\s*)?[A-D]\b`)
 	radius    = regexp.MustCompile(`(?i)^(.+?)[\s,;(]+R(?:ad(?:ius)?)?\s*[=:.]?\s*(\d{2,4})\s*(?:mm)?\)?$`)
 )
 

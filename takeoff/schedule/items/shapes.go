@@ -111,7 +111,7 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 	switch {
 	case t.missing.size && len(t.Pending) == 0 && kind != fittings.Inline && kind != fittings.NoKind:
 		what, write = "size", "size, or width_mm and height_mm, or diameter_mm"
-	case t.missing.length && kind == fittings.Straight && r.Text[takeoff.DimColumn(fittings.Length)] == "":
+	case t.missing.length && kind == fittings.Straight && r.Text[takeoff.DimColumn(fittings.Length)] == "" && !t.longInKind():
 		what, write, c = "length", "length_mm, with quantity", takeoff.DimColumn(fittings.Length)
 	default:
 		return
@@ -136,6 +136,11 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 		are = "aren't"
 	}
 	r.Refuse(c, t.Place.Fault(what, "", write, fmt.Sprintf("no column gives the %s, and %s %s used; rename what holds it to %s", what, strings.Join(names, ", "), are, write)))
+}
+
+// longInKind reports a length beside the kind of the row.
+func (t *Reader) longInKind() bool {
+	return t.InKind.row.length != "" || slices.ContainsFunc(t.Pending, func(p SizeCell) bool { return p.Spec == t.InKind.whole })
 }
 
 // meant is what became of a heading without a map.
