@@ -168,7 +168,7 @@ func (t *table) isMoney(cells []string, filled []int) bool {
 		}
 		bare = bare && !used && i < len(t.Specs) && wording.Money(t.Specs[i].Typed)
 	}
-	return named && len(filled) > 1 || bare
+	return named && (len(filled) > 1 || strings.Contains(cells[filled[0]], "%")) || bare // VAT 20%
 }
 
 // money passes over such a row.

@@ -18,6 +18,7 @@ import (
 type shapeTold struct {
 	told        bool   // anything
 	axes        bool   // the headings are of major and minor axes
+	ovals       bool   // a title begins with oval ducts, and goes on with a name
 	oval, round string // what says so
 }
 
@@ -38,18 +39,30 @@ func (t *Reader) TellShape() {
 		texts = append(texts, x.Text)
 	}
 	for _, text := range texts {
-		oval, round := described.OvalWord.MatchString(text), described.RoundWord.MatchString(text)
+		oval, round := described.OvalWord.MatchString(text) || described.OvalDucts.MatchString(text), described.RoundWord.MatchString(text)
 		switch {
 		case described.RectWord.MatchString(text) || oval && round:
-			t.shape.oval, t.shape.round = "", ""
+			t.shape.oval, t.shape.round, t.shape.ovals = "", "", false
 		case oval:
-			t.shape.oval, t.shape.round = celltext.Shorten(text), ""
+			t.shape.oval, t.shape.round, t.shape.ovals = celltext.Shorten(text), "", t.ofOvals(text)
 		case round:
-			t.shape.oval, t.shape.round = "", celltext.Shorten(text)
+			t.shape.oval, t.shape.round, t.shape.ovals = "", celltext.Shorten(text), false
 		}
 	}
 	t.shape.told = t.shape.axes || t.shape.oval+t.shape.round != ""
 }
+
+// ofOvals reports a title of oval ducts and a name, with no word that parts them from others:
+// Ovalrohre Kongresszentrum; not Ovalrohre und Kanäle.
+func (t *Reader) ofOvals(title string) bool {
+	words := headings.Tokens(title)
+	return described.OvalTitle.MatchString(title) && len(words) < 7 && t.Lex.Says(words, title) == 0 && !slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains(joining, w)
+	})
+}
+
+// joining are words of titles with which something else follows, in seven languages (from memory, unverified).
+var joining = []string{"and", "or", "with", "to", "see", "in", "as", "und", "oder", "mit", "auf", "siehe", "als", "et", "ou", "avec", "vers", "voir", "en", "of", "met", "naar", "zie", "och", "eller", "med", "till", "se", "y", "o", "con", "a", "ver", "e", "vedi", "not", "no", "ohne", "without", "sans", "zonder", "utan", "sin", "senza", "nicht", "pas", "geen", "ej", "non"}
 
 // doubtShape gives a row the shape that its headings say, or refuses it where
 // something says another than it would be taken for.
@@ -65,6 +78,10 @@ func (t *Reader) doubtShape(r *takeoff.Row) {
 	case t.shape.axes:
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.Told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
+		return
+	case t.shape.ovals && r.Number[columns.Own[0]] > r.Number[columns.Own[1]]:
+		r.Text[takeoff.Shape] = fittings.FlatOval.String()
+		t.Told.Add("rows of sides below '%s', read as flat oval", t.shape.oval, r.At.Row)
 		return
 	case note != "" && len(note) <= maxRemark && (described.OvalWord.MatchString(note) || saysRound(r, note)):
 		said = celltext.Shorten(note)
