@@ -12,6 +12,7 @@ import (
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 )
 
 // shapeTold is the shape that something else than a cell of the row gives its pieces.
@@ -34,17 +35,14 @@ func (t *Reader) TellShape() {
 		})
 	}
 	t.shape.axes = named("major", fittings.Width) && named("minor", fittings.Height)
-	texts := []string{t.Place.Sheet}
-	for _, x := range t.Search.Texts {
-		texts = append(texts, x.Text)
-	}
-	for _, text := range texts {
+	for _, x := range append([]headrow.Line{{Text: t.Place.Sheet, Among: true}}, t.Search.Texts...) {
+		text := x.Text
 		oval, round := described.OvalWord.MatchString(text) || described.OvalDucts.MatchString(text), described.RoundWord.MatchString(text)
 		switch {
 		case described.RectWord.MatchString(text) || oval && round:
 			t.shape.oval, t.shape.round, t.shape.ovals = "", "", false
 		case oval:
-			t.shape.oval, t.shape.round, t.shape.ovals = celltext.Shorten(text), "", t.ofOvals(text)
+			t.shape.oval, t.shape.round, t.shape.ovals = celltext.Shorten(text), "", !x.Among && t.ofOvals(text)
 		case round:
 			t.shape.oval, t.shape.round, t.shape.ovals = "", celltext.Shorten(text), false
 		}
