@@ -173,7 +173,7 @@ func (t *Reading) orderedCounts() {
 	var found []int
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if !s.Used && !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && t.ordered(headings.Tokens(s.Typed)) {
+		if !s.Used && !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && t.ordered(headings.Tokens(s.Typed)) && len(t.Peek().Columns[i]) > 0 {
 			found = append(found, i)
 		}
 	}
@@ -196,7 +196,7 @@ func (t *Reading) ordered(words []string) bool {
 // Words of headings for what is ordered or delivered, and for how many, in seven languages, without
 // accents (from memory, unverified).
 var (
-	orderWords = wording.SetOf("order ordered delivered supplied despatched dispatched shipped bestellt bestellte bestellten geliefert gelieferte gelieferten versandt commande commandee commandes cdee cde livre livree livres expediee " +
+	orderWords = wording.SetOf("order ordered received recd pick picked erhalten recu recue recues ontvangen mottaget mottagna recibida recibidas ricevuta ricevuti delivered supplied despatched dispatched shipped bestellt bestellte bestellten geliefert gelieferte gelieferten versandt commande commandee commandes cdee cde livre livree livres expediee " +
 		"besteld bestelde geleverd geleverde bestallt bestallda levererat levererade pedida pedidas pedidos solicitada entregada entregadas servida servidas ordinata ordinati ord consegnata consegnati cons")
 	orderCounts = wording.SetOf("bestellmenge bestellanzahl bestellstuckzahl liefermenge lieferanzahl versandmenge bestelaantal leveraantal orderantal leveransantal")
 )
