@@ -11,6 +11,7 @@ import (
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/items"
 	"blankoff/takeoff/schedule/told"
 	"blankoff/takeoff/schedule/wording"
 )
@@ -134,7 +135,8 @@ func (t *table) isSigned(cells []string, filled []int, r *takeoff.Row) bool {
 
 // isSized reports a row with a size: most pieces are told by that.
 func (t *table) isSized(r *takeoff.Row) bool {
-	return len(t.Pending) > 0 || r.Has(takeoff.DimColumn(fittings.Width)) || r.Has(takeoff.DimColumn(fittings.Diameter)) || r.Has(takeoff.DimColumn(fittings.Length))
+	sized := func(p items.SizeCell) bool { return celltext.HasDigit(p.Cell) && !isDate(p.Cell) }
+	return slices.ContainsFunc(t.Pending, sized) || r.Has(takeoff.DimColumn(fittings.Width)) || r.Has(takeoff.DimColumn(fittings.Diameter)) || r.Has(takeoff.DimColumn(fittings.Length))
 }
 
 // isDate reports a day: 14.03.2025, 2025-03-14.
@@ -188,7 +190,7 @@ func (t *table) isMoney(cells []string, filled []int, r *takeoff.Row) bool {
 		}
 		bare = bare && !used && i < len(t.Specs) && wording.Money(t.Specs[i].Typed)
 	}
-	return named && len(filled) > 1 || bare
+	return named && (len(filled) > 1 || strings.Contains(cells[filled[0]], "%")) || bare // VAT 20%
 }
 
 // money passes over such a row.

@@ -73,7 +73,7 @@ func (t *table) doubtTitle() {
 	}
 	t.Legend, t.Signed = items.Legend{}, 0
 	for _, x := range texts {
-		x.Text = wording.WithoutLegal(x.Text)
+		x.Text = t.withoutPer(wording.WithoutLegal(x.Text))
 		faults, sheet := len(t.Found.Faults), x.Text == t.Place.Sheet
 		if sign := answered.Legend(x.Text); sign != "" {
 			t.Legend = items.Legend{Sign: sign, Said: x.Text}
@@ -103,6 +103,15 @@ func (t *table) doubtTitle() {
 			t.doubtLine(x.Row, x.Text)
 		}
 	}
+}
+
+// withoutPer takes out of a line that its rows are per storey, where a column gives the storey of
+// each, and not one of all.
+func (t *table) withoutPer(line string) string {
+	if wording.PerStorey(line) && t.EachLevel() {
+		return wording.WithoutPer(line)
+	}
+	return line
 }
 
 // labelledOut reports a label with a word that says that rows don't count: Scope out, Status void.

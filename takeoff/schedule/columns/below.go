@@ -166,7 +166,7 @@ func (t *Reading) IsBill(hs []headings.Heading) bool {
 	if t.Below == nil || !headrow.Counted(hs) {
 		return false
 	}
-	at := headrow.Bill(hs)
+	bill := headrow.Bill(hs)
 	rows, named := 0, make([]int, len(hs))
 	for _, cells := range t.Below(MostBelow) {
 		if len(celltext.Filled(cells)) < 3 {
@@ -174,12 +174,12 @@ func (t *Reading) IsBill(hs []headings.Heading) bool {
 		}
 		rows++
 		for i, h := range hs {
-			if (i == at || at < 0 && (h.Verdict == headings.Unknown || h.Verdict == headings.Near)) && t.Kinds().NamesKind(celltext.At(cells, i)) {
+			if (bill && headrow.Describes(h) || !bill && (h.Verdict == headings.Unknown || h.Verdict == headings.Near)) && t.Kinds().NamesKind(celltext.At(cells, i)) {
 				named[i]++
 			}
 		}
 	}
-	return at >= 0 && named[at] > 0 || at < 0 && slices.ContainsFunc(named, func(n int) bool { return n > 0 && 10*n >= 9*rows })
+	return slices.ContainsFunc(named, func(n int) bool { return n > 0 && (bill || 10*n >= 9*rows) })
 }
 
 // HeadsBelow reports that headings stand in the row that comes next.

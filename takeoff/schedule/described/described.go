@@ -67,6 +67,12 @@ func stripped(cell string) (rest, said string) {
 		cell, said = without(cell, at), said+BesideMark+string(Lined)
 	}
 	cell, said = ofBends(cell, said)
+	if at := supplied.FindStringIndex(cell); at != nil {
+		cell = without(cell, at)
+	}
+	if at := zinced.FindStringIndex(cell); at != nil && celltext.HasDigit(cell[:at[0]]) {
+		cell = without(cell, at)
+	}
 	for range 3 {
 		at := sheet.FindStringIndex(cell)
 		if at == nil {
@@ -106,7 +112,9 @@ func without(cell string, at []int) string {
 var (
 	eccentric = regexp.MustCompile(`(?i)\b(?:ecc\b\.?|eccentric\w*|e[xk]zentri\w*|excentri\w*|exc[eé]ntric\w*|excentr(?:é|ée)(?:\W|$)|eccentric[oa])`)
 	lined     = regexp.MustCompile(`(?i)\b(?:(?:internally|acoustic(?:ally)?|inside)\s+)?lined(?:\s+(?:internally|inside))?\b|\b(?:innen\s+|innenseitig\s+)?ausgekleidet\w*|\bdoublée?\s+(?:intérieurement|à l'intérieur)`)
-	sheet     = regexp.MustCompile(`(?i)\b(?:1[89]|2[0-6])\s*(?:g|ga|gge|gauge|swg|sg)\b\.?|(?:^|[\s,;(-])(?:(?:t|s|e|th|thk)\s*=\s*)?(?:0?[.,][5-9]\d?|1(?:[.,][0-5]\d?)?)\s*mm\b(?:\s*(?:thk|thick|stark|dick)\b\.?)?|\b(?:(?:tightness|dichtheits|luftdichtheits)?\s*(?:class|klasse|classe|klass|clase))\s*(?:ATC\s*)?[A-D]\b`)
+	sheet     = regexp.MustCompile(`(?i)\b(?:1[89]|2[0-6])\s*(?:g|ga|gge|gauge|swg|sg)\b\.?|[\s,;(-](?:(?:ép|ep|épaisseur|épais|tôle|lamiera|sp|spessore)\.?\s*)+(?:[5-9]|1[0-5])/10(?:e|ème|èmes)?(?:\s*mm)?(?:$|[\s,;)])|(?:^|[\s,;(-])(?:[5-9]|1[0-5])/10(?:e|ème|èmes|\s*mm)(?:$|[\s,;)])|(?:^|[\s,;(-])(?:ép|épaisseur)\b\.?\s*[=:]?\s*(?:0?[.,][5-9]\d?|1[.,][0-5]\d?)(?:\s*mm\b)?|\b(?:de\s+|in\s+|di\s+|van\s+|av\s+|aus\s+|en\s+)?(?:chapa|tôle|tole|blech|stahlblech|plåt|plaat|lamiera|sheet|galv\w*|verzinkt\w*|verzinkt|zincat[ao]|inox|espesor|esp|épaisseur|ép|ep|spessore|sp|dikte|dicke|tjocklek|thickness|thk)\b\.?(?:\s+de)?\s*[=:]?\s*(?:0?[.,][5-9]\d?|1[.,][0-5]\d?)(?:\s*mm\b)?(?:$|[\s,;)])|\b(?:aisi|stainless|inox|edelstahl|rvs|rostfri\w*|inoxidable|ss)(?:\s+steel)?\s*(?:304|316)L?\b|\bZ(?:100|140|180|200|225|275|350)\b|\bDX51D?\b|(?:^|[\s,;(-])(?:(?:t|s|e|th|thk)\s*=\s*)?(?:0?[.,][5-9]\d?|1(?:[.,][0-5]\d?)?)\s*mm\b(?:\s*(?:thk|thick|stark|dick)\b\.?)?|\b(?:(?:tightness|dichtheits|luftdichtheits)?\s*(?:class|klasse|classe|klass|clase))\s*(?:ATC\s*)?[A-D]\b`)
+	supplied  = regexp.MustCompile(`(?i)^(?:supply(?:ing)?\s*(?:and|&)\s*(?:install(?:ing|ation)?|fix(?:ing)?|erect(?:ing)?|fit(?:ting)?)(?:\s+of)?|liefer(?:n|ung)\s+und\s+mont(?:ieren|age)(?:\s+von)?|fourniture\s+et\s+pose(?:\s+de)?|leveren\s+en\s+(?:monteren|aanbrengen)(?:\s+van)?|leverans\s+och\s+montage(?:\s+av)?|suministro\s+y\s+(?:montaje|colocación|instalación)(?:\s+de)?|fornitura\s+e\s+(?:posa(?:\s+in\s+opera)?|montaggio)(?:\s+di)?)\s+|[\s,]+(?:liefern und montieren|supplied and (?:fixed|installed)|fourni[e]?s? et posé[e]?s?|leveren en monteren)$`)
+	zinced    = regexp.MustCompile(`(?i)[\s,]+(?:galv(?:ani[sz]ed)?|verz(?:inkt)?|galvanis[ée]e?|galva|gegalvaniseerd|förzinkad|galvanizad[oa]|zincat[oa])(?:\s+steel)?\.?(?:\s+Z\d{2,3})?$`)
 	radius    = regexp.MustCompile(`(?i)^(.+?)[\s,;(]+R(?:ad(?:ius)?)?\s*[=:.]?\s*(\d{2,4})\s*(?:mm)?\)?$`)
 )
 

@@ -240,7 +240,7 @@ func (l *Lexicon) bothTongues(h *Heading) bool {
 		}
 		found = append(found, one)
 	}
-	if !alike(found) {
+	if found = answered(found); !alike(found) {
 		return false
 	}
 	first := found[0]
@@ -253,6 +253,29 @@ func (l *Lexicon) bothTongues(h *Heading) bool {
 	first.Typed = h.Typed
 	*h = first
 	return true
+}
+
+// answered gives names with more than one reading that of the one beside them that answers their
+// question: Number / Stück, Item / Pos, Description / Bauteil.
+func answered(found []Heading) []Heading {
+	at := slices.IndexFunc(found, func(h Heading) bool { return h.Verdict == Known })
+	if at < 0 {
+		return found
+	}
+	sure := found[at]
+	for i, h := range found {
+		if h.Verdict != Asks {
+			continue
+		}
+		switch q := h.Ask; {
+		case (q.Counts() || q.Units()) && sure.Column == takeoff.Quantity,
+			(q.Counts() || q.Items()) && sure.Column == takeoff.Tag,
+			(q.Describes() || q.Items()) && sure.Column == takeoff.Kind,
+			q.Items() && sure.Column == takeoff.Drawing:
+			found[i] = sure
+		}
+	}
+	return found
 }
 
 // alike reports two headings and more that mean the same.

@@ -118,14 +118,14 @@ func (l *Lexicon) Apart(cell string) bool {
 	if l.isApart(Squash(cell)) {
 		return true
 	}
-	if head, rest, parted := strings.Cut(cell, ","); parted && l.isApart(Squash(head)) { // Grille, egg crate
+	if head, rest, parted := strings.Cut(cell, ","); parted && !decimal(head, rest) && (l.isApart(Squash(head)) || l.Apart(head)) { // Grille, egg crate
 		return !slices.ContainsFunc(Tokens(rest), func(w string) bool {
 			_, piece := l.cells[takeoff.Kind][w]
 			return piece || slices.Contains(ducts, w)
 		})
 	}
-	words := bareWords(Tokens(cell))
-	if len(words) == 0 || len(words) > 6 || strings.ContainsAny(cell, ",;+&/–") || strings.Contains(cell, " - ") {
+	words := unpacked(bareWords(Tokens(cell)))
+	if len(words) == 0 || len(words) > 6 || strings.ContainsAny(cell, ";+&/–") || strings.Contains(decimals.Replace(cell), ",") || strings.Contains(cell, " - ") {
 		return false
 	}
 	for i := range words { // the longest such name at the end
@@ -142,6 +142,23 @@ func (l *Lexicon) Apart(cell string) bool {
 		}
 	}
 	return false
+}
+
+// decimal reports a comma between figures: parkers 4,2x13.
+func decimal(before, after string) bool {
+	return before != "" && after != "" && unicode.IsDigit(rune(before[len(before)-1])) && unicode.IsDigit(rune(after[0]))
+}
+
+// decimals takes commas between figures out.
+var decimals = strings.NewReplacer(decimalPairs()...)
+
+func decimalPairs() (pairs []string) {
+	for a := '0'; a <= '9'; a++ {
+		for b := '0'; b <= '9'; b++ {
+			pairs = append(pairs, string(a)+","+string(b), string(a)+string(b))
+		}
+	}
+	return pairs
 }
 
 func (l *Lexicon) isApart(key string) bool {
@@ -182,12 +199,47 @@ func (l *Lexicon) ofDucts(thing string, words []string) bool {
 	return true
 }
 
-// bareWords leaves out figures and units: 25 mm, 600x150.
+// bareWords leaves out figures and units: 25 mm, 600x150, Ø250, 310 ml.
 func bareWords(words []string) []string {
 	return slices.DeleteFunc(words, func(w string) bool {
 		rest := strings.Trim(w, "0123456789x")
-		return rest == "" || rest != w && (rest == "mm" || rest == "cm" || rest == "m") || w == "mm" || w == "cm"
+		return rest == "" || rest != w && (units[rest] || rest == "m" || rest == "diameter" || rest == "dn") || units[w] && len(w) > 1
 	})
+}
+
+var units = setOf("mm cm ml l kg g pcs pc stk stuck st stuks uds pz")
+
+// unpacked leaves out what things come in, and how many are in it: box of screws, Rolle Klebeband,
+// sealant cartridge.
+func unpacked(words []string) []string {
+	last := len(words) - 1
+	if last > 0 && packs[words[last]] {
+		words = words[:last]
+	}
+	for len(words) > 1 && packs[words[0]] {
+		if words = words[1:]; len(words) > 1 && slices.Contains(belonging, words[0]) {
+			words = words[1:]
+		}
+	}
+	return words
+}
+
+// packs are words for what things come in, in seven languages, without accents (from memory,
+// unverified).
+var packs = setOf("box boxes pack packs packet bag bags roll rolls reel reels tube tubes cartridge cartridges tin tins can cans bucket bundle carton tub kit set " +
+	"karton kartons kiste kisten packung packungen paket pakete beutel rolle rollen kartusche kartuschen eimer dose dosen satz bund gebinde " +
+	"boite boites sachet sachets rouleau rouleaux cartouche cartouches seau pot bidon carton cartons paquet paquets lot " +
+	"doos dozen pak pakken zak rol rollen koker kokers emmer blik patroon patronen bundel " +
+	"lada lador pase pasar rulle rullar patron patroner hink burk forpackning " +
+	"caja cajas bolsa bolsas rollo rollos cartucho cartuchos bote botes cubo paquete paquetes juego " +
+	"scatola scatole busta buste rotolo rotoli cartuccia cartucce secchio barattolo confezione confezioni pacco")
+
+func setOf(words string) map[string]bool {
+	out := map[string]bool{}
+	for w := range strings.FieldsSeq(words) {
+		out[w] = true
+	}
+	return out
 }
 
 // Words beside things that are no ductwork, in seven languages (from memory, unverified).

@@ -163,14 +163,12 @@ func Begins(lex *headings.Lexicon, cells []string) bool {
 	return v == headings.Known || v == headings.Sizes || v == headings.Asks
 }
 
-// Bill is the column of descriptions in headings as those of a bill, or -1.
-func Bill(hs []headings.Heading) int {
-	if !Counted(hs) {
-		return -1
-	}
-	return slices.IndexFunc(hs, func(h headings.Heading) bool {
-		return h.Verdict == headings.Asks && h.Ask.Describes() || h.Verdict == headings.Unknown && headings.Squash(h.Typed) == "text"
-	})
+// Bill reports headings as those of a bill: of descriptions, and of how many.
+func Bill(hs []headings.Heading) bool { return Counted(hs) && slices.ContainsFunc(hs, Describes) }
+
+// Describes reports a heading of descriptions in a bill.
+func Describes(h headings.Heading) bool {
+	return h.Verdict == headings.Asks && h.Ask.Describes() || h.Verdict == headings.Unknown && headings.Squash(h.Typed) == "text"
 }
 
 // Counted reports headings of which one is of quantities, or of their units.
@@ -201,7 +199,7 @@ func (t *trial) score(_ int, cells []string) int {
 	}
 	alone := Read(t.lex, cells)
 	best := Score(alone)
-	if best == 0 && !celltext.HasFigure(cells) && (Bill(alone) >= 0 || len(cells) > 2 && Counted(alone)) {
+	if best == 0 && !celltext.HasFigure(cells) && (Bill(alone) || len(cells) > 2 && Counted(alone)) {
 		best = 1
 	}
 	if last := t.last; last != nil && !celltext.HasFigure(cells) {

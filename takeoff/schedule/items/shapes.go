@@ -12,12 +12,14 @@ import (
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/headrow"
 )
 
 // shapeTold is the shape that something else than a cell of the row gives its pieces.
 type shapeTold struct {
 	told        bool   // anything
 	axes        bool   // the headings are of major and minor axes
+	ovals       bool   // a title begins with oval ducts, and goes on with a name
 	oval, round string // what says so
 }
 
@@ -33,23 +35,32 @@ func (t *Reader) TellShape() {
 		})
 	}
 	t.shape.axes = named("major", fittings.Width) && named("minor", fittings.Height)
-	texts := []string{t.Place.Sheet}
-	for _, x := range t.Search.Texts {
-		texts = append(texts, x.Text)
-	}
-	for _, text := range texts {
-		oval, round := described.OvalWord.MatchString(text), described.RoundWord.MatchString(text)
+	for _, x := range append([]headrow.Line{{Text: t.Place.Sheet, Among: true}}, t.Search.Texts...) {
+		text := x.Text
+		oval, round := described.OvalWord.MatchString(text) || described.OvalDucts.MatchString(text), described.RoundWord.MatchString(text)
 		switch {
 		case described.RectWord.MatchString(text) || oval && round:
-			t.shape.oval, t.shape.round = "", ""
+			t.shape.oval, t.shape.round, t.shape.ovals = "", "", false
 		case oval:
-			t.shape.oval, t.shape.round = celltext.Shorten(text), ""
+			t.shape.oval, t.shape.round, t.shape.ovals = celltext.Shorten(text), "", !x.Among && t.ofOvals(text)
 		case round:
-			t.shape.oval, t.shape.round = "", celltext.Shorten(text)
+			t.shape.oval, t.shape.round, t.shape.ovals = "", celltext.Shorten(text), false
 		}
 	}
 	t.shape.told = t.shape.axes || t.shape.oval+t.shape.round != ""
 }
+
+// ofOvals reports a title of oval ducts and a name, with no word that parts them from others:
+// Ovalrohre Kongresszentrum; not Ovalrohre und Kanäle.
+func (t *Reader) ofOvals(title string) bool {
+	words := headings.Tokens(title)
+	return described.OvalTitle.MatchString(title) && len(words) < 7 && t.Lex.Says(words, title) == 0 && !slices.ContainsFunc(words, func(w string) bool {
+		return slices.Contains(joining, w)
+	})
+}
+
+// joining are words of titles with which something else follows, in seven languages (from memory, unverified).
+var joining = []string{"and", "or", "with", "to", "see", "in", "as", "und", "oder", "mit", "auf", "siehe", "als", "et", "ou", "avec", "vers", "voir", "en", "of", "met", "naar", "zie", "och", "eller", "med", "till", "se", "y", "o", "con", "a", "ver", "e", "vedi", "not", "no", "ohne", "without", "sans", "zonder", "utan", "sin", "senza", "nicht", "pas", "geen", "ej", "non"}
 
 // doubtShape gives a row the shape that its headings say, or refuses it where
 // something says another than it would be taken for.
@@ -65,6 +76,10 @@ func (t *Reader) doubtShape(r *takeoff.Row) {
 	case t.shape.axes:
 		r.Text[takeoff.Shape] = fittings.FlatOval.String()
 		t.Told.Add("rows of a major and a minor axis, read as flat oval", "", r.At.Row)
+		return
+	case t.shape.ovals && r.Number[columns.Own[0]] > r.Number[columns.Own[1]]:
+		r.Text[takeoff.Shape] = fittings.FlatOval.String()
+		t.Told.Add("rows of sides below '%s', read as flat oval", t.shape.oval, r.At.Row)
 		return
 	case note != "" && len(note) <= maxRemark && (described.OvalWord.MatchString(note) || saysRound(r, note)):
 		said = celltext.Shorten(note)
@@ -111,7 +126,7 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 	switch {
 	case t.missing.size && len(t.Pending) == 0 && kind != fittings.Inline && kind != fittings.NoKind:
 		what, write = "size", "size, or width_mm and height_mm, or diameter_mm"
-	case t.missing.length && kind == fittings.Straight && r.Text[takeoff.DimColumn(fittings.Length)] == "":
+	case t.missing.length && kind == fittings.Straight && r.Text[takeoff.DimColumn(fittings.Length)] == "" && !t.longInKind():
 		what, write, c = "length", "length_mm, with quantity", takeoff.DimColumn(fittings.Length)
 	default:
 		return
@@ -136,6 +151,11 @@ func (t *Reader) doubtMissing(r *takeoff.Row, cells []string) {
 		are = "aren't"
 	}
 	r.Refuse(c, t.Place.Fault(what, "", write, fmt.Sprintf("no column gives the %s, and %s %s used; rename what holds it to %s", what, strings.Join(names, ", "), are, write)))
+}
+
+// longInKind reports a length beside the kind of the row.
+func (t *Reader) longInKind() bool {
+	return t.InKind.row.length != "" || slices.ContainsFunc(t.Pending, func(p SizeCell) bool { return p.Spec == t.InKind.whole })
 }
 
 // meant is what became of a heading without a map.

@@ -163,3 +163,40 @@ func (t *Reading) sizedRow(cells []string) bool {
 	}
 	return false
 }
+
+// orderedCounts takes the one column of pieces ordered or delivered for how many there are, where no
+// other says it: Qty ordered, Bestellmenge.
+func (t *Reading) orderedCounts() {
+	if t.Maps(takeoff.Quantity) || t.OfRefused() {
+		return
+	}
+	var found []int
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used && !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && t.ordered(headings.Tokens(s.Typed)) && len(t.Peek().Columns[i]) > 0 {
+			found = append(found, i)
+		}
+	}
+	if len(found) != 1 {
+		return
+	}
+	if b, i := t.Peek(), found[0]; len(b.Columns[i]) < b.Rows || b.Share(i, celltext.IsCount) < 1 {
+		return
+	}
+	t.TakeFor(&t.Specs[found[0]], takeoff.Quantity)
+	t.Note("column '%s' is read as quantity, as no other says how many there are", t.Specs[found[0]].Typed)
+}
+
+// ordered reports words of a heading for how many are ordered or delivered.
+func (t *Reading) ordered(words []string) bool {
+	rest := slices.DeleteFunc(slices.Clone(words), func(w string) bool { return orderWords[w] })
+	return len(rest) < len(words) && (len(rest) == 0 || t.Quantity(rest)) || len(words) == 1 && orderCounts[words[0]]
+}
+
+// Words of headings for what is ordered or delivered, and for how many, in seven languages, without
+// accents (from memory, unverified).
+var (
+	orderWords = wording.SetOf("order ordered received recd pick picked erhalten recu recue recues ontvangen mottaget mottagna recibida recibidas ricevuta ricevuti delivered supplied despatched dispatched shipped bestellt bestellte bestellten geliefert gelieferte gelieferten versandt commande commandee commandes cdee cde livre livree livres expediee " +
+		"besteld bestelde geleverd geleverde bestallt bestallda levererat levererade pedida pedidas pedidos solicitada entregada entregadas servida servidas ordinata ordinati ord consegnata consegnati cons")
+	orderCounts = wording.SetOf("bestellmenge bestellanzahl bestellstuckzahl liefermenge lieferanzahl versandmenge bestelaantal leveraantal orderantal leveransantal")
+)

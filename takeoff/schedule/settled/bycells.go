@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"slices"
 	"strings"
+	"unicode"
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
@@ -18,7 +19,7 @@ import (
 // byCells settles headings with more than one reading by what stands under them.
 func (t *Reading) byCells() {
 	open := slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
-		return !s.Fixed && (s.Verdict == headings.Asks || s.Used && (s.To() == takeoff.Scope || s.To() == takeoff.Quantity))
+		return !s.Fixed && (s.Verdict == headings.Asks || s.Used && (s.To() == takeoff.Scope || s.To() == takeoff.Sign || s.To() == takeoff.Quantity))
 	})
 	fixed := t.ByMap.Fixes(t.Place.Sheet)
 	again := (open || !fixed) && t.settledBefore()
@@ -35,6 +36,7 @@ func (t *Reading) byCells() {
 		t.kindByCells(b)
 		t.shapeByCells(b)
 		t.scopeByCells(b)
+		t.signByCells(b)
 	}
 	for i := range t.Specs {
 		s := &t.Specs[i]
@@ -57,6 +59,29 @@ func (t *Reading) byCells() {
 		t.numbersByCells(b)
 		t.tagByCells(b)
 	}
+}
+
+// signByCells leaves out a column headed sign, of which each cell is letters of somebody's name.
+func (t *Reading) signByCells(b columns.Beneath) {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.Sign || len(b.Columns[i]) == 0 || b.Share(i, t.namesSign) > 0 || b.Share(i, initials) < 1 {
+			continue
+		}
+		s.Used, s.Verdict, s.Settled = false, headings.Unknown, true
+	}
+}
+
+func (t *Reading) namesSign(cell string) bool {
+	_, known := t.Lex.Exact(takeoff.Sign, cell)
+	_, ok := terms.ParseSign(cell)
+	return known || ok
+}
+
+// initials reports two or three letters as of a name: AB, J.K., mh.
+func initials(cell string) bool {
+	letters := strings.NewReplacer(".", "", " ", "", "/", "").Replace(cell)
+	return len(letters) > 1 && len(letters) < 4 && !strings.ContainsFunc(letters, func(r rune) bool { return !unicode.IsLetter(r) })
 }
 
 // sizesByCells takes the one column of an unknown heading whose cells all hold a whole

@@ -28,7 +28,7 @@ func (t *Reading) OnlyStraights() bool {
 	}
 	whole, rows, short := 0, 0, 0
 	for _, cells := range b.Cells {
-		if len(celltext.Filled(cells)) > 1 { // a name and a size
+		if len(celltext.Filled(cells)) > 1 && t.measures(cells) { // a name and a size
 			rows++
 		}
 		switch {
@@ -46,6 +46,14 @@ func (t *Reading) OnlyStraights() bool {
 	return whole > 0 && 10*whole >= 9*rows || whole > 2 && short == 1 && whole+short == rows
 }
 
+// measures reports a row with something under a heading of sizes or lengths, and no label before it:
+// one that says who measured, and when, hasn't.
+func (t *Reading) measures(cells []string) bool {
+	return !celltext.Labels(cells) && slices.ContainsFunc(celltext.Filled(cells), func(i int) bool {
+		return i < len(t.Specs) && t.Specs[i].Used && t.Specs[i].Measure == takeoff.Lengths && celltext.HasDigit(cells[i])
+	})
+}
+
 // OnceNamed reports a column of kinds of which each stands once, above rows without: as in
 // cells merged down. At least half of the rows have none, and those below a straight are whole.
 func (t *Reading) OnceNamed() bool {
@@ -55,16 +63,50 @@ func (t *Reading) OnceNamed() bool {
 	}
 	named, above := 0, ""
 	rows := t.PeekAt(2).Cells
+	beside := t.filledWith(rows, at)
 	for _, cells := range rows {
 		kind := celltext.At(cells, at)
 		switch {
-		case kind == "" && (above == "" || t.Kinds().KindIn(above) == fittings.Straight && !t.wholeStraight(cells)), kind != "" && kind == above:
+		case kind == "" && (above == "" || t.Kinds().KindIn(above) == fittings.Straight && !t.wholeStraight(cells)), kind != "" && kind == above && !beside:
 			return false
 		case kind != "":
 			named, above = named+1, kind
 		}
 	}
 	return named > 0 && 2*named <= len(rows)
+}
+
+// EachLevel reports a column of levels in which each row has its own, several in all.
+func (t *Reading) EachLevel() bool {
+	at := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.Verdict == headings.Known && s.To() == takeoff.Level })
+	if at < 0 || t.Below == nil {
+		return false
+	}
+	levels := t.PeekAt(2).Columns[at]
+	return len(levels) > 1 && len(levels) == t.PeekAt(2).Rows && slices.ContainsFunc(levels, func(c string) bool { return c != levels[0] })
+}
+
+// filledWith reports that names in another column, as of systems or drawings, stand on the same rows
+// as the kinds, and none of them twice running: what is blank is as above in both.
+func (t *Reading) filledWith(rows [][]string, at int) bool {
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		if i == at || s.Measure != takeoff.Text || s.Used && s.To() == takeoff.Note || s.Typed == "" {
+			continue
+		}
+		above := ""
+		if !slices.ContainsFunc(rows, func(cells []string) bool {
+			name := celltext.At(cells, i)
+			same := name != "" && name == above
+			if name != "" {
+				above = name
+			}
+			return same || (name == "") != (celltext.At(cells, at) == "")
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 // ofFittings reports a column that straights have no need of, if something stands in it, or

@@ -53,7 +53,7 @@ func (t *Reading) sidesOneTwo() {
 func (t *Reading) bothSides(b columns.Beneath, one, two int) bool {
 	kind := t.kindAsked()
 	if kind < 0 {
-		return false
+		return t.sidesByShape(b, one, two)
 	}
 	long := slices.IndexFunc(t.Specs, func(s columns.Spec) bool { return s.Used && s.IsLength() })
 	told := false
@@ -68,6 +68,32 @@ func (t *Reading) bothSides(b columns.Beneath, one, two int) bool {
 				return false
 			}
 			told = told || first != second && second != celltext.At(cells, long)
+		}
+	}
+	return told
+}
+
+// sidesByShape reports rows without kinds of which each says its shape: the rectangular ones have two
+// figures, not the same all over, and the circular ones one.
+func (t *Reading) sidesByShape(b columns.Beneath, one, two int) bool {
+	told := false
+	for _, cells := range b.Cells {
+		first, second := celltext.At(cells, one), celltext.At(cells, two)
+		if first == "" && second == "" {
+			continue
+		}
+		switch none := second == "" || celltext.MeansNothing(second); t.rowShape(cells) {
+		case fittings.Rectangular:
+			if none || first == "" {
+				return false
+			}
+			told = told || first != second
+		case fittings.Circular:
+			if !none {
+				return false
+			}
+		default:
+			return false
 		}
 	}
 	return told

@@ -161,3 +161,13 @@ func NamesAll(name string) bool {
 // allWords join names or stand for several, in seven languages, without accents (from memory,
 // unverified).
 var allWords = SetOf("and both all each every to und beide beiden alle jede jedes je bis et deux tous toutes chaque en elk elke och bada alla varje y ambos ambas todos todas cada entrambi tutti tutte ogni")
+
+// WithoutPer takes out of a line that its rows are per storey, where each of them names its own:
+// straight lengths per storey.
+func WithoutPer(line string) string { return perStorey.ReplaceAllString(line, " ") }
+
+// PerStorey reports such a line.
+func PerStorey(line string) bool { return perStorey.MatchString(line) }
+
+// perStorey is that, in seven languages (from memory, unverified).
+var perStorey = regexp.MustCompile(`(?i)\b(?:(?:per|by) (?:storey|story|floor|level|verdieping|bouwlaag|våning|plan|piano)|(?:je|pro|nach) (?:geschoss|etage|ebene|stockwerk)|par (?:étage|niveau)|por (?:planta|nivel))\b`)
