@@ -147,11 +147,17 @@ func FittingCode(cell string) bool {
 	return len(word) > 1 && slices.Contains(fittingCodes, strings.ToLower(word))
 }
 
+// mostTitleWords is how many words a title has at most that names what a list is of.
+const mostTitleWords = 6
+
 // OfOthers reports a title of fittings, or of what isn't ductwork: Grille schedule. What may
 // be a part of the ductwork isn't: Delivery note.
 func (k Kinds) OfOthers(title string) bool {
 	title = WithoutList(title)
-	return k.OfOtherThings(title) || wording.Summary.MatchString(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool {
+	if wording.Summary.MatchString(title) || len(headings.Tokens(title)) > mostTitleWords { // or a sentence
+		return wording.Summary.MatchString(title)
+	}
+	return k.OfOtherThings(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool {
 		return len(w) > 3 && w != "joint" && w != "joints" && k.Lex.Apart(w) && !k.Lex.Part(w)
 	})
 }

@@ -199,6 +199,8 @@ func (l *Lexicon) means(h *Heading, name string) bool {
 			h.canonicalUnit(name)
 		} else if numbered(m.column, h.Unit) { // Locale n.
 			h.Unit, h.Said = quantity.Unit{}, false
+		} else if m.column == takeoff.Run && h.Unit.Measure == takeoff.Lengths { // Run (m)
+			h.Column = takeoff.DimColumn(fittings.Length)
 		} else if !takes(m.column, h.Unit) {
 			h.Verdict = Misfit
 		}

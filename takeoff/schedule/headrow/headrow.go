@@ -112,6 +112,7 @@ func Score(hs []headings.Heading) int {
 		switch h.Verdict {
 		case headings.Asks:
 			asked++
+			telling = telling || h.Said && h.Ask.Sections()
 		case headings.Sizes:
 			if !sized[h.Size] {
 				count++

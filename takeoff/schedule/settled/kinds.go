@@ -117,7 +117,8 @@ func (t *Reading) ofFittings(s *columns.Spec, cells []string) bool {
 	case headings.Blank:
 		return false
 	case headings.Asks:
-		return s.Ask.Describes() || s.Ask.Runs() && !t.Maps(takeoff.DimColumn(fittings.Length)) || s.Ask.Radii() && !empty
+		numbers := len(cells) > 1 && !slices.ContainsFunc(cells, func(c string) bool { return !celltext.IsFigure(c) })
+		return s.Ask.Describes() && !numbers || s.Ask.Runs() && !t.Maps(takeoff.DimColumn(fittings.Length)) || s.Ask.Radii() && !empty
 	case headings.Sizes:
 		return !empty && (s.Size == headings.SecondSize || s.Size == headings.BranchSize)
 	case headings.Known, headings.Near, headings.Misfit:

@@ -198,7 +198,7 @@ func (t *Reading) unitsInCells() bool {
 }
 
 // runningMetres are short for metres of a run, in several languages (from memory, unverified).
-var runningMetres = []string{"lm", "ml", "rmt", "lfm", "lfdm", "laufmeter", "laufendemeter", "runningm", "metros", "metroslineales", "metreslineaires"}
+var runningMetres = []string{"lm", "ml", "rmt", "lfm", "lfdm", "laufmeter", "laufendemeter", "runningm", "metros", "metroslineales", "metreslineaires", "lopmeter", "strekkendemeter", "strekkendemeters"}
 
 // frenchSides takes a small l for the width (largeur) where a large L stands beside it for
 // the length, or lg does, and nothing else is the width.
