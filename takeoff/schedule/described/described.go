@@ -67,11 +67,15 @@ func stripped(cell string) (rest, said string) {
 		cell, said = without(cell, at), said+BesideMark+string(Lined)
 	}
 	cell, said = ofBends(cell, said)
-	if at := supplied.FindStringIndex(cell); at != nil {
-		cell = without(cell, at)
+	if len(cell) > 14 && strings.Contains(cell, " ") {
+		if at := supplied.FindStringIndex(cell); at != nil {
+			cell = without(cell, at)
+		}
 	}
-	if at := zinced.FindStringIndex(cell); at != nil && celltext.HasDigit(cell[:at[0]]) {
-		cell = without(cell, at)
+	if celltext.HasDigit(cell) {
+		if at := zinced.FindStringIndex(cell); at != nil && celltext.HasDigit(cell[:at[0]]) {
+			cell = without(cell, at)
+		}
 	}
 	for range 3 {
 		at := sheet.FindStringIndex(cell)

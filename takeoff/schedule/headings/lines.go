@@ -125,7 +125,7 @@ func (l *Lexicon) Apart(cell string) bool {
 		})
 	}
 	words := unpacked(bareWords(Tokens(cell)))
-	if len(words) == 0 || len(words) > 6 || strings.ContainsAny(cell, ";+&/–") || strings.Contains(decimals.Replace(cell), ",") || strings.Contains(cell, " - ") {
+	if len(words) == 0 || len(words) > 6 || strings.ContainsAny(cell, ";+&/–") || strings.Contains(cell, ",") && strings.Contains(decimals.Replace(cell), ",") || strings.Contains(cell, " - ") {
 		return false
 	}
 	for i := range words { // the longest such name at the end
