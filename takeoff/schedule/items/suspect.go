@@ -42,6 +42,10 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Revises {
 		r.Revision = answered.RevisionMark(cell)
 	}
+	if cell[len(cell)-1] == '/' && len(cell) < 9 && strings.Trim(cell, "0123456789/") == "" {
+		t.timesing(r, s, cell)
+		return
+	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
 	}
@@ -64,6 +68,13 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Counts && cell != s.Typed { // headings again
 		w.See(cell)
 	}
+}
+
+// timesing refuses a row beside which it stands how many times it counts, as surveyors write it:
+// 2/, 2/3/.
+func (t *Reader) timesing(r *takeoff.Row, s *columns.Spec, cell string) {
+	r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "how many under quantity",
+		fmt.Sprintf("'%s' seems to say how many times the row counts; write how many under quantity, and take it out", cell)))
 }
 
 // struck refuses a row whose cell says that it doesn't count, and reports whether it does.
@@ -107,6 +118,9 @@ func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
 
 // strikes reports a cell that says its row doesn't count.
 func (t *Reader) strikes(s *columns.Spec, cell string) bool {
+	if s.Parties == "supplied" && answered.Theirs(cell) || s.Parties == "trade" && answered.OfOtherTrade(cell) && !answered.OfTrade(cell) {
+		return true
+	}
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch s.Watch.Keeps {
 	case "answered":
@@ -258,6 +272,8 @@ func (t *Reader) keepsOf(s *columns.Spec, open bool) string {
 		keeps = initials[plainHead(s.Typed)]
 	case s.Answers:
 		keeps = "answered"
+	case keeps == "" && s.Parties != "":
+		keeps = "status"
 	}
 	return keeps
 }

@@ -46,6 +46,7 @@ func (t *Reading) settleHeadings() {
 	t.endsByCells()
 	t.ductByCells()
 	t.byCells()
+	t.idForTag()
 	t.nearByCells()
 	t.describedKinds()
 	t.radiusBesideThroat()
