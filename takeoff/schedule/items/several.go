@@ -274,3 +274,14 @@ func (t *Reader) toldQuantities() {
 		t.Note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
 	}
 }
+
+// timesing refuses a row beside which it stands how many times it counts, as surveyors write it,
+// and reports whether it does: 2/, 2/3/.
+func (t *Reader) timesing(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	if len(cell) > 8 || strings.Trim(cell, "0123456789/") != "" {
+		return false
+	}
+	r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "how many under quantity",
+		fmt.Sprintf("'%s' seems to say how many times the row counts; write how many under quantity, and take it out", cell)))
+	return true
+}

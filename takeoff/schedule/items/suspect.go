@@ -19,8 +19,7 @@ import (
 
 // unused looks at a cell of a column that isn't used.
 func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
-	t.unheaded(i, s)
-	if t.Straights {
+	if t.unheaded(i, s); t.Straights {
 		if t.seeFitting(cell, s.Typed+"-"); s.Watch.Turns {
 			t.fitted = s.Typed // only fittings have one
 		}
@@ -42,8 +41,7 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Revises {
 		r.Revision = answered.RevisionMark(cell)
 	}
-	if cell[len(cell)-1] == '/' && len(cell) < 9 && strings.Trim(cell, "0123456789/") == "" {
-		t.timesing(r, s, cell)
+	if cell[len(cell)-1] == '/' && t.timesing(r, s, cell) {
 		return
 	}
 	if w.Remarks {
@@ -68,13 +66,6 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	if w.Counts && cell != s.Typed { // headings again
 		w.See(cell)
 	}
-}
-
-// timesing refuses a row beside which it stands how many times it counts, as surveyors write it:
-// 2/, 2/3/.
-func (t *Reader) timesing(r *takeoff.Row, s *columns.Spec, cell string) {
-	r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "how many under quantity",
-		fmt.Sprintf("'%s' seems to say how many times the row counts; write how many under quantity, and take it out", cell)))
 }
 
 // struck refuses a row whose cell says that it doesn't count, and reports whether it does.

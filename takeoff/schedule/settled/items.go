@@ -281,36 +281,3 @@ func makesUp(rows [][]string, a, b, product int) bool {
 	}
 	return some
 }
-
-// counts reports a cell that counts pieces, or adds up or multiplies how many: 4, 2x3, 4+2. The
-// latter are asked about at their rows.
-func counts(cell string) bool {
-	return celltext.IsCount(cell) || len(cell) < 9 && celltext.Digit(cell[0]) && celltext.Digit(cell[len(cell)-1]) && strings.Trim(cell, "0123456789+x*×") == ""
-}
-
-// idForTag takes the one column of numbers of single pieces, as models give them, for the tags
-// where no other column names pieces: it stands twice on none.
-func (t *Reading) idForTag() {
-	if t.Maps(takeoff.Tag) || t.Maps(takeoff.From) || t.Maps(takeoff.Run) {
-		return
-	}
-	found := -1
-	for i := range t.Specs {
-		if s := &t.Specs[i]; !s.Used && !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && described.OfIDs(s.Typed) {
-			if found >= 0 {
-				return
-			}
-			found = i
-		}
-	}
-	if found < 0 {
-		return
-	}
-	b := t.Peek()
-	cells := b.Columns[found]
-	if some := slices.Compact(slices.Sorted(slices.Values(cells))); len(cells) < b.Rows || b.Rows == 0 || 4*len(some) < 3*len(cells) || b.Share(found, celltext.HasDigit) < 1 {
-		return
-	}
-	t.TakeFor(&t.Specs[found], takeoff.Tag)
-	t.Note("column '%s' is read as tag, as it numbers single pieces and no other column names them", t.Specs[found].Typed)
-}
