@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
+	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/terms"
