@@ -3,6 +3,8 @@ package schedule_test
 import (
 	"fmt"
 	"testing"
+
+	"github.com/xuri/excelize/v2"
 )
 
 // uglyQuiet are lists that were read wrongly without a word, and ordinary ones like them.
@@ -56,4 +58,61 @@ func uglyQuietBooks(t testing.TB) (out []ugly) {
 	b = newBook(t, "Measure", "Lists").rows("Measure", 1, bookHead, a("A"), a("B")).rows("Lists", 1, row("Kinds"), row("straight"), row("bend"))
 	b.do(b.file.SetSheetVisible("Lists", false))
 	return append(out, uglyXLSX("quiet-sheet-hidden-list.xlsx", b, 2, 0, 0, 2*one, ""))
+}
+
+// uglyQuietLooks are books of which something is beside the cells, or on another sheet.
+func uglyQuietLooks(t testing.TB) (out []ugly) {
+	heads := row("Tag", "Kind", "Width (mm)", "Height (mm)", "Length (mm)", "Qty")
+	sides := [][2]int{{600, 400}, {500, 300}, {400, 200}, {600, 300}, {300, 200}}
+	// ducts are five rows as long as said, and their area.
+	ducts := func(long int) (rows [][]any, area float64) {
+		rows = append(rows, heads)
+		for i, s := range sides {
+			rows = append(rows, row(fmt.Sprintf("D%d", i+1), "straight", s[0], s[1], long, 1))
+			area += rect(float64(s[0])/1000, float64(s[1])/1000, float64(long)/1000)
+		}
+		return rows, area
+	}
+	rows, all := ducts(1000)
+	longer, more := ducts(1200)
+	for _, x := range []struct{ name, first, second, faults string }{
+		{"quiet-months.xlsx", "2026-03", "2026-04", "2026-04!1:"}, {"quiet-stages.xlsx", "Tender", "Construction", "Construction!1:"},
+		{"quiet-levels.xlsx", "Level 1", "Level 2", ""}, {"quiet-lobby.xlsx", "Kitchen", "Lobby", ""}} {
+		b := newBook(t, x.first, x.second).rows(x.first, 1, rows...).rows(x.second, 1, longer...)
+		out = append(out, uglyXLSX(x.name, b, 10, 0, 0, all+more, x.faults))
+	}
+	for _, x := range []struct{ name, text, faults string }{
+		{"quiet-printed-times.xlsx", "Typical floor, 4 off", "Ducts!1:"}, {"quiet-printed-void.xlsx", "SUPERSEDED", "Ducts!1:"},
+		{"quiet-printed-page.xlsx", "Page 1 of 4", ""}} {
+		b := newBook(t, "Ducts").rows("Ducts", 1, rows...)
+		b.do(b.file.SetHeaderFooter("Ducts", &excelize.HeaderFooterOptions{OddHeader: "&C" + x.text}))
+		out = append(out, uglyXLSX(x.name, b, 5, 0, 0, all, x.faults))
+	}
+	b := newBook(t, "Ducts").rows("Ducts", 1, rows...).rows("Ducts", 400, row("D9", "straight", 600, 400, 1000, 1))
+	out = append(out, uglyXLSX("quiet-far-row.xlsx", b, 6, 0, 0, all+rect(.6, .4, 1), "Ducts!400:"))
+	b = newBook(t, "Ducts").rows("Ducts", 1, rows...).rows("Ducts", 60, row("D9", "straight", 600, 400, 1000, 1))
+	out = append(out, uglyXLSX("quiet-next-page.xlsx", b, 6, 0, 0, all+rect(.6, .4, 1), ""))
+	b = newBook(t, "Ducts").rows("Ducts", 1, rows...)
+	b.do(b.file.SetCellValue("Ducts", "I3", "No. of flats"))
+	b.do(b.file.SetCellValue("Ducts", "J3", 12))
+	out = append(out, uglyXLSX("quiet-flats-beside.xlsx", b, 5, 0, 0, all, "Ducts!3:", "column 9 has no heading"))
+	b = newBook(t, "Ducts").rows("Ducts", 1, rows...)
+	b.do(b.file.SetRowHeight("Ducts", 3, .5))
+	return append(out, uglyXLSX("quiet-thin-row.xlsx", b, 5, 0, 0, all, "", "hidden and read all the same: row 3"))
+}
+
+// uglyQuietColumns are columns that aren't used and say something of their rows.
+func uglyQuietColumns() []ugly {
+	one, two, three := rect(.6, .4, 1.5), rect(.5, .3, 1.2), rect(.4, .2, 1)
+	of := func(head string, cells ...any) string {
+		return fmt.Sprintf("Tag,Kind,Width (mm),Height (mm),Length (mm),Qty,"+head+"\n1,Straight,600,400,1500,1,%v\n2,Straight,500,300,1200,1,%v\n3,Straight,400,200,1000,1,%v\n", cells...)
+	}
+	return []ugly{
+		csvFile("quiet-in-out.csv", of("In/Out", "In", "Out", "In"), 2, 0, 1, one+three, "3:In/Out"),
+		csvFile("quiet-credit.csv", of("Cr/Dr", "Dr", "Dr", "Cr"), 2, 0, 1, one+two, "4:Cr/Dr"),
+		csvFile("quiet-add-mm.csv", of("Add (mm)", "0", "50", ""), 2, 0, 1, one+three, "3:Add (mm)"),
+		csvFile("quiet-added-by.csv", of("Added by", "AB", "AB", "CD"), 3, 0, 0, one+two+three, ""),
+		csvFile("quiet-level-each.csv", of("Level", "1", "each", "2"), 2, 0, 1, one+three, "3:level"),
+		csvFile("quiet-occurrences.csv", of("Occurrences", 1, 4, 1), 3, 0, 0, one+two+three, "1:Occurrences"),
+	}
 }

@@ -49,6 +49,11 @@ func (t *Reader) anotherTable(beyond []string) {
 			t.strays = append(t.strays, cell)
 		}
 	}
+	if len(t.strays) == 2 && !t.besides && celltext.IsFigure(t.strays[1]) && t.Lex.Counts(t.strays[0]) && t.strays[1] != "1" { // No. of flats | 12
+		t.besides = true
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault("", celltext.Shorten(strings.Join(t.strays, " ")), "how many under quantity",
+			fmt.Sprintf("'%s' stands beside the rows, which may be there so many times; write how many under quantity, and take it out", celltext.Shorten(strings.Join(t.strays, " ")))))
+	}
 	if len(t.strays) < 4 || t.besides || !t.Kinds().LooksLikePiece(t.strays) {
 		return
 	}

@@ -52,7 +52,10 @@ func (t *Reader) doubtAreas(r *takeoff.Row) {
 		}
 		x, met := t.areas[text]
 		if !met {
-			if x.is, x.times = wording.Name(t.Lex, text); len(t.areas) > mostMet || t.areas == nil {
+			if x.is, x.times = wording.Name(t.Lex, text); x.is == wording.IsName && wording.AnyLevel(text) && c == takeoff.Level {
+				x.is = wording.IsSeveral
+			}
+			if len(t.areas) > mostMet || t.areas == nil {
 				t.areas = map[string]areaName{}
 			}
 			t.areas[strings.Clone(text)] = x

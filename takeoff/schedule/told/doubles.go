@@ -113,6 +113,9 @@ func doubles(lex *headings.Lexicon, read []*Sheet, s *Sheet) string {
 	if o := revisedBy(read, s); o != nil {
 		return fmt.Sprintf("seems to be an earlier revision of sheet '%s', so pieces may be counted twice", o.Name)
 	}
+	if o := remakes(lex, read, s); o != nil {
+		return fmt.Sprintf("has the tags and cross-sections of sheet '%s' with other lengths or quantities, so it may take the place of it", o.Name)
+	}
 	if of := sumsOf(lex, read, s); of != "" {
 		return "gives the lengths of " + of + " by size, so its pieces may be counted twice"
 	}

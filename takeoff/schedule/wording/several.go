@@ -161,3 +161,9 @@ func NamesAll(name string) bool {
 // allWords join names or stand for several, in seven languages, without accents (from memory,
 // unverified).
 var allWords = SetOf("and both all each every to und beide beiden alle jede jedes je bis et deux tous toutes chaque en elk elke och bada alla varje y ambos ambas todos todas cada entrambi tutti tutte ogni")
+
+// AnyLevel reports a name of a level that is none, but says that each or all are meant.
+func AnyLevel(text string) bool { return len(text) < 30 && anyWords[headings.Squash(text)] }
+
+// anyWords say so, in seven languages (from memory, unverified).
+var anyWords = SetOf("all each every both alllevels allfloors eachlevel eachfloor everyfloor everylevel alle jede jedes jeweils beide allegeschosse jeetage jegeschoss chaque tous toutes tousniveaux touslesniveaux chaqueniveau lesdeux elke iedere alleverdiepingen perverdieping varje alla allaplan bada cada todas todos todaslasplantas ambas ogni tutti tutte tuttiipiani entrambi")
