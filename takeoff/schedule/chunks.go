@@ -269,7 +269,8 @@ func (c *chunk) doubtfulNames() bool {
 	names := c.batch.Names()
 	for _, name := range names[len(c.doubtful):] {
 		is, _ := wording.Name(c.table.Lex, name)
-		c.doubtful, c.doubts = append(c.doubtful, is != wording.IsName), c.doubts || is != wording.IsName
+		doubt := is != wording.IsName || wording.AnyLevel(name)
+		c.doubtful, c.doubts = append(c.doubtful, doubt), c.doubts || doubt
 	}
 	return c.doubts && c.batch.Meets(c.doubtful)
 }

@@ -10,6 +10,7 @@ import (
 	"blankoff/takeoff"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
+	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/schedule/workbook"
 )
 
@@ -21,6 +22,7 @@ type hidden struct {
 	seen    int       // rows that aren't hidden
 	tags    []tagged  // of these
 	group   grouped
+	last    int // row
 }
 
 // tagged is the mark of a tag and the row that it stands on.
@@ -42,6 +44,9 @@ type telling struct {
 	column int
 	cell   string
 }
+
+// mostGap is how many rows may lie between two of pieces: some pages.
+const mostGap = 150
 
 // mostHidden is how many hidden rows are looked at, and mostTagged of how many rows tags are
 // kept.
@@ -68,6 +73,11 @@ func markOf(r *takeoff.Row) uint64 {
 // see takes in a row of a piece that was read.
 func (h *hidden) see(t *table, x *sheetRow) {
 	h.group.see(t, t.partOf(x))
+	if h.last > 0 && x.number-h.last > mostGap {
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault("", "", "rows that stand together",
+			fmt.Sprintf("this row stands %d rows below the one before it, where nobody may look, and may be left over; take it out, or move it up", x.number-h.last)))
+	}
+	h.last = x.number
 	mark := markOf(&t.row)
 	if x.hidden {
 		if len(h.rows) < mostHidden {
@@ -141,6 +151,19 @@ func (t *table) doubtHidden(h *hidden) {
 					fmt.Sprintf("this row is hidden, and '%s' isn't '%s', which the title names and all rows say that aren't hidden; take it out, or show it again", celltext.Shorten(cell), celltext.Shorten(y.cell))))
 				break
 			}
+		}
+	}
+}
+
+// doubtPrinted finds fault with what is printed on each page of a schedule, if it says that the rows
+// stand for several, or don't count.
+func (t *table) doubtPrinted(texts []string) {
+	p := t.Place
+	p.Row = t.HeadRow
+	for _, text := range texts {
+		if t.Specs != nil && (wording.Many.MatchString(text) && !celltext.IsSize(text) || wording.Several(text) || t.Lex.Struck(text)) {
+			t.Found.Faults = append(t.Found.Faults, p.Fault("", celltext.Shorten(text), "rows that count once",
+				fmt.Sprintf("'%s', which is printed on each page, may say that the rows stand for several, or don't count; write how many under quantity, and take it out of the page", celltext.Shorten(text))))
 		}
 	}
 }

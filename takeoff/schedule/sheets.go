@@ -187,6 +187,7 @@ func (t *table) readSheet(w *workbook.File, s workbook.Sheet, each func(*takeoff
 		t.Note("there are cells as far right as column %s; they aren't used", mapping.Letter(r.Beyond-1))
 	}
 	t.noteHidden(h.numbers)
+	t.doubtPrinted(rows.Printed)
 	t.notePinned(rows.Pinned())
 	return nil
 }

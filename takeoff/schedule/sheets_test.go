@@ -60,6 +60,7 @@ w.xlsx, sheet Supply, row 7: tag="S8"; system="Supply"; kind="bend"; width_mm="1
 w.xlsx, sheet Supply, row 8: tag="S9"; system="Supply"; kind="straight"; width_mm="600" -> 0.6; height_mm="400" -> 0.4;
     fault: w.xlsx, sheet Supply, row 8 | heading "Length (m)" | value "=F5*2" | expected a length in m, not negative | '=F5*2' is a formula without a result; open the file in a spreadsheet program and save it, or type the value
 w.xlsx, sheet Extract, row 2: system="Extract"; kind="straight"; diameter_mm="12 mm" -> 0.012; length_mm="2'-6\"" -> 0.762; stated_area_m2="7.854" -> 0.72966047616;
+fault: w.xlsx, sheet Extract, row 1 | heading "" | value "Extract" | expected sheets of one job, each piece once | sheet 'Extract', pieces in row 2, is hidden while others are shown, so its pieces may not count; it was read all the same: leave it out by --skip-hidden or by skip in a map (inspect -o), or show it
 note: sheet 'Cover' has no heading row and was passed over
 note: sheet 'Supply': row 2 above the headings passed over: 'Supply air'
 note: sheet 'Supply': no unit is given for 'Width': read as mm

@@ -209,6 +209,9 @@ func (t *table) titleBelow(number int, cells []string, text string) {
 	if t.titled = true; t.uncounted(number, cells, text) {
 		return
 	}
+	if (t.info.handed > 0 || t.OfRefused()) && wording.CopyTitle.MatchString(text) && !t.Lex.Part(text) {
+		t.doubtRows(number, text, "each piece once", "seems to head a copy of rows that stand above already; take the copy out, or reword the title")
+	}
 	t.Told.Add("titles of tables among the rows passed over, the first '%s'", celltext.Shorten(text), number)
 	t.Look.Kept = append(t.Look.Kept, number)
 	t.Look.Class(told.RemarkRow, number, cells)

@@ -84,7 +84,7 @@ var updateUgly = flag.Bool("update-ugly", false, "write the ugly files and their
 // file beside it.
 func TestUgly(t *testing.T) {
 	files := slices.Concat(
-		uglyMarks(t), uglyText(), uglyPages(), uglyDoubts(), uglySettled(), uglyFooters(), uglyTongues(), uglyBooks(t), uglySettledBooks(t), uglyMisread(), uglyMisreadBooks(t), uglyWords(), uglyTitles(), uglyHeads(), uglyAgain(t), uglyPinned(t), uglyKinds(), uglyKindsBooks(t), uglyDescribed(), uglyLines(), uglyBlind(), uglyRemarks(), uglyBeside(t), uglyBlindBooks(t), uglyPlain(t), uglyLooks(), uglyThird(), uglyLastRow(), uglyLooksBooks(t), uglySets(t), uglySetsBooks(t), uglyTraps(), uglyOrdinary(), uglyRooms(t), uglyWorkshop(), uglySilent(), uglySilentBooks(t), uglyOffices(), uglyHeadings(), uglyBills())
+		uglyMarks(t), uglyText(), uglyPages(), uglyDoubts(), uglySettled(), uglyFooters(), uglyTongues(), uglyBooks(t), uglySettledBooks(t), uglyMisread(), uglyMisreadBooks(t), uglyWords(), uglyTitles(), uglyHeads(), uglyAgain(t), uglyPinned(t), uglyKinds(), uglyKindsBooks(t), uglyDescribed(), uglyLines(), uglyBlind(), uglyRemarks(), uglyBeside(t), uglyBlindBooks(t), uglyPlain(t), uglyLooks(), uglyThird(), uglyLastRow(), uglyLooksBooks(t), uglySets(t), uglySetsBooks(t), uglyTraps(), uglyOrdinary(), uglyRooms(t), uglyWorkshop(), uglySilent(), uglySilentBooks(t), uglyOffices(), uglyHeadings(), uglyBills(), uglyQuiet(), uglyQuietBooks(t), uglyQuietLooks(t), uglyQuietColumns())
 	if len(files) < 60 {
 		t.Errorf("%d files", len(files))
 	}

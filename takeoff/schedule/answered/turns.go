@@ -11,7 +11,8 @@ import (
 // HeadTurns is what the heading of a column that isn't used says that its cells do: "altered"
 // where a figure with a sign changes how many there are, "replaces" where a cell names a row
 // that this one takes the place of, "times" where yes says that there are more or less of it
-// than the row says, "dated" where a day says that the row doesn't count any more; else nothing.
+// than the row says, "added" where a figure comes on top of a size or a count or goes off it,
+// "dated" where a day says that the row doesn't count any more; else nothing.
 func HeadTurns(lex *headings.Lexicon, typed string) string {
 	words := headings.Tokens(typed)
 	whole := strings.Join(words, "")
@@ -24,6 +25,8 @@ func HeadTurns(lex *headings.Lexicon, typed string) string {
 		return "times"
 	case lex.Keeps(typed) == "status" && dayWords[words[0]] != dayWords[words[len(words)-1]] && lex.StruckAnywhere(typed):
 		return "dated"
+	case addedWords[words[0]] && (len(words) == 1 || len(words) == 2 && lengthUnits[words[1]]):
+		return "added"
 	case alteredWords[words[0]] || alteredWords[words[len(words)-1]]:
 		return "altered"
 	}
@@ -44,6 +47,8 @@ func Turns(does, cell string) bool {
 	switch does {
 	case "altered":
 		return signedFigure(cell)
+	case "added":
+		return celltext.IsFigure(cell) && strings.Trim(cell, "0.,+-") != ""
 	case "times":
 		return Marks(cell)
 	case "dated":
@@ -58,6 +63,8 @@ func Turns(does, cell string) bool {
 // Words of such headings, in seven languages (from memory, unverified).
 var (
 	alteredWords = wording.SetOf("change changes delta diff difference correction adj adjust adjustment variance variation extra add addition less more korrektur anderung differenz mehr minder zugang abgang nachtrag ecart ajout verschil correctie meerwerk minderwerk andring skillnad tillagg diferencia ajuste correccion variazione differenza rettifica aggiunta")
+	addedWords   = wording.SetOf("add adding deduct deduction minus plus subtract zuschlag zugabe abzug ajout deduire aftrek toeslag avdrag tillagg anadir deducir suplemento detrazione aggiunta")
+	lengthUnits  = wording.SetOf("mm cm m in ft length lange longueur lengte langd longitud lunghezza")
 	timesHeads   = wording.SetOf("bothsides eachside double doubled twice half halb halbe doppelt doppel beidseitig demi moitie lesdeuxcotes dubbel beidezijden halve halv bada dubbelt doble mitad amboslados doppio meta entrambiilati")
 	dayWords     = wording.SetOf("date on day am datum le dato den fecha el data il op")
 )

@@ -44,6 +44,7 @@ type Spec struct {
 	OfUnits  bool   // it says in what quantities are
 	Answers  bool   // its cells answer yes or no, and no may say that a row doesn't count
 	Ticked   bool   // with ticks, so that a cross is no
+	Parties  string // "supplied": they say who supplies the row; "trade": which trade's it is
 	Empty    bool   // of one with more than one reading: its first cells are
 	Worded   bool   // or they hold words only
 	Figures  bool   // or figures only

@@ -29,7 +29,7 @@ func Describer(typed string) bool {
 
 // neighbours are words of headings over what other pieces are, or what isn't made, in seven
 // languages (from memory, unverified).
-var neighbours = []string{"next", "previous", "from", "to", "end", "ends", "connection", "connects", "connected", "adjacent", "between", "joins", "joint", "alternative", "alternate", "old", "spare", "insulation",
+var neighbours = []string{"above", "below", "over", "under", "beside", "clash", "clashes", "cross", "crosses", "crossing", "near", "next", "previous", "from", "to", "end", "ends", "connection", "connects", "connected", "adjacent", "between", "joins", "joint", "alternative", "alternate", "old", "spare", "insulation",
 	"anschluss", "nach", "von", "naar", "vers", "amont", "aval", "raccordement", "aansluiting", "anslutning", "conexion", "collegamento", "remark", "remarks", "comment", "comments", "note", "notes"}
 
 // OfNeighbours reports a heading over what stands beside the piece.
@@ -105,3 +105,10 @@ func (k Kinds) TitleKind(title string) string {
 	}
 	return w
 }
+
+// idHeads head columns of numbers that models give to single pieces, in seven languages (from
+// memory, unverified).
+var idHeads = []string{"elementid", "elementids", "objectid", "instanceid", "componentid", "entityid", "partid", "guid", "ifcguid", "ifcid", "globalid", "uniqueid", "uid", "uuid", "handle", "entityhandle", "modelid", "objektid", "bauteilid", "elementnummer", "elementnr", "identifiant", "idelement", "idobjet", "identificador", "idelemento", "iddeelemento", "idobjeto", "identificativo", "idoggetto", "elementnumber", "elementno"}
+
+// OfIDs reports such a heading.
+func OfIDs(typed string) bool { return slices.Contains(idHeads, headings.Squash(typed)) }

@@ -3,6 +3,7 @@ package items
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"blankoff/fittings"
@@ -48,6 +49,11 @@ func (t *Reader) anotherTable(beyond []string) {
 		if cell = celltext.Trim(cell); cell != "" {
 			t.strays = append(t.strays, cell)
 		}
+	}
+	if len(t.strays) == 2 && !t.besides && celltext.IsFigure(t.strays[1]) && t.Lex.Counts(t.strays[0]) && t.strays[1] != "1" { // No. of flats | 12
+		t.besides = true
+		t.Found.Faults = append(t.Found.Faults, t.Place.Fault("", celltext.Shorten(strings.Join(t.strays, " ")), "how many under quantity",
+			fmt.Sprintf("'%s' stands beside the rows, which may be there so many times; write how many under quantity, and take it out", celltext.Shorten(strings.Join(t.strays, " ")))))
 	}
 	if len(t.strays) < 4 || t.besides || !t.Kinds().LooksLikePiece(t.strays) {
 		return
@@ -261,4 +267,32 @@ func (t *Reader) doubtLast() {
 	p := takeoff.Place{File: t.Place.File, Sheet: t.Place.Sheet, Row: l.last.row}
 	t.Found.Faults = append(t.Found.Faults, p.Fault(length.Heading(), fmt.Sprintf("%.4g m", l.last.length), "each piece once",
 		fmt.Sprintf("the last row is as long as the %d rows above it together, so it may be their total; take it out, or write total before it", l.rows-1)))
+}
+
+// countsElse reports a heading with a word for how many that counts something else than pieces:
+// how much of it is in one (kg/Stk), or things at the ducts (hangers pcs); and one whose cells are
+// no figures (required on site).
+func (t *Reader) countsElse(at int) bool {
+	typed := t.Specs[at].Typed
+	before, _, per := strings.Cut(typed, "/")
+	before = celltext.Trim(before)
+	if u, ok := quantity.UnitOf(before); per && (ok && u.Measure != takeoff.Count || t.Lex.Uncounted(before)) {
+		return true
+	}
+	if slices.ContainsFunc(headings.Tokens(typed), t.Lex.Apart) {
+		return true
+	}
+	cells := t.Peek().Columns[at]
+	return len(cells) > 2 && !slices.ContainsFunc(cells, celltext.IsFigure)
+}
+
+// timesing refuses a row beside which it stands how many times it counts, as surveyors write it,
+// and reports whether it does: 2/, 2/3/.
+func (t *Reader) timesing(r *takeoff.Row, s *columns.Spec, cell string) bool {
+	if len(cell) > 8 || strings.Trim(cell, "0123456789/") != "" {
+		return false
+	}
+	r.Faults = append(r.Faults, t.Place.Fault(s.Typed, cell, "how many under quantity",
+		fmt.Sprintf("'%s' seems to say how many times the row counts; write how many under quantity, and take it out", cell)))
+	return true
 }

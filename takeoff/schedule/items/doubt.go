@@ -247,6 +247,8 @@ func (t *Reader) says(r *takeoff.Row, s *columns.Spec, at int, cell string) {
 		trouble = "may say that the row doesn't count; take the row out, or write out under scope; take the column out if it says something else"
 	case "altered":
 		expected, trouble = "how many under quantity", "may change how many there are; write how many in all under quantity, and take the column out"
+	case "added":
+		expected, trouble = "each size as it is", "may come on top of a size or a count, or go off it; write what comes out, and take the column out"
 	case "times":
 		expected, trouble = "how many under quantity", "may say that there are more or less than the row counts; write how many under quantity, and take the column out"
 	case "replaces":

@@ -2,7 +2,6 @@ package items
 
 import (
 	"fmt"
-	"slices"
 	"strconv"
 	"strings"
 
@@ -11,7 +10,6 @@ import (
 	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/headings"
-	"blankoff/takeoff/schedule/quantity"
 	"blankoff/takeoff/schedule/wording"
 	"blankoff/takeoff/terms"
 )
@@ -53,7 +51,10 @@ func (t *Reader) doubtAreas(r *takeoff.Row) {
 		}
 		x, met := t.areas[text]
 		if !met {
-			if x.is, x.times = wording.Name(t.Lex, text); len(t.areas) > mostMet || t.areas == nil {
+			if x.is, x.times = wording.Name(t.Lex, text); x.is == wording.IsName && wording.AnyLevel(text) && c == takeoff.Level {
+				x.is = wording.IsSeveral
+			}
+			if len(t.areas) > mostMet || t.areas == nil {
 				t.areas = map[string]areaName{}
 			}
 			t.areas[strings.Clone(text)] = x
@@ -275,21 +276,4 @@ func (t *Reader) toldQuantities() {
 	default:
 		t.Note("%d rows have no figure under quantity, and each counts as one piece: in rows %d to %d", c.without, c.first, c.last)
 	}
-}
-
-// countsElse reports a heading with a word for how many that counts something else than pieces:
-// how much of it is in one (kg/Stk), or things at the ducts (hangers pcs); and one whose cells are
-// no figures (required on site).
-func (t *Reader) countsElse(at int) bool {
-	typed := t.Specs[at].Typed
-	before, _, per := strings.Cut(typed, "/")
-	before = celltext.Trim(before)
-	if u, ok := quantity.UnitOf(before); per && (ok && u.Measure != takeoff.Count || t.Lex.Uncounted(before)) {
-		return true
-	}
-	if slices.ContainsFunc(headings.Tokens(typed), t.Lex.Apart) {
-		return true
-	}
-	cells := t.Peek().Columns[at]
-	return len(cells) > 2 && !slices.ContainsFunc(cells, celltext.IsFigure)
 }

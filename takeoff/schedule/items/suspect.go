@@ -19,8 +19,7 @@ import (
 
 // unused looks at a cell of a column that isn't used.
 func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
-	t.unheaded(i, s)
-	if t.Straights {
+	if t.unheaded(i, s); t.Straights {
 		if t.seeFitting(cell, s.Typed+"-"); s.Watch.Turns {
 			t.fitted = s.Typed // only fittings have one
 		}
@@ -41,6 +40,9 @@ func (t *Reader) unused(r *takeoff.Row, i int, s *columns.Spec, cell string) {
 	}
 	if w.Revises {
 		r.Revision = answered.RevisionMark(cell)
+	}
+	if cell[len(cell)-1] == '/' && t.timesing(r, s, cell) {
+		return
 	}
 	if w.Remarks {
 		t.others = append(t.others, otherNote{s.Typed, cell})
@@ -81,7 +83,7 @@ func (t *Reader) struck(r *takeoff.Row, i int, s *columns.Spec, cell string) boo
 
 // underNone takes note of a cell under no heading.
 func (t *Reader) underNone(i int, s *columns.Spec, cell string) {
-	if len(cell) < 20 && !celltext.Digit(cell[0]) && t.saysOf(cell).Of&(wording.OfMany|wording.OfCounts) != 0 {
+	if len(cell) < 20 && !celltext.Digit(cell[0]) && (t.saysOf(cell).Of&(wording.OfMany|wording.OfCounts) != 0 || t.Lex.Counts(cell)) {
 		t.others = append(t.others, otherNote{nameAt(s, i), cell})
 	}
 	if len(t.strays) < headrow.MostTitle {
@@ -107,11 +109,14 @@ func (t *Reader) secondFigure(i int, s *columns.Spec, cell string) {
 
 // strikes reports a cell that says its row doesn't count.
 func (t *Reader) strikes(s *columns.Spec, cell string) bool {
+	if s.Parties == "supplied" && answered.Theirs(cell) || s.Parties == "trade" && answered.OfOtherTrade(cell) && !answered.OfTrade(cell) {
+		return true
+	}
 	no := slices.Contains(wording.Noes, strings.ToLower(cell))
 	switch s.Watch.Keeps {
 	case "answered":
 		return answered.SaysNo(cell, s.Ticked) || t.Lex.Struck(cell) || celltext.MeansNothing(cell) && answered.PlusMinus(s.Typed)
-	case "altered", "times", "dated", "replaces":
+	case "altered", "added", "times", "dated", "replaces":
 		return answered.Turns(s.Watch.Keeps, cell) || t.Lex.Struck(cell) || len(cell) == 1 && strings.EqualFold(cell, initials[plainHead(s.Typed)])
 	case "struck":
 		return !no
@@ -121,7 +126,7 @@ func (t *Reader) strikes(s *columns.Spec, cell string) bool {
 		return t.Lex.StruckName(cell)
 	case "kept":
 		return no || t.Lex.Struck(cell)
-	case "e", "d", "o", "-":
+	case "e", "d", "o", "-", "out", "cr", "ded", "deduct":
 		return strings.EqualFold(cell, s.Watch.Keeps) || t.Lex.Struck(cell)
 	}
 	of := t.saysOf(cell).Of
@@ -258,13 +263,15 @@ func (t *Reader) keepsOf(s *columns.Spec, open bool) string {
 		keeps = initials[plainHead(s.Typed)]
 	case s.Answers:
 		keeps = "answered"
+	case keeps == "" && s.Parties != "":
+		keeps = "status"
 	}
 	return keeps
 }
 
 // initials are headings under which a letter or a sign says that a row doesn't count: E of new
 // and existing, D of added and deleted, O of additions and omissions (common practice, no source).
-var initials = map[string]string{"existing/new": "e", "new/existing": "e", "exist/new": "e", "new/exist": "e", "e/n": "e", "n/e": "e", "change": "d", "a/d": "d", "add/omit": "o", "a/o": "o", "+/-": "-"}
+var initials = map[string]string{"existing/new": "e", "new/existing": "e", "exist/new": "e", "new/exist": "e", "e/n": "e", "n/e": "e", "change": "d", "a/d": "d", "add/omit": "o", "a/o": "o", "+/-": "-", "in/out": "out", "out/in": "out", "cr/dr": "cr", "dr/cr": "cr", "add/ded": "ded", "add/deduct": "deduct"}
 
 // plainHead is a heading in small letters, without spaces, points and apostrophes.
 func plainHead(typed string) string {

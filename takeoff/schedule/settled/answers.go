@@ -9,6 +9,7 @@ import (
 	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/mapping"
 	"blankoff/takeoff/schedule/wording"
@@ -20,13 +21,16 @@ func (t *Reading) seeAnswers() {
 	var b columns.Beneath
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Used || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, columns.AddedMark) || t.ofQuality(s.Typed) {
+		if s.Used || s.Verdict != headings.Unknown && s.Verdict != headings.Blank || strings.HasPrefix(s.Typed, columns.AddedMark) {
 			continue
 		}
 		if b.Columns == nil {
 			b = t.Peek()
 		}
 		cells := b.Columns[i]
+		if t.seeParties(s, cells); t.ofQuality(s.Typed) {
+			continue
+		}
 		empty := b.Rows - len(cells)
 		taking := s.Verdict == headings.Blank || answered.OfTaking(s.Typed)
 		s.Answers, s.Ticked = answered.Answers(cells, empty, taking)
@@ -42,6 +46,29 @@ func (t *Reading) seeAnswers() {
 		} else if !s.Fixed && empty > 0 && len(cells) > 0 && b.Share(i, answered.Marks) == 1 {
 			t.askMarks(s, mapping.Letter(i), cells[0])
 		}
+	}
+}
+
+// seeParties finds out whether the cells of a column say who supplies each row, or which trade
+// does: most of them are ours, and others are asked about.
+func (t *Reading) seeParties(s *columns.Spec, cells []string) {
+	s.Parties = ""
+	share := func(so func(string) bool) bool {
+		n := 0
+		for _, cell := range cells {
+			if so(cell) {
+				n++
+			}
+		}
+		return n > 0 && 2*n >= len(cells)
+	}
+	refused := t.OfRefused() && len(cells) > 0
+	switch {
+	case answered.OfSupply(s.Typed) && (refused || !share(answered.Theirs)):
+		s.Parties = "supplied"
+	case described.OfNeighbours(s.Typed):
+	case share(answered.OfTrade) || refused && share(answered.OfOtherTrade):
+		s.Parties = "trade"
 	}
 }
 
@@ -200,3 +227,36 @@ var (
 		"besteld bestelde geleverd geleverde bestallt bestallda levererat levererade pedida pedidas pedidos solicitada entregada entregadas servida servidas ordinata ordinati ord consegnata consegnati cons")
 	orderCounts = wording.SetOf("bestellmenge bestellanzahl bestellstuckzahl liefermenge lieferanzahl versandmenge bestelaantal leveraantal orderantal leveransantal")
 )
+
+// counts reports a cell that counts pieces, or adds up or multiplies how many: 4, 2x3, 4+2. The
+// latter are asked about at their rows.
+func counts(cell string) bool {
+	return celltext.IsCount(cell) || len(cell) < 9 && celltext.Digit(cell[0]) && celltext.Digit(cell[len(cell)-1]) && strings.Trim(cell, "0123456789+x*×") == ""
+}
+
+// idForTag takes the one column of numbers of single pieces, as models give them, for the tags
+// where no other column names pieces: it stands twice on none.
+func (t *Reading) idForTag() {
+	if t.Maps(takeoff.Tag) || t.Maps(takeoff.From) || t.Maps(takeoff.Run) {
+		return
+	}
+	found := -1
+	for i := range t.Specs {
+		if s := &t.Specs[i]; !s.Used && !s.Fixed && (s.Verdict == headings.Unknown || s.Verdict == headings.Near) && described.OfIDs(s.Typed) {
+			if found >= 0 {
+				return
+			}
+			found = i
+		}
+	}
+	if found < 0 {
+		return
+	}
+	b := t.Peek()
+	cells := b.Columns[found]
+	if some := slices.Compact(slices.Sorted(slices.Values(cells))); len(cells) < b.Rows || b.Rows == 0 || 4*len(some) < 3*len(cells) || b.Share(found, celltext.HasDigit) < 1 {
+		return
+	}
+	t.TakeFor(&t.Specs[found], takeoff.Tag)
+	t.Note("column '%s' is read as tag, as it numbers single pieces and no other column names them", t.Specs[found].Typed)
+}

@@ -8,6 +8,7 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/answered"
 	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
 	"blankoff/takeoff/schedule/described"
@@ -211,7 +212,7 @@ func (t *Reading) mostNameKinds(cells []string) bool {
 		switch kinds := t.Kinds(); {
 		case kinds.NamesPiece(c):
 			named++
-		case kinds.Lex.Apart(c): // a grille among ducts
+		case kinds.Lex.Apart(c) || answered.OfOtherTrade(c): // a grille among ducts
 			rows--
 		}
 	}

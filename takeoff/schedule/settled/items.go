@@ -33,7 +33,7 @@ func (t *Reading) numbersByCells(b columns.Beneath) {
 		if headings.Squash(s.Typed) == "amount" { // of money
 			continue
 		}
-		if share := b.Share(i, celltext.IsCount); share < 0.5 || share < 1 && !s.Ask.Units() && !t.Maps(takeoff.Tag) {
+		if share := b.Share(i, counts); share < 0.5 || share < 1 && !s.Ask.Units() && !t.Maps(takeoff.Tag) {
 			continue
 		}
 		if found >= 0 {

@@ -209,7 +209,10 @@ func (t *Reading) frenchSides() {
 		if !s.Used || s.Fixed || s.Verdict != headings.Known || s.To() != takeoff.DimColumn(fittings.Length) {
 			continue
 		}
-		if words := headings.Tokens(s.Typed); len(words) > 0 && words[0] == "l" && (s.Typed[0] == 'l' || small < 0 && others == 0) && small < 0 {
+		if words := headings.Tokens(s.Typed); len(words) > 0 && words[0] == "l" && (small < 0 && (s.Typed[0] == 'l' || others == 0) || small >= 0 && s.Typed[0] == 'l' && t.Specs[small].Typed[0] == 'L') {
+			if small >= 0 { // L, l: the large one is the length
+				others++
+			}
 			small = i
 		} else {
 			others++

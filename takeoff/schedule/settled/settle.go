@@ -47,6 +47,7 @@ func (t *Reading) settleHeadings() {
 	t.ductByCells()
 	t.byCells()
 	t.orderedCounts()
+	t.idForTag()
 	t.nearByCells()
 	t.describedKinds()
 	t.radiusBesideThroat()

@@ -19,6 +19,7 @@ type pieces struct {
 	bare, tagged []uint32  // sorted once all are there; tagged without rows that have no tag
 	count        int       // of pieces, with their quantities
 	tags         []uint32  // of the tags alone
+	named        []uint32  // of the tags with kind and cross-section
 	runs         []stretch // of the rows with a length
 	kind, is     string    // of the row before: as typed, and as it is called here
 }
@@ -51,10 +52,11 @@ func (p *pieces) mark(r *takeoff.Row) {
 		}
 	}
 	h.Write([]byte(p.is))
-	many := 1
+	many, section := 1, uint32(0)
 	for i, v := range marking(r) {
 		if i == ofRuns {
-			p.markRun(r, h.Sum32())
+			section = h.Sum32()
+			p.markRun(r, section)
 		}
 		if i == len(markedBy)-1 {
 			many = int(v)
@@ -67,7 +69,8 @@ func (p *pieces) mark(r *takeoff.Row) {
 	p.bare = append(p.bare, h.Sum32())
 	if tag := r.Text[takeoff.Tag]; tag != "" {
 		h.Write([]byte(tag))
-		p.tagged, p.tags = append(p.tagged, h.Sum32()), append(p.tags, markTag(tag))
+		mark := markTag(tag)
+		p.tagged, p.tags, p.named = append(p.tagged, h.Sum32()), append(p.tags, mark), append(p.named, mark^section*0x9e3779b1)
 	}
 }
 

@@ -101,6 +101,8 @@ func whyDoubted(lex *headings.Lexicon, read []*Sheet, s, other *Sheet) string {
 		return fmt.Sprintf("seems to be another revision of sheet '%s', so pieces may be counted twice", other.Name)
 	case revisionOnly.MatchString(s.Name) && slices.ContainsFunc(read, func(o *Sheet) bool { return !revision.MatchString(o.Name) }):
 		return "is named for a revision only, so its pieces may be those of another sheet"
+	case s.Hidden && slices.ContainsFunc(read, func(o *Sheet) bool { return !o.Hidden }):
+		return unseen
 	}
 	return doubles(lex, read, s)
 }
@@ -110,6 +112,9 @@ func whyDoubted(lex *headings.Lexicon, read []*Sheet, s, other *Sheet) string {
 func doubles(lex *headings.Lexicon, read []*Sheet, s *Sheet) string {
 	if o := revisedBy(read, s); o != nil {
 		return fmt.Sprintf("seems to be an earlier revision of sheet '%s', so pieces may be counted twice", o.Name)
+	}
+	if o := remakes(lex, read, s); o != nil {
+		return fmt.Sprintf("has the tags and cross-sections of sheet '%s' with other lengths or quantities, so it may take the place of it", o.Name)
 	}
 	if of := sumsOf(lex, read, s); of != "" {
 		return "gives the lengths of " + of + " by size, so its pieces may be counted twice"
@@ -124,11 +129,17 @@ func ofRoom(lex *headings.Lexicon, read []*Sheet, s *Sheet) bool {
 	return lex.Part(s.Name) || old && !slices.ContainsFunc(read, func(o *Sheet) bool { return o != s && headings.Squash(o.Name) == rest })
 }
 
+// unseen says why the pieces of a hidden sheet may not count.
+const unseen = "is hidden while others are shown, so its pieces may not count"
+
 // doubtSheet finds fault with a sheet.
 func (f *Findings) doubtSheet(file string, s *Sheet, why string) {
-	at := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}
+	at, cure := takeoff.Place{File: file, Sheet: s.Name, Row: s.Headings[0]}, "leave it out by skip in a map (inspect -o), or rename it"
+	if why == unseen {
+		cure = "leave it out by --skip-hidden or by skip in a map (inspect -o), or show it"
+	}
 	f.Faults = append(f.Faults, at.Fault("", s.Name, "sheets of one job, each piece once",
-		fmt.Sprintf("sheet '%s', pieces in %s, %s; it was read all the same: leave it out by skip in a map (inspect -o), or rename it", s.Name, s.pieceRows(), why)))
+		fmt.Sprintf("sheet '%s', pieces in %s, %s; it was read all the same: %s", s.Name, s.pieceRows(), why, cure)))
 }
 
 // pieceRows writes where the pieces of a sheet stand.

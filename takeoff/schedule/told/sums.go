@@ -161,3 +161,44 @@ func (s *Sheet) Say(text string) {
 		s.Lines = append(s.Lines, text)
 	}
 }
+
+// A sheet is another again, of a later month or stage, where so many rows and so great a share of
+// them have its tags and cross-sections. Common practice, no source.
+const (
+	leastRemade = 5
+	mostlyAgain = 0.8
+)
+
+// remakes finds the sheet before s, of no other place, of which s has most tags with their
+// cross-sections, of several sorts, though not the very rows.
+func remakes(lex *headings.Lexicon, read []*Sheet, s *Sheet) *Sheet {
+	name := nameOf(lex, s.Name)
+	for _, o := range read {
+		if o == s {
+			return nil
+		}
+		if o.rows == s.rows || len(s.marks.named) < leastRemade || len(o.marks.named) < leastRemade || (name.place || nameOf(lex, o.Name).place || name.apart(nameOf(lex, o.Name))) && !(dated.MatchString(s.Name) && dated.MatchString(o.Name)) {
+			continue
+		}
+		slices.Sort(o.marks.named)
+		both := 0
+		for _, m := range s.marks.named {
+			if _, ok := slices.BinarySearch(o.marks.named, m); ok {
+				both++
+			}
+		}
+		if float64(both) >= mostlyAgain*float64(min(len(s.marks.named), len(o.marks.named))) && sections(s) > 2 {
+			return o
+		}
+	}
+	return nil
+}
+
+// dated is the name of a sheet that is a day or a month.
+var dated = regexp.MustCompile(`^\W*(?:20\d\d[-._ ]\d{1,2}|\d{1,2}[-._ ]\d{1,2}(?:[-._ ]\d{2,4})?)`)
+
+// sections is how many cross-sections the rows of a sheet have.
+func sections(s *Sheet) int {
+	by, _ := lengthsBy(s)
+	return len(by)
+}

@@ -171,3 +171,9 @@ func PerStorey(line string) bool { return perStorey.MatchString(line) }
 
 // perStorey is that, in seven languages (from memory, unverified).
 var perStorey = regexp.MustCompile(`(?i)\b(?:(?:per|by) (?:storey|story|floor|level|verdieping|bouwlaag|våning|plan|piano)|(?:je|pro|nach) (?:geschoss|etage|ebene|stockwerk)|par (?:étage|niveau)|por (?:planta|nivel))\b`)
+
+// AnyLevel reports a name of a level that is none, but says that each or all are meant.
+func AnyLevel(text string) bool { return len(text) < 30 && anyWords[headings.Squash(text)] }
+
+// anyWords say so, in seven languages (from memory, unverified).
+var anyWords = SetOf("all each every both alllevels allfloors eachlevel eachfloor everyfloor everylevel alle jede jedes jeweils beide allegeschosse jeetage jegeschoss chaque tous toutes tousniveaux touslesniveaux chaqueniveau lesdeux elke iedere alleverdiepingen perverdieping varje alla allaplan bada cada todas todos todaslasplantas ambas ogni tutti tutte tuttiipiani entrambi")

@@ -106,6 +106,10 @@ func DoubtfulKind(kind string) bool {
 // unverified).
 var Summary = regexp.MustCompile(`(?i)\bsummary\b|zusammenfassung|\bübersicht\b|récapitulatif|samenvatting|\boverzicht\b|sammanfattning|\bresumen\b|\briepilogo\b`)
 
+// CopyTitle is the title of a list that stands there for somebody else once more, in seven languages
+// (from memory, unverified).
+var CopyTitle = regexp.MustCompile(`(?i)\b(?:(?:workshop|office|site|file|store|client|second|2nd|shop|fabricator)s?'?s? copy|copy (?:for|of)|duplicate|reprint|re-?issued?|repeat of|again for|kopie|duplikat|abschrift|zweitschrift|copie|duplicata|double pour|afschrift|duplicaat|kopia|avskrift|dubblett|copia|duplicado|duplicato|doppione)\b`)
+
 // PageLine numbers a page, in seven languages (from memory, unverified).
 var PageLine = regexp.MustCompile(`(?i)^(?:sheet|page|blatt|seite|feuille|blad|pagina|página|hoja|foglio|sida)\s*(?:no\.?|nr\.?)?\s*\d+(?:\s*(?:of|von|sur|de|van|av|di|/)\s*\d+)?$`)
 

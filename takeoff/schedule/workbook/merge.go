@@ -135,7 +135,7 @@ func (sr *Rows) hideColumns(e xml.StartElement) {
 		case "hidden":
 			hidden = hidden || a.Value == "1" || a.Value == "true"
 		case "width":
-			hidden = hidden || nought(a.Value)
+			hidden = hidden || thin(a.Value, 0.3)
 		}
 	}
 	if hidden && from >= 1 {
@@ -158,4 +158,10 @@ func (sr *Rows) blank() {
 	clear(sr.Cells)
 	sr.Cells, sr.Down, sr.Over, sr.Struck, sr.Sums, sr.Unlike = sr.Cells[:0], sr.Down[:0], sr.Over[:0], sr.Struck[:0], sr.Sums[:0], sr.Unlike[:0]
 	sr.Linked, sr.Paint, sr.Comments = false, dress.Painted{}, nil
+}
+
+// thin reports a row less high, in points, or a column less wide, in digits, than anybody reads.
+func thin(size string, least float64) bool {
+	v, err := strconv.ParseFloat(size, 64)
+	return err == nil && v >= 0 && v < least
 }

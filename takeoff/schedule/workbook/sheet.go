@@ -160,7 +160,7 @@ func (sr *Rows) startRow(e xml.StartElement) error {
 		case "outlineLevel":
 			sr.Level, _ = strconv.Atoi(a.Value)
 		case "ht":
-			sr.Hidden = sr.Hidden || nought(a.Value)
+			sr.Hidden = sr.Hidden || thin(a.Value, 2)
 		}
 	}
 	if sr.Number > excelize.TotalRows {
