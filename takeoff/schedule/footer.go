@@ -149,8 +149,10 @@ func (t *table) signed(number int, cells []string, filled []int) bool {
 	if t.feet++; t.feet > mostFeet {
 		return false
 	}
+	whole := strings.Join(celltext.Texts(cells), " ")
+	parted := celltext.HasDigit(whole) || !t.isPlain(whole) // else a sentence that commas have parted
 	for _, i := range filled {
-		if text := celltext.Trim(cells[i]); !isDate(text) && !t.isPlain(text) {
+		if text := celltext.Trim(cells[i]); parted && !isDate(text) && !t.isPlain(text) {
 			return false
 		}
 	}

@@ -1,6 +1,7 @@
 package described
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 
@@ -147,6 +148,10 @@ func FittingCode(cell string) bool {
 	return len(word) > 1 && slices.Contains(fittingCodes, strings.ToLower(word))
 }
 
+// ofTests is in words for tests and their papers, for which lists of ducts are made, in seven
+// languages, without accents (from memory, unverified).
+var ofTests = regexp.MustCompile(`leak|test|pruf|probe|provning|protokol|essai|epreuve|etancheit|prueba|estanqu|prova|collaud|tenuta|beproev|lekdicht|luchtdicht|tathet|dichtheit|dichtigkeit`)
+
 // mostTitleWords is how many words a title has at most that names what a list is of.
 const mostTitleWords = 6
 
@@ -158,7 +163,7 @@ func (k Kinds) OfOthers(title string) bool {
 		return wording.Summary.MatchString(title)
 	}
 	return k.OfOtherThings(title) || slices.ContainsFunc(headings.Tokens(title), func(w string) bool {
-		return len(w) > 3 && w != "joint" && w != "joints" && k.Lex.Apart(w) && !k.Lex.Part(w)
+		return len(w) > 3 && w != "joint" && w != "joints" && w != "register" && k.Lex.Apart(w) && !k.Lex.Part(w) && !ofTests.MatchString(w)
 	})
 }
 
@@ -166,7 +171,9 @@ func (k Kinds) OfOthers(title string) bool {
 func (k Kinds) OfOtherThings(heading string) bool {
 	words := headings.Tokens(heading)
 	return k.NamesFitting(heading) || slices.ContainsFunc(words, func(w string) bool { return slices.Contains(otherThings, w) }) &&
-		!slices.ContainsFunc(words, func(w string) bool { return strings.HasPrefix(w, "spir") || w == "duct" || w == "ductwork" }) // spiral pipe
+		!slices.ContainsFunc(words, func(w string) bool {
+			return strings.HasPrefix(w, "spir") || w == "duct" || w == "ductwork" || w == "ventilation"
+		}) // spiral pipe
 }
 
 // named is the kind that words are the whole name of, one or several.

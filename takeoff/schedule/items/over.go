@@ -5,6 +5,7 @@ import (
 	"slices"
 
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/told"
 )
 
@@ -135,4 +136,14 @@ func (t *Reader) NoteCounts() {
 		}
 	}
 	t.Over.rows, t.Over.named = [2]int{}, [2]int{}
+}
+
+// ofLevels reports a heading with a word for a level behind another: from level, till plan.
+func (t *Reader) ofLevels(typed string) bool {
+	words := headings.Tokens(typed)
+	if len(words) < 2 {
+		return false
+	}
+	places, _ := t.Lex.Place(words[len(words)-1] + " 1")
+	return len(places) == 1 && places[0] == "level" && !t.Lex.Counts(words[0])
 }

@@ -245,7 +245,7 @@ func (t *Reader) watch(i int, many bool) {
 	if !remarks { // else looked at as such
 		keeps = t.keepsOf(s, unsure || s.Verdict == headings.Asks)
 	}
-	s.Watch = columns.Watch{Turns: t.ofRadii(i), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers && !wording.OtherUnit.MatchString(s.Typed), Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
+	s.Watch = columns.Watch{Turns: t.ofRadii(i), Keeps: keeps, Remarks: remarks, Counts: (unsure || units || s.Verdict == headings.Asks && s.Ask.Describes()) && !many && !s.Fixed && !s.Answers && !wording.OtherUnit.MatchString(s.Typed) && !t.ofLevels(s.Typed), Units: unsure || units, Least: 1000, Several: unsure && wording.HeadsMany(s.Typed), TotalIn: t.totalIn(s), Revises: t.Revises(i)}
 }
 
 // keepsOf is how the cells of a column may say that rows don't count; open: its heading doesn't

@@ -176,7 +176,7 @@ func (t *Reading) kindByCells(b columns.Beneath) {
 			if share >= 0.5 {
 				found = append(found, i)
 			}
-		case share == 1 && (s.Used && s.Verdict == headings.Known && s.To() == takeoff.Tag || s.Verdict == headings.Unknown && described.Describer(s.Typed)):
+		case share == 1 && (s.Used && s.Verdict == headings.Known && (s.To() == takeoff.Tag || s.To() == takeoff.Style) || s.Verdict == headings.Unknown && described.Describer(s.Typed)):
 			found = append(found, i)
 		}
 	}

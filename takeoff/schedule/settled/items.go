@@ -169,7 +169,8 @@ func (t *Reading) shapeByCells(b columns.Beneath) {
 	}
 	for i := range t.Specs {
 		s := &t.Specs[i]
-		if s.Verdict == headings.Asks && !s.Fixed && s.Ask.Describes() && b.Share(i, t.Kinds().NamesShape) == 1 {
+		kinds := s.Used && s.Verdict == headings.Known && s.To() == takeoff.Kind && len(b.Columns[i]) > 1 && b.Share(i, t.Kinds().NamesKind) == 0
+		if (s.Verdict == headings.Asks && s.Ask.Describes() || kinds) && !s.Fixed && b.Share(i, t.Kinds().NamesShape) == 1 {
 			t.TakeFor(s, takeoff.Shape)
 			t.Note("column '%s' is read as shape, as its cells name shapes", s.Typed)
 			return

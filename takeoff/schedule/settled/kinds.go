@@ -117,7 +117,8 @@ func (t *Reading) ofFittings(s *columns.Spec, cells []string) bool {
 	case headings.Blank:
 		return false
 	case headings.Asks:
-		numbers := len(cells) > 1 && !slices.ContainsFunc(cells, func(c string) bool { return !celltext.IsFigure(c) })
+		words := slices.DeleteFunc(slices.Clone(cells), celltext.IsFigure)
+		numbers := len(cells) > 1 && 10*len(words) <= len(cells) // but for a line below
 		return s.Ask.Describes() && !numbers || s.Ask.Runs() && !t.Maps(takeoff.DimColumn(fittings.Length)) || s.Ask.Radii() && !empty
 	case headings.Sizes:
 		return !empty && (s.Size == headings.SecondSize || s.Size == headings.BranchSize)

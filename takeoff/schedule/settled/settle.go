@@ -40,6 +40,7 @@ func (t *Reading) settleHeadings() {
 	t.spanishName()
 	t.swedishPlan()
 	t.frenchSides()
+	t.loneSideA()
 	t.sidesAB()
 	t.sidesOneTwo()
 	t.sizeInCells()

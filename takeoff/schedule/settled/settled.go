@@ -7,7 +7,9 @@ import (
 
 	"blankoff/fittings"
 	"blankoff/takeoff"
+	"blankoff/takeoff/schedule/celltext"
 	"blankoff/takeoff/schedule/columns"
+	"blankoff/takeoff/schedule/described"
 	"blankoff/takeoff/schedule/headings"
 	"blankoff/takeoff/schedule/quantity"
 )
@@ -40,6 +42,9 @@ func (t *Reading) describedKinds() {
 	for i := range t.Specs {
 		s := &t.Specs[i]
 		if s.Used && s.Verdict == headings.Known && s.To() == takeoff.Kind {
+			if !s.Fixed && !t.OfRefused() {
+				t.codesForTag(s)
+			}
 			return
 		}
 		if s.Verdict == headings.Asks && s.Ask.Describes() {
@@ -52,12 +57,29 @@ func (t *Reading) describedKinds() {
 	if len(found) == 0 {
 		found = items
 	}
-	if len(found) != 1 {
+	if len(found) != 1 || t.codesForTag(found[0]) {
 		return
 	}
 	t.TakeFor(found[0], takeoff.Kind)
 	found[0].Settled = len(items) > 0 // else the heading says it
 	t.Note("column '%s' is read as kind, as no other column is headed so", found[0].Typed)
+}
+
+// codesForTag takes a column of descriptions for the tags where each cell is a code of its own and
+// none names a kind: K001 under Teil.
+func (t *Reading) codesForTag(s *columns.Spec) bool {
+	at := slices.IndexFunc(t.Specs, func(x columns.Spec) bool { return x.Typed == s.Typed })
+	cells := t.Peek().Columns[at]
+	code := func(c string) bool {
+		return celltext.HasDigit(c) && len(strings.Fields(c)) == 1 && !celltext.IsSize(c) && t.Kinds().KindIn(c) == fittings.NoKind && !described.FittingCode(c)
+	}
+	if t.Maps(takeoff.Tag) || len(cells) < 3 || strings.EqualFold(s.Typed, takeoff.Kind.Heading()) || slices.ContainsFunc(cells, func(c string) bool { return !code(c) }) || len(slices.Compact(slices.Sorted(slices.Values(cells)))) < len(cells) {
+		return false
+	}
+	t.TakeFor(s, takeoff.Tag)
+	s.Settled = true
+	t.Note("column '%s' is read as tag, as each of its cells is another and none names a kind", s.Typed)
+	return true
 }
 
 // radiusBesideThroat takes the one column of radii for those to the centre line where another

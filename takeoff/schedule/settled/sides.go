@@ -218,3 +218,23 @@ func underFoot(feet, inches string) bool {
 	v, trouble := c.Number(inches)
 	return quantity.Nothing(inches, takeoff.Lengths) || inches == "" || trouble == "" && (v < 0.3048 || feet == "" || feet == "0" || celltext.MeansNothing(feet))
 }
+
+// loneSideA takes a bare A for the width where a bare H is the height and nothing else the width,
+// as in Spanish (ancho): A mm | H mm | L mm.
+func (t *Reading) loneSideA() {
+	if t.Maps(columns.Own[0]) || !slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
+		return s.Used && s.To() == columns.Own[1] && headings.Tokens(s.Typed)[0] == "h"
+	}) {
+		return
+	}
+	for i := range t.Specs {
+		s := &t.Specs[i]
+		words := headings.Tokens(s.Typed)
+		if s.Used || s.Fixed || len(words) == 0 || len(words) > 2 || words[0] != "a" || !s.Heading.Said || s.Heading.Unit.Measure != takeoff.Lengths {
+			continue
+		}
+		t.TakeFor(s, columns.Own[0])
+		t.Note("column '%s' is read as width_mm, as it stands beside the height and nothing else is the width", s.Typed)
+		return
+	}
+}
