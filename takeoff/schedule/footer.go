@@ -63,6 +63,9 @@ var general = []string{"all", "alle", "allen", "aller", "alla", "samtliche", "sa
 // nor a system or a level is plain if no list of words says that it bears on rows: it is told, to be
 // read.
 func (t *table) isPlain(text string) bool {
+	if len(text) > mostFoot {
+		return false
+	}
 	words, kinds := headings.Tokens(text), t.Kinds()
 	isGeneral := func(w string) bool { return slices.Contains(general, w) }
 	places, _ := t.Lex.Place(text)
@@ -110,6 +113,9 @@ func (t *table) footer(number int, cells []string, text string) bool {
 	t.asFooter(number, cells, text)
 	return true
 }
+
+// mostFoot is how long such a line is at most, bytes.
+const mostFoot = 400
 
 // mostFeet is how many lines are looked at that may stand below the last piece.
 const mostFeet = 1000

@@ -193,10 +193,8 @@ func (l *Lexicon) means(h *Heading, name string) bool {
 		}
 		return true
 	}
-	if ok && m.unitNeeded && h.Said && h.Unit.Measure == takeoff.Areas && !takes(m.column, h.Unit) { // Sviluppo m²
-		return false
-	}
-	if ok && (h.Said || !m.unitNeeded) {
+	if ok = ok && !(m.unitNeeded && h.Unit.Measure == takeoff.Areas && !takes(m.column, h.Unit)); ok && // not Sviluppo m²
+		(h.Said || !m.unitNeeded) {
 		h.Column, h.Verdict = m.column, Known
 		if !h.Said {
 			h.canonicalUnit(name)
