@@ -181,7 +181,7 @@ func (b *Book) noteSlivers() {
 // source.
 const leastOrdered = 6
 
-// CheckOrder refuses a straight whose longer side is the length of others and of none a side, and
+// CheckOrder refuses a straight whose longer side is the length of a third of them and of none a side, and
 // whose length is a side of others and of none the length: its figures stand in another order.
 func (b *Book) CheckOrder() {
 	if len(b.Lines) > mostBare || b.straights < leastOrdered {
@@ -213,7 +213,7 @@ func (b *Book) CheckOrder() {
 		l := &b.Lines[i]
 		c, _ := b.First(l)
 		wide := mm(max(c.Width, c.Height))
-		if n := mm(l.Length); sides[wide] == 1 && lengths[wide] > 1 && lengths[n] == 1 && sides[n] > 0 {
+		if n := mm(l.Length); sides[wide] == 1 && lengths[wide] > 1 && 3*lengths[wide] >= b.straights && lengths[n] == 1 && sides[n] > 0 {
 			b.Refuse(i, "tag", string(b.TagOf(l)), "width, height and length under their headings",
 				fmt.Sprintf("%g mm is a length of other rows and a side of none, and %g mm a side of others and a length of none, so the figures may stand in another order; put them under their headings", wide, n))
 		}

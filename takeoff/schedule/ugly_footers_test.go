@@ -27,7 +27,7 @@ func uglyFooters() []ugly {
 		csvFile("line-number-of-a-piece.csv", heads+"7,Straight duct,,,,\n8,Straight duct,600,400,1500,2\n", 1, 0, 1, two, "2:shape 2:length_mm"),
 		asked("line-forget-it.csv", "la 2 lasciatela perdere", "3:"), asked("line-wider-now.csv", "PS number 3 wants to be 550 across now", "3:"),
 		asked("line-last-one.csv", "client took the last one off us", "3:"), asked("line-half.csv", "Quantities for half the building", "3:"),
-		asked("line-thrice.csv", "das Ganze dreimal", "3:"), asked("line-allowance.csv", "Add 10% to all lengths", "3:"), asked("line-homes.csv", "par logement", "3:"),
+		asked("line-thrice.csv", "das Ganze dreimal", "3:"), csvFile("line-allowance.csv", heads+row+"Add 10% to all lengths\n", 1, 0, 0, two, "3:"), asked("line-homes.csv", "par logement", "3:"),
 		asked("line-bend.csv", "Bend 600x400", "3:"), asked("line-size.csv", "500 x 300", "3:"), asked("line-outside.csv", "Dimensions extérieures", "3:"), asked("line-lining.csv", "Sizes include 25 mm lining", "3:"),
 		asked("line-spiral.csv", "\"Spiral 160, 12 m\"", "3:"), csvFile("line-middle.csv", heads+row+"Joints sealed\nA3,Straight duct,600,400,1500,1\n", 2, 0, 1, 1.5*two, "3:"),
 		csvFile("line-as-supply.csv", heads+row+"Return as supply\n", 1, 0, 0, two, "3:"), csvFile("line-plus-fittings.csv", heads+row+"plus fittings\n", 1, 0, 0, two, "3:"),

@@ -46,7 +46,7 @@ func (l *Lexicon) Doubts(words []string) (sure, maybe bool) {
 	for i, w := range words {
 		known := l.harmlessWord(w) || l.compound(w)
 		switch said := l.wordsFrom(words[i:]); {
-		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])): // supports measured separately
+		case said&Doubt != 0 && !(measured[w] && l.ofThing(words[:i])) && !(i > 0 && len(words) < 7 && l.isThing(words[:i])): // supports measured separately, hangers reused
 			return true, false
 		case said&vague != 0:
 			vagues++
@@ -95,6 +95,12 @@ func (l *Lexicon) compound(w string) bool {
 		}
 	}
 	return false
+}
+
+// isThing reports words that end in one for a thing at the duct, and name no piece: existing hanger.
+func (l *Lexicon) isThing(words []string) bool {
+	thing, _ := l.remarkWord(words[len(words)-1])
+	return thing && l.ofThing(words)
 }
 
 // NamesThing reports words with one for a thing at the duct.

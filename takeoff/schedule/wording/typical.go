@@ -79,12 +79,19 @@ func Changes(lex *headings.Lexicon, line string) bool {
 	if len(line) > mostLine || line == "" {
 		return false
 	}
+	if onAll.MatchString(headings.Plain(line)) {
+		return true
+	}
 	words := slices.DeleteFunc(headings.Tokens(line), func(w string) bool { return harmlessBelow[w] })
 	if lex.Says(words, line)&(headings.Doubt|headings.Out) == 0 {
 		return false
 	}
 	return namesItem.MatchString(line) || strings.ContainsAny(line[:1], "*†‡") || len(line) <= MaxTitle && slices.ContainsFunc(words, func(w string) bool { return (w[0] < '0' || w[0] > '9') && lex.Number(w) > 1 })
 }
+
+// onAll says that a length or a share comes on top of sizes, or goes off them, in text without
+// accents, in seven languages (from memory, unverified).
+var onAll = regexp.MustCompile(`(?i)\b(?:add|adds|deduct|increase\w*|zuzuglich|zuschlag|addieren|abzuglich|abziehen|ajout\w*|dedui\w*|major\w*|toevoegen|optellen|aftrekken|laggs? till|dra av|anadir|sumar|restar|descontar|aggiung\w*|detrarre)\b[^.;]{0,40}\b\d+(?:[.,]\d+)? ?(?:mm|cm|m|%|in|inch|inches)(?:$|[\s,.;)])[^.;]{0,20}\b(?:every|all|each|length\w*|lang\w*|jede\w*|alle\w*|longueur\w*|chaque|toutes?|tous|elke|lengte\w*|varje|alla|langd\w*|cada|todas?|todos?|longitud\w*|ogni|tutt[eio]|lunghezz\w*)\b`)
 
 // mostLine is how long a line is that Changes looks at, bytes.
 const mostLine = 200
