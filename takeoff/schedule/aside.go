@@ -1,6 +1,7 @@
 package schedule
 
 import (
+	"regexp"
 	"slices"
 	"strings"
 	"unicode"
@@ -232,7 +233,7 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	if r.Has(takeoff.Quantity) {
 		x.Quantity = int(r.Number[takeoff.Quantity])
 	}
-	x.Whole = t.Lex.TotalName(label) && t.info.RowsLeft == 0 && t.UnitsAt == 0 && !t.Uncounted()
+	x.Whole = t.Lex.TotalName(label) && t.info.RowsLeft == 0 && t.UnitsAt == 0 && !t.Uncounted() && !carried.MatchString(label)
 	for _, f := range r.Faults {
 		if !unicode.IsLetter([]rune(f.Value + "0")[0]) {
 			t.Found.Faults = append(t.Found.Faults, f)
@@ -244,6 +245,10 @@ func (t *table) total(number int, cells []string, label string, r *takeoff.Row) 
 	t.info.TotalRows = append(t.info.TotalRows, x)
 	t.Look.Class(told.TotalRow, number, cells)
 }
+
+// carried heads a sum of another page, which these rows needn't come to, in seven languages (from
+// memory, unverified).
+var carried = regexp.MustCompile(`(?i)forward|^(?:[bc] ?/ ?[df])\b|übertrag|uebertrag|\breport|overgebracht|transport|över(?:fört|föring)|suma (?:y sigue|anterior)|riport`)
 
 // totalsOnTop finds the rows of totals that stand above the rows that they sum up: where the first
 // of a sheet does, and others right below their sub-headings.

@@ -64,6 +64,7 @@ func uglyBeside(t testing.TB) (out []ugly) {
 		csvFile("developed-m2.csv", "N.,Larghezza mm,Altezza mm,Lunghezza mm,Sviluppo m²\n1,600,400,1000,2.0\n2,600,400,1000,2.0\n", 2, 0, 0, 2*one, ""),
 		csvFile("every-length-longer.csv", "\"Lengths are given between flange faces, add 100 mm to every length\"\n"+heads+"A1,Straight,600x400,1000,1,\nA2,Straight,600x400,1000,5,only 3 of these needed\n", 1, 0, 1, one, "1: 4:Remarks"),
 		csvFile("wide-and-short.csv", "Pos,Width,Height,Length,Qty\n1,400,150,1200,4\n2,500,200,1150,1\n3,200,200,500,4\n4,500,200,1200,1\n5,500,200,900,2\n6,600,400,1000,1\n7,800,400,1250,4\n8,1200,350,600,1\n", 8, 0, 0, 4*rect(.4, .15, 1.2)+rect(.5, .2, 1.15)+4*rect(.2, .2, .5)+rect(.5, .2, 1.2)+2*rect(.5, .2, .9)+rect(.6, .4, 1)+4*rect(.8, .4, 1.25)+rect(1.2, .35, .6), ""),
+		csvFile("brought-forward-pieces.csv", "Tag,Kind,Size,Length,Qty\nBrought forward,,,,12\nA1,Straight,600x400,1000,2\nA2,Straight,600x400,1000,4\nCarried forward,,,,18\n", 2, 2, 0, 6*one, ""),
 		csvFile("half-a-metre-shorter.csv", heads+"A1,Straight,600x400,1000,1,wird um einen halben Meter kürzer als hier steht\nA2,Straight,600x400,1000,1,trimmed to 1.1 m on site to clear the beam\nA3,Straight,600x400,1000,1,op elke woonlaag zo een\nA4,Straight,600x400,1000,1,se repite en cada planta\nA5,Straight,600x400,1000,1,trimmed to 1.0 m on site\n", 1, 0, 4, one,
 			"2:Remarks 3:Remarks 4:Remarks 5:Remarks"),
 	)
