@@ -85,7 +85,7 @@ func (l *Lexicon) isNumber(word string) bool { return l.Number(word) > 0 }
 
 // Number is what a word counts, up to 99: 0 where it is no number.
 func (l *Lexicon) Number(word string) (n int) {
-	if len(word) > 2 || word[0] < '0' || word[0] > '9' {
+	if word == "" || len(word) > 2 || word[0] < '0' || word[0] > '9' {
 		return l.numbers[word]
 	}
 	for i := range len(word) {

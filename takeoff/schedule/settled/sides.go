@@ -223,7 +223,8 @@ func underFoot(feet, inches string) bool {
 // as in Spanish (ancho): A mm | H mm | L mm.
 func (t *Reading) loneSideA() {
 	if t.Maps(columns.Own[0]) || !slices.ContainsFunc(t.Specs, func(s columns.Spec) bool {
-		return s.Used && s.To() == columns.Own[1] && headings.Tokens(s.Typed)[0] == "h"
+		words := headings.Tokens(s.Typed)
+		return s.Used && s.To() == columns.Own[1] && len(words) > 0 && words[0] == "h"
 	}) {
 		return
 	}
