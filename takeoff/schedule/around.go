@@ -224,7 +224,7 @@ func (t *table) numberOnly(number int, cells []string, filled []int) {
 // goesOn are words with which a description goes on in the next row, and that bear on no area
 // (from memory, unverified).
 var goesOn = strings.Fields("and with c w of in on to as per the both ends all complete incl including galvanised galvanized galv gi steel sheet stainless ss mild aluminium " +
-	"flange flanges flanged joint joints jointed joining cleat cleats drive slip tdf tdc mez gasket gaskets sealed sealant seal sealing supports hangers brackets fixings pressure class low medium high gauge " +
+	"flange flanges flanged joint joints jointed joining cleat cleats drive slip tdf tdc gasket gaskets sealed sealant seal sealing supports hangers brackets fixings pressure class low medium high gauge " +
 	"a b c d supply extract exhaust fresh air spec specification mit und verzinkt flansch flanschen avec et brides galvanise galvanisee")
 
 // wraps reports a lone text under the heading of kinds, right below a piece, that goes on with
